@@ -1,1 +1,33 @@
-export {};
+export type {
+  Control,
+  LightRow,
+  LightTable,
+  Plan,
+  PlanChange,
+  PlanCue,
+  PlanEvent,
+  PlanFrame,
+  PlanInfeasible,
+  PlanMade,
+  PlanNote,
+  PlanSummary,
+  Remedy,
+} from './plan.js';
+export type {
+  Camera,
+  CloudWord,
+  Crew,
+  Direction,
+  Facing,
+  LampsWord,
+  Limits,
+  Look,
+  NightWord,
+  Place,
+  ReadingEntry,
+  SceneWords,
+  Shoot,
+  Span,
+  SurfaceWord,
+} from './shoot.js';
+export type { SkyEvent } from './sun.js';
