@@ -1,3 +1,5 @@
+export type { FileError, Locate } from './files/file-error.js';
+export { readShoot, type ShootRead, writeShoot } from './files/shoot-file.js';
 export type {
   Control,
   LightRow,

@@ -1,0 +1,64 @@
+// What is wrong with a file, as one clear line each: file, line, key, what was wrong, what would be right.
+
+/** Where a value stands in a file: keys and list positions from the root; empty is the whole file. */
+export type Path = readonly (string | number)[];
+
+/** Looks up the line of a path, counted from 1; undefined where it has none. */
+export type Locate = (path: Path) => { readonly line: number } | undefined;
+
+/** One thing that is wrong, before its line is known. */
+export interface Fault {
+  readonly path: Path;
+  readonly text: string; // "95 is not a latitude; give degrees from -90 to 90"
+}
+
+/** One thing that is wrong, with its place. `message` is the whole line a person reads. */
+export interface FileError extends Fault {
+  readonly line?: number; // from 1
+  readonly message: string; // "evening.yaml:12: place.latitudeDeg: 95 is not a latitude; …"
+}
+
+/** A path as people write it: `filters[0].stops`. */
+export function pathText(path: Path): string {
+  let text = '';
+  for (const part of path) {
+    // A key may hold anything, line breaks too; the message stays one line.
+    const key = typeof part === 'string' && !/^[\w$-]+$/.test(part) ? JSON.stringify(part) : String(part);
+    text += typeof part === 'number' ? `[${part}]` : text === '' ? key : `.${key}`;
+  }
+  return text;
+}
+
+/**
+ * Faults as errors, in the order of their lines, one a path: a value that breaks two rules is told once.
+ * A path without a line of its own (a missing key) takes that of the nearest one around it.
+ */
+export function placed(faults: readonly Fault[], where?: Locate, source?: string): FileError[] {
+  const byPath = new Map<string, FileError>();
+  for (const { path, text } of faults) {
+    const key = pathText(path);
+    if (byPath.has(key)) continue;
+    const line = lineOf(path, where);
+    const file = source === undefined ? '' : `${source}:${line === undefined ? '' : `${line}:`} `;
+    const message = `${file}${key === '' ? '' : `${key}: `}${text}`;
+    byPath.set(key, { path, text, message, ...(line === undefined ? {} : { line }) });
+  }
+  return [...byPath.values()].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
+}
+
+function lineOf(path: Path, where?: Locate): number | undefined {
+  for (let length = path.length; where && length >= 0; length--) {
+    const found = where(path.slice(0, length));
+    if (found) return found.line;
+  }
+  return undefined;
+}
+
+/** A value as an error shows it: text in quotes and cut short, never more than one line. */
+export function shown(value: unknown): string {
+  if (typeof value === 'string') return JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value);
+  if (value === null || value === undefined) return 'nothing';
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object') return 'a group of keys';
+  return typeof value === 'function' ? 'a function' : String(value);
+}

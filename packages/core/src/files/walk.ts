@@ -1,0 +1,109 @@
+// Walks a file's value along its schema: faults in the keys themselves, and the order keys are written in.
+
+import * as v from 'valibot';
+import { type Fault, type Path, pathText, shown } from './file-error.js';
+import { nearestWord } from './nearest.js';
+import { isGroup } from './parts.js';
+
+/** What the walk looks at in a schema, whatever its kind. */
+interface Shape {
+  readonly type: string;
+  readonly entries?: Entries; // of a group of keys
+  readonly item?: Shape; // of a list
+  readonly wrapped?: Shape; // of an optional value
+  readonly getter?: (input: unknown) => Shape; // of a choice
+  readonly options?: readonly Shape[]; // of a choice whose shape is open
+}
+
+type Entries = Readonly<Record<string, Shape>>;
+
+/**
+ * Faults in the keys of a value: no group where one belongs, keys that are not known, keys that are missing.
+ *
+ * @param notYet keys whose capability does not exist yet, by path: what the key asks for
+ */
+export function keyFaults(
+  schema: v.GenericSchema,
+  value: unknown,
+  notYet: ReadonlyMap<string, string> = new Map(),
+): Fault[] {
+  const faults: Fault[] = [];
+  visit(schema, value, []);
+  return faults;
+
+  function visit(shape: Shape, value: unknown, path: Path, siblings: readonly string[] = []): void {
+    if (shape.wrapped) visit(shape.wrapped, value, path);
+    else if (shape.getter) visit(shape.getter(value), value, path, keysOfChoice(shape.getter(undefined)));
+    else if (shape.entries) visitGroup(shape.entries, value, path, siblings);
+    else if (shape.item && Array.isArray(value)) {
+      for (const [index, item] of value.entries()) visit(shape.item, item, [...path, index]);
+    }
+  }
+
+  function visitGroup(entries: Entries, value: unknown, path: Path, siblings: readonly string[]): void {
+    const known = Object.keys(entries);
+    if (!isGroup(value)) {
+      faults.push({ path, text: `${shown(value)} stands where keys belong; give ${known.join(', ')}` });
+      return;
+    }
+    // A key that was mistyped is not missing as well.
+    const meant = new Set<string>();
+    for (const key of Object.keys(value)) {
+      const at = [...path, key];
+      if (Object.hasOwn(entries, key)) visit(entries[key]!, value[key], at);
+      else faults.push({ path: at, text: unknownKey(key, at, meant, known, siblings) });
+    }
+    // Where a key of another shape was meant, this shape was only a guess.
+    if ([...meant].some((key) => !known.includes(key))) return;
+    for (const [key, entry] of Object.entries(entries)) {
+      if (Object.hasOwn(value, key) || meant.has(key) || isOptional(entry)) continue;
+      faults.push({ path: [...path, key], text: `missing; give ${wordsOf(entry)}` });
+    }
+  }
+
+  function unknownKey(
+    key: string,
+    path: Path,
+    meant: Set<string>,
+    known: readonly string[],
+    siblings: readonly string[],
+  ): string {
+    const capability = notYet.get(pathText(path));
+    if (capability !== undefined) return `${capability} is not available yet; leave it out`;
+    const near = nearestWord(key, [...known, ...siblings])!;
+    meant.add(near);
+    if (near === key) return `does not go together with ${known.join(' and ')}; leave one out`;
+    return `no such key; the nearest is "${near}"`;
+  }
+}
+
+/** The keys of all shapes a choice allows. */
+function keysOfChoice(shape: Shape): string[] {
+  return (shape.options ?? []).flatMap((option) => Object.keys(option.entries ?? {}));
+}
+
+function isOptional({ type }: Shape): boolean {
+  return type === 'optional' || type === 'exact_optional';
+}
+
+/** What to give for a missing key: the keys a group must have, or the description every leaf carries. */
+function wordsOf(shape: Shape): string {
+  if (!shape.entries) return v.getDescription(shape as v.GenericSchema) ?? 'a value';
+  const required = Object.entries(shape.entries).filter(([, entry]) => !isOptional(entry));
+  return required.map(([key]) => key).join(', ');
+}
+
+/** A copy with the keys of every group in the schema's order, so that the same value is always written alike. */
+export function inOrder(schema: v.GenericSchema, value: unknown): unknown {
+  return ordered(schema, value);
+}
+
+function ordered(shape: Shape, value: unknown): unknown {
+  if (shape.wrapped) return ordered(shape.wrapped, value);
+  if (shape.getter) return ordered(shape.getter(value), value);
+  const { item, entries } = shape;
+  if (item && Array.isArray(value)) return value.map((each) => ordered(item, each));
+  if (!entries || !isGroup(value)) return value;
+  const keys = Object.keys(entries).filter((key) => value[key] !== undefined);
+  return Object.fromEntries(keys.map((key) => [key, ordered(entries[key]!, value[key])]));
+}
