@@ -35,7 +35,14 @@ export function exhaustiveRamp(problem: RampProblem): Exhaustive {
     if (!rules.mayStart(choice) || !rules.withinTolerance(0, choice)) continue;
     // The first cue may come at any frame from 1 on.
     const cost = rules.frameCost(0, choice);
-    keep(reached, { choice, sinceCue: spacing, sinceFilter: lost, filterChanges: 0, cost, before: undefined });
+    keep(reached, {
+      choice,
+      sinceCue: spacing,
+      sinceFilter: lost,
+      filterChanges: 0,
+      cost,
+      before: undefined,
+    });
   }
   if (reached.size === 0) return { kind: 'infeasible', frame: 0, firstNeverJudged: 0 };
 

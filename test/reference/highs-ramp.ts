@@ -3,7 +3,7 @@
 // 2 and 4 are in the network. Cue spacing and the limit on filter changes are rows across it, which is what makes it
 // a programme in whole numbers rather than a shortest path.
 
-import loadHighs from 'highs';
+import { createRequire } from 'node:module';
 import type { RampProblem } from '../../packages/core/src/ramp/problem.js';
 import { rulesOf } from './kit-settings.js';
 import type { RampSetting } from './ramp-cost.js';
@@ -23,7 +23,9 @@ interface Arc {
   readonly settings: RampSetting[]; // of the frames it enters, the judged one last
 }
 
-type Highs = Awaited<ReturnType<typeof loadHighs>>;
+// The package's types describe its CommonJS build, not the module that `import` would give.
+const { default: highsLoader } = createRequire(import.meta.url)('highs') as typeof import('highs');
+type Highs = Awaited<ReturnType<typeof highsLoader>>;
 
 /** Solves with a HiGHS loaded once by {@link loadSolver}. Throws unless it ends optimal or infeasible. */
 export function highsRamp(highs: Highs, problem: RampProblem): HighsRamp {
@@ -54,7 +56,7 @@ export function highsRamp(highs: Highs, problem: RampProblem): HighsRamp {
 
 /** HiGHS takes some 70 ms to load: once a test file is enough. */
 export function loadSolver(): Promise<Highs> {
-  return loadHighs();
+  return highsLoader();
 }
 
 function programmeOf(problem: RampProblem) {
@@ -110,6 +112,7 @@ function programmeOf(problem: RampProblem) {
     rows.push(`${sum(filterArcs.map(({ name }) => name))} <= ${maxFilterChanges}`);
   }
 
+  // With whole nodes the arcs are whole by themselves: no two arcs join the same two nodes.
   const columns = [...nodes.values(), ...arcs];
   const objective = columns.map(({ name, cost }) => `${cost} ${name}`);
   const text = [
@@ -119,8 +122,9 @@ function programmeOf(problem: RampProblem) {
     ...rows.map((row, r) => ` row_${r}: ${row}`),
     'Bounds',
     ' never = 0',
+    ...arcs.map(({ name }) => ` ${name} <= 1`),
     'Binary',
-    ...columns.map(({ name }) => ` ${name}`),
+    ...[...nodes.keys()].map((name) => ` ${name}`),
     'End',
   ].join('\n');
   return { text, nodes, arcs };
@@ -128,7 +132,11 @@ function programmeOf(problem: RampProblem) {
 
 function namesBy(arcs: readonly Arc[], end: 'from' | 'to'): Map<string, string[]> {
   const names = new Map<string, string[]>();
-  for (const arc of arcs) names.set(arc[end], [...(names.get(arc[end]) ?? []), arc.name]);
+  for (const arc of arcs) {
+    const known = names.get(arc[end]);
+    if (known === undefined) names.set(arc[end], [arc.name]);
+    else known.push(arc.name);
+  }
   return names;
 }
 

@@ -60,7 +60,11 @@ export function rulesOf(problem: RampProblem): Rules {
   }
   const choices: Choice[] = [];
   for (const stack of kit.stackStops.keys()) {
-    for (let apertureStep = kit.aperture.widestStep; apertureStep <= kit.aperture.narrowestStep; apertureStep++) {
+    for (
+      let apertureStep = kit.aperture.widestStep;
+      apertureStep <= kit.aperture.narrowestStep;
+      apertureStep++
+    ) {
       for (let isoStep = kit.iso.lowestStep; isoStep <= kit.iso.highestStep; isoStep++) {
         for (const shutterStep of shutters) choices.push({ shutterStep, isoStep, apertureStep, stack });
       }

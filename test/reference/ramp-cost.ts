@@ -133,7 +133,8 @@ export function checkRamp(problem: RampProblem, frames: readonly RampSetting[]):
       heldThrough = i + lost;
       if (i + lost > frameCount - 1) complain(4, i, 'filter change too near the end');
     }
-    if (i - lastCue < spacing) complain(5, i, `${i - lastCue} frames after the last cue, ${spacing} required`);
+    if (i - lastCue < spacing)
+      complain(5, i, `${i - lastCue} frames after the last cue, ${spacing} required`);
     lastCue = i;
   }
   if (limits.maxFilterChanges !== undefined && filterChanges > limits.maxFilterChanges) {
@@ -153,8 +154,7 @@ function bulbStep(problem: RampProblem, i: number, f: RampSetting): number {
   const { kit } = problem;
   const insideS = (problem.intervalS - problem.gapS) / (problem.darkFrame ? 2 : 1);
   const longest = Math.max(kit.shutter.longestStep, -Math.log2(insideS) * kit.stepsPerStop);
-  const wanted =
-    f.shutterStep + (problem.targetEv100[i]! - settingEv(problem, f)) * kit.stepsPerStop;
+  const wanted = f.shutterStep + (problem.targetEv100[i]! - settingEv(problem, f)) * kit.stepsPerStop;
   return Math.min(kit.shutter.shortestStep, Math.max(longest, wanted));
 }
 

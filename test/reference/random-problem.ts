@@ -1,6 +1,8 @@
 // Small random ramp problems that meet every constraint: enough to be searched whole, odd enough to be worth it.
 
 import type { RampKit, RampProblem } from '../../packages/core/src/ramp/problem.js';
+import { type Choice, rulesOf } from './kit-settings.js';
+import type { RampSetting } from './ramp-cost.js';
 import { type Random, seeded } from './random.js';
 
 export interface ProblemSize {
@@ -22,13 +24,16 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
 
   // The interval cuts the longest times off in some kits, all of them in a few.
   const insideStep = -stepsPerStop * Math.log2((intervalS - gapS) / (darkFrame ? 2 : 1));
-  const longestStep = Math.ceil(insideStep) + random.pick([-3, -1, 0, 0, 2, 8, 18, 24]);
+  const longestStep = Math.ceil(insideStep) + random.pick([-2, -1, 0, 0, 2, 8, 18, 24]);
   const isoFrom = random.pick([0, 0, 1, 2, 3, 6, -stepsPerStop]);
   const apertureFrom = random.whole(6, 18);
-  let shutters = random.whole(2, 8);
-  let isos = random.whole(1, 5);
-  let apertures = random.chance(0.25) ? random.whole(2, 3) : 1;
-  const stackStops = stacksOf(random, stepEv);
+  // A kit of few steps must change filters or aperture to follow at all.
+  const narrow = random.chance(0.7);
+  let shutters = narrow ? random.whole(2, 4) : random.whole(2, 8);
+  let isos = narrow ? random.whole(1, 2) : random.whole(1, 5);
+  let apertures = random.chance(0.3) ? random.whole(2, 3) : 1;
+  const m = Math.max(1, Math.floor(largestStepEv * stepsPerStop + 1e-9));
+  const stackStops = stacksOf(random, stepEv, (shutters + isos - 2 + m) * stepEv);
   while (shutters * isos * apertures * stackStops.length > maxSettings) {
     if (apertures > 2) apertures--;
     else if (isos > 2) isos--;
@@ -43,14 +48,14 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
     aperture: { widestStep: apertureFrom, narrowestStep: apertureFrom + apertures - 1 },
     stackStops,
     ...(random.chance(0.3) ? { startStack: random.whole(0, stackStops.length - 1) } : {}),
-    bulb: random.chance(0.15),
+    bulb: random.chance(0.2),
   };
   const spacing = random.pick([0, 0, 1, 1, 2, 2, 3, 4]);
   const direction = random.pick(['dusk', 'dusk', 'dawn'] as const);
-  const maxFilterChanges = random.pick([undefined, undefined, undefined, 0, 1, 1, 2]);
-  const frameCount = random.whole(minFrames, maxFrames);
+  const maxFilterChanges = random.pick([undefined, undefined, undefined, undefined, 0, 1, 1, 2]);
+  const frameCount = Math.max(random.whole(minFrames, maxFrames), random.whole(minFrames, maxFrames));
   const pace = (largestStepEv / Math.max(1, spacing)) * random.between(0.2, 1.05);
-  return {
+  const problem: RampProblem = {
     targetEv100: targetsOf(random, kit, frameCount, direction === 'dusk' ? -pace : pace),
     intervalS,
     direction,
@@ -59,7 +64,7 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
     crew: random.pick(['hand', 'rig'] as const),
     kit,
     limits: {
-      toleranceEv: random.pick([0.55, 0.7, 1, 1.5, 2]) * Math.max(stepEv, largestStepEv / 2) + 0.01,
+      toleranceEv: random.pick([0.52, 0.6, 0.75, 1, 1.6]) * Math.max(stepEv, largestStepEv / 2) + 0.01,
       largestStepEv,
       secondsBetweenCues: spacing === 0 ? 0 : (spacing - random.pick([0, 0.4])) * intervalS,
       framesLostPerFilterChange: random.whole(0, 3),
@@ -68,21 +73,28 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
     // With the contract's price of 20 a short ramp changes filters only where it must.
     ...(random.chance(0.5) ? { weights: cheapFilters(random) } : {}),
   };
+  return random.chance(0.7) ? { ...problem, targetEv100: plantedTargets(random, problem) } : problem;
 }
 
 function cheapFilters(random: Random) {
-  return { filterCue: random.pick([0, 0.5, 2]), affectedFrame: random.pick([0, 0.1, 1]), apertureCue: 3 };
+  return {
+    filterCue: random.pick([0, 0.5, 2]),
+    affectedFrame: random.pick([0, 0.1, 1]),
+    apertureCue: random.pick([0.5, 3]),
+  };
 }
 
 /** Bare lens first; whole steps, odd strengths, some weaker than one change, some of the same strength. */
-function stacksOf(random: Random, stepEv: number): number[] {
+function stacksOf(random: Random, stepEv: number, bridgedEv: number): number[] {
   const count = random.pick([1, 2, 2, 3, 3, 4]);
   const stops = [0];
   while (stops.length < count) {
     const strength = random.pick([
       stepEv * random.whole(1, 6),
       random.between(0.05, 0.6),
-      random.between(0.5, 3),
+      bridgedEv * random.between(0.5, 1.1), // about the strongest that the other controls can make up for
+      bridgedEv * random.between(0.5, 1),
+      bridgedEv,
       Math.log2(3),
       stops[stops.length - 1]!,
     ]);
@@ -112,9 +124,54 @@ function targetsOf(random: Random, kit: RampKit, frameCount: number, paceEv: num
     const steady = startEv + paceEv * i;
     if (shape === 'constant') return startEv + noise;
     if (shape === 'turn') return startEv + paceEv * (i <= bend ? i : 2 * bend - i) + noise;
-    if (shape === 'jump' && i >= bend && i < bend + jumpLasts) return steady / 2 + startEv / 2 + jumpEv + noise;
+    if (shape === 'jump' && i >= bend && i < bend + jumpLasts)
+      return steady / 2 + startEv / 2 + jumpEv + noise;
     if (shape === 'jump') return steady / 2 + startEv / 2 + noise;
     if (shape === 'ends calm') return startEv + paceEv * Math.min(i, bend) + noise;
     return steady + noise;
   });
+}
+
+/**
+ * Targets about the settings of a random legal walk, so that a ramp exists and often needs its filter changes.
+ * A few are spoilt afterwards by a jump.
+ */
+function plantedTargets(random: Random, problem: RampProblem): number[] {
+  const frameCount = problem.targetEv100.length;
+  const rules = rulesOf({ ...problem, kit: { ...problem.kit, bulb: false } });
+  const starts = rules.choices.filter((choice) => rules.mayStart(choice));
+  if (starts.length === 0) return Array.from(problem.targetEv100);
+
+  const evOf = (choice: Choice) => settingEv100(problem.kit, rules.settingAt(0, choice));
+  const sense = problem.direction === 'dusk' ? -1 : 1;
+  let at = random.pick(starts);
+  let filtersLeft = rules.maxFilterChanges;
+  const targets = [evOf(at)];
+  for (let next = random.whole(1, 3); targets.length < frameCount; ) {
+    const i = targets.length;
+    const reachable = rules.choices.filter((to) => {
+      const kind = rules.move(i, at, to)?.kind;
+      return kind === 'turn' || (kind === 'filter' && filtersLeft > 0 && i + rules.lost < frameCount);
+    });
+    const onward = reachable.filter((to) => (evOf(to) - evOf(at)) * sense >= 0);
+    const filters = reachable.filter(({ stack }) => stack !== at.stack);
+    const from = filters.length > 0 && random.chance(0.5) ? filters : random.chance(0.8) ? onward : reachable;
+    if (i >= next && from.length > 0) {
+      const to = random.pick(from);
+      const filter = to.stack !== at.stack;
+      next = i + Math.max(rules.spacing, filter ? rules.lost + 1 : 1) + random.pick([0, 0, 1, 2]);
+      if (filter) filtersLeft--;
+      at = to;
+    }
+    targets.push(evOf(at));
+  }
+  const wobbleEv = problem.limits.toleranceEv * random.pick([0, 0.3, 0.9]);
+  const spoiltFrom = random.chance(0.15) ? random.whole(0, frameCount) : frameCount;
+  const jumpEv = random.between(-3, 3);
+  return targets.map((ev, i) => ev + wobbleEv * random.between(-1, 1) + (i >= spoiltFrom ? jumpEv : 0));
+}
+
+function settingEv100({ stepsPerStop, stackStops }: RampKit, setting: RampSetting): number {
+  const { shutterStep, isoStep, apertureStep, stack } = setting;
+  return (shutterStep + apertureStep - isoStep) / stepsPerStop + stackStops[stack]!;
 }

@@ -1,0 +1,112 @@
+// The part of a shoot file that a plan can be held against, read with the defaults of docs/formats.md.
+
+import { child, type Found, flag, list, number, numberOr, objects, text } from './plain-json.js';
+import { exactOfStep, stepOfLabel } from './plan-labels.js';
+
+export interface ShootFacts {
+  readonly intervalS: number;
+  readonly clipFps: number;
+  readonly stepsPerStop: number;
+  readonly shutter: readonly [longest: number, shortest: number]; // dial steps
+  readonly iso: readonly [lowest: number, highest: number];
+  readonly aperture: readonly [widest: number, narrowest: number];
+  readonly bulb: boolean;
+  readonly gapS: number;
+  readonly darkFrame: boolean;
+  readonly longestInsideS: number; // exact longest time that ends inside the interval
+  readonly filterStops: ReadonlyMap<string, number>;
+  readonly filtersAtOnce: number;
+  readonly startFilter: string | undefined;
+  readonly dusk: boolean;
+  readonly rig: boolean;
+  readonly toleranceEv: number;
+  readonly m: number; // largest change of one control, dial steps
+  readonly spacing: number; // frames between cues
+  readonly framesLost: number;
+  readonly maxFilterChanges: number; // Infinity where there is no limit
+  readonly frameMB: number | undefined;
+  readonly cardGB: number | undefined;
+  readonly batteryFrames: number | undefined;
+  offsetEv(sunAltitudeDeg: number): number; // the look
+}
+
+export function shootFacts(shoot: Found): ShootFacts {
+  const camera = child(shoot, 'camera');
+  const limits = child(shoot, 'limits');
+  const stepsPerStop = numberOr(camera, 'stepsPerStop', 3);
+  const intervalS = number(shoot, 'intervalS');
+  const gapS = numberOr(camera, 'gapS', 1);
+  const darkFrame = flag(camera, 'darkFrame');
+  const rig = text(shoot, 'crew') === 'rig';
+  const optional = (of: Found, key: string) => (of.value[key] === undefined ? undefined : number(of, key));
+
+  const shutter = child(camera, 'shutter');
+  const iso = child(camera, 'iso');
+  const shutterStep = (key: string) => stepOfLabel('shutter', text(shutter, key), stepsPerStop);
+  const isoStep = (key: string) => stepOfLabel('iso', String(number(iso, key)), stepsPerStop);
+  const held = typeof camera.value.aperture === 'string';
+  const apertureLabel = (key: string) =>
+    held ? text(camera, 'aperture') : text(child(camera, 'aperture'), key);
+  const apertureStep = (key: string) => stepOfLabel('aperture', apertureLabel(key), stepsPerStop);
+
+  const stepEv = 1 / stepsPerStop;
+  const largestStepEv = numberOr(limits, 'largestStepEv', rig ? stepEv : 1);
+  const secondsBetweenCues = numberOr(limits, 'secondsBetweenCues', rig ? 0 : 60);
+  return {
+    intervalS,
+    clipFps: numberOr(shoot, 'clipFps', 24),
+    stepsPerStop,
+    shutter: [shutterStep('longest'), shutterStep('shortest')],
+    iso: [isoStep('lowest'), isoStep('highest')],
+    aperture: [apertureStep('widest'), apertureStep('narrowest')],
+    bulb: flag(camera, 'bulb'),
+    gapS,
+    darkFrame,
+    longestInsideS: (intervalS - gapS) / (darkFrame ? 2 : 1),
+    filterStops: new Map(objects(shoot, 'filters').map((filter) => [text(filter, 'name'), stopsOf(filter)])),
+    filtersAtOnce: flag(shoot, 'stackFilters') ? 2 : 1,
+    startFilter: shoot.value.startFilter === undefined ? undefined : text(shoot, 'startFilter'),
+    dusk: text(shoot, 'direction') === 'dusk',
+    rig,
+    toleranceEv: numberOr(limits, 'toleranceEv', rig ? stepEv : 0.75),
+    m: Math.max(1, Math.floor(largestStepEv * stepsPerStop + 1e-9)),
+    spacing: Math.max(1, Math.ceil(secondsBetweenCues / intervalS - 1e-9)),
+    framesLost: numberOr(limits, 'framesLostPerFilterChange', 2),
+    maxFilterChanges: optional(limits, 'maxFilterChanges') ?? Number.POSITIVE_INFINITY,
+    frameMB: optional(camera, 'frameMB'),
+    cardGB: optional(camera, 'cardGB'),
+    batteryFrames: optional(camera, 'batteryFrames'),
+    offsetEv: lookOf(shoot),
+  };
+}
+
+/** Longest time of the kit in seconds, cut off by the interval: where bulb's clamp lies. */
+export function longestTimeS({ shutter, stepsPerStop, longestInsideS }: ShootFacts): number {
+  return Math.min(exactOfStep('shutter', shutter[0], stepsPerStop), longestInsideS);
+}
+
+function stopsOf(filter: Found): number {
+  if (filter.value.stops !== undefined) return number(filter, 'stops');
+  if (filter.value.density !== undefined) return number(filter, 'density') * Math.log2(10);
+  return Math.log2(number(filter, 'factor'));
+}
+
+function lookOf(shoot: Found): (sunAltitudeDeg: number) => number {
+  if (!Array.isArray(shoot.value.look)) {
+    const nightEv = number(child(shoot, 'look'), 'nightEv');
+    return (altitudeDeg) => {
+      const x = Math.min(1, Math.max(0, -altitudeDeg / 12));
+      return nightEv * x * x * (3 - 2 * x);
+    };
+  }
+  const rows = objects({ path: shoot.path, value: { look: list(shoot, 'look') } }, 'look')
+    .map((row) => ({ x: number(row, 'sunAltitudeDeg'), y: number(row, 'offsetEv') }))
+    .sort((a, b) => a.x - b.x);
+  return (altitudeDeg) => {
+    const above = rows.findIndex(({ x }) => x >= altitudeDeg);
+    if (above === 0) return rows[0]!.y;
+    if (above < 0) return rows[rows.length - 1]!.y; // the table's ends go on
+    const [a, b] = [rows[above - 1]!, rows[above]!];
+    return a.y + ((b.y - a.y) * (altitudeDeg - a.x)) / (b.x - a.x);
+  };
+}
