@@ -1,4 +1,7 @@
+export { writeCalendar } from './files/calendar.js';
+export { writeCuesCsv, writeFramesCsv } from './files/csv.js';
 export type { FileError, Locate } from './files/file-error.js';
+export { type PlanRead, readPlan, writeLight, writePlan } from './files/plan-file.js';
 export { readShoot, type ShootRead, writeShoot } from './files/shoot-file.js';
 export type {
   Control,

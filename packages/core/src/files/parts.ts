@@ -81,6 +81,15 @@ export function formed(what: string, give: string, form: RegExp) {
   return v.pipe(v.string(message), v.regex(form, message), v.description(give));
 }
 
+/** A time with its offset, RFC 3339. Whether any clock shows it, the rules say. */
+export function instant() {
+  return formed(
+    'a time',
+    'a time with its offset, such as "2026-09-12T19:04:00+02:00"',
+    /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(\.\d+)?([Zz]|[+-]\d{2}:\d{2})$/,
+  );
+}
+
 /** A list of at most so many entries. */
 export function list<const Item extends v.GenericSchema>(
   item: Item,
@@ -105,8 +114,8 @@ export function oneOf<const Options extends readonly number[]>(options: Options,
 export function mark(give: string) {
   return v.pipe(
     v.union([v.string(), v.number()], refusal({ what: 'a mark of the dial', give })),
-    v.transform(String),
     v.description(give),
+    v.transform(String),
   );
 }
 

@@ -41,7 +41,7 @@ export function valueFaults(issues: readonly v.BaseIssue<unknown>[]): Fault[] {
 }
 
 /** Fills in the defaults that depend on other keys. */
-function withDefaults(file: ShootFile): Shoot {
+export function withDefaults(file: ShootFile): Shoot {
   const { direction, crew, camera, scene, limits } = file;
   const dialStepEv = 1 / camera.stepsPerStop;
   return {

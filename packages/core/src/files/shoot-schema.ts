@@ -8,6 +8,7 @@ import {
   flag,
   formed,
   holds,
+  instant,
   isGroup,
   list,
   mark,
@@ -26,11 +27,7 @@ const MOST_ROWS = 1000;
 const altitude = number('a sun altitude', 'degrees from -90 to 90', -90, 90);
 const share = number('a share', 'a number from 0 to 1', 0, 1);
 const evStops = number('an exposure value', 'EV at ISO 100 from -15 to 25', -15, 25);
-const instant = formed(
-  'a time',
-  'a time with its offset, such as "2026-09-12T19:04:00+02:00"',
-  /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(\.\d+)?([Zz]|[+-]\d{2}:\d{2})$/,
-);
+const at = instant();
 
 const place = v.strictObject({
   latitudeDeg: number('a latitude', 'degrees from -90 to 90', -90, 90),
@@ -40,7 +37,7 @@ const place = v.strictObject({
 });
 
 const sunSpan = v.strictObject({ fromSunAltitudeDeg: altitude, toSunAltitudeDeg: altitude });
-const clockSpan = v.strictObject({ startAt: instant, endAt: instant });
+const clockSpan = v.strictObject({ startAt: at, endAt: at });
 const span = choice(
   [sunSpan, clockSpan],
   { what: 'a span', give: 'fromSunAltitudeDeg and toSunAltitudeDeg, or startAt and endAt' },
@@ -214,7 +211,7 @@ export const shootFileSchema = v.strictObject({
   startFilter: v.exactOptional(name),
   scene: v.optional(scene, {}),
   look: v.optional(look, { nightEv: -1.5 }),
-  readings: v.optional(list(v.strictObject({ at: instant, ev100: evStops }), '{at, ev100}', MOST_ROWS), []),
+  readings: v.optional(list(v.strictObject({ at, ev100: evStops }), '{at, ev100}', MOST_ROWS), []),
   crew: v.optional(word(['hand', 'rig']), 'hand'),
   limits: v.optional(limits, {}),
   moves: v.optional(

@@ -1,0 +1,47 @@
+// Writes the published JSON Schemas (draft 2020-12) of the file formats from the schemas that read them.
+// Run after a build: node .tasks/schemas.mjs
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { toJsonSchema } from '@valibot/to-json-schema';
+
+const at = (path) => new URL(`../packages/core/${path}`, import.meta.url);
+
+/**
+ * The published schemas as text, by file name.
+ *
+ * @param {{shoot: object, plan: object, light: object}} schemas the valibot schemas of the formats
+ * @returns {Record<string, string>}
+ */
+export function publishedSchemas({ shoot, plan, light }) {
+  const schema = (format, title, from) => {
+    // Rules between keys (check) have no counterpart in JSON Schema; the reader applies them.
+    const { $schema, ...rest } = toJsonSchema(from, {
+      target: 'draft-2020-12',
+      typeMode: 'input',
+      errorMode: 'ignore',
+    });
+    const text = JSON.stringify({ $schema, title, ...rest }, null, 2);
+    return [`evenfall-${format}-1.schema.json`, `${text}\n`];
+  };
+  return Object.fromEntries([
+    schema('shoot', 'Evenfall shoot file, evenfall-shoot/1', shoot),
+    schema('plan', 'Evenfall plan file, evenfall-plan/1', plan),
+    schema('light', 'Evenfall light table, evenfall-light/1', light),
+  ]);
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  const load = async (name) => import(fileURLToPath(at(`dist/files/${name}-schema.js`)));
+  const [{ shootFileSchema }, { planSchema }, { lightSchema }] = await Promise.all([
+    load('shoot'),
+    load('plan'),
+    load('light'),
+  ]);
+  mkdirSync(at('schema/'), { recursive: true });
+  const texts = publishedSchemas({ shoot: shootFileSchema, plan: planSchema, light: lightSchema });
+  for (const [name, text] of Object.entries(texts)) {
+    writeFileSync(at(`schema/${name}`), text);
+    console.log(`wrote packages/core/schema/${name}`);
+  }
+}

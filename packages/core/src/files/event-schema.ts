@@ -1,0 +1,24 @@
+// Parts that the plan file and the light table share.
+
+import * as v from 'valibot';
+import { finite, instant, word } from './parts.js';
+
+export const eventName = word([
+  'sunrise',
+  'sunset',
+  'civil-dawn',
+  'civil-dusk',
+  'nautical-dawn',
+  'nautical-dusk',
+  'astronomical-dawn',
+  'astronomical-dusk',
+  'moonrise',
+  'moonset',
+]);
+
+/** An event of sun or moon with its clock time. */
+export const eventSchema = v.strictObject({
+  name: eventName,
+  at: instant(),
+  sunAltitudeDeg: finite("degrees of the sun's true altitude"),
+});

@@ -1,0 +1,38 @@
+// The light table, evenfall-light/1, as a schema.
+
+import * as v from 'valibot';
+import { eventName, eventSchema } from './event-schema.js';
+import { finite, instant, list, number, text, word } from './parts.js';
+
+const MOST_ROWS = 200_000;
+const degrees = finite('degrees');
+const ev100 = finite('EV at ISO 100');
+
+export const lightSchema = v.strictObject({
+  format: word(['evenfall-light/1']),
+  events: list(eventSchema, 'events', 100),
+  missing: list(
+    v.strictObject({ name: eventName, why: text('a reason', 'one line', 400) }),
+    '{name, why}',
+    100,
+  ),
+  rows: list(
+    v.strictObject({
+      at: instant(),
+      sunAltitudeDeg: degrees,
+      sunAzimuthDeg: degrees,
+      moonAltitudeDeg: degrees,
+      moonAzimuthDeg: degrees,
+      moonLitFraction: number('a fraction', 'a number from 0 to 1', 0, 1),
+      illuminanceLx: finite('lux'),
+      moonIlluminanceLx: finite('lux'),
+      skyLuminanceCdM2: finite('candela a square metre'),
+      sceneEv100: ev100,
+      lowEv100: ev100,
+      highEv100: ev100,
+      slopeEvPerMin: finite('EV a minute'),
+    }),
+    'rows',
+    MOST_ROWS,
+  ),
+});

@@ -1,0 +1,78 @@
+// Reading and writing plan files and light tables.
+
+import * as v from 'valibot';
+import type { LightTable, Plan } from '../plan.js';
+import { type Fault, type FileError, type Locate, placed } from './file-error.js';
+import { jsonLines } from './json-lines.js';
+import { lightSchema } from './light-schema.js';
+import { isGroup } from './parts.js';
+import { planSchema } from './plan-schema.js';
+import { valueFaults, withDefaults } from './shoot-file.js';
+import { shootFaults } from './shoot-rules.js';
+import { NOT_YET } from './shoot-schema.js';
+import { inOrder, keyFaults } from './walk.js';
+
+/** A plan, feasible or not, or every fault of the file that can be told in one go. */
+export type PlanRead =
+  | { readonly kind: 'ok'; readonly plan: Plan }
+  | { readonly kind: 'wrong'; readonly errors: readonly FileError[] }; // at least one
+
+const NOT_YET_IN_PLAN = new Map([...NOT_YET].map(([path, what]) => [`shoot.${path}`, what]));
+
+/**
+ * Reads `evenfall-plan/1` from a parsed value. Checks that it is whole and that its shoot is sound; it does not
+ * work the plan out again. Never throws for what a file can hold.
+ */
+export function readPlan(value: unknown, where?: Locate, source?: string): PlanRead {
+  const read = v.safeParse(planSchema, value, { abortPipeEarly: true });
+  const faults = [...keyFaults(planSchema, value, NOT_YET_IN_PLAN), ...valueFaults(read.issues ?? [])];
+  if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };
+
+  const plan: Plan = { ...read.output, shoot: withDefaults(read.output.shoot) };
+  const contradictions = [
+    ...shootFaults(plan.shoot).map((fault) => ({ ...fault, path: ['shoot', ...fault.path] })),
+    ...('frames' in plan ? countFaults(plan) : []),
+  ];
+  if (contradictions.length > 0) return { kind: 'wrong', errors: placed(contradictions, where, source) };
+  return { kind: 'ok', plan };
+}
+
+/** Frames count from 0 without a hole, cues lie among them, and the summary counts them right. */
+function countFaults({ summary, frames, cues }: Extract<Plan, { frames: unknown }>): Fault[] {
+  const faults: Fault[] = [];
+  const check = (path: Fault['path'], got: number, right: number) => {
+    if (got !== right)
+      faults.push({ path, text: `${got} does not fit the rest of the plan; ${right} would` });
+  };
+  check(['summary', 'frameCount'], summary.frameCount, frames.length);
+  check(['summary', 'cueCount'], summary.cueCount, cues.length);
+  for (const [index, { frame }] of frames.entries()) check(['frames', index, 'frame'], frame, index);
+  let before = 0;
+  for (const [index, { frame }] of cues.entries()) {
+    if (frame <= before || frame >= frames.length) {
+      const text = `${frame} is not a frame after ${before} and before ${frames.length}; give one`;
+      faults.push({ path: ['cues', index, 'frame'], text });
+    }
+    before = frame;
+  }
+  return faults;
+}
+
+/** A plan as the text of a file: JSON, keys in the order of the format, a frame or a cue a line. */
+export function writePlan(plan: Plan): string {
+  // The assignment has the compiler hold the schema against Plan.
+  const file: v.InferOutput<typeof planSchema> = plan;
+  return written(planSchema, file);
+}
+
+/** A light table as the text of a file: JSON, keys in the order of the format, a row a line. */
+export function writeLight(table: LightTable): string {
+  // The assignment has the compiler hold the schema against LightTable.
+  const file: v.InferOutput<typeof lightSchema> = table;
+  return written(lightSchema, file);
+}
+
+function written(schema: v.GenericSchema, value: unknown): string {
+  const ordered = inOrder(schema, value);
+  return jsonLines(isGroup(ordered) ? ordered : {});
+}

@@ -1,0 +1,110 @@
+// The plan file, evenfall-plan/1, as a schema. Its shoot is a shoot file.
+
+import * as v from 'valibot';
+import { eventSchema } from './event-schema.js';
+import {
+  aboveZero,
+  choice,
+  finite,
+  flag,
+  holds,
+  instant,
+  isGroup,
+  list,
+  text,
+  whole,
+  word,
+} from './parts.js';
+import { MOST_FRAMES } from './shoot-rules.js';
+import { shootFileSchema } from './shoot-schema.js';
+
+const MOST_LINES = 1000;
+
+const format = word(['evenfall-plan/1']);
+const at = instant();
+const degrees = finite("degrees of the sun's true altitude");
+const ev100 = finite('EV at ISO 100');
+const stops = finite('stops');
+const label = text('a label', 'a mark of the dial as text', 120);
+const line = text('a text', 'one line', 2000);
+const frame = whole('a frame', 'a whole number from 0', 0, MOST_FRAMES);
+const count = frame;
+const fits = flag('whether it lasts, true or false');
+const seconds = aboveZero('a time', 'seconds above 0', Number.MAX_SAFE_INTEGER);
+
+const summary = v.strictObject({
+  frameCount: count,
+  startAt: at,
+  endAt: at,
+  clipS: seconds,
+  cardNeededGB: v.exactOptional(finite('gigabytes')),
+  cardFits: v.exactOptional(fits),
+  batteryFits: v.exactOptional(fits),
+  sceneFromEv100: ev100,
+  sceneToEv100: ev100,
+  rampStops: stops,
+  worstErrorEv: stops,
+  rmsErrorEv: stops,
+  cueCount: count,
+  objective: finite('the sum of the costs'),
+});
+
+const planFrame = v.strictObject({
+  frame,
+  at,
+  sunAltitudeDeg: degrees,
+  sceneEv100: ev100,
+  targetEv100: ev100,
+  shutter: label,
+  shutterS: seconds,
+  iso: aboveZero('an ISO', 'a marked ISO', Number.MAX_SAFE_INTEGER),
+  isoExact: aboveZero('an ISO', 'an exact ISO', Number.MAX_SAFE_INTEGER),
+  aperture: label,
+  fNumber: aboveZero('an f-number', 'an exact f-number', 1000),
+  filters: list(label, 'names', 12),
+  filterStops: stops,
+  settingEv100: ev100,
+  errorEv: stops,
+  affected: flag('true or false'),
+});
+
+const change = v.strictObject({
+  control: word(['shutter', 'iso', 'aperture', 'filter']),
+  from: label,
+  to: label,
+});
+
+const made = v.strictObject({
+  format,
+  shoot: shootFileSchema,
+  summary,
+  events: list(eventSchema, 'events', MOST_LINES),
+  frames: list(planFrame, 'frames', MOST_FRAMES, 1),
+  cues: list(
+    v.strictObject({ frame, at, sunAltitudeDeg: degrees, changes: list(change, 'changes', 4, 1) }),
+    'cues',
+    MOST_FRAMES,
+  ),
+  notes: list(
+    v.strictObject({ level: word(['info', 'caution', 'warning']), text: line }),
+    'notes',
+    MOST_LINES,
+  ),
+});
+
+const infeasible = v.strictObject({
+  format,
+  shoot: shootFileSchema,
+  infeasible: v.strictObject({
+    reason: word(['too-dark', 'too-bright', 'too-fast', 'no-span']),
+    frame: v.exactOptional(frame),
+    at: v.exactOptional(at),
+    shortfallEv: v.exactOptional(stops),
+    text: line,
+    remedies: list(v.strictObject({ change: label, text: line }), 'remedies', MOST_LINES),
+  }),
+});
+
+export const planSchema = choice([made, infeasible], { what: 'a plan', give: 'a plan file' }, (input) =>
+  isGroup(input) ? (holds(input, 'infeasible') ? infeasible : made) : undefined,
+);
