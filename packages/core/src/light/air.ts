@@ -1,0 +1,34 @@
+// What clear air lets through: the beam and the scattered part of light that comes from sun or moon,
+// by their altitude. Source: docs/sources.md#circular-171.
+
+const EARTH_RADIUS_IN_SCALE_HEIGHTS = 753.66156;
+const DEG = Math.PI / 180;
+
+/** Air masses of a homogeneous shell: 1 at the zenith, 38.8 at the horizon, finite below it. */
+export function airMass(altitudeDeg: number): number {
+  const x = EARTH_RADIUS_IN_SCALE_HEIGHTS;
+  const s = Math.asin((x * Math.cos(altitudeDeg * DEG)) / (x + 1));
+  return x * (Math.cos(s) - Math.sin(altitudeDeg * DEG)) + Math.cos(s);
+}
+
+/** Shares of a body's light outside the air that reach level ground. */
+export interface ClearAir {
+  readonly beam: number; // straight from the body; negligibly below zero under the horizon
+  readonly scattered: number; // from the sky, > 0
+}
+
+/**
+ * Shares of a body's light that reach level ground through clear air, straight and by way of the sky.
+ *
+ * @param altitudeDeg true altitude of the body's centre, -90 to 90; below -10 the scattered part dies too
+ *   fast to stand for twilight. The beam is left a hair negative below the horizon, where clipping it
+ *   would put a corner into the sum.
+ */
+export function clearAir(altitudeDeg: number): ClearAir {
+  const m = airMass(altitudeDeg);
+  const sin = Math.sin(altitudeDeg * DEG);
+  return {
+    beam: Math.exp(-0.21 * m) * sin,
+    scattered: 0.0289 * Math.exp(-0.042 * m) * (1 + (altitudeDeg + 90) * DEG * sin),
+  };
+}

@@ -1,0 +1,91 @@
+// The CIE standard general sky: how luminance spreads over the dome for fifteen kinds of sky.
+// Source: docs/sources.md#cie-general-sky.
+
+import { within } from '../check.js';
+import { cubicAt, parabolaSlopes } from './smooth.js';
+
+const DEG = Math.PI / 180;
+
+/** Type 1 to 15; 1 is the CIE overcast sky, 5 is uniform, 12 the clear sky of clean air. */
+export type CieSkyType = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12 | 13 | 14 | 15;
+
+// a, b: gradation from zenith to horizon; c, d, e: indicatrix by angle from the sun. Row i is type i + 1.
+const PARAMETERS = [
+  [4, -0.7, 0, -1, 0],
+  [4, -0.7, 2, -1.5, 0.15],
+  [1.1, -0.8, 0, -1, 0],
+  [1.1, -0.8, 2, -1.5, 0.15],
+  [0, -1, 0, -1, 0],
+  [0, -1, 2, -1.5, 0.15],
+  [0, -1, 5, -2.5, 0.3],
+  [0, -1, 10, -3, 0.45],
+  [-1, -0.55, 2, -1.5, 0.15],
+  [-1, -0.55, 5, -2.5, 0.3],
+  [-1, -0.55, 10, -3, 0.45],
+  [-1, -0.32, 10, -3, 0.45],
+  [-1, -0.32, 16, -3, 0.3],
+  [-1, -0.15, 16, -3, 0.3],
+  [-1, -0.15, 24, -2.8, 0.15],
+] as const;
+
+/** Gradation φ: rises or falls from zenith to horizon. `viewAltitudeDeg` 0 to 90; 1 at the horizon. */
+export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number {
+  const [a, b] = PARAMETERS[type - 1]!;
+  const sin = Math.sin(viewAltitudeDeg * DEG);
+  return sin <= 0 ? 1 : 1 + a * Math.exp(b / sin);
+}
+
+/** Indicatrix f: brightening toward the sun. `angleFromSunDeg` 0 to 180; 1 at 90 but for the e term. */
+export function cieIndicatrix(type: CieSkyType, angleFromSunDeg: number): number {
+  const [, , c, d, e] = PARAMETERS[type - 1]!;
+  const chi = angleFromSunDeg * DEG;
+  return 1 + c * (Math.exp(d * chi) - Math.exp((d * Math.PI) / 2)) + e * Math.cos(chi) ** 2;
+}
+
+/** Angle in degrees between two directions given by altitude and by the azimuth between them. */
+export function angleBetweenDeg(altitudeADeg: number, altitudeBDeg: number, azimuthDeg: number): number {
+  const cos =
+    Math.sin(altitudeADeg * DEG) * Math.sin(altitudeBDeg * DEG) +
+    Math.cos(altitudeADeg * DEG) * Math.cos(altitudeBDeg * DEG) * Math.cos(azimuthDeg * DEG);
+  return Math.acos(Math.min(1, Math.max(-1, cos))) / DEG;
+}
+
+// Every 5° of sun altitude; between them the dome integral is smooth enough for a cubic (0.1 %).
+const SUN_DEG = Array.from({ length: 19 }, (_, i) => 5 * i);
+const RINGS = 30;
+const SECTORS = 36;
+
+/** Horizontal illuminance of a dome with gradation times indicatrix as its luminance, by summing patches. */
+function domeIlluminance(type: CieSkyType, sunAltitudeDeg: number): number {
+  let sum = 0;
+  for (let ring = 0; ring < RINGS; ring++) {
+    // Rings of equal sin² altitude each throw the same share of a uniform dome's light on the ground.
+    const altitudeDeg = Math.asin(Math.sqrt((ring + 0.5) / RINGS)) / DEG;
+    const phi = cieGradation(type, altitudeDeg);
+    for (let sector = 0; sector < SECTORS; sector++) {
+      const azimuthDeg = (180 * (sector + 0.5)) / SECTORS;
+      sum += phi * cieIndicatrix(type, angleBetweenDeg(altitudeDeg, sunAltitudeDeg, azimuthDeg));
+    }
+  }
+  return (Math.PI * sum) / (RINGS * SECTORS);
+}
+
+/**
+ * Luminance of a piece of a CIE sky for each lux the whole sky throws on level ground, in 1/sr.
+ * Sets up once; the returned function takes the sun's altitude (0 to 90°), the view's altitude (0 to 90°)
+ * and the angle between the two. Type 5 gives 1/π everywhere.
+ *
+ * @throws RangeError unless type is a whole number from 1 to 15
+ */
+export function cieSky(
+  type: CieSkyType,
+): (sunAltitudeDeg: number, viewAltitudeDeg: number, angleFromSunDeg: number) => number {
+  if (PARAMETERS[within('type', type, 1, 15) - 1] === undefined) {
+    throw new RangeError(`type must be a whole number from 1 to 15, got ${type}`);
+  }
+  const dome = SUN_DEG.map((sunDeg) => domeIlluminance(type, sunDeg));
+  const slopes = parabolaSlopes(SUN_DEG, dome);
+  return (sunAltitudeDeg, viewAltitudeDeg, angleFromSunDeg) =>
+    (cieGradation(type, viewAltitudeDeg) * cieIndicatrix(type, angleFromSunDeg)) /
+    cubicAt(SUN_DEG, dome, slopes, sunAltitudeDeg);
+}

@@ -1,0 +1,32 @@
+// What cloud takes from sun and moon, as one number of stops for the whole transition.
+// Source: docs/sources.md#cloud.
+
+import { within } from '../check.js';
+import { cieSky } from './cie-sky.js';
+
+/** Cloud as numbers. */
+export interface Cloud {
+  readonly stops: number; // change of illuminance from sun and moon, <= 0
+  readonly cover: number; // share of the sky that is cloud, 0 to 1: how much of the pattern around the sun it hides
+}
+
+/**
+ * Cloud by eighths of sky covered: 8 takes 2 stops, 4 a tenth. Fitted to the sun above 5°, carried on below.
+ *
+ * @throws RangeError unless from 0 to 8
+ */
+export function cloudOfEighths(eighths: number): Cloud {
+  const cover = within('eighths', eighths, 0, 8) / 8;
+  return { stops: Math.log2(1 - 0.75 * cover ** 3.4), cover };
+}
+
+/**
+ * Luminance of a piece of overcast sky for each lux it lays on level ground, in 1/sr: 0.41 at the zenith,
+ * a third of that at the horizon, the same whichever way one looks.
+ *
+ * @throws RangeError unless viewAltitudeDeg is from 0 to 90
+ */
+export function overcastSkyToward(viewAltitudeDeg: number): number {
+  // The overcast sky has no sun in it, so where it stands is of no account.
+  return cieSky(1)(0, within('viewAltitudeDeg', viewAltitudeDeg, 0, 90), 90);
+}

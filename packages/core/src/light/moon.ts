@@ -1,0 +1,82 @@
+// Moonlight on level ground and on the clear sky.
+// Source: docs/sources.md#circular-171 (ground), docs/sources.md#moonlit-sky (sky).
+
+import { positive, within } from '../check.js';
+import { clearAir } from './air.js';
+import { smoothstep } from './smooth.js';
+
+const DEG = Math.PI / 180;
+const EARTH_RADIUS_KM = 6378.14;
+const MEAN_PARALLAX_DEG = 0.951;
+
+/** The moon as seen from the place. */
+export interface Moon {
+  readonly altitudeDeg: number; // true altitude of its centre as the place sees it, no refraction, -90 to 90
+  readonly phaseAngleDeg: number; // 0 full, 90 quarter, 180 new
+  readonly distanceKm: number; // 384,400 on average
+}
+
+/** Moonlight of the phase against the brightest possible: 1 at full, 0.54 ten degrees off, 0.066 at the quarter. */
+export function moonPhaseLight(phaseAngleDeg: number): number {
+  const elongation = (180 - within('phaseAngleDeg', phaseAngleDeg, 0, 180)) * DEG;
+  if (elongation === 0) return 0;
+  const lit = 0.892 * Math.exp(-3.343 / Math.tan(elongation / 2) ** 0.632);
+  return lit + 0.0344 * (Math.sin(elongation) - elongation * Math.cos(elongation));
+}
+
+/**
+ * Lux that the moon lays on level ground under a clear sky: about 0.4 at most. Falls away smoothly as
+ * the moon sets. Clear-night measurements are met within 0.2 stop.
+ *
+ * @throws RangeError outside the ranges of {@link Moon}
+ */
+export function moonIlluminanceLx({ altitudeDeg, phaseAngleDeg, distanceKm }: Moon): number {
+  within('altitudeDeg', altitudeDeg, -90, 90);
+  if (altitudeDeg < -18) return 0; // 3e-11 lx there
+  const elongation = (180 - phaseAngleDeg) * DEG;
+  const geometry = 1 - 0.005 * Math.cos(elongation) - 0.03 * Math.sin(altitudeDeg * DEG);
+  const { beam, scattered } = clearAir(altitudeDeg);
+  const parallaxDeg = Math.asin(EARTH_RADIUS_KM / positive('distanceKm', distanceKm)) / DEG;
+  const nearness = (parallaxDeg / MEAN_PARALLAX_DEG) ** 2;
+  return ((0.418 * moonPhaseLight(phaseAngleDeg)) / geometry) * nearness * (beam + scattered);
+}
+
+const NANOLAMBERT_CDM2 = 1e-5 / Math.PI;
+
+/** Stellar magnitudes that clear air takes from light of the zenith, visual band; clean lowland air. */
+export const VISUAL_EXTINCTION_MAG = 0.172;
+
+// The sky formula ends with the moon on the horizon; over this stretch its light is let in.
+const RISES_FROM_DEG = -4;
+const RISES_TO_DEG = 5;
+
+function skyAirMass(altitudeDeg: number): number {
+  return (1 - 0.96 * Math.cos(altitudeDeg * DEG) ** 2) ** -0.5;
+}
+
+/**
+ * Luminance in cd/m² that the moon adds to a piece of clear sky. Authors' accuracy 8 to 23 %.
+ * The formula is for a moon above the horizon at 10° or more from the view; nearer it is carried on without
+ * the disc, and as the moon sets it is faded out between 5° and -4°.
+ *
+ * @param viewAltitudeDeg altitude of the piece of sky, 0 to 90
+ * @param angleFromMoonDeg between moon and piece of sky, 0 to 180
+ * @param extinctionMag magnitudes an air mass takes, > 0
+ */
+export function moonlitSkyCdM2(
+  { altitudeDeg, phaseAngleDeg, distanceKm }: Moon,
+  viewAltitudeDeg: number,
+  angleFromMoonDeg: number,
+  extinctionMag = VISUAL_EXTINCTION_MAG,
+): number {
+  const up = smoothstep(RISES_FROM_DEG, RISES_TO_DEG, altitudeDeg);
+  if (up === 0) return 0;
+  const moonMag = 3.84 + 0.026 * phaseAngleDeg + 4e-9 * phaseAngleDeg ** 4;
+  const parallaxDeg = Math.asin(EARTH_RADIUS_KM / distanceKm) / DEG;
+  const nearness = (parallaxDeg / MEAN_PARALLAX_DEG) ** 2;
+  const scatter =
+    10 ** 5.36 * (1.06 + Math.cos(angleFromMoonDeg * DEG) ** 2) + 10 ** (6.15 - angleFromMoonDeg / 40);
+  const path = 10 ** (-0.4 * extinctionMag * skyAirMass(Math.max(0, altitudeDeg)));
+  const sky = 1 - 10 ** (-0.4 * extinctionMag * skyAirMass(viewAltitudeDeg));
+  return up * nearness * scatter * 10 ** (-0.4 * moonMag) * path * sky * NANOLAMBERT_CDM2;
+}

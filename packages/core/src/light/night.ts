@@ -1,0 +1,62 @@
+// What is left when sun and moon are gone: the natural night sky and the glow of towns.
+// Source: docs/sources.md#night-sky.
+
+import { within } from '../check.js';
+import { smoothstep } from './smooth.js';
+
+/** Night light of a place under a clear moonless sky. */
+export interface Night {
+  readonly skyCdM2: number; // luminance of the sky, taken as even over the dome, > 0
+  readonly groundLx: number; // on level ground, > 0
+  readonly cloudChanges: boolean; // false where the light was metered as it is
+}
+
+/** Luminance in cd/m² of a sky of so many magnitudes in a square arcsecond: 22 is 0.000171. */
+export function magToLuminanceCdM2(magArcsec2: number): number {
+  return 1.08e5 * 10 ** (-0.4 * magArcsec2);
+}
+
+/**
+ * A night by the brightness of its zenith: 22 where there are no towns, 18 in a bright suburb.
+ *
+ * @throws RangeError unless from 14 to 23
+ */
+export function nightOfZenith(zenithMagArcsec2: number): Night {
+  const skyCdM2 = magToLuminanceCdM2(within('zenithMagArcsec2', zenithMagArcsec2, 14, 23));
+  return { skyCdM2, groundLx: Math.PI * skyCdM2, cloudChanges: true };
+}
+
+/**
+ * A night by the light a town lays on level ground, as metered: stated cloud does not change it.
+ *
+ * @throws RangeError unless above 0 and no more than 200 lx
+ */
+export function nightOfGroundLx(groundLx: number): Night {
+  within('groundLx', groundLx, Number.MIN_VALUE, 200);
+  return { skyCdM2: groundLx / Math.PI, groundLx, cloudChanges: false };
+}
+
+const NATURAL_CDM2 = magToLuminanceCdM2(22);
+
+// Overcast over clear, measured: a dark place a third; 2.8 times 32 km outside a large city, where the
+// clear zenith was taken as 21, ten times in it, taken as 18.
+const NATURAL_UNDER_CLOUD = 0.33;
+const FAR_MAG = { mag: 21, log2Gain: Math.log2(2.8) };
+const NEAR_MAG = { mag: 18, log2Gain: Math.log2(10.1) };
+
+/** How many times brighter a closed cloud deck makes this night: below 1 where it is natural, up to 10 over towns. */
+export function overcastNightFactor(night: Night): number {
+  if (!night.cloudChanges) return 1;
+  const natural = Math.min(night.skyCdM2, NATURAL_CDM2);
+  const mag = -2.5 * Math.log10(night.skyCdM2 / 1.08e5);
+  const nearness = Math.min(1, Math.max(0, (FAR_MAG.mag - mag) / (FAR_MAG.mag - NEAR_MAG.mag)));
+  const gain = 2 ** (FAR_MAG.log2Gain + nearness * (NEAR_MAG.log2Gain - FAR_MAG.log2Gain));
+  // The gain was measured on whole skies, towns and nature together; a natural sky only loses.
+  const town = (night.skyCdM2 - natural) / night.skyCdM2;
+  return NATURAL_UNDER_CLOUD * (1 - town) + gain * town;
+}
+
+/** How far it is dark enough for cloud to act on the night's light rather than the sun's: 0 at -8°, 1 from -12°. */
+export function nightShare(sunAltitudeDeg: number): number {
+  return smoothstep(-8, -12, sunAltitudeDeg);
+}

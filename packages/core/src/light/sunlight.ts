@@ -1,0 +1,75 @@
+// Sunlight on level ground under a clear sky, by the sun's true altitude.
+// Source: docs/sources.md#supplement; split into beam and sky after docs/sources.md#circular-171.
+
+import { within } from '../check.js';
+import { clearAir } from './air.js';
+import { smoothstep } from './smooth.js';
+
+// log10 of lux = l0 + l1 x + l2 x² + l3 x³ with x = altitude / 90°, from `from` up to the next row.
+const PIECES = [
+  { fromDeg: -18, l: [13.84, 262.72, 1447.42, 2797.93] },
+  { fromDeg: -12, l: [2.7, 12.17, -431.69, -1899.83] },
+  { fromDeg: -5, l: [2.88, 21.81, -258.11, -858.36] },
+  { fromDeg: -0.8, l: [2.88, 22.26, -207.64, 1034.3] },
+  { fromDeg: 5, l: [3.05, 13.28, -45.98, 64.33] },
+  { fromDeg: 20, l: [3.74, 3.97, -4.07, 1.47] },
+] as const;
+
+// The published pieces miss each other by up to 0.014 stop; half a degree on each side joins them.
+const JOINT_HALF_WIDTH_DEG = 0.5;
+
+// The published twilight contains the natural night sky, which it meets at -18°. Faded out over this
+// stretch, the sun's own part and a natural night add up to the published curve within 0.4 stop.
+const FADE_FROM_DEG = -18;
+const FADE_TO_DEG = -13.5;
+
+function piece(index: number, altitudeDeg: number): number {
+  const [l0, l1, l2, l3] = PIECES[index]!.l;
+  const x = altitudeDeg / 90;
+  return l0 + x * (l1 + x * (l2 + x * l3));
+}
+
+/**
+ * Illuminance in lux on level ground under a clear sky with the natural night sky in it, no moon, no town.
+ * 758.6 lx with the sun at 0°, 3.41 at -6°, 128,800 at the zenith. Error about 0.3 stop above -12°,
+ * 0.5 to -15°. Below -18° it stays at the value there, 0.00064 lx.
+ *
+ * @param sunAltitudeDeg true altitude of the sun's centre (no refraction), -90 to 90
+ * @throws RangeError outside that range
+ */
+export function clearIlluminanceLx(sunAltitudeDeg: number): number {
+  within('sunAltitudeDeg', sunAltitudeDeg, -90, 90);
+  const h = Math.max(-18, sunAltitudeDeg);
+  let i = PIECES.length - 1;
+  while (i > 0 && h < PIECES[i]!.fromDeg - JOINT_HALF_WIDTH_DEG) i--;
+  const jointDeg = PIECES[i]!.fromDeg;
+  const joined =
+    i === 0 ? 1 : smoothstep(jointDeg - JOINT_HALF_WIDTH_DEG, jointDeg + JOINT_HALF_WIDTH_DEG, h);
+  const log10Lx = joined === 1 ? piece(i, h) : piece(i - 1, h) * (1 - joined) + piece(i, h) * joined;
+  return 10 ** log10Lx;
+}
+
+/**
+ * Illuminance in lux that the sun alone adds on level ground under a clear sky: as
+ * {@link clearIlluminanceLx} above -13.5°, then falling to nothing at -18°, where the night sky is all
+ * there is. Add the night's own light to it.
+ *
+ * @param sunAltitudeDeg true altitude of the sun's centre, -90 to 90
+ */
+export function sunIlluminanceLx(sunAltitudeDeg: number): number {
+  const share = smoothstep(FADE_FROM_DEG, FADE_TO_DEG, sunAltitudeDeg);
+  return share === 0 ? 0 : share * clearIlluminanceLx(sunAltitudeDeg);
+}
+
+/**
+ * Share of clear-sky illuminance that comes from the sky rather than straight from the sun:
+ * 1 with the sun down, about 0.69 at 5°, 0.12 at the zenith.
+ *
+ * @param sunAltitudeDeg true altitude of the sun's centre, -90 to 90
+ */
+export function skyPartOfSunlight(sunAltitudeDeg: number): number {
+  // By -5° the beam is below 1e-9 of the whole; at 0° itself a cut would leave a corner.
+  if (sunAltitudeDeg < -5) return 1;
+  const { beam, scattered } = clearAir(sunAltitudeDeg);
+  return scattered / (beam + scattered);
+}

@@ -1,0 +1,85 @@
+// The plain words of a shoot file and the numbers they stand for. Source of each table: docs/sources.md.
+
+import { ev100ToLuminance } from '../exposure.js';
+import type { CloudWord, LampsWord, NightWord, SceneWords, SurfaceWord } from '../shoot.js';
+import { type Cloud, cloudOfEighths } from './cloud.js';
+import { type Night, nightOfGroundLx, nightOfZenith } from './night.js';
+import type { Lamps, Scene } from './scene.js';
+
+/** Reflectance of a scene that nothing is said about: the grey card's. */
+export const GREY_REFLECTANCE = 0.18;
+
+/** Reflectance in visible light. Source: docs/sources.md#surfaces. */
+export const SURFACES: Readonly<Record<SurfaceWord, number>> = {
+  grass: 0.1,
+  sand: 0.35,
+  snow: 0.75,
+  water: 0.07,
+  rock: 0.2,
+  city: 0.15,
+};
+
+/** Night light of a place, clear and moonless. Source: docs/sources.md#night-sky. */
+export const NIGHTS: Readonly<Record<NightWord, Night>> = {
+  remote: nightOfZenith(22),
+  rural: nightOfZenith(21.3),
+  suburb: nightOfZenith(19.5),
+  town: nightOfZenith(18.5),
+  city: nightOfGroundLx(0.13),
+};
+
+/**
+ * What cloud takes. Stops: docs/sources.md#cloud. How much of the pattern around the sun it hides is our
+ * estimate: none has been measured for these words.
+ */
+export const CLOUDS: Readonly<Record<CloudWord, Cloud>> = {
+  clear: { stops: 0, cover: 0 },
+  thin: { stops: -0.7, cover: 0.25 },
+  broken: { stops: -1.6, cover: 0.6 },
+  overcast: { stops: -2.2, cover: 1 },
+  heavy: { stops: -3.2, cover: 1 },
+};
+
+/** Lit streets, floodlit walls, a skyline far off: EV at ISO 100 and share of the frame. Source: docs/sources.md#scene-table. */
+export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonly share: number }>> = {
+  none: { ev100: 0, share: 0 },
+  street: { ev100: 7, share: 0.2 },
+  floodlit: { ev100: 4, share: 0.2 },
+  skyline: { ev100: 2, share: 0.1 },
+};
+
+/**
+ * The scene that the words of a shoot file describe.
+ *
+ * @param horizonSunAzimuthDeg azimuth of the sun where it stands on the horizon that day (or is nearest to
+ *   it), clockwise from north; `facing` counts from it: "side" is 90° clockwise, "away" 180°
+ * @throws RangeError where a number among the words is out of its range
+ */
+export function sceneOf(words: SceneWords, horizonSunAzimuthDeg: number): Scene {
+  return {
+    viewAzimuthDeg: viewAzimuthDeg(words.facing, horizonSunAzimuthDeg),
+    viewAltitudeDeg: words.viewAltitudeDeg,
+    skyShare: words.skyShare,
+    reflectance:
+      words.reflectance ?? (words.surface === undefined ? GREY_REFLECTANCE : SURFACES[words.surface]),
+    cloud: typeof words.cloud === 'string' ? CLOUDS[words.cloud] : cloudOfEighths(words.cloud.eighths),
+    night: nightOf(words.night),
+    lamps: lampsOf(words.lamps),
+  };
+}
+
+function viewAzimuthDeg(facing: SceneWords['facing'], horizonSunAzimuthDeg: number): number {
+  if (typeof facing === 'object') return facing.azimuthDeg;
+  const turnDeg = { 'toward-sun': 0, side: 90, away: 180 }[facing];
+  return (horizonSunAzimuthDeg + turnDeg) % 360;
+}
+
+function nightOf(night: SceneWords['night']): Night {
+  if (typeof night === 'string') return NIGHTS[night];
+  return 'groundLx' in night ? nightOfGroundLx(night.groundLx) : nightOfZenith(night.zenithMagArcsec2);
+}
+
+function lampsOf(lamps: SceneWords['lamps']): Lamps {
+  const { ev100, share } = typeof lamps === 'string' ? LAMPS[lamps] : lamps;
+  return { luminanceCdM2: ev100ToLuminance(ev100), share };
+}
