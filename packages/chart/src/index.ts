@@ -1,1 +1,3 @@
-export {};
+export { lightChart } from './light-chart.js';
+export { type ChartOptions, planChart } from './plan-chart.js';
+export { english, type Words } from './words.js';

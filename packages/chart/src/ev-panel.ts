@@ -1,0 +1,231 @@
+// The panel of exposure value against time: twilights behind, events, the likely range, and the curves.
+
+import type { PlanEvent } from '@evenfall/core';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
+import { area, line } from 'd3-shape';
+import { LINE, type Look, TYPE } from './ink.js';
+import { dense, type LabelRoom, labelRoom, type Point, stepCorners } from './label-room.js';
+import { clockText } from './local-time.js';
+import { type Box, coordinate, element, textAt } from './svg.js';
+import { textWidth } from './text-width.js';
+import { clockTicks, type Moment, type TimeAxis } from './time-axis.js';
+import { twilightBands } from './twilight.js';
+import type { Words } from './words.js';
+
+export interface EvPoint {
+  readonly ms: number;
+  readonly ev: number;
+}
+
+export interface EvSeries {
+  readonly points: readonly EvPoint[];
+  readonly stepped: boolean;
+  readonly weight: number;
+  readonly stroke: string;
+  readonly dash?: string;
+}
+
+export interface EvBand {
+  readonly ms: number;
+  readonly lowEv: number;
+  readonly highEv: number;
+}
+
+export interface EvPanelSpec {
+  readonly moments: readonly Moment[];
+  readonly axis: TimeAxis;
+  readonly box: Box;
+  readonly series: readonly EvSeries[];
+  readonly band: readonly EvBand[]; // empty where nothing is known of it
+  readonly events: readonly PlanEvent[];
+  readonly look: Look;
+  readonly words: Words;
+}
+
+export interface EvPanel {
+  readonly svg: string;
+  readonly room: LabelRoom;
+  readonly y: ScaleLinear<number, number>;
+  readonly curves: readonly (readonly Point[])[]; // one a series, dense
+}
+
+const EVENT_ROWS = 2;
+
+/** Draws the panel; labels of the curves are the caller's, who knows their names. */
+export function evPanel(spec: EvPanelSpec): EvPanel {
+  const { axis, box, look, series, band } = spec;
+  const { unit: u, ink } = look;
+  const rowHeight = (TYPE.body + 4) * u;
+  const events = eventsInside(spec);
+  const plotTop = box.top + rowHeight + 6 * u;
+  const plotBottom = box.bottom - (events.length > 0 ? EVENT_ROWS : 0) * rowHeight - 8 * u;
+  const y = scaleLinear(evDomain(series, band), [plotBottom, plotTop]);
+  const curves = series.map((s) => corners(s, axis, y));
+  const edges = (['lowEv', 'highEv'] as const).map((end) =>
+    band.map((b) => ({ x: axis.x(b.ms), y: y(b[end]) })),
+  );
+  const posts = events.map((event) => [
+    { x: axis.xAt(event.at), y: box.top + rowHeight },
+    { x: axis.xAt(event.at), y: box.bottom },
+  ]);
+  const drawn = [...curves, ...edges, ...posts].map((points) => dense(points, 2 * u));
+  const room = labelRoom(box, drawn);
+  const svg = [
+    twilightShades(spec, room, rowHeight),
+    grid(spec, y),
+    bandShape(band, axis, y, look),
+    ...posts.map(([from, to]) =>
+      element('line', {
+        x1: from!.x,
+        y1: from!.y,
+        x2: to!.x,
+        y2: to!.y,
+        stroke: ink.frame,
+        'stroke-width': LINE.fine * u,
+        'stroke-dasharray': dashes('2 3', u),
+      }),
+    ),
+    ...series.map((s, i) => path(curves[i]!, s, u)),
+    eventLabels(spec, events, room, rowHeight),
+    element('rect', { ...rectOf(box), fill: 'none', stroke: ink.frame, 'stroke-width': LINE.fine * u }),
+  ].join('');
+  return { svg, room, y, curves: drawn.slice(0, curves.length) };
+}
+
+function eventsInside({ events, axis }: EvPanelSpec): PlanEvent[] {
+  return events.filter((event) => {
+    const x = axis.xAt(event.at);
+    return x >= axis.left && x <= axis.right;
+  });
+}
+
+function evDomain(series: readonly EvSeries[], band: readonly EvBand[]): [number, number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const s of series) for (const { ev } of s.points) [low, high] = [Math.min(low, ev), Math.max(high, ev)];
+  for (const b of band) [low, high] = [Math.min(low, b.lowEv), Math.max(high, b.highEv)];
+  // Constant light still needs a height to stand in.
+  const slack = Math.max(0, 2 - (high - low)) / 2;
+  return [low - slack, high + slack];
+}
+
+function corners(s: EvSeries, axis: TimeAxis, y: (ev: number) => number): Point[] {
+  const points = s.points.map(({ ms, ev }) => ({ x: axis.x(ms), y: y(ev) }));
+  return s.stepped ? stepCorners(points) : points;
+}
+
+function path(points: readonly Point[], s: EvSeries, u: number): string {
+  const draw = line<Point>(
+    (p) => p.x,
+    (p) => p.y,
+  ).digits(2);
+  return element('path', {
+    d: draw(points) ?? '',
+    fill: 'none',
+    stroke: s.stroke,
+    'stroke-width': s.weight * u,
+    'stroke-linejoin': 'round',
+    'stroke-dasharray': s.dash === undefined ? undefined : dashes(s.dash, u),
+  });
+}
+
+/** A dash pattern scaled with the picture. */
+export function dashes(pattern: string, u: number): string {
+  return pattern
+    .split(' ')
+    .map((length) => coordinate(Number(length) * u))
+    .join(' ');
+}
+
+function bandShape(
+  band: readonly EvBand[],
+  axis: TimeAxis,
+  y: (ev: number) => number,
+  { unit, ink }: Look,
+): string {
+  if (band.length < 2) return '';
+  const fill = area<EvBand>()
+    .x((b) => axis.x(b.ms))
+    .y0((b) => y(b.lowEv))
+    .y1((b) => y(b.highEv))
+    .digits(2);
+  const edge = (end: 'lowEv' | 'highEv') =>
+    path(
+      band.map((b) => ({ x: axis.x(b.ms), y: y(b[end]) })),
+      { points: [], stepped: false, weight: LINE.fine, stroke: ink.frame, dash: '1.5 3.5' },
+      unit,
+    );
+  return (
+    element('path', { d: fill(band) ?? '', fill: ink.paper, 'fill-opacity': '0.6' }) +
+    edge('lowEv') +
+    edge('highEv')
+  );
+}
+
+function twilightShades({ moments, axis, box, look, words }: EvPanelSpec, room: LabelRoom, rowHeight: number) {
+  const { unit: u, ink } = look;
+  const style = { size: TYPE.body * u, anchor: 'middle', fill: ink.text } as const;
+  const shades: string[] = [];
+  const names: string[] = [];
+  for (const { name, fromMs, toMs } of twilightBands(moments)) {
+    const left = fromMs === toMs ? axis.left : axis.x(fromMs);
+    const right = fromMs === toMs ? axis.right : axis.x(toMs);
+    shades.push(element('rect', { ...rectOf({ ...box, left, right }), fill: ink.twilight[name] }));
+    const text = words.twilights[name].find((t) => textWidth(t, style.size) <= right - left - 6 * u);
+    if (text === undefined) continue;
+    const place = room.place([{ x: (left + right) / 2, y: box.top + rowHeight - 3 * u, text, style }], 0);
+    if (place !== undefined) names.push(textAt(place.x, place.y, place.text, place.style));
+  }
+  // Shades first, so that none covers a name.
+  return [...shades, ...names].join('');
+}
+
+function grid({ axis, box, look, moments, words }: EvPanelSpec, y: ScaleLinear<number, number>): string {
+  const { unit: u, ink } = look;
+  const stroke = { stroke: ink.grid, 'stroke-width': LINE.fine * u };
+  const ticks = y.ticks(Math.max(2, Math.floor((box.bottom - box.top) / (32 * u)))).filter(Number.isInteger);
+  const rows = ticks.map((ev, i) => {
+    const label = words.number(ev, 0);
+    return (
+      element('line', { x1: axis.left, x2: axis.right, y1: y(ev), y2: y(ev), ...stroke }) +
+      textAt(axis.left - 6 * u, y(ev) + 0.36 * TYPE.body * u, i === ticks.length - 1 ? `EV ${label}` : label, {
+        size: TYPE.body * u,
+        anchor: 'end',
+        fill: ink.text,
+      })
+    );
+  });
+  const columns = clockTicks(moments, axis, 64 * u).map(({ x }) =>
+    element('line', { x1: x, x2: x, y1: box.top, y2: box.bottom, ...stroke }),
+  );
+  return [...columns, ...rows].join('');
+}
+
+function eventLabels(
+  { axis, words, look, box }: EvPanelSpec,
+  events: readonly PlanEvent[],
+  room: LabelRoom,
+  rowHeight: number,
+): string {
+  const { unit: u, ink } = look;
+  const labels: string[] = [];
+  for (const event of events) {
+    const text = `${words.events[event.name]} ${clockText(event.at, false)}`;
+    const places = [];
+    for (let row = 0; row < EVENT_ROWS; row++) {
+      const y = box.bottom - 5 * u - row * rowHeight;
+      for (const anchor of ['start', 'end'] as const) {
+        const x = axis.xAt(event.at) + (anchor === 'start' ? 4 : -4) * u;
+        places.push({ x, y, text, style: { size: TYPE.body * u, anchor, fill: ink.text } });
+      }
+    }
+    const place = room.place(places);
+    if (place !== undefined) labels.push(textAt(place.x, place.y, place.text, place.style));
+  }
+  return labels.join('');
+}
+
+/** Attributes of a rectangle. */
+export function rectOf({ left, top, right, bottom }: Box) {
+  return { x: left, y: top, width: right - left, height: bottom - top };
+}

@@ -1,0 +1,65 @@
+// Ink and paper of the charts. Lines differ by weight and dash first; colour only adds, and only on screens.
+
+import type { TwilightName } from './twilight.js';
+
+export type Variant = 'print' | 'screen';
+
+export interface Ink {
+  readonly paper: string;
+  readonly text: string;
+  readonly frame: string;
+  readonly grid: string;
+  readonly scene: string;
+  readonly target: string;
+  readonly settings: string;
+  readonly twilight: Readonly<Record<TwilightName, string>>;
+}
+
+export const INKS: Readonly<Record<Variant, Ink>> = {
+  print: {
+    paper: '#ffffff',
+    text: '#000000',
+    frame: '#000000',
+    grid: '#9a9a9a',
+    scene: '#000000',
+    target: '#000000',
+    settings: '#000000',
+    twilight: {
+      day: '#ffffff',
+      civil: '#f1f1f1',
+      nautical: '#e2e2e2',
+      astronomical: '#d3d3d3',
+      night: '#c4c4c4',
+    },
+  },
+  screen: {
+    paper: '#fdfcf9',
+    text: '#1c1b19',
+    frame: '#4a4843',
+    grid: '#a9a69d',
+    scene: '#0b4a80',
+    target: '#1c1b19',
+    settings: '#7d2200',
+    twilight: {
+      day: '#fdfcf9',
+      civil: '#f1efea',
+      nautical: '#e4e2dd',
+      astronomical: '#d7d5d0',
+      night: '#cac8c4',
+    },
+  },
+};
+
+/** Size and ink of one picture: every length below is multiplied by `unit`. */
+export interface Look {
+  readonly ink: Ink;
+  readonly unit: number;
+}
+
+/** Look of a picture so many points wide; below 432 pt the type shrinks no further. */
+export function lookFor(variant: Variant, width: number): Look {
+  return { ink: INKS[variant], unit: Math.min(1, Math.max(0.6, width / 720)) };
+}
+
+export const TYPE = { title: 17, body: 12, label: 12.5 };
+export const LINE = { fine: 1.35, line: 1.8, heavy: 3 };

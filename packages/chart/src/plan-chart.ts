@@ -1,0 +1,185 @@
+// The chart of a plan: light and settings above, the schedule of each control below.
+
+import type { Control, PlanFrame, PlanMade } from '@evenfall/core';
+import { callout } from './callout.js';
+import { altitudeRow, clockRow, heading, MARGIN } from './chart-frame.js';
+import { describePlan } from './describe.js';
+import { dashes, type EvPanel, type EvSeries, evPanel } from './ev-panel.js';
+import { LINE, type Look, lookFor, TYPE, type Variant } from './ink.js';
+import { lane, laneWeight, type Run, runsOf } from './lanes.js';
+import { instantMs } from './local-time.js';
+import { bandOf, scenePoints, settingPoints, targetPoints } from './plan-series.js';
+import { element, escapeXml, svgRoot } from './svg.js';
+import { type TimeAxis, timeAxis } from './time-axis.js';
+import { english, type Words } from './words.js';
+
+export interface ChartOptions {
+  readonly variant?: Variant; // default print
+  readonly width?: number; // points, at least 300; default 720
+  readonly height?: number; // points; default 0.72 of the width
+  readonly words?: Words;
+}
+
+/** A chart's outer size; throws RangeError where there is no room for a chart. */
+export function chartSize({ width = 720, height = width * 0.72 }: ChartOptions) {
+  if (!(width >= 300 && width <= 10_000)) throw new RangeError(`width must be 300 to 10000, got ${width}`);
+  if (!(height >= 200 && height <= 10_000)) throw new RangeError(`height must be 200 to 10000, got ${height}`);
+  return { width, height };
+}
+
+/**
+ * The plan as an SVG picture. Print is black and grey; screen adds colour and nothing else.
+ * Type and lines are sized for A4 across at 720 pt and stay legible when that is brought down to A6.
+ */
+export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
+  const { variant = 'print', words = english } = options;
+  const { width, height } = chartSize(options);
+  const look = lookFor(variant, width);
+  const u = look.unit;
+  const { frames } = plan;
+  const axis = timeAxis(frames, MARGIN.left * u, width - MARGIN.right * u);
+  const top = MARGIN.top * u;
+  const bottom = height - MARGIN.bottom * u;
+  const lanes = laneList(frames, words);
+  const laneUnits = lanes.reduce((sum, { weight }) => sum + weight, 0);
+  const laneHeight = Math.min(27 * u, (0.52 * (bottom - top)) / laneUnits);
+  const panelBottom = bottom - laneHeight * laneUnits - 6 * u;
+  const row = { moments: frames, axis, look, words, width };
+  const panel = evPanel({
+    ...row,
+    box: { left: axis.left, right: axis.right, top, bottom: panelBottom },
+    series: seriesOf(frames, look),
+    band: bandOf(frames),
+    events: plan.events,
+  });
+  let laneTop = panelBottom + 6 * u;
+  const laneSvg = lanes.map(({ name, runs, weight }) => {
+    const box = { left: axis.left, right: axis.right, top: laneTop, bottom: laneTop + weight * laneHeight };
+    laneTop = box.bottom;
+    return lane({ name, runs, box, axis, look });
+  });
+  const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;
+  return svgRoot({ width, height, viewBox: `0 0 ${width} ${height}`, role: 'img' }, [
+    element('title', {}, [escapeXml(title)]),
+    element('desc', {}, [escapeXml(describePlan(plan, words))]),
+    element('rect', { width, height, fill: look.ink.paper }),
+    heading(title, underTitle(plan, lanes, words), width, look),
+    panel.svg,
+    filterPosts(frames, axis, panelBottom, bottom, look),
+    affectedMarks(frames, panel, axis, look),
+    names(panel, look, words, frames),
+    ...laneSvg,
+    altitudeRow({ ...row, y: top }),
+    clockRow({ ...row, y: bottom }),
+  ]);
+}
+
+interface Lane {
+  readonly control: Control;
+  readonly name: string;
+  readonly runs: readonly Run[];
+  readonly weight: number;
+}
+
+// Aperture has a lane only where it moves; otherwise the line under the title says it.
+function laneList(frames: readonly PlanFrame[], words: Words): Lane[] {
+  return (['shutter', 'iso', 'aperture', 'filter'] as const)
+    .map((control) => ({ control, name: words.lanes[control], runs: runsOf(control, frames, words) }))
+    .filter(({ control, runs }) => control !== 'aperture' || runs.length > 1)
+    .map((l) => ({ ...l, weight: laneWeight(l.runs) }));
+}
+
+function underTitle(plan: PlanMade, lanes: readonly Lane[], words: Words): string {
+  const { shoot, frames } = plan;
+  return [
+    words.date(shoot.date),
+    `${words.chart.interval(words.seconds(shoot.intervalS))}`,
+    words.card.frames(frames.length),
+    ...(lanes.some((l) => l.control === 'aperture') ? [] : [`f/${frames[0]!.aperture}`]),
+    words.chart.evNote,
+  ].join(' · ');
+}
+
+function seriesOf(frames: readonly PlanFrame[], { ink }: Look): EvSeries[] {
+  return [
+    {
+      points: settingPoints(frames),
+      stepped: true,
+      weight: LINE.heavy,
+      stroke: ink.settings,
+    },
+    { points: targetPoints(frames), stepped: false, weight: LINE.line, stroke: ink.target, dash: '7 4' },
+    { points: scenePoints(frames), stepped: false, weight: LINE.line, stroke: ink.scene },
+  ];
+}
+
+// A filter change is felt in every lane: a post through all of them.
+function filterPosts(frames: readonly PlanFrame[], axis: TimeAxis, top: number, bottom: number, look: Look) {
+  return filterChanges(frames)
+    .map((frame) => {
+      const x = axis.xAt(frame.at);
+      return element('line', {
+        x1: x,
+        x2: x,
+        y1: top,
+        y2: bottom,
+        stroke: look.ink.frame,
+        'stroke-width': LINE.fine * look.unit,
+        'stroke-dasharray': dashes('5 3', look.unit),
+      });
+    })
+    .join('');
+}
+
+function filterChanges(frames: readonly PlanFrame[]): PlanFrame[] {
+  return frames.filter((f, i) => i > 0 && f.filters.join('+') !== frames[i - 1]!.filters.join('+'));
+}
+
+// A ring on the settings' line where a hand on the lens may spoil frames.
+function affectedMarks(frames: readonly PlanFrame[], panel: EvPanel, axis: TimeAxis, { unit: u, ink }: Look) {
+  return frames
+    .filter((f, i) => f.affected && frames[i - 1]?.affected !== true)
+    .map((f) => {
+      const [cx, cy] = [axis.x(instantMs(f.at)), panel.y(f.settingEv100)];
+      const r = 5 * u;
+      panel.room.claim({ left: cx - r, right: cx + r, top: cy - r, bottom: cy + r });
+      return element('circle', { cx, cy, r, fill: ink.paper, stroke: ink.frame, 'stroke-width': LINE.line * u });
+    })
+    .join('');
+}
+
+function names(panel: EvPanel, { unit: u, ink }: Look, words: Words, frames: readonly PlanFrame[]): string {
+  const [settings, target, scene] = panel.curves as [EvPanel['curves'][0], EvPanel['curves'][0], EvPanel['curves'][0]];
+  const style = { size: TYPE.label * u, bold: true };
+  const common = { room: panel.room, unit: u };
+  const apart = frames.some((f) => Math.abs(f.targetEv100 - f.sceneEv100) > 0.1);
+  const late = [0.9, 0.85, 0.95, 0.8, 0.75, 0.7, 0.6, 0.5];
+  const sceneName = callout({
+    ...common,
+    text: apart ? words.chart.scene : words.chart.sceneAndTarget,
+    curve: scene,
+    others: [settings, target],
+    side: 'below',
+    style: { ...style, fill: ink.scene },
+  });
+  const targetName = apart
+    ? callout({
+        ...common,
+        text: words.chart.target,
+        curve: target,
+        others: [settings, scene],
+        side: 'above',
+        style: { ...style, fill: ink.target },
+        shares: late,
+      })
+    : '';
+  const settingsName = callout({
+    ...common,
+    text: words.chart.settings,
+    curve: settings,
+    others: [target, scene],
+    side: 'above',
+    style: { ...style, fill: ink.settings },
+  });
+  return sceneName + targetName + settingsName;
+}

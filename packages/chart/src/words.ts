@@ -1,0 +1,142 @@
+// Every word that chart and card print. Another language is one more file with a value of type Words.
+
+const MONTHS =
+  'January February March April May June July August September October November December'.split(' ');
+const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.split(' ');
+const minus = (text: string) => text.replace('-', '−');
+const counted = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
+
+export const english = {
+  language: 'en',
+  date(isoDate: string): string {
+    const [year, month, day] = isoDate.split('-').map(Number);
+    const weekday = new Date(Date.UTC(year!, month! - 1, day!)).getUTCDay();
+    return `${WEEKDAYS[weekday]} ${day} ${MONTHS[month! - 1]} ${year}`;
+  },
+  number: (value: number, digits: number) => minus(Number(value.toFixed(digits)).toFixed(digits)),
+  counted,
+  seconds: (value: number) => `${Number(value.toFixed(2))} s`,
+  untitled: 'Exposure plan',
+  untitledLight: 'Light of the evening',
+  events: {
+    sunrise: 'sunrise',
+    sunset: 'sunset',
+    'civil-dawn': 'civil dawn',
+    'civil-dusk': 'civil dusk',
+    'nautical-dawn': 'nautical dawn',
+    'nautical-dusk': 'nautical dusk',
+    'astronomical-dawn': 'astronomical dawn',
+    'astronomical-dusk': 'astronomical dusk',
+    moonrise: 'moonrise',
+    moonset: 'moonset',
+  },
+  twilights: {
+    day: ['daylight', 'day'],
+    civil: ['civil twilight', 'civil'],
+    nautical: ['nautical twilight', 'nautical', 'naut.'],
+    astronomical: ['astronomical twilight', 'astronomical', 'astron.'],
+    night: ['night'],
+  },
+  controls: { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' },
+  lanes: { shutter: 'shutter', iso: 'ISO', aperture: 'aperture', filter: 'filter' },
+  noFilter: 'no filter',
+  chart: {
+    scene: 'scene',
+    target: 'target',
+    sceneAndTarget: 'scene and target',
+    settings: 'settings',
+    band: 'likely range',
+    affected: 'filter change',
+    localTime: 'local time',
+    sun: 'sun',
+    speed: 'EV a minute',
+    steepest: (slope: string, clock: string) => `steepest: ${slope} EV a minute at ${clock}`,
+    interval: (seconds: string) => `every ${seconds}`,
+    evNote: 'EV at ISO 100',
+  },
+  describe: {
+    plan: (p: { from: string; to: string; fromEv: string; toEv: string; frames: number; cues: number }) =>
+      `From ${p.from} to ${p.to} the scene goes from EV ${p.fromEv} to EV ${p.toEv} at ISO 100. ` +
+      `${counted(p.frames, 'frame')}, ${counted(p.cues, 'cue')}.`,
+    light: (p: { from: string; to: string; fromEv: string; toEv: string }) =>
+      `From ${p.from} to ${p.to} the scene goes from EV ${p.fromEv} to EV ${p.toEv} at ISO 100.`,
+    settings: (first: string, last: string) => `First setting ${first}; last setting ${last}.`,
+    filterChanges: (list: string) => `Filter changes: ${list}.`,
+    noFilterChanges: 'The filter does not change.',
+    events: (list: string) => `Events: ${list}.`,
+    steepest: (slope: string, clock: string) =>
+      `The light changes fastest at ${clock}: ${slope} EV a minute.`,
+  },
+  card: {
+    page: (n: number, of: number) => `page ${n} of ${of}`,
+    every: (seconds: string) => `every ${seconds}`,
+    setUpBy: (clock: string) => `Be set up by ${clock}`,
+    start: 'Start',
+    end: 'End',
+    frames: (count: number) => counted(count, 'frame'),
+    clip: (seconds: string, fps: string) => `clip ${seconds} at ${fps} fps`,
+    cues: (count: number) => counted(count, 'cue'),
+    firstSetting: 'First setting',
+    startsFrom: 'Page starts from',
+    endsOn: 'Last setting',
+    checks: 'Before starting',
+    checklist: [
+      'focus to manual',
+      'stabiliser off',
+      'white balance fixed',
+      'long-exposure noise red. off',
+      'card empty, in place',
+      'battery full',
+      'level',
+      'first filter on',
+      'clock set to the second',
+      'red light at hand',
+    ],
+    checkNoFilter: 'no filter on',
+    darkFrameOn: 'dark frames on, as planned',
+    twilights: 'Sun and moon',
+    readings: 'Readings',
+    readingTime: 'time',
+    readingEv: 'metered EV',
+    correction: (p: { tolerance: string; darker: 'on' | 'back'; cuesPerStop: string }) =>
+      `Meter the scene (EV at ISO 100) and compare it with the EV of the next cue. Off by ${p.tolerance} ` +
+      `stop or less: carry on. More: use at once the cue whose EV is nearest the reading, and stay as many ` +
+      `cues ${p.darker === 'on' ? 'ahead when darker, behind when brighter' : 'behind when darker, ahead when brighter'}. ` +
+      `One stop is about ${p.cuesPerStop} here.`,
+    minutesAfter: (minutes: string) => `+${minutes} min`,
+    frame: (number: string) => `frame ${number}`,
+    sun: (deg: string) => `sun ${deg}°`,
+    ev: (ev: string) => `EV ${ev}`,
+    filterChange: 'FILTER CHANGE',
+    takeOff: (names: string) => `Off: ${names}`,
+    putOn: (names: string) => `On: ${names}`,
+    mayCost: (first: number, last: number) =>
+      first === last ? `may cost frame ${first}` : `may cost frames ${first} to ${last}`,
+    after: 'then',
+    howToRead:
+      'The clock time is the start of the first frame with the new setting: turn the dial in the gap just before it.',
+    noCues: 'No cues: leave the camera as it stands.',
+    missedTitle: 'When a cue was missed',
+    missed: [
+      'One cue late: make it now. A step a few frames late hardly shows; two steps at once do.',
+      'Several missed: make them one at a time, in order, one every few frames, until the clock agrees.',
+      'Lost your place: set what stands under the last cue whose clock time has passed.',
+      'A filter change missed: do it in the order printed, then go on from the clock.',
+      'Never stop the run to put a step right: it can be smoothed later, a gap cannot.',
+    ],
+    cautionsTitle: 'Take care',
+    cautions: [
+      'Never look at the sun through an optical finder.',
+      'A photographic ND filter is no solar viewer.',
+      'Darkness: know the way out before it falls; carry a second light.',
+      'Water and tides: know the next high water; stay off wet rock and ice.',
+      'Heights: keep back from edges; tie down what wind can take.',
+      'Roads: be seen, stay off the carriageway.',
+      'Rig nothing overhead without a second fixing and a clear floor.',
+      'Local rules and licensed practice come before this card.',
+    ],
+    notesTitle: 'Notes on this plan',
+  },
+};
+
+export type Words = typeof english;
