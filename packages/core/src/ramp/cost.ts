@@ -1,0 +1,46 @@
+// The cost of a finished ramp, summed frame by frame as the contract states it (docs/ramp.md).
+
+import { frameShare, timePrice, weightsOf } from './lattice.js';
+import type { RampFrame, RampProblem } from './problem.js';
+
+/** The objective: what every frame and every cue of a ramp costs, in all. */
+export function objectiveOf(problem: RampProblem, frames: readonly RampFrame[]): number {
+  let sum = 0;
+  frames.forEach((frame, i) => {
+    sum += frameCost(problem, frame);
+    if (i > 0) sum += cueCost(problem, frames[i - 1], frame);
+  });
+  return sum;
+}
+
+function frameCost(problem: RampProblem, { shutterStep, isoStep, errorEv, affected }: RampFrame): number {
+  const weights = weightsOf(problem);
+  if (affected) return weights.affectedFrame;
+  const { stepsPerStop, iso } = problem.kit;
+  const share = frameShare(problem.intervalS);
+  const isoStops = (isoStep - iso.lowestStep) / stepsPerStop;
+  return (
+    share * weights.error * errorEv ** 2 +
+    timePrice(2 ** (-shutterStep / stepsPerStop), problem.intervalS, weights) +
+    share * weights.iso * isoStops
+  );
+}
+
+function cueCost(problem: RampProblem, before: RampFrame, after: RampFrame): number {
+  const { kit, direction } = problem;
+  const weights = weightsOf(problem);
+  const against = (rise: number) => ((direction === 'dusk' ? rise : -rise) > 1e-9 ? weights.againstLight : 0);
+  // At dusk a shorter time, a lower ISO, a narrower opening and a stronger stack all go against the light.
+  const shorter = kit.bulb ? 0 : after.shutterStep - before.shutterStep;
+  const isoDown = before.isoStep - after.isoStep;
+  const narrower = after.apertureStep - before.apertureStep;
+  const filter = after.stack !== before.stack;
+  const stronger = kit.stackStops[after.stack] - kit.stackStops[before.stack];
+
+  let sum = 0;
+  if (shorter !== 0) sum += weights.shutterCue + (filter ? 0 : against(shorter));
+  if (isoDown !== 0) sum += weights.isoCue + (filter ? 0 : against(isoDown));
+  if (narrower !== 0) sum += weights.apertureCue + against(narrower);
+  if (filter) sum += weights.filterCue + against(stronger);
+  return sum;
+}

@@ -1,0 +1,194 @@
+// The problem in work units: every control as an index, every exposure as a level.
+//
+// A level x = aperture + shutter - ISO (dial steps) renders x / stepsPerStop + stops[stack]. A setting is
+// (stack, aperture, level, ISO); its shutter step follows. For each frame and stack only the levels within
+// tolerance of the target, a band a few levels high, need to be looked at.
+
+import { finite, positive } from '../check.js';
+import { longestTimeInside } from '../shoot.js';
+import { type Band, type Bands, bandsOf, slidingRange } from './band.js';
+import { cueSpacing, type RampProblem, type RampWeights, rampWeights, stepLimit } from './problem.js';
+
+/** Room for rounding in every comparison of the contract. */
+export const SLACK = 1e-9;
+
+export interface Lattice {
+  readonly frameCount: number;
+  readonly target: Float64Array;
+  readonly stepsPerStop: number;
+  readonly toleranceEv: number;
+  readonly largestStep: number; // m, dial steps
+  readonly spacing: number; // frames from a cue to the next, >= 1
+  readonly lost: number; // L, frames a filter change may spoil
+  readonly stops: readonly number[]; // of each stack
+  readonly startStack: number | undefined;
+  readonly shutterMin: number; // longest time that fits, dial steps
+  readonly shutterMax: number; // shortest
+  readonly isoMin: number;
+  readonly isoCount: number;
+  readonly apertureMin: number;
+  readonly apertureCount: number;
+  /** Levels within tolerance at frame j alone. */
+  readonly band: Bands;
+  /** Levels within tolerance from frame j through the cue spacing: what a cue at j may set. */
+  readonly hold: Bands;
+  /** The same for a filter change at frame j, whose first `lost` frames are not judged. */
+  readonly landing: Bands;
+  readonly price: Prices;
+}
+
+/** Costs by index, weights and the share of time a frame stands for multiplied in. */
+export interface Prices {
+  readonly error: number; // per squared stop and frame
+  readonly time: Float64Array; // per frame, by shutter step - shutterMin
+  readonly iso: Float64Array; // per frame, by ISO step - isoMin
+  readonly affectedFrame: number;
+  readonly shorter: number; // a shutter cue to a shorter time
+  readonly longer: number;
+  readonly isoUp: number;
+  readonly isoDown: number;
+  readonly narrower: number;
+  readonly wider: number;
+  readonly stronger: number; // a filter cue to a stronger stack, without what is re-set beside it
+  readonly weaker: number;
+  readonly asStrong: number; // to another stack of the same strength
+  readonly shutterReset: number; // beside a filter cue
+  readonly isoReset: number;
+}
+
+/**
+ * Checks a problem and lays it out.
+ *
+ * @throws RangeError naming the argument, the rule and the value
+ */
+export function latticeOf(problem: RampProblem): Lattice {
+  const { kit, limits, intervalS } = problem;
+  positive('intervalS', intervalS);
+  positive('toleranceEv', limits.toleranceEv);
+  positive('largestStepEv', limits.largestStepEv);
+  const target = Float64Array.from(problem.targetEv100);
+  if (target.length === 0) throw new RangeError('targetEv100 must hold at least one frame');
+  target.forEach((ev, i) => {
+    finite(`targetEv100[${i}]`, ev);
+  });
+  if (kit.stackStops.length === 0) throw new RangeError('stackStops must hold at least the bare lens');
+
+  const { stepsPerStop } = kit;
+  const { shutterMin, shutterMax } = shutterRange(problem);
+  const isoMin = kit.iso.lowestStep;
+  const isoCount = kit.iso.highestStep - isoMin + 1;
+  const apertureMin = kit.aperture.widestStep;
+  const apertureCount = kit.aperture.narrowestStep - apertureMin + 1;
+  if (isoCount < 1) throw new RangeError('lowest ISO must not exceed the highest');
+  if (apertureCount < 1) throw new RangeError('widest aperture must not exceed the narrowest');
+
+  const lost = limits.framesLostPerFilterChange;
+  const spacing = cueSpacing(limits.secondsBetweenCues, intervalS);
+  const kitLevels: Band = {
+    low: apertureMin + shutterMin - kit.iso.highestStep,
+    high: kit.aperture.narrowestStep + shutterMax - isoMin,
+  };
+  const bands = (windowFrames: number, offset: number) =>
+    bandsOf(
+      slidingRange(target, windowFrames, offset),
+      kit.stackStops,
+      limits.toleranceEv,
+      stepsPerStop,
+      kitLevels,
+    );
+
+  return {
+    frameCount: target.length,
+    target,
+    stepsPerStop,
+    toleranceEv: limits.toleranceEv,
+    largestStep: stepLimit(limits.largestStepEv, stepsPerStop),
+    spacing,
+    lost,
+    stops: kit.stackStops,
+    startStack: kit.startStack,
+    shutterMin,
+    shutterMax,
+    isoMin,
+    isoCount,
+    apertureMin,
+    apertureCount,
+    band: bands(1, 0),
+    hold: bands(spacing, 0),
+    landing: bands(Math.max(spacing - lost, 1), lost),
+    price: pricesOf(problem, shutterMin, shutterMax, isoCount),
+  };
+}
+
+/** Shutter steps whose time ends inside the interval; none, with shutterMin > shutterMax, where not even the shortest does. */
+function shutterRange({ kit, intervalS, gapS, darkFrame }: RampProblem) {
+  if (!(gapS >= 0 && gapS < intervalS)) {
+    throw new RangeError(`gapS must be from 0 to below intervalS (${intervalS}), got ${gapS}`);
+  }
+  const longestS = longestTimeInside(intervalS, { gapS, darkFrame });
+  const fits = Math.ceil(-kit.stepsPerStop * Math.log2(longestS + SLACK) - SLACK);
+  return { shutterMin: Math.max(kit.shutter.longestStep, fits), shutterMax: kit.shutter.shortestStep };
+}
+
+/** What a shutter time costs on one frame: motion blur away from half the interval, and a time too short. */
+export function timePrice(timeS: number, intervalS: number, weights: RampWeights): number {
+  const blurStops = Math.log2(timeS / (intervalS / 2));
+  const shortStops = Math.max(0, Math.log2(0.01 / timeS));
+  return frameShare(intervalS) * (weights.blur * blurStops ** 2 + weights.shortShutter * shortStops);
+}
+
+/** w: what one frame counts, so that a plan does not depend on how finely time is cut. */
+export function frameShare(intervalS: number): number {
+  return intervalS / 5;
+}
+
+/** A filter cue from one stack to another, without what is re-set beside it. */
+export function filterPrice({ price, stops }: Lattice, from: number, to: number): number {
+  const gain = stops[to] - stops[from];
+  return gain > SLACK ? price.stronger : gain < -SLACK ? price.weaker : price.asStrong;
+}
+
+/** Levels of stack `to` that render within m steps of level `x` of stack `from`. */
+export function netWindow(
+  { stops, stepsPerStop, largestStep }: Lattice,
+  from: number,
+  to: number,
+  x: number,
+): Band {
+  const sameExposure = x + (stops[from] - stops[to]) * stepsPerStop;
+  return {
+    low: Math.ceil(sameExposure - largestStep - SLACK),
+    high: Math.floor(sameExposure + largestStep + SLACK),
+  };
+}
+
+export function weightsOf({ crew, weights }: RampProblem): RampWeights {
+  return { ...rampWeights(crew), ...weights };
+}
+
+function pricesOf(problem: RampProblem, shutterMin: number, shutterMax: number, isoCount: number): Prices {
+  const { direction, intervalS, kit } = problem;
+  const weights = weightsOf(problem);
+  const share = frameShare(intervalS);
+  const atDusk = direction === 'dusk' ? weights.againstLight : 0;
+  const atDawn = direction === 'dawn' ? weights.againstLight : 0;
+  return {
+    error: share * weights.error,
+    time: Float64Array.from({ length: Math.max(0, shutterMax - shutterMin + 1) }, (_, i) =>
+      timePrice(2 ** (-(shutterMin + i) / kit.stepsPerStop), intervalS, weights),
+    ),
+    iso: Float64Array.from({ length: isoCount }, (_, i) => (share * weights.iso * i) / kit.stepsPerStop),
+    affectedFrame: weights.affectedFrame,
+    shorter: weights.shutterCue + atDusk,
+    longer: weights.shutterCue + atDawn,
+    isoUp: weights.isoCue + atDawn,
+    isoDown: weights.isoCue + atDusk,
+    narrower: weights.apertureCue + atDusk,
+    wider: weights.apertureCue + atDawn,
+    stronger: weights.filterCue + atDusk,
+    weaker: weights.filterCue + atDawn,
+    asStrong: weights.filterCue,
+    shutterReset: weights.shutterCue,
+    isoReset: weights.isoCue,
+  };
+}

@@ -1,0 +1,80 @@
+// Every legal cue from a setting, in the order in which ties are broken.
+
+import { filterPrice, type Lattice, netWindow } from './lattice.js';
+
+/** A setting in work units; see lattice.ts. */
+export interface State {
+  readonly stack: number;
+  readonly aperture: number; // index
+  readonly level: number;
+  readonly iso: number; // index
+}
+
+export interface Move {
+  readonly to: State;
+  readonly price: number;
+  readonly filter: boolean; // the stack changes
+}
+
+/** Shutter step of a state. */
+export function shutterOf(lattice: Lattice, { aperture, level, iso }: State): number {
+  return level - (lattice.apertureMin + aperture) + lattice.isoMin + iso;
+}
+
+/** Whether the state's shutter and ISO and aperture are on their dials. */
+export function onDials(lattice: Lattice, state: State): boolean {
+  const shutter = shutterOf(lattice, state);
+  return (
+    shutter >= lattice.shutterMin &&
+    shutter <= lattice.shutterMax &&
+    state.iso >= 0 &&
+    state.iso < lattice.isoCount &&
+    state.aperture >= 0 &&
+    state.aperture < lattice.apertureCount
+  );
+}
+
+/** Cues of one dial: shutter, then ISO, then aperture; small steps before large. */
+export function* dialMoves(lattice: Lattice, state: State): Generator<Move> {
+  const { price, largestStep } = lattice;
+  const { aperture, level, iso } = state;
+  for (let step = 1; step <= largestStep; step++) {
+    yield { to: { ...state, level: level - step }, price: price.longer, filter: false };
+    yield { to: { ...state, level: level + step }, price: price.shorter, filter: false };
+  }
+  for (let step = 1; step <= largestStep; step++) {
+    yield { to: { ...state, level: level - step, iso: iso + step }, price: price.isoUp, filter: false };
+    yield { to: { ...state, level: level + step, iso: iso - step }, price: price.isoDown, filter: false };
+  }
+  for (let step = 1; step <= largestStep; step++) {
+    yield {
+      to: { ...state, level: level - step, aperture: aperture - step },
+      price: price.wider,
+      filter: false,
+    };
+    yield {
+      to: { ...state, level: level + step, aperture: aperture + step },
+      price: price.narrower,
+      filter: false,
+    };
+  }
+}
+
+/** Filter changes with any shutter and ISO beside them; weaker stacks first. */
+export function* filterMoves(lattice: Lattice, state: State): Generator<Move> {
+  const { price, stops, isoCount } = lattice;
+  for (let stack = 0; stack < stops.length; stack++) {
+    if (stack === state.stack) continue;
+    const swap = filterPrice(lattice, state.stack, stack);
+    const { low, high } = netWindow(lattice, state.stack, stack, state.level);
+    for (let level = low; level <= high; level++) {
+      for (let iso = 0; iso < isoCount; iso++) {
+        const to = { stack, aperture: state.aperture, level, iso };
+        const isoMoves = iso !== state.iso;
+        const shutterMoves = shutterOf(lattice, to) !== shutterOf(lattice, state);
+        const resets = (shutterMoves ? price.shutterReset : 0) + (isoMoves ? price.isoReset : 0);
+        yield { to, price: swap + resets, filter: true };
+      }
+    }
+  }
+}

@@ -1,0 +1,67 @@
+// A ramp problem in; the optimum, or why there is none, out.
+
+import { solveBulb } from './bulb.js';
+import { explain, firstUnmet, noShutterFits } from './certificate.js';
+import { objectiveOf } from './cost.js';
+import { type CostToGo, costToGo, heldErrors } from './cost-to-go.js';
+import { type Lattice, latticeOf } from './lattice.js';
+import { shutterOf } from './moves.js';
+import type { RampFrame, RampProblem, RampResult } from './problem.js';
+import { cheapestStart, rollOut, type Step } from './rollout.js';
+
+/**
+ * The cheapest ramp under every hard constraint: one setting a frame, exact.
+ * The same problem always gives the same ramp. Impossible problems are answers, with the first frame
+ * that cannot be met; see {@link RampResult}. Source: docs/ramp.md.
+ *
+ * @throws RangeError on numbers no ramp problem can have: no frames, a NaN target, a gap as long as the interval
+ */
+export function solveRamp(problem: RampProblem): RampResult {
+  const lattice = latticeOf(problem);
+  if (lattice.shutterMin > lattice.shutterMax) return noShutterFits(lattice);
+  const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
+  if (problem.kit.bulb) {
+    const path = solveBulb(problem, lattice);
+    if (path.kind === 'ok') return { ...path, objective: objectiveOf(problem, path.frames) };
+    return explain(lattice, path.frame, path.excessEv);
+  }
+  const frames = solveDials(lattice, limit);
+  if (frames !== undefined) return { kind: 'ok', frames, objective: objectiveOf(problem, frames) };
+  const { frame, excessEv } = firstUnmet(lattice, limit);
+  return explain(lattice, frame, excessEv);
+}
+
+/** The optimum over dial steps. A limit on filter changes costs extra tables only where it binds. */
+function solveDials(lattice: Lattice, limit: number): RampFrame[] | undefined {
+  const held = heldErrors(lattice.target);
+  const free = costToGo(lattice, held, 'same');
+  const start = cheapestStart(lattice, free);
+  if (start === undefined) return undefined;
+  const path = rollOut(lattice, held, free, start);
+  if (filterChanges(path) <= limit) return framesOf(lattice, path);
+
+  const tables: CostToGo[] = [];
+  for (let left = 0; left <= limit; left++) tables.push(costToGo(lattice, held, tables.at(-1)));
+  const limitedStart = cheapestStart(lattice, tables[limit]);
+  if (limitedStart === undefined) return undefined;
+  return framesOf(lattice, rollOut(lattice, held, tables, limitedStart));
+}
+
+function filterChanges(path: readonly Step[]): number {
+  return path.filter(({ state }, i) => i > 0 && state.stack !== path[i - 1].state.stack).length;
+}
+
+function framesOf(lattice: Lattice, path: readonly Step[]): RampFrame[] {
+  return path.map(({ state, affected }, i) => {
+    const settingEv100 = state.level / lattice.stepsPerStop + lattice.stops[state.stack];
+    return {
+      shutterStep: shutterOf(lattice, state),
+      isoStep: lattice.isoMin + state.iso,
+      apertureStep: lattice.apertureMin + state.aperture,
+      stack: state.stack,
+      settingEv100,
+      errorEv: settingEv100 - lattice.target[i],
+      affected,
+    };
+  });
+}
