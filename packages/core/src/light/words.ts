@@ -2,9 +2,11 @@
 
 import { ev100ToLuminance } from '../exposure.js';
 import type { CloudWord, LampsWord, NightWord, SceneWords, SurfaceWord } from '../shoot.js';
+import type { Known } from './band.js';
 import { type Cloud, cloudOfEighths } from './cloud.js';
-import { type Night, nightOfGroundLx, nightOfZenith } from './night.js';
+import { type Night, nightOfGroundLx, nightOfZenith, overcastNightFactor } from './night.js';
 import type { Lamps, Scene } from './scene.js';
+import { azimuthBetweenDeg } from './sky.js';
 
 /** Reflectance of a scene that nothing is said about: the grey card's. */
 export const GREY_REFLECTANCE = 0.18;
@@ -82,4 +84,22 @@ function nightOf(night: SceneWords['night']): Night {
 function lampsOf(lamps: SceneWords['lamps']): Lamps {
   const { ev100, share } = typeof lamps === 'string' ? LAMPS[lamps] : lamps;
   return { luminanceCdM2: ev100ToLuminance(ev100), share };
+}
+
+// Looking this near to the sun's azimuth the frame holds the glow.
+const GLOW_WITHIN_DEG = 45;
+
+/**
+ * What the words tell of how sure the forecast is, for the band around it.
+ *
+ * @param horizonSunAzimuthDeg as in {@link sceneOf}
+ * @param cloudStated whether the photographer stated the cloud, or it is the default that nobody looked at
+ */
+export function knownOf(words: SceneWords, horizonSunAzimuthDeg: number, cloudStated: boolean): Known {
+  const { viewAzimuthDeg, cloud, night } = sceneOf(words, horizonSunAzimuthDeg);
+  return {
+    cloud: cloudStated ? (cloud.stops === 0 ? 'clear' : 'cloudy') : 'unknown',
+    towardSun: azimuthBetweenDeg(viewAzimuthDeg, horizonSunAzimuthDeg) <= GLOW_WITHIN_DEG,
+    overcastNightEv: Math.log2(overcastNightFactor(night)),
+  };
 }

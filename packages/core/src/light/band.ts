@@ -1,0 +1,104 @@
+// How sure a forecast is: the stops by which the light may lie below and above it.
+// Source: docs/sources.md#weather-spread.
+
+import { finite, within } from '../check.js';
+import { driftEv } from './drift.js';
+import { cubicAt, monotoneSlopes, smoothstep } from './smooth.js';
+
+/** Stops around a forecast within which 90 % of evenings lie; lowEv <= 0 <= highEv. */
+export interface EvBand {
+  readonly lowEv: number;
+  readonly highEv: number;
+}
+
+/** What is known beyond the sun's altitude. */
+export interface Known {
+  /** Someone looked at the sky: "clear" or "cloudy". "unknown" is a forecast of clear sky in any weather. */
+  readonly cloud: 'unknown' | 'clear' | 'cloudy';
+  /** The frame looks into the glow around the sun, where haze counts most. */
+  readonly towardSun: boolean;
+  /** Stops that a closed cloud deck changes the night by; see overcastNightEv. */
+  readonly overcastNightEv: number;
+}
+
+/** Any weather, away from the glow, a natural night. */
+export const NOTHING_KNOWN: Known = { cloud: 'unknown', towardSun: false, overcastNightEv: -1.6 };
+
+// 5 and 95 % of measured minutes against clear sky, at the middle of each class of sun altitude.
+const WEATHER_SUN_DEG = [2, 4, 6.5, 10, 16, 25, 35, 45, 54];
+const WEATHER_LOW_EV = [-2.96, -2.98, -2.88, -2.94, -2.99, -2.94, -2.85, -2.83, -3.02];
+const WEATHER_HIGH_EV = [0.51, 0.7, 0.73, 0.64, 0.52, 0.45, 0.35, 0.25, 0.18];
+const WEATHER_LOW_SLOPES = monotoneSlopes(WEATHER_SUN_DEG, WEATHER_LOW_EV);
+const WEATHER_HIGH_SLOPES = monotoneSlopes(WEATHER_SUN_DEG, WEATHER_HIGH_EV);
+
+const CLEAR_EVENINGS_EV = 0.3; // one clear evening to another
+const HAZE_EV = 0.7; // on the glow, either way
+const STATED_CLOUD_EV = 1.1; // what cloud of one kind wanders in ten minutes (95 %)
+
+/**
+ * The band around a forecast. With nothing known about cloud: -3.0 to +0.5 stops at sunset, measured with
+ * the sun above 1° and carried on below at the same stops, which is an extrapolation. Between -8° and
+ * -12° it passes to the night's: a natural night may lose 1.6 stops to cloud, a town's gain up to 3.3.
+ *
+ * @param sunAltitudeDeg true altitude, -90 to 90
+ * @throws RangeError outside that range
+ */
+export function forecastBand(sunAltitudeDeg: number, known: Known = NOTHING_KNOWN): EvBand {
+  within('sunAltitudeDeg', sunAltitudeDeg, -90, 90);
+  finite('overcastNightEv', known.overcastNightEv);
+  const day = dayBand(sunAltitudeDeg, known);
+  const night = nightBand(known);
+  const dark = smoothstep(-8, -12, sunAltitudeDeg);
+  return {
+    lowEv: day.lowEv + dark * (night.lowEv - day.lowEv),
+    highEv: day.highEv + dark * (night.highEv - day.highEv),
+  };
+}
+
+function dayBand(sunAltitudeDeg: number, { cloud, towardSun }: Known): EvBand {
+  if (cloud === 'unknown') {
+    const highEv = cubicAt(WEATHER_SUN_DEG, WEATHER_HIGH_EV, WEATHER_HIGH_SLOPES, sunAltitudeDeg);
+    return {
+      lowEv: cubicAt(WEATHER_SUN_DEG, WEATHER_LOW_EV, WEATHER_LOW_SLOPES, sunAltitudeDeg),
+      highEv: towardSun ? Math.max(HAZE_EV, highEv) : highEv,
+    };
+  }
+  if (cloud === 'cloudy') return { lowEv: -STATED_CLOUD_EV, highEv: STATED_CLOUD_EV };
+  const ev = towardSun ? HAZE_EV : CLEAR_EVENINGS_EV;
+  return { lowEv: -ev, highEv: ev };
+}
+
+function nightBand({ cloud, overcastNightEv }: Known): EvBand {
+  // Airglow and haze alone move a clear night by a third of a stop; town light by cloud far more.
+  const spreadEv =
+    cloud === 'cloudy' ? Math.max(CLEAR_EVENINGS_EV, Math.abs(overcastNightEv) / 2) : CLEAR_EVENINGS_EV;
+  if (cloud !== 'unknown') return { lowEv: -spreadEv, highEv: spreadEv };
+  return {
+    lowEv: Math.min(0, overcastNightEv) - CLEAR_EVENINGS_EV,
+    highEv: Math.max(0, overcastNightEv) + CLEAR_EVENINGS_EV,
+  };
+}
+
+/** A reading is no better than the meter and the hand that points it: a sixth of a stop. */
+export const METER_EV = 1 / 6;
+
+/**
+ * The band around a forecast that a reading has moved: the drift since the reading, but no wider than the
+ * weather leaves room for, and never narrower than the meter.
+ *
+ * @param weather band around the forecast as it was
+ * @param offsetEv what the readings moved the forecast by
+ * @param minutes from the nearest reading, >= 0
+ */
+export function bandAfterReading(
+  weather: EvBand,
+  offsetEv: number,
+  minutes: number,
+  sunAltitudeDeg: number,
+): EvBand {
+  const drift = driftEv(minutes, sunAltitudeDeg);
+  return {
+    lowEv: -Math.max(METER_EV, Math.min(drift, offsetEv - weather.lowEv)),
+    highEv: Math.max(METER_EV, Math.min(drift, weather.highEv - offsetEv)),
+  };
+}

@@ -1,0 +1,163 @@
+// Meter readings move the forecast. A reading that no sky could give, or that contradicts another, is set
+// aside by name rather than averaged in. States are plain and never changed: adding gives a new one.
+
+import { finite } from '../check.js';
+import { bandAfterReading, type EvBand, forecastBand, type Known, METER_EV } from './band.js';
+import { driftEv } from './drift.js';
+import { offsetThrough, PASSING_CLOUD_EV } from './offset.js';
+import { smoothstep } from './smooth.js';
+
+/** One metered EV at ISO 100 at a known time. */
+export interface Reading {
+  readonly atMs: number; // UTC epoch milliseconds
+  readonly ev100: number;
+}
+
+/** The forecast that readings are held against. */
+export interface Forecast {
+  readonly forecastEv100At: (atMs: number) => number;
+  readonly sunAltitudeAt: (atMs: number) => number; // true altitude, degrees
+  readonly known: Known;
+}
+
+/** A reading that was not used, and why, for a program and for a person. */
+export interface Refusal {
+  readonly reading: Reading;
+  /** No sky gives it; it contradicts a reading near it in time; or two later readings say the light has changed. */
+  readonly reason: 'impossible' | 'contradictory' | 'superseded';
+  readonly text: string;
+}
+
+/** A forecast and the readings taken so far. */
+export interface Correction {
+  readonly forecast: Forecast;
+  readonly used: readonly Reading[]; // in order of time
+  readonly refused: readonly Refusal[]; // in the order they were refused
+  readonly offsetEvAt: (atMs: number) => number; // what the used readings move the forecast by
+}
+
+// What any weather does at its extremes (1 and 98 % of measured minutes), and what a frame differs by when
+// its words are wrong: snow instead of a grey card is 2 stops.
+const DARKEST_EV = -4.1 - 2;
+const BRIGHTEST_EV = 1 + 2;
+// In the dark, lamps and town glow that nobody stated may lift a frame further.
+const BRIGHTEST_AT_NIGHT_EV = 8;
+
+// Readings beyond this many say nothing more, and the set-up grows with their cube.
+const MOST_SAMPLES = 60;
+// Two readings this close in time may together overrule the earlier ones.
+const AGREE_WITHIN_MIN = 30;
+// Under a sky that was seen to be clear little passes.
+const CLEAR_SKY_WANDER_EV = 0.1;
+
+/** A forecast before any reading: offset 0, the weather's band. */
+export function startCorrection(forecast: Forecast): Correction {
+  return withReadings(forecast, [], []);
+}
+
+/** A forecast corrected by a list of readings, taken in order of time whatever order they come in. */
+export function correctForecast(readings: readonly Reading[], forecast: Forecast): Correction {
+  const inTime = [...readings].sort((a, b) => a.atMs - b.atMs);
+  return inTime.reduce(addReading, startCorrection(forecast));
+}
+
+/**
+ * The correction with one more reading. Refused where the offset is beyond -6.1 or +3 stops (+8 in the
+ * dark), or where it has moved from the nearest used reading by more than 99 % of measured skies move in that
+ * time. A refused reading that the next one bears out within half an hour overrules what came before.
+ *
+ * @throws RangeError unless time and EV are finite
+ */
+export function addReading(correction: Correction, reading: Reading): Correction {
+  finite('atMs', reading.atMs);
+  finite('ev100', reading.ev100);
+  const { forecast, used, refused } = correction;
+  const impossible = whyImpossible(reading, forecast);
+  if (impossible !== undefined) {
+    return { ...correction, refused: [...refused, { reading, reason: 'impossible', text: impossible }] };
+  }
+  const nearest = nearestInTime(used, reading.atMs);
+  const contradiction = nearest && whyContradictory(reading, nearest, forecast);
+  if (contradiction === undefined) return withReadings(forecast, [...used, reading], refused);
+
+  const doubted = refused[refused.length - 1];
+  if (
+    doubted?.reason === 'contradictory' &&
+    minutesApart(doubted.reading, reading) <= AGREE_WITHIN_MIN &&
+    whyContradictory(reading, doubted.reading, forecast) === undefined
+  ) {
+    const text = 'Two later readings agree with each other and not with this one: the light has changed.';
+    const superseded = used.map((old): Refusal => ({ reading: old, reason: 'superseded', text }));
+    return withReadings(forecast, [doubted.reading, reading], [...refused.slice(0, -1), ...superseded]);
+  }
+  const refusal: Refusal = { reading, reason: 'contradictory', text: contradiction };
+  return { ...correction, refused: [...refused, refusal] };
+}
+
+/** The forecast as the readings have moved it, EV at ISO 100. */
+export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: number): number {
+  return forecast.forecastEv100At(atMs) + offsetEvAt(atMs);
+}
+
+/** The band around the corrected forecast: narrow at a reading, widening with the minutes, never past the weather's. */
+export function correctedBandAt({ forecast, used, offsetEvAt }: Correction, atMs: number): EvBand {
+  const sunAltitudeDeg = forecast.sunAltitudeAt(atMs);
+  const weather = forecastBand(sunAltitudeDeg, forecast.known);
+  const nearest = nearestInTime(used, atMs);
+  if (nearest === undefined) return weather;
+  const minutes = Math.abs(nearest.atMs - atMs) / 60_000;
+  return bandAfterReading(weather, offsetEvAt(atMs), minutes, sunAltitudeDeg);
+}
+
+function withReadings(
+  forecast: Forecast,
+  readings: readonly Reading[],
+  refused: readonly Refusal[],
+): Correction {
+  const used = [...readings].sort((a, b) => a.atMs - b.atMs);
+  const samples = used
+    .slice(-MOST_SAMPLES)
+    .map((reading) => ({ atMs: reading.atMs, offsetEv: offsetOf(reading, forecast) }));
+  const cloudEv = forecast.known.cloud === 'clear' ? CLEAR_SKY_WANDER_EV : PASSING_CLOUD_EV;
+  return { forecast, used, refused, offsetEvAt: offsetThrough(samples, { cloudEv, meterEv: METER_EV }) };
+}
+
+function offsetOf({ atMs, ev100 }: Reading, { forecastEv100At }: Forecast): number {
+  return ev100 - forecastEv100At(atMs);
+}
+
+function minutesApart(a: Reading, b: Reading): number {
+  return Math.abs(a.atMs - b.atMs) / 60_000;
+}
+
+function nearestInTime(readings: readonly Reading[], atMs: number): Reading | undefined {
+  let best: Reading | undefined;
+  for (const reading of readings) {
+    if (best === undefined || Math.abs(reading.atMs - atMs) <= Math.abs(best.atMs - atMs)) best = reading;
+  }
+  return best;
+}
+
+function whyImpossible(reading: Reading, forecast: Forecast): string | undefined {
+  const offsetEv = offsetOf(reading, forecast);
+  const dark = smoothstep(-8, -12, forecast.sunAltitudeAt(reading.atMs));
+  const brightestEv = BRIGHTEST_EV + dark * (BRIGHTEST_AT_NIGHT_EV - BRIGHTEST_EV);
+  if (offsetEv >= DARKEST_EV && offsetEv <= brightestEv) return undefined;
+  const side = offsetEv < 0 ? 'below' : 'above';
+  const limitEv = offsetEv < 0 ? -DARKEST_EV : brightestEv;
+  return (
+    `EV ${reading.ev100.toFixed(1)} is ${Math.abs(offsetEv).toFixed(1)} stops ${side} the forecast; ` +
+    `no sky is more than ${limitEv.toFixed(1)} ${side} it. Check ISO, filter and time, or the scene's lamps.`
+  );
+}
+
+function whyContradictory(reading: Reading, other: Reading, forecast: Forecast): string | undefined {
+  const movedEv = Math.abs(offsetOf(reading, forecast) - offsetOf(other, forecast));
+  const minutes = minutesApart(reading, other);
+  const allowedEv = driftEv(minutes, forecast.sunAltitudeAt(reading.atMs), 99) + 2 * METER_EV;
+  if (movedEv <= allowedEv) return undefined;
+  return (
+    `${movedEv.toFixed(1)} stops from the reading of EV ${other.ev100.toFixed(1)} ${minutes.toFixed(0)} minutes ` +
+    `apart, against the forecast; skies move ${allowedEv.toFixed(1)} at most in that time. Read again.`
+  );
+}
