@@ -34,7 +34,7 @@ export function cheapestStart(lattice: Lattice, table: CostToGo): State | undefi
         for (let iso = 0; iso < lattice.isoCount; iso++) {
           const state = { stack, aperture, level, iso };
           const cost = costOf(lattice, table, 0, state);
-          if (cost < least - TIE || (best === undefined && cost < least)) {
+          if (cost < least - TIE) {
             best = state;
             least = cost;
           }
@@ -66,21 +66,11 @@ export function rollOut(
     const table = 'length' in tables ? tables[left] : tables;
     const afterFilter = 'length' in tables ? tables[left - 1] : tables;
     const stay = costOf(lattice, table, next, state);
-    let best: Move | undefined;
-    let least = stay;
-    const consider = (move: Move, after: CostToGo) => {
-      const cost = move.price + arrival(lattice, held, after, next, move);
-      if (cost < least - TIE || (least === Number.POSITIVE_INFINITY && cost < least)) {
-        best = move;
-        least = cost;
-      }
-    };
-    for (const move of dialMoves(lattice, state)) consider(move, table);
-    if (afterFilter !== undefined) {
-      for (const move of filterMoves(lattice, state)) consider(move, afterFilter);
-    }
+    const least = costOf(lattice, table, next - 1, state) - standingCost(lattice, next - 1, state);
+    // Most frames stay; only where a cue is cheaper are the cues looked at one by one.
+    const best =
+      stay <= least + TIE ? undefined : cheapestMove(lattice, held, table, afterFilter, next, state);
     if (best === undefined) {
-      if (stay === Number.POSITIVE_INFINITY) throw new Error(`no way on from frame ${next - 1}`);
       path.push({ state, affected: false });
       continue;
     }
@@ -91,6 +81,37 @@ export function rollOut(
     for (let frame = next; frame <= free; frame++) path.push({ state, affected: frame < next + spoilt });
   }
   return path;
+}
+
+function standingCost(lattice: Lattice, frame: number, state: State): number {
+  const { price, stepsPerStop, stops, target } = lattice;
+  const error = state.level / stepsPerStop + stops[state.stack] - target[frame];
+  const shutter = shutterOf(lattice, state) - lattice.shutterMin;
+  return price.error * error * error + price.time[shutter] + price.iso[state.iso];
+}
+
+function cheapestMove(
+  lattice: Lattice,
+  held: HeldErrors,
+  table: CostToGo,
+  afterFilter: CostToGo | undefined,
+  j: number,
+  state: State,
+): Move | undefined {
+  let best: Move | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  const consider = (move: Move, after: CostToGo) => {
+    const cost = move.price + arrival(lattice, held, after, j, move);
+    if (cost < least - TIE) {
+      best = move;
+      least = cost;
+    }
+  };
+  for (const move of dialMoves(lattice, state)) consider(move, table);
+  if (afterFilter !== undefined) {
+    for (const move of filterMoves(lattice, state)) consider(move, afterFilter);
+  }
+  return best;
 }
 
 /** What arriving by a cue at frame j costs from there on; the same sums as in cost-to-go.ts. */
