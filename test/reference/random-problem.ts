@@ -38,7 +38,8 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
     if (apertures > 2) apertures--;
     else if (isos > 2) isos--;
     else if (shutters > 2) shutters--;
-    else apertures = isos = 1;
+    else if (apertures * isos > 1) apertures = isos = 1;
+    else stackStops.pop();
   }
 
   const kit: RampKit = {
