@@ -131,7 +131,7 @@ function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
   // Back to the centre of the Earth: g - asin(R / d cos g) = h.
   const lowered = trueAltitude(altitude) * RAD;
   let g = lowered;
-  for (let i = 0; i < 6; i++) g = lowered + Math.asin((EARTH_RADIUS_KM / distance) * Math.cos(g));
+  for (let i = 0; i < 5; i++) g = lowered + Math.asin((EARTH_RADIUS_KM / distance) * Math.cos(g));
 
   // Then to the eye, which stands on an ellipsoid: subtract its place, north and up, in kilometres.
   const sinLatitude = Math.sin(latitudeDeg * RAD);
@@ -142,10 +142,11 @@ function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
   const north = level * Math.cos(azimuth * RAD) - eyeNorth;
   const east = level * Math.sin(azimuth * RAD);
   const up = distance * Math.sin(g) - EARTH_RADIUS_KM * squash;
+  const across = Math.sqrt(north ** 2 + east ** 2);
   return {
-    altitudeDeg: Math.atan2(up, Math.hypot(north, east)) / RAD,
+    altitudeDeg: Math.atan2(up, across) / RAD,
     azimuthDeg: (Math.atan2(east, north) / RAD + 360) % 360,
-    fromEyeKm: Math.hypot(north, east, up),
+    fromEyeKm: Math.sqrt(across ** 2 + up ** 2),
     distanceKm: distance,
   };
 }
@@ -186,7 +187,13 @@ const TWILIGHTS = [
   { dawn: 'astronomical-dawn', dusk: 'astronomical-dusk', altitudeDeg: -18 },
 ] as const;
 
-const degrees = (value: number) => `${value.toFixed(1)}°`;
+/** "-10.6°"; with more digits where fewer would read like the altitude it fell short of. */
+function degrees(value: number, shortOf?: number): string {
+  let digits = 1;
+  while (digits < 4 && Number(value.toFixed(digits)) === shortOf) digits++;
+  // Adding 0 keeps "-0.0" out of sight.
+  return `${(Number(value.toFixed(digits)) + 0).toFixed(digits)}°`;
+}
 
 function sunCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
   return (atMs) => sunPosition(atMs, latitudeDeg, longitudeDeg).altitudeDeg;
@@ -201,8 +208,13 @@ function moonLimbCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
   };
 }
 
+interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
 /** Lowest and highest value between two instants. */
-function rangeOf(curve: Curve, fromMs: number, toMs: number): { low: number; high: number } {
+function rangeOf(curve: Curve, fromMs: number, toMs: number): Range {
   const turns = turnsOf(curve, sampleCurve(curve, fromMs, toMs)).filter(
     (t) => t.atMs >= fromMs && t.atMs < toMs,
   );
@@ -210,26 +222,19 @@ function rangeOf(curve: Curve, fromMs: number, toMs: number): { low: number; hig
   return { low: Math.min(...values), high: Math.max(...values) };
 }
 
-function whyNoSun(
-  rises: boolean,
-  level: number,
-  isSunrise: boolean,
-  { low, high }: { low: number; high: number },
-) {
+function whyNoSun(rises: boolean, level: number, isSunrise: boolean, { low, high }: Range): string {
   if (low >= level) {
-    return isSunrise
-      ? `the sun never sets; it reaches only ${degrees(low)}`
-      : `the sun reaches only ${degrees(low)}`;
+    return `${isSunrise ? 'the sun never sets; it' : 'the sun'} reaches only ${degrees(low, level)}`;
   }
   if (high < level) {
     return isSunrise
       ? `the sun never rises; it reaches only ${degrees(high)}`
-      : `the sun stays below ${degrees(high)}`;
+      : `the sun stays below ${degrees(level)}; it reaches only ${degrees(high, level)}`;
   }
-  return `the sun ${rises ? 'does not rise' : 'does not fall'} through ${degrees(level)} in this time`;
+  return `the sun does not ${rises ? 'rise' : 'fall'} through ${degrees(level)} in this time`;
 }
 
-function whyNoMoon(rises: boolean, { low, high }: { low: number; high: number }): string {
+function whyNoMoon(rises: boolean, { low, high }: Range): string {
   if (low >= 0) return 'the moon never sets';
   if (high < 0) return 'the moon never rises';
   return `the moon does not ${rises ? 'rise' : 'set'} in this time`;
@@ -386,7 +391,7 @@ export function sunPass(
   const why =
     started === undefined && passes(run, fromAltitudeDeg)
       ? `the sun ${verb} through ${degrees(fromAltitudeDeg)} on the day before or after, not on this one`
-      : `the sun ${verb} only from ${degrees(run.fromDeg)} to ${degrees(run.toDeg)}`;
+      : `the sun ${verb} only from ${degrees(run.fromDeg, fromAltitudeDeg)} to ${degrees(run.toDeg, toAltitudeDeg)}`;
   return {
     kind: 'none',
     reachedHighDeg: Math.max(run.fromDeg, run.toDeg),
