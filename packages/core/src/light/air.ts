@@ -6,9 +6,13 @@ const DEG = Math.PI / 180;
 
 /** Air masses of a homogeneous shell: 1 at the zenith, 38.8 at the horizon, finite below it. */
 export function airMass(altitudeDeg: number): number {
+  return airMassOfSine(Math.sin(altitudeDeg * DEG));
+}
+
+function airMassOfSine(sin: number): number {
   const x = EARTH_RADIUS_IN_SCALE_HEIGHTS;
-  const s = Math.asin((x * Math.cos(altitudeDeg * DEG)) / (x + 1));
-  return x * (Math.cos(s) - Math.sin(altitudeDeg * DEG)) + Math.cos(s);
+  const top = Math.sqrt(1 - (x / (x + 1)) ** 2 * (1 - sin * sin));
+  return x * (top - sin) + top;
 }
 
 /** Shares of a body's light outside the air that reach level ground. */
@@ -25,8 +29,8 @@ export interface ClearAir {
  *   would put a corner into the sum.
  */
 export function clearAir(altitudeDeg: number): ClearAir {
-  const m = airMass(altitudeDeg);
   const sin = Math.sin(altitudeDeg * DEG);
+  const m = airMassOfSine(sin);
   return {
     beam: Math.exp(-0.21 * m) * sin,
     scattered: 0.0289 * Math.exp(-0.042 * m) * (1 + (altitudeDeg + 90) * DEG * sin),

@@ -20,7 +20,8 @@ export interface Moon {
 export function moonPhaseLight(phaseAngleDeg: number): number {
   const elongation = (180 - within('phaseAngleDeg', phaseAngleDeg, 0, 180)) * DEG;
   if (elongation === 0) return 0;
-  const lit = 0.892 * Math.exp(-3.343 / Math.tan(elongation / 2) ** 0.632);
+  const half = Math.tan(elongation / 2);
+  const lit = 0.892 * Math.exp(-3.343 * Math.exp(-0.632 * Math.log(half)));
   return lit + 0.0344 * (Math.sin(elongation) - elongation * Math.cos(elongation));
 }
 
@@ -36,9 +37,7 @@ export function moonIlluminanceLx({ altitudeDeg, phaseAngleDeg, distanceKm }: Mo
   const elongation = (180 - phaseAngleDeg) * DEG;
   const geometry = 1 - 0.005 * Math.cos(elongation) - 0.03 * Math.sin(altitudeDeg * DEG);
   const { beam, scattered } = clearAir(altitudeDeg);
-  const parallaxDeg = Math.asin(EARTH_RADIUS_KM / positive('distanceKm', distanceKm)) / DEG;
-  const nearness = (parallaxDeg / MEAN_PARALLAX_DEG) ** 2;
-  return ((0.418 * moonPhaseLight(phaseAngleDeg)) / geometry) * nearness * (beam + scattered);
+  return ((0.418 * moonPhaseLight(phaseAngleDeg)) / geometry) * nearness(distanceKm) * (beam + scattered);
 }
 
 const NANOLAMBERT_CDM2 = 1e-5 / Math.PI;
@@ -47,11 +46,21 @@ const NANOLAMBERT_CDM2 = 1e-5 / Math.PI;
 export const VISUAL_EXTINCTION_MAG = 0.172;
 
 // The sky formula ends with the moon on the horizon; over this stretch its light is let in.
-const RISES_FROM_DEG = -4;
-const RISES_TO_DEG = 5;
+/** At this altitude of the moon and below the sky has none of its light in {@link moonlitSkyCdM2}. */
+export const MOONLIT_FROM_DEG = -4;
+const MOONLIT_TO_DEG = 5;
 
 function skyAirMass(altitudeDeg: number): number {
-  return (1 - 0.96 * Math.cos(altitudeDeg * DEG) ** 2) ** -0.5;
+  return 1 / Math.sqrt(1 - 0.96 * Math.cos(altitudeDeg * DEG) ** 2);
+}
+
+// Ten to the power x; the plain operator costs several times as much, and a frame needs six of them.
+function tenTo(x: number): number {
+  return Math.exp(Math.LN10 * x);
+}
+
+function nearness(distanceKm: number): number {
+  return (Math.asin(EARTH_RADIUS_KM / positive('distanceKm', distanceKm)) / DEG / MEAN_PARALLAX_DEG) ** 2;
 }
 
 /**
@@ -69,14 +78,13 @@ export function moonlitSkyCdM2(
   angleFromMoonDeg: number,
   extinctionMag = VISUAL_EXTINCTION_MAG,
 ): number {
-  const up = smoothstep(RISES_FROM_DEG, RISES_TO_DEG, altitudeDeg);
+  const up = smoothstep(MOONLIT_FROM_DEG, MOONLIT_TO_DEG, altitudeDeg);
   if (up === 0) return 0;
   const moonMag = 3.84 + 0.026 * phaseAngleDeg + 4e-9 * phaseAngleDeg ** 4;
-  const parallaxDeg = Math.asin(EARTH_RADIUS_KM / distanceKm) / DEG;
-  const nearness = (parallaxDeg / MEAN_PARALLAX_DEG) ** 2;
   const scatter =
-    10 ** 5.36 * (1.06 + Math.cos(angleFromMoonDeg * DEG) ** 2) + 10 ** (6.15 - angleFromMoonDeg / 40);
-  const path = 10 ** (-0.4 * extinctionMag * skyAirMass(Math.max(0, altitudeDeg)));
-  const sky = 1 - 10 ** (-0.4 * extinctionMag * skyAirMass(viewAltitudeDeg));
-  return up * nearness * scatter * 10 ** (-0.4 * moonMag) * path * sky * NANOLAMBERT_CDM2;
+    tenTo(5.36) * (1.06 + Math.cos(angleFromMoonDeg * DEG) ** 2) + tenTo(6.15 - angleFromMoonDeg / 40);
+  const pathMag = extinctionMag * skyAirMass(Math.max(0, altitudeDeg));
+  const sky = 1 - tenTo(-0.4 * extinctionMag * skyAirMass(viewAltitudeDeg));
+  const nanolambert = scatter * tenTo(-0.4 * (moonMag + pathMag)) * sky;
+  return up * nearness(distanceKm) * nanolambert * NANOLAMBERT_CDM2;
 }

@@ -5,7 +5,7 @@ import { finite, within } from '../check.js';
 import { luminanceToEv100 } from '../exposure.js';
 import { angleBetweenDeg } from './cie-sky.js';
 import { type Cloud, overcastSkyToward } from './cloud.js';
-import { moonIlluminanceLx, moonlitSkyCdM2 } from './moon.js';
+import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyCdM2 } from './moon.js';
 import { type Night, nightShare, overcastNightFactor } from './night.js';
 import { azimuthBetweenDeg, clearSkyToward } from './sky.js';
 import { sunIlluminanceLx } from './sunlight.js';
@@ -73,6 +73,12 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
   const clearRatio = clearSkyToward(viewAltitudeDeg);
   const overcastRatio = overcastSkyToward(viewAltitudeDeg);
 
+  const fromMoonDeg = (sky: Sky) => {
+    const azimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
+    const angleDeg = angleBetweenDeg(viewAltitudeDeg, sky.moonAltitudeDeg, azimuthDeg);
+    return Math.min(180, Math.hypot(angleDeg, ROUND_MOON_DEG));
+  };
+
   return (sky) => {
     const { sunAltitudeDeg, moonAltitudeDeg } = sky;
     const sunLx = sunIlluminanceLx(sunAltitudeDeg) * cloudFactor;
@@ -84,16 +90,14 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
     const moonLx = moonIlluminanceLx(moon) * cloudFactor;
     const night = 1 + nightShare(sunAltitudeDeg) * (nightCloudFactor - 1);
 
-    const fromMoonAzimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
-    const fromMoonDeg = angleBetweenDeg(viewAltitudeDeg, moonAltitudeDeg, fromMoonAzimuthDeg);
-    const roundedDeg = Math.min(180, Math.hypot(fromMoonDeg, ROUND_MOON_DEG));
-    const moonSkyCdM2 = moonlitSkyCdM2(moon, viewAltitudeDeg, roundedDeg) * cloudFactor;
+    const moonSkyCdM2 =
+      moonAltitudeDeg > MOONLIT_FROM_DEG ? moonlitSkyCdM2(moon, viewAltitudeDeg, fromMoonDeg(sky)) : 0;
     const sunRatio =
       sunLx === 0 ? 0 : clearRatio(sunAltitudeDeg, azimuthBetweenDeg(sky.sunAzimuthDeg, viewAzimuthDeg));
 
     const illuminanceLx = sunLx + moonLx + nightGroundLx * night;
     const skyLuminanceCdM2 =
-      (1 - cover) * (sunRatio * sunLx + moonSkyCdM2) +
+      (1 - cover) * (sunRatio * sunLx + moonSkyCdM2 * cloudFactor) +
       cover * overcastRatio * (sunLx + moonLx) +
       nightSkyCdM2 * night;
     const luminanceCdM2 = skyShare * skyLuminanceCdM2 + groundShare * groundRatio * illuminanceLx + lampsCdM2;

@@ -129,7 +129,7 @@ export function clearSkyToward(
     const toCie = smoothstep(MEASURED_TO_DEG, CIE_FROM_DEG, sunAltitudeDeg);
     const measured = toCie < 1 ? measuredLog2(sunAltitudeDeg, azimuthFromSunDeg) * (1 - toCie) : 0;
     const cie = toCie > 0 ? cieLog2(sunAltitudeDeg, azimuthFromSunDeg) * toCie : 0;
-    return 2 ** (measured + cie) * skyPartOfSunlight(sunAltitudeDeg);
+    return Math.exp(Math.LN2 * (measured + cie)) * skyPartOfSunlight(sunAltitudeDeg);
   };
 }
 

@@ -46,7 +46,7 @@ export function clearIlluminanceLx(sunAltitudeDeg: number): number {
   const joined =
     i === 0 ? 1 : smoothstep(jointDeg - JOINT_HALF_WIDTH_DEG, jointDeg + JOINT_HALF_WIDTH_DEG, h);
   const log10Lx = joined === 1 ? piece(i, h) : piece(i - 1, h) * (1 - joined) + piece(i, h) * joined;
-  return 10 ** log10Lx;
+  return Math.exp(Math.LN10 * log10Lx);
 }
 
 /**
