@@ -66,7 +66,9 @@ export function madePlan(options: MadePlanOptions = {}): PlanMade {
   });
   const made = frames.flatMap((frame, i) => {
     const changes = i === 0 ? [] : changesBetween(frames[i - 1]!, frame);
-    return changes.length === 0 ? [] : [{ frame: i, at: frame.at, sunAltitudeDeg: frame.sunAltitudeDeg, changes }];
+    return changes.length === 0
+      ? []
+      : [{ frame: i, at: frame.at, sunAltitudeDeg: frame.sunAltitudeDeg, changes }];
   });
   const errors = frames.filter((f) => !f.affected).map((f) => f.errorEv);
   return {
@@ -160,7 +162,10 @@ function ramp(
 
   function moved(delta: number): Dials {
     const { shutterStep, isoStep, apertureStep } = now;
-    if (delta < 0) return isoStep > 0 ? { ...now, isoStep: isoStep + delta } : { ...now, shutterStep: shutterStep - delta };
+    if (delta < 0)
+      return isoStep > 0
+        ? { ...now, isoStep: isoStep + delta }
+        : { ...now, shutterStep: shutterStep - delta };
     if (shutterStep - delta >= LONGEST_STEP) return { ...now, shutterStep: shutterStep - delta };
     const off = owned.find((f) => names.includes(f.name));
     if (off !== undefined) {

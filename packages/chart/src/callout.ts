@@ -1,6 +1,6 @@
 // A curve's name beside it, with a short leader: no legend to look up.
 
-import { type LabelRoom, type Point } from './label-room.js';
+import type { LabelRoom, Point } from './label-room.js';
 import { type Box, element, type TextStyle, textAt } from './svg.js';
 import { textWidth } from './text-width.js';
 
@@ -20,7 +20,16 @@ const DISTANCES = [12, 18, 26, 36, 50];
 const ANGLES_DEG = [45, 60, 30, 90, 120, 135, 150, 15];
 
 /** The name and its leader, where the nearest free place is; empty where the picture is full. */
-export function callout({ text, curve, others, side, room, unit, style, shares = SHARES }: CalloutSpec): string {
+export function callout({
+  text,
+  curve,
+  others,
+  side,
+  room,
+  unit,
+  style,
+  shares = SHARES,
+}: CalloutSpec): string {
   if (curve.length === 0) return '';
   const size = { width: textWidth(text, style.size, style.bold), height: style.size };
   let best: { crossings: number; box: Box; from: Point; to: Point } | undefined;
@@ -30,7 +39,10 @@ export function callout({ text, curve, others, side, room, unit, style, shares =
         const from = curve[Math.round(share * (curve.length - 1))]!;
         for (const angle of ANGLES_DEG) {
           const dx = Math.cos((angle * Math.PI) / 180) * distance * unit;
-          const to = { x: from.x + dx, y: from.y + flip * Math.sin((angle * Math.PI) / 180) * distance * unit };
+          const to = {
+            x: from.x + dx,
+            y: from.y + flip * Math.sin((angle * Math.PI) / 180) * distance * unit,
+          };
           const box = boxBeyond(to, Math.round(dx), flip, size);
           if (!room.isFree(box, 3 * unit)) continue;
           const crossings = crossingsOf(from, to, others, unit);

@@ -7,7 +7,7 @@ import { altitudeTicks, clockTicks, type Moment, type Tick, type TimeAxis } from
 import type { Words } from './words.js';
 
 /** Distances of a chart's panels from its edges, in units of its look. */
-export const MARGIN = { left: 66, right: 14, top: 76, bottom: 30 };
+export const MARGIN = { left: 76, right: 16, top: 76, bottom: 30 };
 
 /** Title and the line under it, shortened to the width. */
 export function heading(title: string, under: string, width: number, { unit: u, ink }: Look): string {
@@ -26,6 +26,7 @@ interface RowSpec {
   readonly look: Look;
   readonly words: Words;
   readonly width: number; // of the whole picture
+  readonly named?: boolean; // default true: the scale's name stands at its left
 }
 
 /** The sun's altitude along the top edge of the upper panel. */
@@ -36,11 +37,17 @@ export function altitudeRow({ moments, axis, y, look, words, width }: RowSpec): 
 }
 
 /** Local clock time along the bottom edge of the lowest panel. */
-export function clockRow({ moments, axis, y, look, words, width }: RowSpec): string {
+export function clockRow({ moments, axis, y, look, words, width, named = true }: RowSpec): string {
   const u = look.unit;
   const ticks = clockTicks(moments, axis, 64 * u);
   const text = y + (7 + TYPE.body) * u;
-  return row(ticks, axis, { mark: [y, y + 5 * u], text, name: words.chart.localTime, width, look });
+  return row(ticks, axis, {
+    mark: [y, y + 5 * u],
+    text,
+    name: named ? words.chart.localTime : '',
+    width,
+    look,
+  });
 }
 
 interface RowPlaces {
@@ -66,8 +73,9 @@ function row(ticks: readonly Tick[], axis: TimeAxis, { mark, text, name, width, 
       'stroke-width': LINE.fine * u,
     });
     // A tick at either end keeps its mark; its number must neither leave the page nor meet the scale's name.
-    if (x + half > width - 2 * u || x - half < nameEnd + 4 * u) return line;
+    if (x + half > width - 2 * u || (x - half < nameEnd + 4 * u && name !== '')) return line;
     return line + textAt(x, text, label, { size, anchor: 'middle', fill: ink.text });
   });
+  if (name === '') return drawn.join('');
   return drawn.join('') + textAt(nameEnd, text, name, { size, anchor: 'end', fill: ink.text });
 }

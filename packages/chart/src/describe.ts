@@ -54,11 +54,11 @@ export function steepestRow(table: LightTable): LightTable['rows'][number] {
 }
 
 function eventSentence(events: readonly PlanEvent[], from: string, to: string, words: Words): string[] {
-  const inside = events.filter((e) => Date.parse(e.at) >= Date.parse(from) && Date.parse(e.at) <= Date.parse(to));
+  const inside = events.filter(
+    (e) => Date.parse(e.at) >= Date.parse(from) && Date.parse(e.at) <= Date.parse(to),
+  );
   if (inside.length === 0) return [];
   return [
-    words.describe.events(
-      inside.map((e) => `${words.events[e.name]} ${clockText(e.at, false)}`).join(', '),
-    ),
+    words.describe.events(inside.map((e) => `${words.events[e.name]} ${clockText(e.at, false)}`).join(', ')),
   ];
 }

@@ -23,6 +23,7 @@ export interface EvSeries {
   readonly weight: number;
   readonly stroke: string;
   readonly dash?: string;
+  readonly core?: string; // colour of the inside, where the line is drawn hollow
 }
 
 export interface EvBand {
@@ -47,9 +48,8 @@ export interface EvPanel {
   readonly room: LabelRoom;
   readonly y: ScaleLinear<number, number>;
   readonly curves: readonly (readonly Point[])[]; // one a series, dense
+  readonly bandEdge: readonly Point[]; // lower edge of the likely range, dense; may be empty
 }
-
-const EVENT_ROWS = 2;
 
 /** Draws the panel; labels of the curves are the caller's, who knows their names. */
 export function evPanel(spec: EvPanelSpec): EvPanel {
@@ -57,9 +57,13 @@ export function evPanel(spec: EvPanelSpec): EvPanel {
   const { unit: u, ink } = look;
   const rowHeight = (TYPE.body + 4) * u;
   const events = eventsInside(spec);
-  const plotTop = box.top + rowHeight + 6 * u;
-  const plotBottom = box.bottom - (events.length > 0 ? EVENT_ROWS : 0) * rowHeight - 8 * u;
-  const y = scaleLinear(evDomain(series, band), [plotBottom, plotTop]);
+  const eventRows = rowsFor(events, spec);
+  const plot = {
+    ...box,
+    top: box.top + rowHeight + 2 * u,
+    bottom: box.bottom - eventRows * rowHeight - 3 * u,
+  };
+  const y = scaleLinear(evDomain(series, band), [plot.bottom - 6 * u, plot.top + 5 * u]);
   const curves = series.map((s) => corners(s, axis, y));
   const edges = (['lowEv', 'highEv'] as const).map((end) =>
     band.map((b) => ({ x: axis.x(b.ms), y: y(b[end]) })),
@@ -72,7 +76,7 @@ export function evPanel(spec: EvPanelSpec): EvPanel {
   const room = labelRoom(box, drawn);
   const svg = [
     twilightShades(spec, room, rowHeight),
-    grid(spec, y),
+    grid(spec, plot, y),
     bandShape(band, axis, y, look),
     ...posts.map(([from, to]) =>
       element('line', {
@@ -85,24 +89,27 @@ export function evPanel(spec: EvPanelSpec): EvPanel {
         'stroke-dasharray': dashes('2 3', u),
       }),
     ),
-    ...series.map((s, i) => path(curves[i]!, s, u)),
-    eventLabels(spec, events, room, rowHeight),
+    ...series.map((s, i) => curvePath(curves[i]!, s, u)),
+    eventLabels(spec, events, room, eventRows),
     element('rect', { ...rectOf(box), fill: 'none', stroke: ink.frame, 'stroke-width': LINE.fine * u }),
   ].join('');
-  return { svg, room, y, curves: drawn.slice(0, curves.length) };
+  // The strips of names are full to whoever comes later.
+  room.claim({ ...box, bottom: plot.top });
+  room.claim({ ...box, top: plot.bottom });
+  return { svg, room, y, curves: drawn.slice(0, curves.length), bandEdge: drawn[curves.length]! };
 }
 
 function eventsInside({ events, axis }: EvPanelSpec): PlanEvent[] {
-  return events.filter((event) => {
-    const x = axis.xAt(event.at);
-    return x >= axis.left && x <= axis.right;
-  });
+  return events
+    .filter((event) => axis.xAt(event.at) >= axis.left && axis.xAt(event.at) <= axis.right)
+    .sort((a, b) => axis.xAt(a.at) - axis.xAt(b.at));
 }
 
 function evDomain(series: readonly EvSeries[], band: readonly EvBand[]): [number, number] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const s of series) for (const { ev } of s.points) [low, high] = [Math.min(low, ev), Math.max(high, ev)];
+  for (const s of series)
+    for (const { ev } of s.points) [low, high] = [Math.min(low, ev), Math.max(high, ev)];
   for (const b of band) [low, high] = [Math.min(low, b.lowEv), Math.max(high, b.highEv)];
   // Constant light still needs a height to stand in.
   const slack = Math.max(0, 2 - (high - low)) / 2;
@@ -112,6 +119,13 @@ function evDomain(series: readonly EvSeries[], band: readonly EvBand[]): [number
 function corners(s: EvSeries, axis: TimeAxis, y: (ev: number) => number): Point[] {
   const points = s.points.map(({ ms, ev }) => ({ x: axis.x(ms), y: y(ev) }));
   return s.stepped ? stepCorners(points) : points;
+}
+
+// A hollow line lets a thinner one be seen inside it.
+function curvePath(points: readonly Point[], s: EvSeries, u: number): string {
+  const whole = path(points, s, u);
+  if (s.core === undefined) return whole;
+  return whole + path(points, { ...s, weight: s.weight - 2 * LINE.fine, stroke: s.core }, u);
 }
 
 function path(points: readonly Point[], s: EvSeries, u: number): string {
@@ -162,7 +176,11 @@ function bandShape(
   );
 }
 
-function twilightShades({ moments, axis, box, look, words }: EvPanelSpec, room: LabelRoom, rowHeight: number) {
+function twilightShades(
+  { moments, axis, box, look, words }: EvPanelSpec,
+  room: LabelRoom,
+  rowHeight: number,
+) {
   const { unit: u, ink } = look;
   const style = { size: TYPE.body * u, anchor: 'middle', fill: ink.text } as const;
   const shades: string[] = [];
@@ -180,46 +198,72 @@ function twilightShades({ moments, axis, box, look, words }: EvPanelSpec, room: 
   return [...shades, ...names].join('');
 }
 
-function grid({ axis, box, look, moments, words }: EvPanelSpec, y: ScaleLinear<number, number>): string {
+function grid(
+  { axis, look, moments, words }: EvPanelSpec,
+  plot: Box,
+  y: ScaleLinear<number, number>,
+): string {
   const { unit: u, ink } = look;
   const stroke = { stroke: ink.grid, 'stroke-width': LINE.fine * u };
-  const ticks = y.ticks(Math.max(2, Math.floor((box.bottom - box.top) / (32 * u)))).filter(Number.isInteger);
+  const count = Math.max(2, Math.floor((plot.bottom - plot.top) / (20 * u)));
+  const ticks = y.ticks(count).filter(Number.isInteger);
   const rows = ticks.map((ev, i) => {
     const label = words.number(ev, 0);
     return (
       element('line', { x1: axis.left, x2: axis.right, y1: y(ev), y2: y(ev), ...stroke }) +
-      textAt(axis.left - 6 * u, y(ev) + 0.36 * TYPE.body * u, i === ticks.length - 1 ? `EV ${label}` : label, {
-        size: TYPE.body * u,
-        anchor: 'end',
-        fill: ink.text,
-      })
+      textAt(
+        axis.left - 6 * u,
+        y(ev) + 0.36 * TYPE.body * u,
+        i === ticks.length - 1 ? `EV ${label}` : label,
+        {
+          size: TYPE.body * u,
+          anchor: 'end',
+          fill: ink.text,
+        },
+      )
     );
   });
   const columns = clockTicks(moments, axis, 64 * u).map(({ x }) =>
-    element('line', { x1: x, x2: x, y1: box.top, y2: box.bottom, ...stroke }),
+    element('line', { x1: x, x2: x, y1: plot.top, y2: plot.bottom, ...stroke }),
   );
   return [...columns, ...rows].join('');
+}
+
+function eventText(event: PlanEvent, words: Words): string {
+  return `${words.events[event.name]} ${clockText(event.at, false)}`;
+}
+
+// One row where every name ends before the next event's post; two where they must be staggered.
+function rowsFor(events: readonly PlanEvent[], { axis, look, words }: EvPanelSpec): number {
+  if (events.length === 0) return 0;
+  const u = look.unit;
+  const fits = events.every((event, i) => {
+    const end = axis.xAt(event.at) + textWidth(eventText(event, words), TYPE.body * u) + 8 * u;
+    const next = events[i + 1];
+    return end <= (next === undefined ? axis.right : axis.xAt(next.at));
+  });
+  return fits ? 1 : 2;
 }
 
 function eventLabels(
   { axis, words, look, box }: EvPanelSpec,
   events: readonly PlanEvent[],
   room: LabelRoom,
-  rowHeight: number,
+  rows: number,
 ): string {
   const { unit: u, ink } = look;
   const labels: string[] = [];
   for (const event of events) {
-    const text = `${words.events[event.name]} ${clockText(event.at, false)}`;
+    const text = eventText(event, words);
     const places = [];
-    for (let row = 0; row < EVENT_ROWS; row++) {
-      const y = box.bottom - 5 * u - row * rowHeight;
+    for (let row = 0; row < rows; row++) {
+      const y = box.bottom - (5 + row * (TYPE.body + 4)) * u;
       for (const anchor of ['start', 'end'] as const) {
         const x = axis.xAt(event.at) + (anchor === 'start' ? 4 : -4) * u;
         places.push({ x, y, text, style: { size: TYPE.body * u, anchor, fill: ink.text } });
       }
     }
-    const place = room.place(places);
+    const place = room.place(places, 1.5 * u);
     if (place !== undefined) labels.push(textAt(place.x, place.y, place.text, place.style));
   }
   return labels.join('');

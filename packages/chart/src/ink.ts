@@ -20,7 +20,7 @@ export const INKS: Readonly<Record<Variant, Ink>> = {
     paper: '#ffffff',
     text: '#000000',
     frame: '#000000',
-    grid: '#9a9a9a',
+    grid: '#bcbcbc',
     scene: '#000000',
     target: '#000000',
     settings: '#000000',
@@ -36,7 +36,7 @@ export const INKS: Readonly<Record<Variant, Ink>> = {
     paper: '#fdfcf9',
     text: '#1c1b19',
     frame: '#4a4843',
-    grid: '#a9a69d',
+    grid: '#bfbcb4',
     scene: '#0b4a80',
     target: '#1c1b19',
     settings: '#7d2200',
@@ -62,4 +62,4 @@ export function lookFor(variant: Variant, width: number): Look {
 }
 
 export const TYPE = { title: 17, body: 12, label: 12.5 };
-export const LINE = { fine: 1.35, line: 1.8, heavy: 3 };
+export const LINE = { fine: 1.35, line: 1.8, heavy: 2.6, hollow: 5.4 };

@@ -18,7 +18,7 @@ export interface Place {
 export interface LabelRoom {
   /** Claims a box whatever lies there. */
   readonly claim: (box: Box) => void;
-  /** Whether a box lies inside the room and touches no label and no line. */
+  /** Whether a box lies inside the room and touches no label and no line; names in a row keep more than `margin`. */
   readonly isFree: (box: Box, margin?: number) => boolean;
   /** Claims and returns the first place that is free, or undefined where none is. */
   readonly place: (places: readonly Place[], margin?: number) => Place | undefined;
@@ -33,7 +33,7 @@ export function labelRoom(bounds: Box, lines: readonly (readonly Point[])[]): La
     box.right <= bounds.right &&
     box.top >= bounds.top &&
     box.bottom <= bounds.bottom &&
-    !taken.some((other) => overlaps(grown(box, margin), other)) &&
+    !taken.some((other) => overlaps(grown(box, 2.5 * margin, margin), other)) &&
     !anyInside(points, grown(box, margin));
   return {
     claim: (box) => void taken.push(box),
@@ -46,8 +46,8 @@ export function labelRoom(bounds: Box, lines: readonly (readonly Point[])[]): La
   };
 }
 
-function grown({ left, top, right, bottom }: Box, by: number): Box {
-  return { left: left - by, top: top - by, right: right + by, bottom: bottom + by };
+function grown({ left, top, right, bottom }: Box, by: number, byY = by): Box {
+  return { left: left - by, top: top - byY, right: right + by, bottom: bottom + byY };
 }
 
 // Points are sorted by x, so that only those under the box are looked at.

@@ -53,15 +53,16 @@ export interface LaneSpec {
   readonly box: Box;
   readonly axis: TimeAxis;
   readonly look: Look;
+  readonly posts: readonly number[]; // x of the upright lines that cross every lane
 }
 
 /** One lane; labels that would cover another, or the line, are left out, the longest runs first in line. */
-export function lane({ name, runs, box, axis, look }: LaneSpec): string {
+export function lane({ name, runs, box, axis, look, posts }: LaneSpec): string {
   const { unit: u, ink } = look;
   const size = TYPE.body * u;
   const levels = runs.map((run) => run.level);
   const [low, high] = [Math.min(...levels), Math.max(...levels)];
-  const inner = { top: box.top + size + 5 * u, bottom: box.bottom - 5 * u };
+  const inner = { top: box.top + size + 5.5 * u, bottom: box.bottom - 5 * u };
   const middle = (inner.top + inner.bottom) / 2;
   const y = low === high ? () => middle : scaleLinear([low, high], [inner.bottom, inner.top]);
   const points = [
@@ -69,10 +70,17 @@ export function lane({ name, runs, box, axis, look }: LaneSpec): string {
     { x: axis.right, y: y(levels.at(-1)!) },
   ];
   const corners = stepCorners(points);
-  const room = labelRoom(box, [dense(corners, 1.5 * u)]);
+  const upright = posts.map((x) => [
+    { x, y: box.top },
+    { x, y: box.bottom },
+  ]);
+  const room = labelRoom(
+    box,
+    [corners, ...upright].map((points) => dense(points, 1.5 * u)),
+  );
   const labels: string[] = [];
   for (const i of byImportance(runs)) {
-    const place = room.place(placesFor(runs[i]!, points[i]!, points[i + 1]!, size, u, ink.text), 1 * u);
+    const place = room.place(placesFor(runs[i]!, points[i]!, points[i + 1]!, size, u, ink.text), 1.2 * u);
     if (place !== undefined) labels.push(textAt(place.x, place.y, place.text, place.style));
   }
   const draw = line<Point>(
@@ -95,7 +103,12 @@ export function lane({ name, runs, box, axis, look }: LaneSpec): string {
       'stroke-width': LINE.line * u,
     }),
     ...labels,
-    textAt(axis.left - 6 * u, middle + 0.36 * size, name, { size, bold: true, anchor: 'end', fill: ink.text }),
+    textAt(axis.left - 6 * u, middle + 0.36 * size, name, {
+      size,
+      bold: true,
+      anchor: 'end',
+      fill: ink.text,
+    }),
   ].join('');
 }
 
@@ -116,8 +129,8 @@ function placesFor(run: Run, from: Point, to: Point, size: number, u: number, fi
     style: { size, anchor, fill },
   });
   const width = textBox(0, 0, text, { size }).right;
-  const above = from.y - 4 * u;
-  const below = from.y + 3.5 * u + 0.76 * size;
+  const above = from.y - 5.2 * u;
+  const below = from.y + 4 * u + 0.76 * size;
   const roomy = to.x - from.x >= width + 4 * u;
   const starts = [place(from.x + (roomy ? 3 * u : 0), above, 'start'), place(to.x - 2 * u, above, 'end')];
   return [

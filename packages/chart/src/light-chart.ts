@@ -16,7 +16,10 @@ import { timeAxis } from './time-axis.js';
 import { english } from './words.js';
 
 /** The light table as an SVG picture; the lower panel is the speed of the change. Throws RangeError without rows. */
-export function lightChart(table: LightTable, options: ChartOptions = {}): string {
+export function lightChart(
+  table: LightTable,
+  options: ChartOptions & { readonly title?: string } = {},
+): string {
   const { variant = 'print', words = english } = options;
   const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
@@ -50,14 +53,28 @@ export function lightChart(table: LightTable, options: ChartOptions = {}): strin
   const marks = [
     callout({
       ...common,
-      text: words.chart.steepest(slope, clockText(steepest.at, false)),
+      text: words.chart.steepest,
       curve: [{ x: cx, y: cy }],
       side: 'above',
       style: { ...style, fill: ink.text },
     }),
-    callout({ ...common, text: words.chart.scene, curve: panel.curves[0]!, side: 'below', style: { ...style, fill: ink.scene } }),
+    callout({
+      ...common,
+      text: words.chart.scene,
+      curve: panel.curves[0]!,
+      side: 'below',
+      style: { ...style, fill: ink.scene },
+    }),
+    callout({
+      ...common,
+      text: words.chart.band,
+      curve: panel.bandEdge,
+      others: [panel.curves[0]!],
+      side: 'below',
+      style: { size: TYPE.body * u, fill: ink.text },
+    }),
   ];
-  const title = `${words.untitledLight}`;
+  const title = options.title ?? words.untitledLight;
   return svgRoot({ width, height, viewBox: `0 0 ${width} ${height}`, role: 'img' }, [
     element('title', {}, [escapeXml(title)]),
     element('desc', {}, [escapeXml(describeLight(table, words))]),
@@ -73,9 +90,13 @@ export function lightChart(table: LightTable, options: ChartOptions = {}): strin
   function speedPanel(): string {
     const box = { left: axis.left, right: axis.right, top: panelBottom + 8 * u, bottom };
     const size = TYPE.body * u;
+    const peak = words.chart.speedWithPeak(slope, clockText(steepest.at, false));
     const slopes = rows.map((r) => r.slopeEvPerMin);
     const domain = [Math.min(0, ...slopes), Math.max(0, ...slopes)];
-    const y = scaleLinear(domain[0] === domain[1] ? [-0.1, 0.1] : domain, [box.bottom - 8 * u, box.top + (size + 10 * u)]);
+    const y = scaleLinear(domain[0] === domain[1] ? [-0.1, 0.1] : domain, [
+      box.bottom - 8 * u,
+      box.top + (size + 10 * u),
+    ]);
     const shape = area<(typeof rows)[number]>()
       .x((r) => axis.xAt(r.at))
       .y0(y(0))
@@ -99,11 +120,22 @@ export function lightChart(table: LightTable, options: ChartOptions = {}): strin
             stroke: ink.frame,
             'stroke-width': LINE.fine * u,
           }),
-          textAt(axis.left - 6 * u, y(value) + 0.36 * size, words.number(value, 1), { size, anchor: 'end', fill: ink.text }),
+          textAt(axis.left - 6 * u, y(value) + 0.36 * size, words.number(value, 1), {
+            size,
+            anchor: 'end',
+            fill: ink.text,
+          }),
         ].join(''),
       ),
-      element('line', { x1: cx, x2: cx, y1: y(0), y2: y(steepest.slopeEvPerMin), stroke: ink.frame, 'stroke-width': LINE.line * u }),
-      textAt(axis.left + 6 * u, box.top + size + 2 * u, words.chart.speed, { size, fill: ink.text }),
+      element('line', {
+        x1: cx,
+        x2: cx,
+        y1: y(0),
+        y2: y(steepest.slopeEvPerMin),
+        stroke: ink.frame,
+        'stroke-width': LINE.line * u,
+      }),
+      textAt(axis.left + 6 * u, box.top + size + 2 * u, peak, { size, fill: ink.text }),
       element('rect', { ...rectOf(box), fill: 'none', stroke: ink.frame, 'stroke-width': LINE.fine * u }),
     ].join('');
   }

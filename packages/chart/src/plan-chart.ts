@@ -23,7 +23,8 @@ export interface ChartOptions {
 /** A chart's outer size; throws RangeError where there is no room for a chart. */
 export function chartSize({ width = 720, height = width * 0.72 }: ChartOptions) {
   if (!(width >= 300 && width <= 10_000)) throw new RangeError(`width must be 300 to 10000, got ${width}`);
-  if (!(height >= 200 && height <= 10_000)) throw new RangeError(`height must be 200 to 10000, got ${height}`);
+  if (!(height >= 200 && height <= 10_000))
+    throw new RangeError(`height must be 200 to 10000, got ${height}`);
   return { width, height };
 }
 
@@ -42,7 +43,7 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
   const bottom = height - MARGIN.bottom * u;
   const lanes = laneList(frames, words);
   const laneUnits = lanes.reduce((sum, { weight }) => sum + weight, 0);
-  const laneHeight = Math.min(27 * u, (0.52 * (bottom - top)) / laneUnits);
+  const laneHeight = Math.min(27 * u, (0.47 * (bottom - top)) / laneUnits);
   const panelBottom = bottom - laneHeight * laneUnits - 6 * u;
   const row = { moments: frames, axis, look, words, width };
   const panel = evPanel({
@@ -52,11 +53,12 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
     band: bandOf(frames),
     events: plan.events,
   });
+  const posts = filterChanges(frames).map((frame) => axis.xAt(frame.at));
   let laneTop = panelBottom + 6 * u;
   const laneSvg = lanes.map(({ name, runs, weight }) => {
     const box = { left: axis.left, right: axis.right, top: laneTop, bottom: laneTop + weight * laneHeight };
     laneTop = box.bottom;
-    return lane({ name, runs, box, axis, look });
+    return lane({ name, runs, box, axis, look, posts });
   });
   const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;
   return svgRoot({ width, height, viewBox: `0 0 ${width} ${height}`, role: 'img' }, [
@@ -65,8 +67,8 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
     element('rect', { width, height, fill: look.ink.paper }),
     heading(title, underTitle(plan, lanes, words), width, look),
     panel.svg,
-    filterPosts(frames, axis, panelBottom, bottom, look),
-    affectedMarks(frames, panel, axis, look),
+    ...posts.map((x) => filterPost(x, panelBottom, bottom, look)),
+    affectedMarks(frames, panel, axis, look, words),
     names(panel, look, words, frames),
     ...laneSvg,
     altitudeRow({ ...row, y: top }),
@@ -105,8 +107,9 @@ function seriesOf(frames: readonly PlanFrame[], { ink }: Look): EvSeries[] {
     {
       points: settingPoints(frames),
       stepped: true,
-      weight: LINE.heavy,
+      weight: LINE.hollow,
       stroke: ink.settings,
+      core: ink.paper,
     },
     { points: targetPoints(frames), stepped: false, weight: LINE.line, stroke: ink.target, dash: '7 4' },
     { points: scenePoints(frames), stepped: false, weight: LINE.line, stroke: ink.scene },
@@ -114,42 +117,52 @@ function seriesOf(frames: readonly PlanFrame[], { ink }: Look): EvSeries[] {
 }
 
 // A filter change is felt in every lane: a post through all of them.
-function filterPosts(frames: readonly PlanFrame[], axis: TimeAxis, top: number, bottom: number, look: Look) {
-  return filterChanges(frames)
-    .map((frame) => {
-      const x = axis.xAt(frame.at);
-      return element('line', {
-        x1: x,
-        x2: x,
-        y1: top,
-        y2: bottom,
-        stroke: look.ink.frame,
-        'stroke-width': LINE.fine * look.unit,
-        'stroke-dasharray': dashes('5 3', look.unit),
-      });
-    })
-    .join('');
+function filterPost(x: number, y1: number, y2: number, { unit, ink }: Look): string {
+  return element('line', {
+    x1: x,
+    x2: x,
+    y1,
+    y2,
+    stroke: ink.frame,
+    'stroke-width': LINE.fine * unit,
+    'stroke-dasharray': dashes('5 3', unit),
+  });
 }
 
 function filterChanges(frames: readonly PlanFrame[]): PlanFrame[] {
   return frames.filter((f, i) => i > 0 && f.filters.join('+') !== frames[i - 1]!.filters.join('+'));
 }
 
-// A ring on the settings' line where a hand on the lens may spoil frames.
-function affectedMarks(frames: readonly PlanFrame[], panel: EvPanel, axis: TimeAxis, { unit: u, ink }: Look) {
-  return frames
+// A ring on the settings' line where a hand on the lens may spoil frames; the first one says so.
+function affectedMarks(
+  frames: readonly PlanFrame[],
+  panel: EvPanel,
+  axis: TimeAxis,
+  { unit: u, ink }: Look,
+  words: Words,
+): string {
+  const r = 5.5 * u;
+  const rings = frames
     .filter((f, i) => f.affected && frames[i - 1]?.affected !== true)
-    .map((f) => {
-      const [cx, cy] = [axis.x(instantMs(f.at)), panel.y(f.settingEv100)];
-      const r = 5 * u;
-      panel.room.claim({ left: cx - r, right: cx + r, top: cy - r, bottom: cy + r });
-      return element('circle', { cx, cy, r, fill: ink.paper, stroke: ink.frame, 'stroke-width': LINE.line * u });
-    })
-    .join('');
+    .map((f) => ({ x: axis.x(instantMs(f.at)), y: panel.y(f.settingEv100) }));
+  for (const { x, y } of rings) panel.room.claim({ left: x - r, right: x + r, top: y - r, bottom: y + r });
+  const drawn = rings.map(({ x, y }) =>
+    element('circle', { cx: x, cy: y, r, fill: ink.paper, stroke: ink.frame, 'stroke-width': LINE.line * u }),
+  );
+  const name = callout({
+    text: words.chart.affected,
+    curve: rings.slice(0, 1),
+    others: [],
+    side: 'above',
+    room: panel.room,
+    unit: u,
+    style: { size: TYPE.body * u, fill: ink.text },
+  });
+  return [...drawn, name].join('');
 }
 
 function names(panel: EvPanel, { unit: u, ink }: Look, words: Words, frames: readonly PlanFrame[]): string {
-  const [settings, target, scene] = panel.curves as [EvPanel['curves'][0], EvPanel['curves'][0], EvPanel['curves'][0]];
+  const [settings = [], target = [], scene = []] = panel.curves;
   const style = { size: TYPE.label * u, bold: true };
   const common = { room: panel.room, unit: u };
   const apart = frames.some((f) => Math.abs(f.targetEv100 - f.sceneEv100) > 0.1);
@@ -181,5 +194,13 @@ function names(panel: EvPanel, { unit: u, ink }: Look, words: Words, frames: rea
     side: 'above',
     style: { ...style, fill: ink.settings },
   });
-  return sceneName + targetName + settingsName;
+  const bandName = callout({
+    ...common,
+    text: words.chart.band,
+    curve: panel.bandEdge,
+    others: [target, scene, settings],
+    side: 'below',
+    style: { size: TYPE.body * u, fill: ink.text },
+  });
+  return sceneName + targetName + settingsName + bandName;
 }

@@ -96,5 +96,9 @@ export function svgRoot(
   attributes: Attributes & { readonly width: string | number; readonly height: string | number },
   children: readonly string[],
 ): string {
-  return element('svg', { xmlns: 'http://www.w3.org/2000/svg', ...attributes, 'font-family': FONT_FAMILY }, children);
+  return element(
+    'svg',
+    { xmlns: 'http://www.w3.org/2000/svg', ...attributes, 'font-family': FONT_FAMILY },
+    children,
+  );
 }

@@ -1,7 +1,8 @@
 // Every word that chart and card print. Another language is one more file with a value of type Words.
 
-const MONTHS =
-  'January February March April May June July August September October November December'.split(' ');
+const MONTHS = 'January February March April May June July August September October November December'.split(
+  ' ',
+);
 const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.split(' ');
 const minus = (text: string) => text.replace('-', '−');
 const counted = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
@@ -17,7 +18,7 @@ export const english = {
   counted,
   seconds: (value: number) => `${Number(value.toFixed(2))} s`,
   untitled: 'Exposure plan',
-  untitledLight: 'Light of the evening',
+  untitledLight: 'Light of the scene',
   events: {
     sunrise: 'sunrise',
     sunset: 'sunset',
@@ -49,8 +50,8 @@ export const english = {
     affected: 'filter change',
     localTime: 'local time',
     sun: 'sun',
-    speed: 'EV a minute',
-    steepest: (slope: string, clock: string) => `steepest: ${slope} EV a minute at ${clock}`,
+    steepest: 'steepest',
+    speedWithPeak: (slope: string, clock: string) => `EV a minute: steepest ${slope} at ${clock}`,
     interval: (seconds: string) => `every ${seconds}`,
     evNote: 'EV at ISO 100',
   },
@@ -79,37 +80,38 @@ export const english = {
     firstSetting: 'First setting',
     startsFrom: 'Page starts from',
     endsOn: 'Last setting',
-    checks: 'Before starting',
-    checklist: [
-      'focus to manual',
-      'stabiliser off',
-      'white balance fixed',
-      'long-exposure noise red. off',
-      'card empty, in place',
-      'battery full',
-      'level',
-      'first filter on',
-      'clock set to the second',
-      'red light at hand',
-    ],
-    checkNoFilter: 'no filter on',
-    darkFrameOn: 'dark frames on, as planned',
-    twilights: 'Sun and moon',
+    beforeStarting: 'Before starting',
+    checks: {
+      focus: 'focus to manual',
+      stabiliser: 'stabiliser off',
+      whiteBalance: 'white balance fixed',
+      darkFrameOff: 'long-exp. noise red. off',
+      darkFrameOn: 'long-exp. noise red. on',
+      card: 'card empty, in place',
+      battery: 'battery full',
+      level: 'camera level',
+      filterOn: 'first filter on',
+      filterOff: 'no filter on',
+      clock: 'clock set to the second',
+      redLight: 'red light in hand',
+    },
+    sky: 'Sun and moon',
+    cueList: 'Cues',
     readings: 'Readings',
     readingTime: 'time',
-    readingEv: 'metered EV',
-    correction: (p: { tolerance: string; darker: 'on' | 'back'; cuesPerStop: string }) =>
-      `Meter the scene (EV at ISO 100) and compare it with the EV of the next cue. Off by ${p.tolerance} ` +
-      `stop or less: carry on. More: use at once the cue whose EV is nearest the reading, and stay as many ` +
-      `cues ${p.darker === 'on' ? 'ahead when darker, behind when brighter' : 'behind when darker, ahead when brighter'}. ` +
-      `One stop is about ${p.cuesPerStop} here.`,
+    readingEv: 'EV',
+    correction: (p: { tolerance: string; fallsDark: boolean; cuesPerStop: string }) =>
+      `Meter at ISO 100; compare with the EV of the next cue. Up to ${p.tolerance} off: carry on. More: use now ` +
+      `the cue whose EV is nearest the reading; stay that many cues ` +
+      `${p.fallsDark ? 'ahead (darker) or behind' : 'ahead (brighter) or behind'}. ` +
+      `1 stop off is ${p.cuesPerStop} cues.`,
     minutesAfter: (minutes: string) => `+${minutes} min`,
     frame: (number: string) => `frame ${number}`,
     sun: (deg: string) => `sun ${deg}°`,
     ev: (ev: string) => `EV ${ev}`,
     filterChange: 'FILTER CHANGE',
-    takeOff: (names: string) => `Off: ${names}`,
-    putOn: (names: string) => `On: ${names}`,
+    takeOff: (names: string) => `Take off ${names}`,
+    putOn: (names: string) => `Put on ${names}`,
     mayCost: (first: number, last: number) =>
       first === last ? `may cost frame ${first}` : `may cost frames ${first} to ${last}`,
     after: 'then',

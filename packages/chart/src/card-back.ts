@@ -1,0 +1,37 @@
+// The last page of the card: what to do when a cue was missed, and what to take care of.
+
+import type { PlanMade } from '@evenfall/core';
+import { type Block, LEFT, SIZE, WIDTH } from './card-page.js';
+import { textAt } from './svg.js';
+import { wrapText } from './text-width.js';
+import type { Words } from './words.js';
+
+/** The blocks of the last page; notes of the plan come last and may run on to another. */
+export function backBlocks(plan: PlanMade, { card }: Words): Block[] {
+  const notes = plan.notes.map((note) => note.text);
+  return [
+    headBlock(card.missedTitle),
+    ...card.missed.map(itemBlock),
+    headBlock(card.cautionsTitle),
+    ...card.cautions.map(itemBlock),
+    ...(notes.length > 0 ? [headBlock(card.notesTitle), ...notes.map(itemBlock)] : []),
+  ];
+}
+
+function headBlock(text: string): Block {
+  return {
+    height: 18,
+    draw: (top) => textAt(LEFT, top + 13, text, { size: 11, bold: true }),
+  };
+}
+
+function itemBlock(text: string): Block {
+  const indent = 10;
+  const lines = wrapText(text, WIDTH - indent, SIZE.small);
+  return {
+    height: lines.length * 11.3 + 2.5,
+    draw: (top) =>
+      textAt(LEFT, top + 9, '·', { size: SIZE.small, bold: true }) +
+      lines.map((line, i) => textAt(LEFT + indent, top + 9 + i * 11.3, line, { size: SIZE.small })).join(''),
+  };
+}

@@ -1,0 +1,84 @@
+// What the front of the card says, as text: shared by paper and plain text.
+
+import type { PlanMade } from '@evenfall/core';
+import { clockBefore, clockText, instantMs, needsSeconds } from './local-time.js';
+import type { Words } from './words.js';
+
+const SET_UP_MINUTES = 20;
+
+export interface CardFacts {
+  readonly withSeconds: boolean;
+  readonly title: string;
+  readonly place: string;
+  readonly setUpBy: string;
+  readonly startAndEnd: string;
+  readonly length: string;
+  readonly checks: readonly string[];
+  readonly events: readonly string[]; // during the shoot and an hour around it
+  readonly correction: string;
+}
+
+/** The texts of a plan's card. */
+export function cardFacts(plan: PlanMade, words: Words): CardFacts {
+  const { shoot, summary } = plan;
+  const withSeconds = needsSeconds([summary.startAt, summary.endAt, ...plan.cues.map((cue) => cue.at)]);
+  const { card } = words;
+  return {
+    withSeconds,
+    title: shoot.title === '' ? words.untitled : shoot.title,
+    place: placeText(plan),
+    setUpBy: card.setUpBy(clockBefore(summary.startAt, SET_UP_MINUTES)),
+    startAndEnd:
+      `${card.start} ${clockText(summary.startAt, withSeconds)} · ` +
+      `${card.end} ${clockText(summary.endAt, withSeconds)}`,
+    length: [
+      card.frames(summary.frameCount),
+      card.every(words.seconds(shoot.intervalS)),
+      card.clip(words.seconds(Number(summary.clipS.toFixed(1))), words.number(shoot.clipFps, 0)),
+    ].join(' · '),
+    checks: checklist(plan, words),
+    events: eventTexts(plan, words),
+    correction: correction(plan, words),
+  };
+}
+
+function placeText({ shoot: { place } }: PlanMade): string {
+  const side = (deg: number, positive: string, negative: string) =>
+    `${Math.abs(deg).toFixed(4)}° ${deg < 0 ? negative : positive}`;
+  const spot = `${side(place.latitudeDeg, 'N', 'S')} ${side(place.longitudeDeg, 'E', 'W')}`;
+  return place.timeZone === undefined ? spot : `${spot} · ${place.timeZone}`;
+}
+
+function checklist({ shoot, frames }: PlanMade, { card }: Words): string[] {
+  const { checks } = card;
+  return [
+    checks.focus,
+    checks.stabiliser,
+    checks.whiteBalance,
+    shoot.camera.darkFrame ? checks.darkFrameOn : checks.darkFrameOff,
+    checks.card,
+    checks.battery,
+    checks.level,
+    frames[0]!.filters.length > 0 ? checks.filterOn : checks.filterOff,
+    checks.clock,
+    checks.redLight,
+  ];
+}
+
+const HOUR_MS = 3_600_000;
+
+function eventTexts({ events, summary }: PlanMade, words: Words): string[] {
+  const [from, to] = [instantMs(summary.startAt) - HOUR_MS, instantMs(summary.endAt) + HOUR_MS];
+  return events
+    .filter(({ at }) => instantMs(at) >= from && instantMs(at) <= to)
+    .sort((a, b) => instantMs(a.at) - instantMs(b.at))
+    .map(({ name, at }) => `${words.events[name]} ${clockText(at, false)}`);
+}
+
+function correction({ shoot, summary, cues }: PlanMade, words: Words): string {
+  return words.card.correction({
+    tolerance: words.number(shoot.limits.toleranceEv, 2),
+    fallsDark: summary.sceneToEv100 <= summary.sceneFromEv100,
+    cuesPerStop: words.number(cues.length / Math.max(1, summary.rampStops), 1),
+  });
+}
