@@ -63,6 +63,16 @@ describe('crossings', () => {
     expect(crossings(curve, 0, 0, 5 * HOUR_MS + 1)).toEqual([{ atMs: 5 * HOUR_MS, rising: true }]);
   });
 
+  test('a stretch that runs backwards is refused', () => {
+    expect(() => crossings(Math.sin, 0, 5, 3)).toThrow(
+      new RangeError('toMs must not come before fromMs, got 5 to 3'),
+    );
+    expect(() => skyEvents(0, -DAY_MS, { latitudeDeg: 0, longitudeDeg: 0 })).toThrow(/must not come before/);
+    expect(() => skyEvents(Number.NaN, 0, { latitudeDeg: 0, longitudeDeg: 0 })).toThrow(
+      /fromMs must be finite/,
+    );
+  });
+
   test('stretches cut anywhere give together what the whole gives', () => {
     const curve = (ms: number) => sunPosition(Date.UTC(2025, 5, 20) + ms, 55.9, -3.2).altitudeDeg;
     const whole = crossings(curve, -10.6, 0, 3 * DAY_MS);

@@ -26,8 +26,13 @@ export interface Samples {
 /** Sun and moon turn twice a day; between two samples this far apart they turn at most once. */
 const STEP_MS = 600_000;
 
-/** Samples of `curve` over a stretch and at least one step beyond either end, so that turns at the ends are seen. */
+/**
+ * Samples of `curve` over a stretch and at least one step beyond either end, so that turns at the ends are seen.
+ *
+ * @throws RangeError where the stretch ends before it starts
+ */
 export function sampleCurve(curve: Curve, fromMs: number, toMs: number): Samples {
+  if (!(toMs >= fromMs)) throw new RangeError(`toMs must not come before fromMs, got ${fromMs} to ${toMs}`);
   const startMs = fromMs - STEP_MS;
   const values = new Float64Array(Math.ceil((toMs - fromMs) / STEP_MS) + 3);
   for (let i = 0; i < values.length; i++) values[i] = curve(startMs + i * STEP_MS);
@@ -138,7 +143,23 @@ export function crossingsIn(
  * @param altitudeAt value at a UTC epoch millisecond; may turn at most once in ten minutes
  * @param fromMs first instant that counts
  * @param toMs first instant that no longer counts
+ * @throws RangeError where the stretch ends before it starts
  */
 export function crossings(altitudeAt: Curve, altitudeDeg: number, fromMs: number, toMs: number): Crossing[] {
   return crossingsIn(altitudeAt, sampleCurve(altitudeAt, fromMs, toMs), altitudeDeg, fromMs, toMs);
+}
+
+/** Lowest and highest value of a curve over a stretch. */
+export interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Lowest and highest value between two instants, under the conditions of {@link crossings}. */
+export function rangeOf(curve: Curve, fromMs: number, toMs: number): Range {
+  const turns = turnsOf(curve, sampleCurve(curve, fromMs, toMs)).filter(
+    (t) => t.atMs >= fromMs && t.atMs < toMs,
+  );
+  const values = [curve(fromMs), curve(toMs), ...turns.map((turn) => turn.value)];
+  return { low: Math.min(...values), high: Math.max(...values) };
 }

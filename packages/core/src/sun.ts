@@ -1,13 +1,17 @@
-// Where sun and moon stand, and when they pass the altitudes that have names.
-// The one file that knows the ephemeris; its conventions become ours here: every altitude is true (airless) and
-// topocentric, degrees, azimuth clockwise from north. How close it comes: docs/sources.md#sun-accuracy.
+// Where sun and moon stand, and when the sun passes an altitude. The one file that knows the ephemeris; its
+// conventions become ours here: every altitude is true (airless) and topocentric, degrees, azimuth clockwise from
+// north. How close it comes: docs/sources.md#sun-accuracy.
 
 import { getMoonPosition, getPosition } from 'suncalc';
 import { finite, within } from './check.js';
-import { bisect, type Curve, crossings, crossingsIn, sampleCurve, turnsOf } from './crossing.js';
+import type { Curve } from './crossing.js';
 import type { Direction, Place } from './shoot.js';
+import { namedEvents, type SkyEvents } from './sky-events.js';
+import { horizonMoment, passInDay, type SunPass } from './sun-pass.js';
 
 export { type Crossing, crossings } from './crossing.js';
+export type { EventTime, MissingEvent, SkyEvent, SkyEvents } from './sky-events.js';
+export type { SunPass } from './sun-pass.js';
 
 /** Sun and moon at one moment and place. */
 export interface SkyPosition {
@@ -20,30 +24,12 @@ export interface SkyPosition {
   readonly moonDistanceKm: number; // from the centre of the Earth, as in almanacs
 }
 
-/** Events of sun and moon that a plan may name. */
-export type SkyEvent =
-  | 'sunrise'
-  | 'sunset'
-  | 'civil-dawn'
-  | 'civil-dusk'
-  | 'nautical-dawn'
-  | 'nautical-dusk'
-  | 'astronomical-dawn'
-  | 'astronomical-dusk'
-  | 'moonrise'
-  | 'moonset';
-
-/** One event, with the sun's true altitude at that moment. */
-export interface EventTime {
-  readonly name: SkyEvent;
-  readonly atMs: number; // UTC epoch
-  readonly sunAltitudeDeg: number;
-}
-
-/** An event that does not happen, and why, as a sentence for people. */
-export interface MissingEvent {
-  readonly name: SkyEvent;
-  readonly why: string;
+/** The moon alone. */
+interface MoonPosition {
+  readonly altitudeDeg: number;
+  readonly azimuthDeg: number;
+  readonly fromEyeKm: number;
+  readonly distanceKm: number; // from the centre of the Earth
 }
 
 const RAD = Math.PI / 180;
@@ -51,18 +37,9 @@ const AU_KM = 149_597_870.7;
 const EARTH_RADIUS_KM = 6378.14;
 const EARTH_FLATTENING_E2 = 0.00669438; // WGS 84, eccentricity squared
 const MOON_RADIUS_KM = 1737.4;
+const MOON_RISE_REFRACTION_DEG = 34 / 60;
 const SUN_PARALLAX_DEG = 8.794 / 3600;
 const J2000_MS = Date.UTC(2000, 0, 1, 12);
-
-/** Altitude of the sun's centre at sunrise and sunset: 34' of refraction, 16' of semidiameter. */
-const RISE_ALTITUDE_DEG = -50 / 60;
-const MOON_REFRACTION_DEG = 34 / 60;
-
-/**
- * Shift of sunrise and sunset for an eye above a level horizon, degrees per root metre: the angle to the horizon
- * seen from the Earth's centre, because altitudes here are true. Source: docs/sources.md#horizon-dip.
- */
-const DIP_DEG_PER_ROOT_M = 0.0347;
 
 /** The refraction that suncalc adds to a true altitude, degrees; below the horizon it holds the value at 0. */
 function addedRefraction(trueDeg: number): number {
@@ -124,8 +101,13 @@ export function sunPosition(
   return sunAt(new Date(atMs), latitudeDeg, longitudeDeg + siderealShift(atMs));
 }
 
+/** The sun's true altitude over a place as a curve of time. */
+function sunCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
+  return (atMs) => sunPosition(atMs, latitudeDeg, longitudeDeg).altitudeDeg;
+}
+
 /** The moon seen from the surface. suncalc lowers it by a parallax that is right at the horizon only; ours replaces it. */
-function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
+function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number): MoonPosition {
   const { altitude, azimuth, distance } = getMoonPosition(date, latitudeDeg, turnedLongitudeDeg);
 
   // Back to the centre of the Earth: g - asin(R / d cos g) = h.
@@ -181,63 +163,12 @@ export function sunAndMoon(atMs: number, latitudeDeg: number, longitudeDeg: numb
   };
 }
 
-const TWILIGHTS = [
-  { dawn: 'civil-dawn', dusk: 'civil-dusk', altitudeDeg: -6 },
-  { dawn: 'nautical-dawn', dusk: 'nautical-dusk', altitudeDeg: -12 },
-  { dawn: 'astronomical-dawn', dusk: 'astronomical-dusk', altitudeDeg: -18 },
-] as const;
-
-/** "-10.6°"; with more digits where fewer would read like the altitude it fell short of. */
-function degrees(value: number, shortOf?: number): string {
-  let digits = 1;
-  while (digits < 4 && Number(value.toFixed(digits)) === shortOf) digits++;
-  // Adding 0 keeps "-0.0" out of sight.
-  return `${(Number(value.toFixed(digits)) + 0).toFixed(digits)}°`;
-}
-
-function sunCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
-  return (atMs) => sunPosition(atMs, latitudeDeg, longitudeDeg).altitudeDeg;
-}
-
 /** Height of the moon's upper limb over the horizon, refraction included: rises and sets at 0. */
 function moonLimbCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
   return (atMs) => {
-    checkPlace(atMs, latitudeDeg, longitudeDeg);
     const moon = moonAt(new Date(atMs), latitudeDeg, longitudeDeg + siderealShift(atMs));
-    return moon.altitudeDeg + MOON_REFRACTION_DEG + Math.asin(MOON_RADIUS_KM / moon.fromEyeKm) / RAD;
+    return moon.altitudeDeg + MOON_RISE_REFRACTION_DEG + Math.asin(MOON_RADIUS_KM / moon.fromEyeKm) / RAD;
   };
-}
-
-interface Range {
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Lowest and highest value between two instants. */
-function rangeOf(curve: Curve, fromMs: number, toMs: number): Range {
-  const turns = turnsOf(curve, sampleCurve(curve, fromMs, toMs)).filter(
-    (t) => t.atMs >= fromMs && t.atMs < toMs,
-  );
-  const values = [curve(fromMs), curve(toMs), ...turns.map((turn) => turn.value)];
-  return { low: Math.min(...values), high: Math.max(...values) };
-}
-
-function whyNoSun(rises: boolean, level: number, isSunrise: boolean, { low, high }: Range): string {
-  if (low >= level) {
-    return `${isSunrise ? 'the sun never sets; it' : 'the sun'} reaches only ${degrees(low, level)}`;
-  }
-  if (high < level) {
-    return isSunrise
-      ? `the sun never rises; it reaches only ${degrees(high)}`
-      : `the sun stays below ${degrees(level)}; it reaches only ${degrees(high, level)}`;
-  }
-  return `the sun does not ${rises ? 'rise' : 'fall'} through ${degrees(level)} in this time`;
-}
-
-function whyNoMoon(rises: boolean, { low, high }: Range): string {
-  if (low >= 0) return 'the moon never sets';
-  if (high < 0) return 'the moon never rises';
-  return `the moon does not ${rises ? 'rise' : 'set'} in this time`;
 }
 
 /**
@@ -251,95 +182,13 @@ function whyNoMoon(rises: boolean, { low, high }: Range): string {
  *
  * @throws RangeError on a place outside the Earth or times that are not finite
  */
-export function skyEvents(
-  fromMs: number,
-  toMs: number,
-  place: Place,
-): { readonly events: readonly EventTime[]; readonly missing: readonly MissingEvent[] } {
-  finite('fromMs', fromMs);
-  finite('toMs', toMs);
-  const sun = sunCurve(place);
-  const events: EventTime[] = [];
-  const missing: MissingEvent[] = [];
-  const note = (name: SkyEvent, times: readonly number[], why: () => string) => {
-    for (const atMs of times) events.push({ name, atMs, sunAltitudeDeg: sun(atMs) });
-    if (times.length === 0) missing.push({ name, why: why() });
-  };
-
-  const dipDeg = DIP_DEG_PER_ROOT_M * Math.sqrt(Math.max(0, place.elevationM ?? 0));
-  const sunSamples = sampleCurve(sun, fromMs, toMs);
-  const levels = [
-    { dawn: 'sunrise', dusk: 'sunset', altitudeDeg: RISE_ALTITUDE_DEG - dipDeg } as const,
-    ...TWILIGHTS,
-  ];
-  for (const { dawn, dusk, altitudeDeg } of levels) {
-    const found = crossingsIn(sun, sunSamples, altitudeDeg, fromMs, toMs);
-    for (const rising of [true, false]) {
-      note(
-        rising ? dawn : dusk,
-        found.filter((crossing) => crossing.rising === rising).map((crossing) => crossing.atMs),
-        () => whyNoSun(rising, altitudeDeg, dawn === 'sunrise', rangeOf(sun, fromMs, toMs)),
-      );
-    }
-  }
-
-  const moon = moonLimbCurve(place);
-  const moonPasses = crossings(moon, 0, fromMs, toMs);
-  for (const rising of [true, false]) {
-    note(
-      rising ? 'moonrise' : 'moonset',
-      moonPasses.filter((crossing) => crossing.rising === rising).map((crossing) => crossing.atMs),
-      () => whyNoMoon(rising, rangeOf(moon, fromMs, toMs)),
-    );
-  }
-  return { events: events.sort((a, b) => a.atMs - b.atMs), missing };
+export function skyEvents(fromMs: number, toMs: number, place: Place): SkyEvents {
+  return namedEvents(fromMs, toMs, {
+    sun: sunCurve(place),
+    moonLimb: moonLimbCurve(place),
+    elevationM: place.elevationM ?? 0,
+  });
 }
-
-/** How far outside the day a fall or rise of the sun is followed; away from the poles one lasts half a day. */
-const PASS_MARGIN_MS = 36 * 3_600_000;
-
-/** One unbroken fall or rise of the sun. */
-interface Run {
-  readonly fromMs: number;
-  readonly toMs: number;
-  readonly fromDeg: number;
-  readonly toDeg: number;
-}
-
-/** The falls (dusk) or rises (dawn) of the sun that touch a day, in order of time. */
-function runsOfDay(direction: Direction, dayStartMs: number, dayEndMs: number, place: Place): Run[] {
-  const sun = sunCurve(place);
-  const [firstMs, lastMs] = [dayStartMs - PASS_MARGIN_MS, dayEndMs + PASS_MARGIN_MS];
-  const inner = turnsOf(sun, sampleCurve(sun, firstMs, lastMs)).filter(
-    (t) => t.atMs > firstMs && t.atMs < lastMs,
-  );
-  const ends = [{ atMs: firstMs, value: sun(firstMs) }, ...inner, { atMs: lastMs, value: sun(lastMs) }];
-  const runs: Run[] = [];
-  for (let i = 1; i < ends.length; i++) {
-    const [from, to] = [ends[i - 1]!, ends[i]!];
-    const falls = to.value < from.value;
-    if (falls === (direction === 'dusk') && from.atMs < dayEndMs && to.atMs > dayStartMs) {
-      runs.push({ fromMs: from.atMs, toMs: to.atMs, fromDeg: from.value, toDeg: to.value });
-    }
-  }
-  return runs;
-}
-
-/** The run that fills most of the day. Undefined only at a pole, where the sun may rise or fall for months. */
-function mainRun(runs: readonly Run[], dayStartMs: number, dayEndMs: number): Run | undefined {
-  const share = (run: Run) => Math.min(run.toMs, dayEndMs) - Math.max(run.fromMs, dayStartMs);
-  return [...runs].sort((a, b) => share(b) - share(a))[0];
-}
-
-/** When the sun passes from one altitude to another, or how far it does go. */
-export type SunPass =
-  | { readonly kind: 'ok'; readonly startMs: number; readonly endMs: number }
-  | {
-      readonly kind: 'none';
-      readonly reachedHighDeg: number; // highest and lowest altitude of the fall or rise in question
-      readonly reachedLowDeg: number;
-      readonly why: string; // a sentence for people
-    };
 
 /**
  * When the sun, falling (dusk) or rising (dawn), passes from one true altitude to another. The start falls on
@@ -357,47 +206,7 @@ export function sunPass(
   dayEndMs: number,
   place: Place,
 ): SunPass {
-  within('fromAltitudeDeg', fromAltitudeDeg, -90, 90);
-  within('toAltitudeDeg', toAltitudeDeg, -90, 90);
-  const dusk = direction === 'dusk';
-  if (dusk ? toAltitudeDeg >= fromAltitudeDeg : toAltitudeDeg <= fromAltitudeDeg) {
-    throw new RangeError(
-      `toAltitudeDeg must be ${dusk ? 'below' : 'above'} fromAltitudeDeg at ${direction}, got ${fromAltitudeDeg} to ${toAltitudeDeg}`,
-    );
-  }
-
-  const sun = sunCurve(place);
-  const passes = ({ fromDeg, toDeg }: Run, altitudeDeg: number) =>
-    fromDeg >= altitudeDeg !== toDeg >= altitudeDeg;
-  const runs = runsOfDay(direction, dayStartMs, dayEndMs, place);
-  let started: Run | undefined;
-  for (const run of runs) {
-    if (!passes(run, fromAltitudeDeg)) continue;
-    const startMs = bisect(sun, fromAltitudeDeg, run.fromMs, run.toMs);
-    if (startMs < dayStartMs || startMs >= dayEndMs) continue;
-    if (passes(run, toAltitudeDeg)) {
-      return { kind: 'ok', startMs, endMs: bisect(sun, toAltitudeDeg, run.fromMs, run.toMs) };
-    }
-    started = run;
-  }
-
-  const run = started ?? mainRun(runs, dayStartMs, dayEndMs);
-  const verb = dusk ? 'falls' : 'rises';
-  if (run === undefined) {
-    const { low, high } = rangeOf(sun, dayStartMs, dayEndMs);
-    const why = `the sun, at ${degrees(high)}, never ${verb} on this day`;
-    return { kind: 'none', reachedHighDeg: high, reachedLowDeg: low, why };
-  }
-  const why =
-    started === undefined && passes(run, fromAltitudeDeg)
-      ? `the sun ${verb} through ${degrees(fromAltitudeDeg)} on the day before or after, not on this one`
-      : `the sun ${verb} only from ${degrees(run.fromDeg, fromAltitudeDeg)} to ${degrees(run.toDeg, toAltitudeDeg)}`;
-  return {
-    kind: 'none',
-    reachedHighDeg: Math.max(run.fromDeg, run.toDeg),
-    reachedLowDeg: Math.min(run.fromDeg, run.toDeg),
-    why,
-  };
+  return passInDay(direction, fromAltitudeDeg, toAltitudeDeg, dayStartMs, dayEndMs, sunCurve(place));
 }
 
 /**
@@ -413,13 +222,6 @@ export function horizonAzimuth(
   dayEndMs: number,
   place: Place,
 ): number {
-  const { latitudeDeg, longitudeDeg } = place;
-  const azimuthAt = (atMs: number) => sunPosition(atMs, latitudeDeg, longitudeDeg).azimuthDeg;
-  const run = mainRun(runsOfDay(direction, dayStartMs, dayEndMs, place), dayStartMs, dayEndMs);
-  // At a pole the sun may not turn for months: any azimuth of the day is as good as another.
-  if (run === undefined) return azimuthAt(dayStartMs);
-  if (run.fromDeg >= 0 !== run.toDeg >= 0) {
-    return azimuthAt(bisect(sunCurve(place), 0, run.fromMs, run.toMs));
-  }
-  return azimuthAt(Math.abs(run.fromDeg) < Math.abs(run.toDeg) ? run.fromMs : run.toMs);
+  const atMs = horizonMoment(direction, dayStartMs, dayEndMs, sunCurve(place));
+  return sunPosition(atMs, place.latitudeDeg, place.longitudeDeg).azimuthDeg;
 }
