@@ -1,8 +1,46 @@
+export {
+  civilDay,
+  frameTimes,
+  parseRfc3339,
+  rfc3339,
+  wallToMs,
+  type Zone,
+  zoneOf,
+} from './clock.js';
+export { cuesOf, stackText } from './cues.js';
+export {
+  type DialControl,
+  dialLabel,
+  dialLabels,
+  dialStep,
+  fNumberOfStep,
+  isoOfStep,
+  type StepsPerStop,
+  timeOfStep,
+} from './dial.js';
+export {
+  apertureAv,
+  type Exposure,
+  ev100Of,
+  ev100ToLuminance,
+  fitTime,
+  INCIDENT_C,
+  illuminanceToEv100,
+  isoSv,
+  luminanceToEv100,
+  REFLECTED_K,
+  type TimeFit,
+  timeTv,
+} from './exposure.js';
 export { writeCalendar } from './files/calendar.js';
 export { writeCuesCsv, writeFramesCsv } from './files/csv.js';
 export type { FileError, Locate } from './files/file-error.js';
 export { type PlanRead, readPlan, writeLight, writePlan } from './files/plan-file.js';
 export { readShoot, type ShootRead, writeShoot } from './files/shoot-file.js';
+export { type FilterSpec, type FilterStack, filterStacks, filterStops } from './filter.js';
+export { type Forecast, forecastLight, type ShootSpan, shootSpan } from './forecast.js';
+export { lookOffsetEv } from './look.js';
+export { lightTable, planShoot } from './plan.js';
 export type {
   Control,
   LightRow,
@@ -17,7 +55,16 @@ export type {
   PlanNote,
   PlanSummary,
   Remedy,
-} from './plan.js';
+} from './plan-format.js';
+export {
+  type RampFrame,
+  type RampKit,
+  type RampProblem,
+  type RampResult,
+  type RampWeights,
+  rampWeights,
+} from './ramp/problem.js';
+export { rampExists, solveRamp } from './ramp/solve.js';
 export type {
   Camera,
   CloudWord,
@@ -35,4 +82,16 @@ export type {
   Span,
   SurfaceWord,
 } from './shoot.js';
+export { clipLengthS, frameCountOf, longestTimeInside, type Supplies, suppliesFor } from './shoot.js';
 export type { SkyEvent } from './sun.js';
+export {
+  type EventTime,
+  type MissingEvent,
+  type SkyPosition,
+  type SunPass,
+  skyEvents,
+  sunAndMoon,
+  sunPass,
+  sunPosition,
+} from './sun.js';
+export { rampProblemOf, targetsOf } from './targets.js';

@@ -1,127 +1,150 @@
-// The whole way, composed: a shoot in, a plan out.
+// The whole way, composed: a shoot in, a plan or a light table out.
 
-import type { Direction, Shoot } from './shoot.js';
-import type { SkyEvent } from './sun.js';
+import { civilDay, rfc3339, type Zone } from './clock.js';
+import { cuesOf } from './cues.js';
+import { type Forecast, forecastLight, shootSpan } from './forecast.js';
+import { noSpan, whyImpossible } from './impossible.js';
+import { type Kit, settingOf } from './kit.js';
+import { notesOf } from './notes.js';
+import type {
+  LightTable,
+  Plan,
+  PlanEvent,
+  PlanFrame,
+  PlanInfeasible,
+  PlanMade,
+  PlanSummary,
+} from './plan-format.js';
+import type { RampResult } from './ramp/problem.js';
+import { solveRamp } from './ramp/solve.js';
+import { clipLengthS, type Shoot, suppliesFor } from './shoot.js';
+import { skyEvents } from './sun.js';
+import { rampProblemOf } from './targets.js';
 
-/** One frame of a plan: when, what light, what the camera stands at. All exposures in exact values. */
-export interface PlanFrame {
-  readonly frame: number; // from 0
-  readonly at: string; // RFC 3339 with the place's offset
-  readonly sunAltitudeDeg: number;
-  readonly sceneEv100: number;
-  readonly targetEv100: number; // sceneEv100 less the look's offset
-  readonly shutter: string; // what the dial says
-  readonly shutterS: number; // exact
-  readonly iso: number; // what the dial says
-  readonly isoExact: number;
-  readonly aperture: string; // what the dial says, "5.6"
-  readonly fNumber: number; // exact
-  readonly filters: readonly string[];
-  readonly filterStops: number; // exact
-  readonly settingEv100: number;
-  readonly errorEv: number; // settingEv100 - targetEv100, positive is darker than wanted
-  readonly affected: boolean; // a hand on the lens may spoil it
+/**
+ * The plan of a shoot: light, targets, the cheapest ramp that follows them, and its cues. A shoot that no ramp
+ * can do is answered with the reason and the remedies. The same shoot always gives the same plan.
+ *
+ * @throws RangeError on a shoot that `readShoot` would refuse
+ */
+export function planShoot(shoot: Shoot): Plan {
+  const span = shootSpan(shoot);
+  if (span.kind === 'no-span') return noSpan(shoot, span);
+  const forecast = forecastLight(shoot, span.times);
+  const { problem, kit } = rampProblemOf(shoot, forecast);
+  const ramp = solveRamp(problem);
+  if (ramp.kind === 'infeasible') return whyImpossible(shoot, forecast, ramp);
+
+  const frames = framesOf(forecast, problem.targetEv100, kit, ramp);
+  const cues = cuesOf(frames, !shoot.camera.bulb);
+  const summary = summaryOf(shoot, frames, cues.length, ramp.objective);
+  const { events } = eventsOf(shoot, forecast.zone, span.times[0]);
+  return {
+    format: 'evenfall-plan/1',
+    shoot,
+    summary,
+    events,
+    frames,
+    cues,
+    notes: notesOf({ shoot, forecast, frames, summary, events }),
+  } satisfies PlanMade;
 }
 
-export type Control = 'shutter' | 'iso' | 'aperture' | 'filter';
-
-/** One control's part in a cue; labels as on the dial; filter is names joined by " + ", or "none". */
-export interface PlanChange {
-  readonly control: Control;
-  readonly from: string;
-  readonly to: string;
-}
-
-/** One moment at which one or more controls change; the new setting holds from `frame` on. */
-export interface PlanCue {
-  readonly frame: number;
-  readonly at: string;
-  readonly sunAltitudeDeg: number;
-  readonly changes: readonly PlanChange[];
-}
-
-export interface PlanSummary {
-  readonly frameCount: number;
-  readonly startAt: string;
-  readonly endAt: string; // start of the last frame
-  readonly clipS: number;
-  readonly cardNeededGB?: number;
-  readonly cardFits?: boolean;
-  readonly batteryFits?: boolean;
-  readonly sceneFromEv100: number;
-  readonly sceneToEv100: number;
-  readonly rampStops: number; // target's range over the span
-  readonly worstErrorEv: number; // largest |errorEv| of a frame not affected
-  readonly rmsErrorEv: number; // over frames not affected
-  readonly cueCount: number;
-  readonly objective: number; // the cost of docs/ramp.md
-}
-
-/** An event of sun or moon with its clock time. */
-export interface PlanEvent {
-  readonly name: SkyEvent;
-  readonly at: string;
-  readonly sunAltitudeDeg: number;
-}
-
-export interface PlanNote {
-  readonly level: 'info' | 'caution' | 'warning';
-  readonly text: string;
-}
-
-export interface PlanMade {
-  readonly format: 'evenfall-plan/1';
-  readonly shoot: Shoot;
-  readonly summary: PlanSummary;
-  readonly events: readonly PlanEvent[];
-  readonly frames: readonly PlanFrame[];
-  readonly cues: readonly PlanCue[];
-  readonly notes: readonly PlanNote[];
-}
-
-/** One change that would make an impossible ramp possible, with its least amount. */
-export interface Remedy {
-  readonly change: string; // the kind of change, for a program
-  readonly text: string; // for a person
-}
-
-export interface PlanInfeasible {
-  readonly format: 'evenfall-plan/1';
-  readonly shoot: Shoot;
-  readonly infeasible: {
-    readonly reason: 'too-dark' | 'too-bright' | 'too-fast' | 'no-span';
-    readonly frame?: number;
-    readonly at?: string;
-    readonly shortfallEv?: number;
-    readonly text: string; // for a person
-    readonly remedies: readonly Remedy[];
+/** The light of a shoot's span, one row every interval, without a camera. */
+export function lightTable(shoot: Shoot): LightTable | PlanInfeasible {
+  const span = shootSpan(shoot);
+  if (span.kind === 'no-span') return noSpan(shoot, span);
+  const { zone, times, sky, light, sceneEv100, lowEv100, highEv100 } = forecastLight(shoot, span.times);
+  const slopeEvPerMin = slopes(times, sceneEv100);
+  return {
+    format: 'evenfall-light/1',
+    ...eventsOf(shoot, zone, times[0]),
+    rows: sky.map((s, i) => ({
+      at: rfc3339(times[i], zone),
+      sunAltitudeDeg: s.sunAltitudeDeg,
+      sunAzimuthDeg: s.sunAzimuthDeg,
+      moonAltitudeDeg: s.moonAltitudeDeg,
+      moonAzimuthDeg: s.moonAzimuthDeg,
+      moonLitFraction: s.moonLitFraction,
+      illuminanceLx: light[i].illuminanceLx,
+      moonIlluminanceLx: light[i].moonIlluminanceLx,
+      skyLuminanceCdM2: light[i].skyLuminanceCdM2,
+      sceneEv100: sceneEv100[i],
+      lowEv100: lowEv100[i],
+      highEv100: highEv100[i],
+      slopeEvPerMin: slopeEvPerMin[i],
+    })),
   };
 }
 
-export type Plan = PlanMade | PlanInfeasible;
-
-/** One row of the light table, `evenfall-light/1`. */
-export interface LightRow {
-  readonly at: string;
-  readonly sunAltitudeDeg: number;
-  readonly sunAzimuthDeg: number;
-  readonly moonAltitudeDeg: number;
-  readonly moonAzimuthDeg: number;
-  readonly moonLitFraction: number;
-  readonly illuminanceLx: number;
-  readonly moonIlluminanceLx: number;
-  readonly skyLuminanceCdM2: number;
-  readonly sceneEv100: number;
-  readonly lowEv100: number;
-  readonly highEv100: number;
-  readonly slopeEvPerMin: number;
+/** Slope at each row from its neighbours, in EV a minute; 0 where there is but one row. */
+function slopes(times: Float64Array, ev: Float64Array): Float64Array {
+  return ev.map((_, i) => {
+    const [from, to] = [Math.max(0, i - 1), Math.min(ev.length - 1, i + 1)];
+    return to === from ? 0 : ((ev[to] - ev[from]) * 60_000) / (times[to] - times[from]);
+  });
 }
 
-export interface LightTable {
-  readonly format: 'evenfall-light/1';
-  readonly events: readonly PlanEvent[];
-  readonly missing: readonly { readonly name: SkyEvent; readonly why: string }[];
-  readonly rows: readonly LightRow[];
+/** Events of sun and moon on the local day on which the span starts and the one after. */
+function eventsOf({ place }: Shoot, zone: Zone, startMs: number) {
+  const { startMs: fromMs, endMs } = civilDay(rfc3339(startMs, zone).slice(0, 10), zone);
+  const { endMs: toMs } = civilDay(rfc3339(endMs, zone).slice(0, 10), zone);
+  const { events, missing } = skyEvents(fromMs, toMs, place);
+  return {
+    events: events.map(({ name, atMs, sunAltitudeDeg }): PlanEvent => {
+      return { name, at: rfc3339(Math.round(atMs / 1000) * 1000, zone), sunAltitudeDeg };
+    }),
+    missing,
+  };
 }
 
-export type { Direction };
+function framesOf(
+  { times, sky, zone, sceneEv100, lowEv100, highEv100 }: Forecast,
+  targetEv100: ArrayLike<number>,
+  kit: Kit,
+  ramp: Extract<RampResult, { kind: 'ok' }>,
+): PlanFrame[] {
+  return ramp.frames.map((frame, i) => ({
+    frame: i,
+    at: rfc3339(times[i], zone),
+    sunAltitudeDeg: sky[i].sunAltitudeDeg,
+    sceneEv100: sceneEv100[i],
+    lowEv100: lowEv100[i],
+    highEv100: highEv100[i],
+    targetEv100: targetEv100[i],
+    ...settingOf(kit, frame),
+    settingEv100: frame.settingEv100,
+    errorEv: frame.errorEv,
+    affected: frame.affected,
+  }));
+}
+
+function summaryOf(
+  shoot: Shoot,
+  frames: readonly PlanFrame[],
+  cueCount: number,
+  objective: number,
+): PlanSummary {
+  const [first, last] = [frames[0], frames[frames.length - 1]];
+  const judged = frames.filter(({ affected }) => !affected).map(({ errorEv }) => errorEv);
+  const targets = frames.map(({ targetEv100 }) => targetEv100);
+  return {
+    frameCount: frames.length,
+    startAt: first.at,
+    endAt: last.at,
+    clipS: clipLengthS(frames.length, shoot.clipFps),
+    ...suppliesFor(frames.length, shoot.camera),
+    sceneFromEv100: first.sceneEv100,
+    sceneToEv100: last.sceneEv100,
+    rampStops: largest(targets) + largest(targets.map((ev) => -ev)),
+    worstErrorEv: largest(judged.map(Math.abs)),
+    rmsErrorEv: Math.sqrt(judged.reduce((sum, ev) => sum + ev * ev, 0) / judged.length),
+    cueCount,
+    objective,
+  };
+}
+
+/** Spreading into Math.max would overflow the stack on long shoots. */
+function largest(values: readonly number[]): number {
+  return values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+}

@@ -3,7 +3,7 @@
 
 import { within } from '../check.js';
 import { parseRfc3339 } from '../clock.js';
-import type { PlanCue, PlanFrame, PlanMade } from '../plan.js';
+import type { PlanCue, PlanFrame, PlanMade } from '../plan-format.js';
 
 /**
  * Calendar text: an event with an alarm for each cue, `aheadS` seconds before it.

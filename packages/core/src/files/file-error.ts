@@ -23,7 +23,7 @@ export function pathText(path: Path): string {
   let text = '';
   for (const part of path) {
     // A key may hold anything, line breaks too; the message stays one line.
-    const key = typeof part === 'string' && !/^[\w$-]+$/.test(part) ? JSON.stringify(part) : String(part);
+    const key = typeof part === 'string' && !/^[\w$-]+$/.test(part) ? quoted(part) : String(part);
     text += typeof part === 'number' ? `[${part}]` : text === '' ? key : `.${key}`;
   }
   return text;
@@ -56,9 +56,18 @@ function lineOf(path: Path, where?: Locate): number | undefined {
 
 /** A value as an error shows it: text in quotes and cut short, never more than one line. */
 export function shown(value: unknown): string {
-  if (typeof value === 'string') return JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value);
+  if (typeof value === 'string') return quoted(value);
   if (value === null || value === undefined) return 'nothing';
   if (Array.isArray(value)) return 'a list';
   if (typeof value === 'object') return 'a group of keys';
   return typeof value === 'function' ? 'a function' : String(value);
+}
+
+/** Text in quotes, cut short, with nothing in it that could move a terminal's cursor or break the line. */
+function quoted(text: string): string {
+  const short = text.length > 40 ? `${text.slice(0, 40)}…` : text;
+  return JSON.stringify(short).replaceAll(
+    /[\u007f-\u009f\u2028\u2029]/g,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 }

@@ -54,6 +54,8 @@ const planFrame = v.strictObject({
   at,
   sunAltitudeDeg: degrees,
   sceneEv100: ev100,
+  lowEv100: ev100,
+  highEv100: ev100,
   targetEv100: ev100,
   shutter: label,
   shutterS: seconds,

@@ -9,6 +9,9 @@ const DEG = Math.PI / 180;
 const EARTH_RADIUS_KM = 6378.14;
 const MEAN_PARALLAX_DEG = 0.951;
 
+/** Distance at which the moon's light is counted as average: 384,300 km. */
+export const MEAN_DISTANCE_KM = EARTH_RADIUS_KM / Math.sin(MEAN_PARALLAX_DEG * DEG);
+
 /** The moon as seen from the place. */
 export interface Moon {
   readonly altitudeDeg: number; // true altitude of its centre as the place sees it, no refraction, -90 to 90

@@ -65,3 +65,12 @@ function framesOf(lattice: Lattice, path: readonly Step[]): RampFrame[] {
     };
   });
 }
+
+/** Whether any ramp exists: the verdict of {@link solveRamp} without the optimum, and sooner. */
+export function rampExists(problem: RampProblem): boolean {
+  const lattice = latticeOf(problem);
+  const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
+  if (lattice.shutterMin > lattice.shutterMax) return false;
+  if (problem.kit.bulb) return solveBulb(problem, lattice).kind === 'ok';
+  return firstUnmet(lattice, limit).frame === lattice.frameCount;
+}

@@ -1,0 +1,31 @@
+// How far the picture may follow the light down. A night that meters as day looks wrong: the look says by
+// how many EV each moment should lie off metered level. Source: docs/sources.md#look.
+
+import { finite } from './check.js';
+import type { Look } from './shoot.js';
+
+/** Sun altitude at which the night's offset is reached: the end of nautical twilight. */
+const NIGHT_FROM_DEG = -12;
+
+/**
+ * Offset in EV from metered level at a sun altitude; negative is darker.
+ *
+ * `{ nightEv }`: 0 with the sun at the horizon or above, `nightEv` at -12° and below, smoothstep between, so
+ * half of it at -6°. A table: linear between its rows, level beyond its ends.
+ *
+ * @throws RangeError on an altitude that is not finite, or a table with no row
+ */
+export function lookOffsetEv(look: Look, sunAltitudeDeg: number): number {
+  finite('sunAltitudeDeg', sunAltitudeDeg);
+  if ('nightEv' in look) {
+    const dark = Math.min(1, Math.max(0, sunAltitudeDeg / NIGHT_FROM_DEG));
+    return look.nightEv * dark * dark * (3 - 2 * dark);
+  }
+  const above = look.findIndex((row) => row.sunAltitudeDeg >= sunAltitudeDeg);
+  if (look.length === 0) throw new RangeError('a look table must hold at least one row');
+  if (above === 0) return look[0].offsetEv;
+  if (above < 0) return look[look.length - 1].offsetEv;
+  const [low, high] = [look[above - 1], look[above]];
+  const share = (sunAltitudeDeg - low.sunAltitudeDeg) / (high.sunAltitudeDeg - low.sunAltitudeDeg);
+  return low.offsetEv + share * (high.offsetEv - low.offsetEv);
+}

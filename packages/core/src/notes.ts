@@ -1,0 +1,101 @@
+// What a person should know about a plan beyond its numbers.
+
+import { dialStep, timeOfStep } from './dial.js';
+import type { Forecast } from './forecast.js';
+import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './plan-format.js';
+import { longestTimeInside, type Shoot } from './shoot.js';
+
+interface Told {
+  readonly shoot: Shoot;
+  readonly forecast: Forecast;
+  readonly frames: readonly PlanFrame[];
+  readonly summary: PlanSummary;
+  readonly events: readonly PlanEvent[];
+}
+
+/** Notes on a plan, warnings first. */
+export function notesOf(told: Told): PlanNote[] {
+  const notes = [
+    ...supplies(told),
+    ...readings(told),
+    ...shutter(told),
+    ...moon(told),
+    ...spoilt(told),
+    ...sun(told),
+  ];
+  const order = ['warning', 'caution', 'info'];
+  return notes.sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level));
+}
+
+function supplies({ shoot, summary }: Told): PlanNote[] {
+  const { cardGB, frameMB, batteryFrames } = shoot.camera;
+  const notes: PlanNote[] = [];
+  if (summary.cardFits === false && cardGB !== undefined && frameMB !== undefined) {
+    const fit = Math.floor((cardGB * 1000) / frameMB);
+    notes.push({
+      level: 'warning',
+      text: `The card holds ${fit} of the ${summary.frameCount} frames; bring ${summary.cardNeededGB?.toFixed(1)} GB or more.`,
+    });
+  }
+  if (summary.batteryFits === false) {
+    notes.push({
+      level: 'warning',
+      text: `One charge gives ${batteryFrames} of the ${summary.frameCount} frames; bring a second battery or outside power.`,
+    });
+  }
+  return notes;
+}
+
+function readings({ forecast }: Told): PlanNote[] {
+  return forecast.correction.refused.map(({ reading, text }) => ({
+    level: 'warning',
+    text: `The reading of EV ${reading.ev100} was not used. ${text}`,
+  }));
+}
+
+function shutter({ shoot }: Told): PlanNote[] {
+  const { camera, intervalS } = shoot;
+  const step = dialStep('shutter', camera.shutter.longest, camera.stepsPerStop);
+  const longestS = step === undefined ? 0 : timeOfStep(step, camera.stepsPerStop);
+  const insideS = longestTimeInside(intervalS, camera);
+  if (longestS <= insideS) return [];
+  const what = `${camera.shutter.longest} s (${Number(longestS.toPrecision(4))} s in truth)`;
+  return [
+    {
+      level: 'info',
+      text: `A shutter of ${what} does not fit: an interval of ${intervalS} s leaves ${Number(insideS.toPrecision(4))} s${
+        camera.darkFrame ? ', each dark frame counted' : ''
+      }. The plan stays below it.`,
+    },
+  ];
+}
+
+function moon({ summary, events }: Told): PlanNote[] {
+  const inside = ({ at }: PlanEvent) =>
+    Date.parse(at) >= Date.parse(summary.startAt) && Date.parse(at) <= Date.parse(summary.endAt);
+  return events
+    .filter(({ name }) => name === 'moonrise' || name === 'moonset')
+    .filter(inside)
+    .map(({ name, at }) => ({
+      level: 'info',
+      text: `The moon ${name === 'moonrise' ? 'rises' : 'sets'} at ${at.slice(11, 16)}, during the shoot.`,
+    }));
+}
+
+function spoilt({ frames }: Told): PlanNote[] {
+  const count = frames.filter(({ affected }) => affected).length;
+  if (count === 0) return [];
+  return [
+    { level: 'info', text: `Changing filters may spoil ${count} frames; they are marked in the plan.` },
+  ];
+}
+
+function sun({ forecast }: Told): PlanNote[] {
+  if (!forecast.sky.some(({ sunAltitudeDeg }) => sunAltitudeDeg > -1)) return [];
+  return [
+    {
+      level: 'caution',
+      text: 'Never look at the sun through an optical finder: a photographic ND filter is no solar viewer.',
+    },
+  ];
+}

@@ -1,0 +1,305 @@
+// What would make an impossible shoot possible: single changes, each with its least amount, each tried.
+// A remedy is a changed shoot, so that nothing is promised that planning it again does not keep.
+
+import { rfc3339 } from './clock.js';
+import { type DialControl, dialLabel, dialStep, timeOfStep } from './dial.js';
+import { type Forecast, forecastLight, shootSpan } from './forecast.js';
+import type { Remedy } from './plan-format.js';
+import { rampExists } from './ramp/solve.js';
+import { type Camera, longestTimeInside, type Shoot } from './shoot.js';
+import { sunPosition } from './sun.js';
+import { rampProblemOf } from './targets.js';
+
+export type Reason = 'too-dark' | 'too-bright' | 'too-fast';
+
+/** A changed shoot, and the change in words. */
+interface Candidate {
+  readonly shoot: Shoot;
+  readonly text: string;
+}
+
+/** Amounts of one kind of change, least first; undefined where there is no such amount. */
+interface Kind {
+  readonly change: string;
+  readonly amounts: number; // how many there are to try
+  readonly at: (amount: number) => Candidate; // 1 … amounts
+  readonly rising: boolean; // where one amount cures, every larger one does
+}
+
+// How far each change may go before it is no longer advice.
+const LONGEST_SHUTTER_S = 256;
+const MOST_LOOK_EV = 6;
+const MOST_TOLERANCE_EV = 2;
+const MOST_STEP_EV = 3;
+
+/**
+ * Remedies in the order in which a photographer would try them: longer shutter (and the interval it needs),
+ * higher ISO, another aperture, another filter, darker look, looser tolerance, larger steps, closer cues,
+ * shorter span. A kind that no amount of would cure is left out.
+ *
+ * @param frame first frame that cannot be met
+ */
+export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, frame: number): Remedy[] {
+  const kinds = [
+    ...(reason === 'too-bright' ? [] : [longerShutter(shoot), higherIso(shoot)]),
+    otherAperture(shoot, reason),
+    ...(reason === 'too-dark' ? [] : [otherFilter(shoot)]),
+    ...(reason === 'too-bright' ? [] : [darkerLook(shoot)]),
+    looserTolerance(shoot),
+    largerSteps(shoot),
+    closerCues(shoot),
+  ];
+  const found = kinds.flatMap((kind) => {
+    const candidate = kind === undefined ? undefined : leastCure(kind, shoot, forecast);
+    return candidate === undefined ? [] : [{ change: (kind as Kind).change, text: candidate.text }];
+  });
+  const shorter = shorterSpan(shoot, forecast, frame);
+  return shorter === undefined ? found : [...found, { change: 'shorter-span', text: shorter.text }];
+}
+
+function leastCure({ amounts, at, rising }: Kind, shoot: Shoot, forecast: Forecast): Candidate | undefined {
+  const cures = (amount: number) => isPossible(at(amount).shoot, shoot, forecast);
+  if (!rising) {
+    for (let amount = 1; amount <= amounts; amount++) if (cures(amount)) return at(amount);
+    return undefined;
+  }
+  if (amounts < 1 || !cures(amounts)) return undefined;
+  let [fails, works] = [0, amounts];
+  while (works - fails > 1) {
+    const middle = (fails + works) >> 1;
+    if (cures(middle)) works = middle;
+    else fails = middle;
+  }
+  return at(works);
+}
+
+/** Whether a changed shoot has a ramp; its light is computed anew only where its frames differ. */
+function isPossible(changed: Shoot, shoot: Shoot, forecast: Forecast): boolean {
+  if (changed.intervalS === shoot.intervalS && changed.span === shoot.span) {
+    return rampExists(rampProblemOf(changed, forecast).problem);
+  }
+  const span = shootSpan(changed);
+  return span.kind === 'ok' && rampExists(rampProblemOf(changed, forecastLight(changed, span.times)).problem);
+}
+
+function withCamera(shoot: Shoot, change: Partial<Camera>): Shoot {
+  return { ...shoot, camera: { ...shoot.camera, ...change } };
+}
+
+function stepOf({ stepsPerStop }: Camera, control: DialControl, label: string): number {
+  return dialStep(control, label, stepsPerStop) as number; // the shoot was checked
+}
+
+function longerShutter(shoot: Shoot): Kind {
+  const { camera, intervalS } = shoot;
+  const { stepsPerStop, darkFrame, gapS } = camera;
+  const longest = stepOf(camera, 'shutter', camera.shutter.longest);
+  const inside = Math.ceil(-stepsPerStop * Math.log2(longestTimeInside(intervalS, camera)) - 1e-9);
+  const first = Math.max(longest, inside); // what the interval leaves of the dial today
+  const last = Math.ceil(-stepsPerStop * Math.log2(LONGEST_SHUTTER_S));
+  return {
+    change: 'longer-shutter',
+    amounts: first - last,
+    rising: false, // a longer interval has fewer frames, and so more light to follow from one to the next
+    at: (amount) => {
+      const step = first - amount;
+      const label = dialLabel('shutter', Math.min(step, longest), stepsPerStop);
+      const needS = Math.ceil(timeOfStep(step, stepsPerStop) * (darkFrame ? 2 : 1) + gapS - 1e-9);
+      const wanted = step < longest ? `allow a shutter of ${dialLabel('shutter', step, stepsPerStop)} s` : '';
+      const room = needS > intervalS ? `raise the interval from ${intervalS} to ${needS} s` : '';
+      return {
+        shoot: {
+          ...withCamera(shoot, { shutter: { ...camera.shutter, longest: label } }),
+          intervalS: Math.max(intervalS, needS),
+        },
+        text: sentence([wanted, room].filter((part) => part !== '').join(' and ')),
+      };
+    },
+  };
+}
+
+function higherIso(shoot: Shoot): Kind {
+  const { camera } = shoot;
+  const highest = stepOf(camera, 'iso', String(camera.iso.highest));
+  const last = stepOf(camera, 'iso', '102400');
+  return {
+    change: 'higher-iso',
+    amounts: last - highest,
+    rising: true,
+    at: (amount) => {
+      const iso = Number(dialLabel('iso', highest + amount, camera.stepsPerStop));
+      return {
+        shoot: withCamera(shoot, { iso: { ...camera.iso, highest: iso } }),
+        text: `Raise the ISO limit from ${camera.iso.highest} to ${iso}.`,
+      };
+    },
+  };
+}
+
+/** A wider opening where it is too dark, a narrower one where it is too bright. */
+function otherAperture(shoot: Shoot, reason: Reason): Kind | undefined {
+  if (reason === 'too-fast') return undefined;
+  const { camera } = shoot;
+  const { aperture, stepsPerStop } = camera;
+  const dark = reason === 'too-dark';
+  const range = typeof aperture === 'string' ? { widest: aperture, narrowest: aperture } : aperture;
+  const from = stepOf(camera, 'aperture', dark ? range.widest : range.narrowest);
+  return {
+    change: dark ? 'wider-aperture' : 'narrower-aperture',
+    amounts: dark ? from : 10 * stepsPerStop - from,
+    // An aperture held throughout may cure the dark end and spoil the bright one.
+    rising: typeof aperture !== 'string',
+    at: (amount) => {
+      const label = dialLabel('aperture', dark ? from - amount : from + amount, stepsPerStop);
+      const changed =
+        typeof aperture === 'string'
+          ? label
+          : dark
+            ? { ...range, widest: label }
+            : { ...range, narrowest: label };
+      return {
+        shoot: withCamera(shoot, { aperture: changed }),
+        text: dark ? `Open the aperture to f/${label}.` : `Stop the aperture down to f/${label}.`,
+      };
+    },
+  };
+}
+
+function otherFilter(shoot: Shoot): Kind {
+  return {
+    change: 'another-filter',
+    amounts: 10,
+    rising: false,
+    at: (stops) => ({
+      shoot: {
+        ...shoot,
+        filters: [...shoot.filters, { name: freeName(shoot, `ND of ${stops} stops`), stops }],
+      },
+      text: `Bring an ND filter of ${stops} stop${stops === 1 ? '' : 's'}.`,
+    }),
+  };
+}
+
+function freeName({ filters }: Shoot, name: string): string {
+  return filters.some((filter) => filter.name === name)
+    ? freeName({ filters } as Shoot, `another ${name}`)
+    : name;
+}
+
+function darkerLook(shoot: Shoot): Kind | undefined {
+  const { look } = shoot;
+  if (!('nightEv' in look)) return undefined;
+  return {
+    change: 'darker-look',
+    amounts: Math.round((look.nightEv + MOST_LOOK_EV) * 10),
+    rising: false, // a darker look falls faster
+    at: (amount) => {
+      const nightEv = rounded(look.nightEv - amount / 10);
+      return {
+        shoot: { ...shoot, look: { nightEv } },
+        text: `Let the night be darker: look nightEv ${nightEv} instead of ${look.nightEv}.`,
+      };
+    },
+  };
+}
+
+function looserTolerance(shoot: Shoot): Kind {
+  const { toleranceEv } = shoot.limits;
+  return {
+    change: 'looser-tolerance',
+    amounts: Math.floor((MOST_TOLERANCE_EV - toleranceEv) * 20 + 1e-9),
+    rising: true,
+    at: (amount) => {
+      const loose = rounded(Math.floor(toleranceEv * 20 + 1e-9) / 20 + amount / 20);
+      return {
+        shoot: { ...shoot, limits: { ...shoot.limits, toleranceEv: loose } },
+        text: `Accept ${loose} EV of error instead of ${rounded(toleranceEv)}.`,
+      };
+    },
+  };
+}
+
+function largerSteps(shoot: Shoot): Kind {
+  const { largestStepEv } = shoot.limits;
+  const { stepsPerStop } = shoot.camera;
+  const now = Math.max(1, Math.floor(largestStepEv * stepsPerStop + 1e-9));
+  return {
+    change: 'larger-steps',
+    amounts: MOST_STEP_EV * stepsPerStop - now,
+    rising: true,
+    at: (amount) => {
+      const step = (now + amount) / stepsPerStop;
+      return {
+        shoot: { ...shoot, limits: { ...shoot.limits, largestStepEv: step } },
+        text: `Allow steps of ${rounded(step)} EV at one cue instead of ${rounded(now / stepsPerStop)}.`,
+      };
+    },
+  };
+}
+
+function closerCues(shoot: Shoot): Kind {
+  const { limits, intervalS } = shoot;
+  const now = Math.ceil(limits.secondsBetweenCues / intervalS - 1e-9);
+  return {
+    change: 'closer-cues',
+    amounts: now - 1,
+    rising: true,
+    at: (amount) => {
+      const secondsBetweenCues = rounded((now - amount) * intervalS);
+      return {
+        shoot: { ...shoot, limits: { ...limits, secondsBetweenCues } },
+        text: `Allow cues ${secondsBetweenCues} s apart instead of ${limits.secondsBetweenCues} s.`,
+      };
+    },
+  };
+}
+
+/** The longest stretch before the frame that cannot be met, or, if that is nothing, the longest after it. */
+function shorterSpan(shoot: Shoot, forecast: Forecast, frame: number): Candidate | undefined {
+  const last = forecast.times.length - 1;
+  // An end that is moved may leave a filter change without room to land: go on a little.
+  for (let end = frame - 1; end >= Math.max(1, frame - 12); end--) {
+    const candidate = cut(shoot, forecast, 0, end);
+    if (isPossible(candidate.shoot, shoot, forecast)) return candidate;
+  }
+  let [fails, works] = [frame, last];
+  if (works - fails < 1 || !isPossible(cut(shoot, forecast, works - 1, last).shoot, shoot, forecast))
+    return undefined;
+  while (works - fails > 1) {
+    const middle = (fails + works) >> 1;
+    if (isPossible(cut(shoot, forecast, middle, last).shoot, shoot, forecast)) works = middle;
+    else fails = middle;
+  }
+  const candidate = cut(shoot, forecast, works, last);
+  return isPossible(candidate.shoot, shoot, forecast) ? candidate : undefined;
+}
+
+function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): Candidate {
+  const { latitudeDeg, longitudeDeg } = shoot.place;
+  const clock = (i: number) => rfc3339(times[i], zone);
+  if ('startAt' in shoot.span) {
+    return {
+      shoot: { ...shoot, span: { startAt: clock(first), endAt: clock(last) } },
+      text: `Shoot only from ${clock(first).slice(11, 16)} to ${clock(last).slice(11, 16)}.`,
+    };
+  }
+  // Rounded inward, so that the shorter span holds no frame more.
+  const degrees = (i: number) => sunPosition(times[i], latitudeDeg, longitudeDeg).altitudeDeg;
+  const falls = shoot.direction === 'dusk';
+  const inward = (deg: number, up: boolean) =>
+    rounded((up ? Math.ceil(deg * 10) : Math.floor(deg * 10)) / 10);
+  const from = first === 0 ? shoot.span.fromSunAltitudeDeg : inward(degrees(first), !falls);
+  const to = last === times.length - 1 ? shoot.span.toSunAltitudeDeg : inward(degrees(last), falls);
+  return {
+    shoot: { ...shoot, span: { fromSunAltitudeDeg: from, toSunAltitudeDeg: to } },
+    text: `Shoot a shorter span: from ${from}° to ${to}° of sun altitude.`,
+  };
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}

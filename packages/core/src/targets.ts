@@ -1,0 +1,31 @@
+// From light and look to the ramp's targets: the wall between the sky and the camera.
+
+import type { Forecast } from './forecast.js';
+import { type Kit, kitOf } from './kit.js';
+import { lookOffsetEv } from './look.js';
+import type { RampProblem } from './ramp/problem.js';
+import type { Shoot } from './shoot.js';
+
+/** EV at ISO 100 that each frame should be exposed for: the scene less the look's offset. */
+export function targetsOf({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Forecast): Float64Array {
+  return sceneEv100.map((ev, i) => ev - lookOffsetEv(look, sky[i].sunAltitudeDeg));
+}
+
+/** A shoot under a forecast, as the ramp problem and the kit its answer is read with. */
+export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: Kit } {
+  const { camera, direction, intervalS, crew, limits } = shoot;
+  const kit = kitOf(shoot);
+  return {
+    kit,
+    problem: {
+      targetEv100: targetsOf(shoot, forecast),
+      intervalS,
+      direction,
+      gapS: camera.gapS,
+      darkFrame: camera.darkFrame,
+      crew,
+      kit: kit.ramp,
+      limits,
+    },
+  };
+}
