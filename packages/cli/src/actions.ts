@@ -1,0 +1,106 @@
+// What each command does, once its arguments are read. Each returns its exit status.
+
+import { lightChart, planChart } from '@evenfall/chart';
+import {
+  type LightTable,
+  lightTable,
+  type PlanInfeasible,
+  type PlanMade,
+  planShoot,
+  type Shoot,
+  writeCalendar,
+  writeCuesCsv,
+  writeFramesCsv,
+  writeLight,
+  writePlan,
+} from '@evenfall/core';
+import pc from 'picocolors';
+import { CARD_MAKERS } from './card-files.js';
+import type { Io } from './io.js';
+import { lightText } from './light-text.js';
+import { loadShoot } from './load-shoot.js';
+import { type Makers, makerFor, written } from './output.js';
+import { infeasibleText, planText } from './plan-text.js';
+import { Refusal } from './refusal.js';
+
+export interface Options {
+  readonly json?: boolean;
+  readonly output?: string;
+}
+
+const PLAN_MAKERS: Makers<PlanMade> = {
+  '.json': (plan, path) => [{ path, content: writePlan(plan) }],
+  '.csv': (plan, path) => [{ path, content: writeFramesCsv(plan) }],
+};
+
+const CHART_MAKERS: Makers<PlanMade> = {
+  '.svg': (plan, path) => [{ path, content: planChart(plan) }],
+};
+
+const LIGHT_MAKERS: Makers<LightTable> = {
+  '.svg': (table, path) => [{ path, content: lightChart(table) }],
+  '.json': (table, path) => [{ path, content: writeLight(table) }],
+};
+
+/** Prints the plan, or writes it; status 2 where no ramp exists. */
+export async function plan(shootPath: string, { json, output }: Options, io: Io): Promise<number> {
+  if (output !== undefined) return writeFrom(shootPath, output, io, planShoot, PLAN_MAKERS);
+  const colors = pc.createColors(io.color);
+  const answer = planShoot(loadShoot(shootPath, io));
+  const infeasible = 'infeasible' in answer;
+  if (json) io.out(writePlan(answer));
+  else io.out(infeasible ? infeasibleText(answer, colors) : planText(answer, shootPath, colors));
+  return infeasible ? 2 : 0;
+}
+
+export async function card(shootPath: string, output: string, io: Io): Promise<number> {
+  return writeFrom(shootPath, output, io, planShoot, CARD_MAKERS);
+}
+
+export async function chart(shootPath: string, output: string, io: Io): Promise<number> {
+  return writeFrom(shootPath, output, io, planShoot, CHART_MAKERS);
+}
+
+/** @param aheadS seconds from 0 to 86400 by which an alarm comes before its cue */
+export async function cues(shootPath: string, output: string, aheadS: number, io: Io): Promise<number> {
+  return writeFrom(shootPath, output, io, planShoot, {
+    '.csv': (plan, path) => [{ path, content: writeCuesCsv(plan) }],
+    '.ics': (plan, path) => [{ path, content: writeCalendar(plan, { aheadS }) }],
+    '.json': (plan, path) => [{ path, content: `${JSON.stringify(plan.cues, null, 2)}\n` }],
+  });
+}
+
+/** Prints the light table, or writes it; status 2 where the sun never reaches the span. */
+export async function light(shootPath: string, { json, output }: Options, io: Io): Promise<number> {
+  if (output !== undefined) return writeFrom(shootPath, output, io, lightTable, LIGHT_MAKERS);
+  const colors = pc.createColors(io.color);
+  const shoot = loadShoot(shootPath, io);
+  const answer = lightTable(shoot);
+  if ('infeasible' in answer) {
+    io.out(json ? writePlan(answer) : infeasibleText(answer, colors));
+    return 2;
+  }
+  io.out(json ? writeLight(answer) : lightText(answer, shoot, colors));
+  return 0;
+}
+
+/** Loads the shoot, works out the answer and writes it in the form its ending asks for; nothing where none exists. */
+async function writeFrom<Answer extends PlanMade | LightTable>(
+  shootPath: string,
+  output: string,
+  io: Io,
+  answerTo: (shoot: Shoot) => Answer | PlanInfeasible,
+  makers: Makers<Answer>,
+): Promise<number> {
+  const make = makerFor(output, makers, shootPath);
+  const answer = answerTo(loadShoot(shootPath, io));
+  if ('infeasible' in answer) {
+    const why = answer.infeasible.text.replace(/[.\s]+$/, '');
+    throw new Refusal(
+      [`no ramp exists, nothing written: ${why}; "evenfall plan" says what would cure it`],
+      2,
+    );
+  }
+  io.out(written(await make(answer, output)));
+  return 0;
+}

@@ -1,0 +1,59 @@
+// A shoot file on disk, or on standard input, to a checked shoot with its time zone.
+
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { readShoot, type Shoot } from '@evenfall/core';
+import lookUpZone from '@photostructure/tz-lookup';
+import type { Io } from './io.js';
+import { parseText } from './parse-text.js';
+import { Refusal } from './refusal.js';
+import { systemErrorText } from './system-error.js';
+
+const LARGEST_BYTES = 1_000_000;
+
+/**
+ * @param path a YAML or JSON file, or "-" for standard input
+ * @throws Refusal with one line a fault
+ */
+export function loadShoot(path: string, io: Io): Shoot {
+  const source = path === '-' ? 'standard input' : basename(path);
+  const { value, where } = parseText(readText(path, source, io), source);
+  const read = readShoot(withZone(value), where, source);
+  if (read.kind === 'wrong') throw new Refusal(read.errors.map(({ message }) => message));
+  return read.shoot;
+}
+
+function readText(path: string, source: string, io: Io): string {
+  let bytes: Uint8Array;
+  try {
+    bytes = path === '-' ? io.readStdin() : readFileSync(path);
+  } catch (error) {
+    throw new Refusal([`${path}: cannot be read: ${systemErrorText(error)}`]);
+  }
+  if (bytes.length > LARGEST_BYTES) {
+    throw new Refusal([
+      `${source}: ${bytes.length} bytes are too many for a shoot file; give one below 1 MB`,
+    ]);
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new Refusal([`${source}: not readable as text; save it as UTF-8`]);
+  }
+}
+
+/** Fills in the zone of the coordinates where the file names none. Anything wrong is left for the reader to tell. */
+function withZone(value: unknown): unknown {
+  if (!isGroup(value) || !isGroup(value.place) || Object.hasOwn(value.place, 'timeZone')) return value;
+  const { latitudeDeg, longitudeDeg } = value.place;
+  if (typeof latitudeDeg !== 'number' || typeof longitudeDeg !== 'number') return value;
+  try {
+    return { ...value, place: { ...value.place, timeZone: lookUpZone(latitudeDeg, longitudeDeg) } };
+  } catch {
+    return value;
+  }
+}
+
+function isGroup(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

@@ -1,0 +1,171 @@
+// The evenfall command: arguments in, exit status out.
+
+import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { card, chart, cues, light, type Options, plan } from './actions.js';
+import { type Io, processIo } from './io.js';
+import { Refusal } from './refusal.js';
+
+const SHOOT = 'shoot file, YAML or JSON; "-" reads standard input';
+
+/**
+ * Runs the command.
+ *
+ * @param argv arguments after the command's own name
+ * @returns 0 done; 1 a file or an argument is wrong; 2 the request is sound but no ramp exists
+ */
+export async function run(argv: readonly string[], io: Io): Promise<number> {
+  let status = 0;
+  const program = programFor(io, async (action) => {
+    status = await action;
+  });
+  try {
+    await program.parseAsync([...argv], { from: 'user' });
+    return status;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 1;
+    const lines = error instanceof Refusal ? error.lines : [`this should not happen: ${messageOf(error)}`];
+    for (const line of lines) io.err(`evenfall: ${line}\n`);
+    return error instanceof Refusal ? error.status : 1;
+  }
+}
+
+/** Runs the command on the process's own arguments and streams, and sets its exit status. */
+export async function runHere(): Promise<void> {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    // A reader such as head may close the pipe early; that is no fault of ours.
+    if (error.code === 'EPIPE') process.exit(0);
+    throw error;
+  });
+  process.exitCode = await run(process.argv.slice(2), processIo());
+}
+
+function messageOf(error: unknown): string {
+  return (error instanceof Error ? error.message : String(error)).split('\n')[0]!;
+}
+
+function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Command {
+  const program = new Command('evenfall');
+  program
+    .description('Plans the exposure of a day-to-night (or night-to-day) time-lapse from a shoot file.')
+    .helpOption('-h, --help', 'show help')
+    .helpCommand(false)
+    .exitOverride()
+    .configureHelp({ helpWidth: 80 })
+    .configureOutput({
+      writeOut: (text) => io.out(text),
+      writeErr: (text) => io.err(text),
+      outputError: (text, write) => write(`evenfall: ${oneLine(text)}\n`),
+    })
+    .addHelpText('after', EXAMPLES.evenfall)
+    .action(() => program.outputHelp())
+    .allowExcessArguments(true)
+    .on('command:*', () => {});
+
+  const command = (name: keyof typeof EXAMPLES, summary: string, description: string) =>
+    program
+      .command(name)
+      .summary(summary)
+      .description(description)
+      .argument('<shoot>', SHOOT)
+      .addHelpText('after', EXAMPLES[name]);
+
+  command(
+    'plan',
+    'print the plan, or write it',
+    'Plans the shoot: frames, light, and every cue from first to last.',
+  )
+    .option('--json', 'print the plan file, for a program')
+    .option('-o, --output <file>', 'write the plan file (.json), or its frames as a table (.csv)')
+    .action((shoot: string, options: Options) => act(plan(shoot, options, io)));
+
+  command('card', 'write the cue card', 'Writes a cue card of A6 pages to carry to the place.')
+    .requiredOption('-o, --output <file>', 'card to write: .pdf, .svg, .html or .txt')
+    .action((shoot: string, { output }: Required<Options>) => act(card(shoot, output, io)));
+
+  command(
+    'chart',
+    'draw light and schedule',
+    'Draws the light, the target and the settings that follow it, against local time.',
+  )
+    .requiredOption('-o, --output <file>', 'chart to write: .svg')
+    .action((shoot: string, { output }: Required<Options>) => act(chart(shoot, output, io)));
+
+  command(
+    'cues',
+    'write the cues for a table or a calendar',
+    'Writes the cues alone: as a table, as a calendar with an alarm before each, or for a program.',
+  )
+    .requiredOption('-o, --output <file>', 'cues to write: .csv, .ics or .json')
+    .option('--ahead <seconds>', 'how long before its cue an alarm rings', secondsAhead, 60)
+    .action((shoot: string, { output, ahead }: { output: string; ahead: number }) =>
+      act(cues(shoot, output, ahead, io)),
+    );
+
+  command(
+    'light',
+    'show sun, moon and light',
+    'Shows the events of sun and moon and the curve of the light, without any camera.',
+  )
+    .option('--json', 'print the light table, for a program')
+    .option('-o, --output <file>', 'write a chart (.svg) or the light table (.json)')
+    .action((shoot: string, options: Options) => act(light(shoot, options, io)));
+
+  return program;
+}
+
+function secondsAhead(text: string): number {
+  const seconds = Number(text);
+  if (text.trim() !== '' && seconds >= 0 && seconds <= 86_400) return seconds;
+  throw new InvalidArgumentError('Give seconds from 0 to 86400.');
+}
+
+/** "error: unknown option '--jsn'\n(Did you mean --json?)" on one line, without its first word. */
+function oneLine(text: string): string {
+  return text
+    .trim()
+    .replace(/^error: /, '')
+    .replaceAll(/\s*\n\s*/g, ' ');
+}
+
+const EXAMPLES = {
+  evenfall: `
+Example, from nothing to a card in the pocket:
+  evenfall plan evening.yaml
+  evenfall card evening.yaml -o card.pdf
+
+A shoot file says where, when, how often and with which camera. The least one:
+  format: evenfall-shoot/1
+  place: { latitudeDeg: 57.05, longitudeDeg: 9.92 }
+  date: 2026-09-12
+  intervalS: 6
+  camera:
+    shutter: { shortest: 1/4000, longest: "4" }
+    iso: { lowest: 100, highest: 3200 }
+    aperture: "5.6"
+
+Exit status: 0 done, 1 a file or an argument is wrong, 2 no ramp exists.
+"evenfall plan --help" and so on tell more.`,
+  plan: `
+Example:
+  evenfall plan evening.yaml                  read it on the screen
+  evenfall plan evening.yaml -o plan.json     keep it, or drive a rig with it
+  evenfall plan evening.yaml --json | less    see every frame
+
+Where no ramp exists it says why, and which single change would cure it.`,
+  card: `
+Example:
+  evenfall card evening.yaml -o card.pdf      print at A6, or two to an A5 sheet
+  evenfall card evening.yaml -o card.txt      to read on a telephone`,
+  chart: `
+Example:
+  evenfall chart evening.yaml -o chart.svg    legible in black and white`,
+  cues: `
+Example:
+  evenfall cues evening.yaml -o cues.ics      load it into a telephone's calendar
+  evenfall cues evening.yaml -o cues.ics --ahead 30
+  evenfall cues evening.yaml -o cues.csv      open it as a spreadsheet`,
+  light: `
+Example:
+  evenfall light evening.yaml                 when does it get dark, and how fast
+  evenfall light evening.yaml -o light.svg    the same as a picture`,
+};

@@ -1,0 +1,44 @@
+// Where a result goes: which endings a command knows, and writing it there.
+
+import { realpathSync } from 'node:fs';
+import { extname, resolve } from 'node:path';
+import { Refusal } from './refusal.js';
+import { type OutputFile, writeFiles } from './write-files.js';
+
+/** What a command makes of an answer, for each ending it knows. */
+export type Makers<Answer> = Readonly<
+  Record<string, (answer: Answer, path: string) => OutputFile[] | Promise<OutputFile[]>>
+>;
+
+/**
+ * The maker for a path's ending. Asked before any planning, so that a mistyped ending costs no wait.
+ *
+ * @throws Refusal where the ending is not among them, or the path is the shoot file itself
+ */
+export function makerFor<Answer>(path: string, makers: Makers<Answer>, shootPath: string) {
+  const ending = extname(path).toLowerCase();
+  const maker = Object.hasOwn(makers, ending) ? makers[ending] : undefined;
+  if (maker === undefined) {
+    const known = Object.keys(makers).join(', ');
+    const what = ending === '' ? 'has no ending' : `ends in "${ending}", which is not known here`;
+    throw new Refusal([`-o ${path}: ${what}; give a file ending in ${known}`]);
+  }
+  if (shootPath !== '-' && realPath(path) === realPath(shootPath)) {
+    throw new Refusal([`-o ${path}: is the shoot file itself; give another name`]);
+  }
+  return maker;
+}
+
+function realPath(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return resolve(path);
+  }
+}
+
+/** Writes the files and returns one line that says so. */
+export function written(files: readonly OutputFile[]): string {
+  writeFiles(files);
+  return `wrote ${files.map(({ path }) => path).join(', ')}\n`;
+}

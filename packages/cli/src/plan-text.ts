@@ -1,0 +1,157 @@
+// A plan for a person to read: what to bring, when to be there, what to turn when.
+
+import { english } from '@evenfall/chart';
+import type { PlanCue, PlanInfeasible, PlanMade } from '@evenfall/core';
+import type { Colors } from './colors.js';
+import { COLUMNS, hanging, linesOf } from './layout.js';
+import { steepestMinute } from './steepest.js';
+import { changesText, clock, counted, ev, eventText, placeText, settingText } from './wording.js';
+
+const HOUR_MS = 3_600_000;
+const LEAD = 15;
+
+/** The whole plan as text; `shootPath` names the file in the commands to go on with. */
+export function planText(plan: PlanMade, shootPath: string, colors: Colors): string {
+  const lines = [
+    ...headingLines(plan, colors),
+    '',
+    ...factLines(plan, colors),
+    '',
+    ...cueLines(plan, colors),
+    ...noteLines(plan, colors),
+    '',
+    colors.bold('Next'),
+    `  evenfall card ${shootPath} -o card.pdf     a cue card to carry`,
+    `  evenfall chart ${shootPath} -o chart.svg   the curve and the schedule`,
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function headingLines({ shoot }: PlanMade | PlanInfeasible, colors: Colors): string[] {
+  const title = shoot.title === '' ? english.untitled : shoot.title;
+  return [
+    ...linesOf(title).map((line) => colors.bold(line)),
+    `${english.date(shoot.date)}, ${shoot.direction}`,
+    placeText(shoot.place),
+  ];
+}
+
+function factLines(plan: PlanMade, colors: Colors): string[] {
+  const { shoot, summary, frames } = plan;
+  const fact = (name: string, text: string) => hanging(name.padEnd(LEAD), text);
+  const steepest = steepestMinute(frames, shoot.intervalS);
+  const speed = steepest
+    ? `; fastest at ${clock(steepest.at)}, ${ev(Math.abs(steepest.evPerMin), 2)} EV a minute`
+    : '';
+  return [
+    fact('Start, end', `${clock(summary.startAt)} to ${clock(summary.endAt)}`),
+    fact(
+      'Frames',
+      `${summary.frameCount}, one every ${shoot.intervalS} s; a clip of ${summary.clipS.toFixed(1)} s at ${shoot.clipFps} frames a second`,
+    ),
+    ...supplyFacts(plan, colors).map(([name, text]) => fact(name, text)),
+    fact(
+      'Light',
+      `EV ${ev(summary.sceneFromEv100)} to ${ev(summary.sceneToEv100)} at ISO 100; ${ev(summary.rampStops)} stops to follow${speed}`,
+    ),
+    ...eventFacts(plan).map((text) => fact('Sun and moon', text)),
+    fact('First setting', frames.length > 0 ? settingText(frames[0]!) : 'none'),
+    fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
+  ];
+}
+
+function supplyFacts({ shoot, summary }: PlanMade, colors: Colors): [string, string][] {
+  const facts: [string, string][] = [];
+  const verdict = (fits: boolean) => (fits ? '' : `: ${colors.red('not enough')}`);
+  const { cardNeededGB, cardFits, batteryFits, frameCount } = summary;
+  if (cardNeededGB !== undefined) {
+    const card = shoot.camera.cardGB === undefined ? '' : ` of ${shoot.camera.cardGB}`;
+    facts.push(['Card', `${cardNeededGB.toFixed(1)}${card} GB${verdict(cardFits !== false)}`]);
+  }
+  if (batteryFits !== undefined) {
+    facts.push(['Battery', `${frameCount} of ${shoot.camera.batteryFrames} frames${verdict(batteryFits)}`]);
+  }
+  return facts;
+}
+
+/** Events from an hour before the start to an hour after the end, in one line of text; none where there are none. */
+function eventFacts({ events, summary }: PlanMade): string[] {
+  const from = Date.parse(summary.startAt) - HOUR_MS;
+  const to = Date.parse(summary.endAt) + HOUR_MS;
+  const near = events
+    .filter(({ at }) => Date.parse(at) >= from && Date.parse(at) <= to)
+    .map(({ name, at }) => `${eventText(name)} ${clock(at).slice(0, 5)}`);
+  return near.length === 0 ? [] : [near.join(', ')];
+}
+
+function cueLines({ cues, frames, summary }: PlanMade, colors: Colors): string[] {
+  if (cues.length === 0) return [colors.bold('No cues'), '  Leave the camera as it stands.'];
+  const rows = cues.map((cue, i) => {
+    const minutes = (Date.parse(cue.at) - Date.parse(cues[i - 1]?.at ?? summary.startAt)) / 60_000;
+    return { cue, minutes: `+${minutes.toFixed(1)}`, change: changesText(cue) };
+  });
+  // Long filter names may push the setting to a line of its own, but not all rows' column aside.
+  const width = Math.max(...rows.map(({ change }) => (change.length <= 26 ? change.length : 0)), 6);
+  const head = `${'clock'.padEnd(8)}  ${'+min'.padStart(6)}  ${'frame'.padStart(6)}  ${'change'.padEnd(width)}  then`;
+  return [
+    colors.bold(
+      `${counted(cues.length, 'cue')}; the clock is the start of the first frame with the new setting`,
+    ),
+    colors.dim(head),
+    ...rows.map(({ cue, minutes, change }) => {
+      const lead = `${clock(cue.at)}  ${minutes.padStart(6)}  ${frameNumber(cue).padStart(6)}  `;
+      const then = settingText(frames[cue.frame]!);
+      const line = `${lead}${change.padEnd(width)}  ${then}`;
+      if (line.length <= COLUMNS) return line;
+      const indent = ' '.repeat(lead.length);
+      return `${hanging(lead, change)}\n${hanging(`${indent}  then `, then)}`;
+    }),
+  ];
+}
+
+/** People count frames from 1. */
+function frameNumber({ frame }: PlanCue): string {
+  return String(frame + 1);
+}
+
+function noteLines({ notes }: PlanMade, colors: Colors): string[] {
+  if (notes.length === 0) return [];
+  const paint = { info: colors.dim, caution: colors.yellow, warning: colors.red };
+  const lines = notes.map(({ level, text }) => {
+    const lead = level === 'info' ? 'note: ' : `${level}: `;
+    return hanging(`  ${lead}`, text).replace(lead, paint[level](lead));
+  });
+  return ['', colors.bold('Notes'), ...lines];
+}
+
+const REASONS = {
+  'too-dark': 'too dark for this kit',
+  'too-bright': 'too bright for this kit',
+  'too-fast': 'the light changes too fast for these cues',
+  'no-span': 'the sun never goes that way on this date',
+} as const;
+
+/** Why no ramp exists, where it fails first, and each single change that would cure it. */
+export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
+  const { reason, frame, at, shortfallEv, text, remedies } = plan.infeasible;
+  const first = [
+    ...(frame === undefined ? [] : [`frame ${frame + 1}`]),
+    ...(at === undefined ? [] : [`at ${clock(at)}`]),
+  ].join(' ');
+  const lines = [
+    ...headingLines(plan, colors),
+    '',
+    `${colors.red('No ramp exists')}: ${REASONS[reason]}.`,
+    ...linesOf(text),
+    ...(first === '' ? [] : [hanging('First missed'.padEnd(LEAD), first)]),
+    ...(shortfallEv === undefined ? [] : [hanging('Short by'.padEnd(LEAD), `${ev(shortfallEv, 2)} stops`)]),
+    ...(remedies.length === 0
+      ? []
+      : [
+          '',
+          colors.bold('Any one of these would do'),
+          ...remedies.map((remedy) => hanging('  - ', remedy.text)),
+        ]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
