@@ -38,6 +38,8 @@ const FRAME_COLUMNS = [
   'at',
   'sunAltitudeDeg',
   'sceneEv100',
+  'lowEv100',
+  'highEv100',
   'targetEv100',
   'shutter',
   'shutterS',
