@@ -177,7 +177,7 @@ const LATEST_MS = Date.parse('9999-12-31T00:00:00Z');
 
 /**
  * An instant in RFC 3339 with the zone's offset, to the millisecond, the fraction only where there is one:
- * "2026-11-25T17:03:20+01:00".
+ * "2026-11-25T17:03:20+01:00". Source: docs/sources.md#rfc3339.
  *
  * @throws RangeError outside the years 0000 to 9999
  */
