@@ -34,7 +34,7 @@ export function highsRamp(highs: Highs, problem: RampProblem): HighsRamp {
     output_flag: false,
     mip_rel_gap: 0,
     mip_abs_gap: 1e-9,
-    // HiGHS loads its LP columns to six digits of feasibility by default; objectives are compared to 1e-6.
+    // Left at 1e-6 and 1e-7 a sum of slightly broken rows could cost more than the 1e-6 that objectives may differ.
     primal_feasibility_tolerance: 1e-9,
     mip_feasibility_tolerance: 1e-9,
   });

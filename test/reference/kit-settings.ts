@@ -13,7 +13,7 @@ export interface Choice {
 }
 
 /** What happens between two frames. */
-export interface Move {
+interface Move {
   readonly kind: 'stay' | 'turn' | 'filter'; // turn: one of shutter, ISO, aperture
   readonly cost: number;
 }

@@ -5,7 +5,7 @@ import type { RampProblem } from '../../packages/core/src/ramp/problem.js';
 import { type Rules, rulesOf } from './kit-settings.js';
 import { checkRamp, type RampSetting } from './ramp-cost.js';
 
-export interface LocalChange {
+interface LocalChange {
   readonly what: string;
   readonly saves: number; // > 0
 }

@@ -318,6 +318,48 @@ for (const [what, message, breakIt] of MOVED) {
   });
 }
 
+test('one filter cannot be on the lens twice, even where two may be', () => {
+  const plan = handPlan();
+  Object.assign(plan.shoot, { stackFilters: true });
+  expect(checkPlan(plan)).toEqual([]);
+  Object.assign(plan.frames[3]!, { filters: ['ND 0.9', 'ND 0.9'] });
+  expect(checkPlan(plan)).toContain('frame 3: one filter twice');
+});
+
+test('a filter may be told by its density or its factor', () => {
+  // 0.90309 is 3 log10 2.
+  for (const filter of [{ density: 0.9030899869919435 }, { factor: 8 }]) {
+    const plan = handPlan();
+    Object.assign(plan.shoot, { filters: [{ name: 'ND 0.9', ...filter }] });
+    expect(checkPlan(plan)).toEqual([]);
+  }
+});
+
+test('the look raises the target by smoothstep between the horizon and -12°', () => {
+  const plan = handPlan();
+  // A quarter of the way: 3 / 16 - 2 / 64 = 0.15625 of -1.5.
+  Object.assign(plan.frames[1]!, { sunAltitudeDeg: -3, sceneEv100: 6 - 0.234375 });
+  expect(checkPlan(plan)).toEqual([]);
+});
+
+test('under bulb the shutter makes the error zero, and is in no cue and no price', () => {
+  const plan = handPlan();
+  plan.shoot.camera.bulb = true;
+  Object.assign(plan.frames[0]!, { sceneEv100: 6, targetEv100: 6, errorEv: 0, shutter: '' });
+  plan.cues.shift();
+  plan.cues[0]!.changes.shift();
+  Object.assign(plan.summary, {
+    sceneFromEv100: 6,
+    rampStops: 1 / 3,
+    worstErrorEv: 0,
+    rmsErrorEv: 0,
+    cueCount: 1,
+  });
+  // As hand-ramp.ts, frame 0 as frame 1, less 7 for the shutter's cue and 1 for its part in the other.
+  plan.summary.objective = 2 * 0.193914 + 0.210504 + (20 + 1.5 + 6) + 2 + 0.284294;
+  expect(checkPlan(plan)).toEqual([]);
+});
+
 test('an answer without a ramp is sound with a reason, a frame and its remedies', () => {
   const infeasible = {
     reason: 'too-dark',

@@ -125,6 +125,11 @@ const BROKEN: { what: string; problem?: Partial<RampProblem>; frames?: RampSetti
     rules: ['1@0', '1@1', '1@2', '1@3', '1@4', '1@5'],
   },
   { what: 'off the dial', frames: frame(2, { shutterStep: 0.5 }), rules: ['1@2'] },
+  {
+    what: 'a filter not owned',
+    problem: { kit: { ...KIT, stackStops: [0] } },
+    rules: ['1@3', '1@4', '1@5', '2@5'],
+  },
   { what: 'wrong start stack', problem: { kit: { ...KIT, startStack: 1 } }, rules: ['1@0'] },
   { what: 'gap too long', problem: { gapS: 7 }, rules: ['1@3', '1@4', '1@5'] }, // 3.17 s + 7 s
   { what: 'dark frame', problem: { darkFrame: true, gapS: 4 }, rules: ['1@3', '1@4', '1@5'] }, // 6.35 s + 4 s
