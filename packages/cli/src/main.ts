@@ -19,7 +19,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     status = await action;
   });
   try {
-    await program.parseAsync([...argv], { from: 'user' });
+    await program.parseAsync(argv.length === 0 ? ['--help'] : [...argv], { from: 'user' });
     return status;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 1;
@@ -56,10 +56,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
       writeErr: (text) => io.err(text),
       outputError: (text, write) => write(`evenfall: ${oneLine(text)}\n`),
     })
-    .addHelpText('after', EXAMPLES.evenfall)
-    .action(() => program.outputHelp())
-    .allowExcessArguments(true)
-    .on('command:*', () => {});
+    .addHelpText('after', EXAMPLES.evenfall);
 
   const command = (name: keyof typeof EXAMPLES, summary: string, description: string) =>
     program
@@ -67,6 +64,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
       .summary(summary)
       .description(description)
       .argument('<shoot>', SHOOT)
+      .allowExcessArguments(false)
       .addHelpText('after', EXAMPLES[name]);
 
   command(
@@ -140,7 +138,7 @@ A shoot file says where, when, how often and with which camera. The least one:
   intervalS: 6
   camera:
     shutter: { shortest: 1/4000, longest: "4" }
-    iso: { lowest: 100, highest: 3200 }
+    iso: { lowest: 100, highest: 6400 }
     aperture: "5.6"
 
 Exit status: 0 done, 1 a file or an argument is wrong, 2 no ramp exists.

@@ -1,11 +1,11 @@
 // A plan for a person to read: what to bring, when to be there, what to turn when.
 
 import { english } from '@evenfall/chart';
-import type { PlanCue, PlanInfeasible, PlanMade } from '@evenfall/core';
+import type { PlanInfeasible, PlanMade } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { steepestMinute } from './steepest.js';
-import { changesText, clock, counted, ev, eventText, placeText, settingText } from './wording.js';
+import { changesText, clock, counted, ev, eventText, placeText, settingText, setUpBy } from './wording.js';
 
 const HOUR_MS = 3_600_000;
 const LEAD = 15;
@@ -21,10 +21,15 @@ export function planText(plan: PlanMade, shootPath: string, colors: Colors): str
     ...noteLines(plan, colors),
     '',
     colors.bold('Next'),
-    `  evenfall card ${shootPath} -o card.pdf     a cue card to carry`,
-    `  evenfall chart ${shootPath} -o chart.svg   the curve and the schedule`,
+    `  a card to carry   evenfall card ${asArgument(shootPath)} -o card.pdf`,
+    `  the curve         evenfall chart ${asArgument(shootPath)} -o chart.svg`,
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** A path as it can be pasted into a shell. */
+function asArgument(path: string): string {
+  return /^[\w./@%+:,-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
 }
 
 function headingLines({ shoot }: PlanMade | PlanInfeasible, colors: Colors): string[] {
@@ -44,6 +49,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
     ? `; fastest at ${clock(steepest.at)}, ${ev(Math.abs(steepest.evPerMin), 2)} EV a minute`
     : '';
   return [
+    fact('Be set up by', setUpBy(summary.startAt)),
     fact('Start, end', `${clock(summary.startAt)} to ${clock(summary.endAt)}`),
     fact(
       'Frames',
@@ -55,7 +61,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
       `EV ${ev(summary.sceneFromEv100)} to ${ev(summary.sceneToEv100)} at ISO 100; ${ev(summary.rampStops)} stops to follow${speed}`,
     ),
     ...eventFacts(plan).map((text) => fact('Sun and moon', text)),
-    fact('First setting', frames.length > 0 ? settingText(frames[0]!) : 'none'),
+    fact('First setting', frames.length > 0 ? settingText(frames[0]!, 'no filter') : 'none'),
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
   ];
 }
@@ -92,26 +98,22 @@ function cueLines({ cues, frames, summary }: PlanMade, colors: Colors): string[]
   });
   // Long filter names may push the setting to a line of its own, but not all rows' column aside.
   const width = Math.max(...rows.map(({ change }) => (change.length <= 26 ? change.length : 0)), 6);
-  const head = `${'clock'.padEnd(8)}  ${'+min'.padStart(6)}  ${'frame'.padStart(6)}  ${'change'.padEnd(width)}  then`;
+  const before = (clockText: string, minutes: string, frame: string) =>
+    `${clockText.padEnd(8)}  ${minutes.padStart(5)}  ${frame.padStart(5)}  `;
   return [
     colors.bold(
       `${counted(cues.length, 'cue')}; the clock is the start of the first frame with the new setting`,
     ),
-    colors.dim(head),
+    colors.dim(`${before('clock', '+min', 'frame')}${'change'.padEnd(width)}  then`),
     ...rows.map(({ cue, minutes, change }) => {
-      const lead = `${clock(cue.at)}  ${minutes.padStart(6)}  ${frameNumber(cue).padStart(6)}  `;
+      // People count frames from 1.
+      const lead = before(clock(cue.at), minutes, String(cue.frame + 1));
       const then = settingText(frames[cue.frame]!);
       const line = `${lead}${change.padEnd(width)}  ${then}`;
       if (line.length <= COLUMNS) return line;
-      const indent = ' '.repeat(lead.length);
-      return `${hanging(lead, change)}\n${hanging(`${indent}  then `, then)}`;
+      return `${hanging(lead, change)}\n${hanging(`${' '.repeat(lead.length)}  then `, then)}`;
     }),
   ];
-}
-
-/** People count frames from 1. */
-function frameNumber({ frame }: PlanCue): string {
-  return String(frame + 1);
 }
 
 function noteLines({ notes }: PlanMade, colors: Colors): string[] {
@@ -144,7 +146,7 @@ export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
     `${colors.red('No ramp exists')}: ${REASONS[reason]}.`,
     ...linesOf(text),
     ...(first === '' ? [] : [hanging('First missed'.padEnd(LEAD), first)]),
-    ...(shortfallEv === undefined ? [] : [hanging('Short by'.padEnd(LEAD), `${ev(shortfallEv, 2)} stops`)]),
+    ...(shortfallEv === undefined ? [] : [hanging('Short by'.padEnd(LEAD), shortfallText(shortfallEv))]),
     ...(remedies.length === 0
       ? []
       : [
@@ -154,4 +156,9 @@ export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
         ]),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** The light runs out slowly, so that the first frame missed is often missed by very little. */
+function shortfallText(shortfallEv: number): string {
+  return `${shortfallEv < 0.01 ? 'less than 0.01' : ev(shortfallEv, 2)} stops at that frame`;
 }

@@ -7,6 +7,16 @@ export function clock(at: string): string {
   return at.slice(11, 19);
 }
 
+const SET_UP_MINUTES = 20;
+
+/** "18:35": twenty minutes before a time on the same clock, down to whole five minutes, as the card says it. */
+export function setUpBy(at: string): string {
+  const minutes = Number(at.slice(11, 13)) * 60 + Number(at.slice(14, 16)) - SET_UP_MINUTES;
+  const local = (Math.floor(minutes / 5) * 5 + 1440) % 1440;
+  return [Math.floor(local / 60), local % 60].map((part) => String(part).padStart(2, '0')).join(':');
+}
+
+/** A number with fixed digits, never "-0.0". */
 export function ev(value: number, digits = 1): string {
   // Rounding may leave a minus on zero.
   return (Number(value.toFixed(digits)) + 0).toFixed(digits);
@@ -28,10 +38,10 @@ function shutterText(label: string): string {
   return label.includes('/') ? label : `${label} s`;
 }
 
-/** "1/60, ISO 400, f/8, ND 3". */
-export function settingText({ shutter, iso, aperture, filters }: PlanFrame): string {
-  const glass = filters.length === 0 ? 'no filter' : filters.join(' + ');
-  return `${shutterText(shutter)}, ISO ${iso}, f/${aperture}, ${glass}`;
+/** "1/60, ISO 400, f/8, ND 3"; the bare lens is said only where `bare` gives it a word. */
+export function settingText({ shutter, iso, aperture, filters }: PlanFrame, bare = ''): string {
+  const glass = filters.length === 0 ? bare : filters.join(' + ');
+  return `${shutterText(shutter)}, ISO ${iso}, f/${aperture}${glass === '' ? '' : `, ${glass}`}`;
 }
 
 /** "shutter 1/250 → 1/200, ISO 100 → 200". */
