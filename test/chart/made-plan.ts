@@ -13,7 +13,6 @@ export interface MadePlanOptions {
   readonly filters?: readonly { readonly name: string; readonly stops: number }[]; // all on at the start
   readonly apertureMoves?: boolean;
   readonly startAt?: string; // local time, no offset
-  readonly band?: boolean;
   readonly nightEv?: number;
 }
 
@@ -61,7 +60,8 @@ export function madePlan(options: MadePlanOptions = {}): PlanMade {
       settingEv100,
       errorEv: settingEv100 - target[i]!,
       affected: [i - 1, i].some((k) => k > 0 && settings[k]!.names.join() !== settings[k - 1]!.names.join()),
-      ...(options.band === true ? { lowEv100: scene[i]! - 3, highEv100: scene[i]! + 0.5 } : {}),
+      lowEv100: scene[i]! - 3,
+      highEv100: scene[i]! + 0.5,
     };
   });
   const made = frames.flatMap((frame, i) => {
@@ -174,7 +174,10 @@ function ramp(
       return { ...now, names, stops, shutterStep: shutterStep - delta + Math.round(3 * off.stops) };
     }
     if (apertureMoves && apertureStep - delta >= 9) return { ...now, apertureStep: apertureStep - delta };
-    return { ...now, isoStep: isoStep + delta };
+    // Past the end of the ISO dial the shutter goes on; such kits are made up to fill a card.
+    return isoStep + delta > 27
+      ? { ...now, shutterStep: shutterStep - delta }
+      : { ...now, isoStep: isoStep + delta };
   }
 }
 

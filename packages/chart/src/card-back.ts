@@ -6,16 +6,28 @@ import { textAt } from './svg.js';
 import { wrapText } from './text-width.js';
 import type { Words } from './words.js';
 
-/** The blocks of the last page; notes of the plan come last and may run on to another. */
-export function backBlocks(plan: PlanMade, { card }: Words): Block[] {
-  const notes = plan.notes.map((note) => note.text);
+/** The blocks of the last page. */
+export function backBlocks({ card }: Words): Block[] {
   return [
     headBlock(card.missedTitle),
     ...card.missed.map(itemBlock),
     headBlock(card.cautionsTitle),
     ...card.cautions.map(itemBlock),
-    ...(notes.length > 0 ? [headBlock(card.notesTitle), ...notes.map(itemBlock)] : []),
   ];
+}
+
+/** What the plan has to add, for the end of the cues; none where it has nothing. */
+export function noteBlocks({ notes }: PlanMade, { card }: Words): Block[] {
+  if (notes.length === 0) return [];
+  const [first, ...rest] = notes.map((note) => itemBlock(note.text));
+  return [together(headBlock(card.notesTitle), first!), ...rest];
+}
+
+function together(upper: Block, lower: Block): Block {
+  return {
+    height: upper.height + lower.height,
+    draw: (top) => upper.draw(top) + lower.draw(top + upper.height),
+  };
 }
 
 function headBlock(text: string): Block {

@@ -117,7 +117,7 @@ function chartBlock(plan: PlanMade, height: number, words: Words): Block {
           ? element('circle', { cx: x, cy: y, r: 4, fill: '#fff', stroke: '#000', 'stroke-width': 1.6 })
           : element('line', { x1: x, x2: x, y1: y - 4.5, y2: y + 4.5, stroke: '#000', 'stroke-width': 0.9 });
       });
-      return panel.svg + marks.join('') + clockRow({ ...row, y: bottom, width: RIGHT + 10, named: false });
+      return panel.svg + marks.join('') + clockRow({ ...row, y: bottom, width: RIGHT + 2, named: false });
     },
   };
 }

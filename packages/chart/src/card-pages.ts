@@ -1,7 +1,7 @@
 // The cue card on A6 pages: a first page to prepare by, the cues, a last page of cautions.
 
 import type { PlanMade } from '@evenfall/core';
-import { backBlocks } from './card-back.js';
+import { backBlocks, noteBlocks } from './card-back.js';
 import { cueBlock } from './card-cue.js';
 import { cardFacts } from './card-facts.js';
 import { frontBlocks } from './card-front.js';
@@ -20,17 +20,22 @@ export function cardPages(plan: PlanMade, { words = english }: { readonly words?
   const cues = cueFacts(plan, words);
   const how = paragraph(cues.length > 0 ? words.card.howToRead : words.card.noCues);
   const first = plan.frames[0]!;
+  const last = plan.frames.at(-1)!;
   return layPages(
     plan,
     [
       { blocks: frontBlocks(plan, facts, words), label: '' },
       {
-        blocks: [how, ...cues.map((cue) => cueBlock(cue, facts.withSeconds, words))],
-        // Block 0 is the paragraph, block i the cue i - 1.
-        startsFrom: (block) => cues[block - 1]?.before ?? first,
+        blocks: [
+          how,
+          ...cues.map((cue) => cueBlock(cue, facts.withSeconds, words)),
+          ...noteBlocks(plan, words),
+        ],
+        // Block 0 is the paragraph, block i the cue i - 1; the notes follow the last cue.
+        startsFrom: (block) => (block === 0 ? first : (cues[block - 1]?.before ?? last)),
         label: words.card.startsFrom,
       },
-      { blocks: backBlocks(plan, words), startsFrom: () => plan.frames.at(-1)!, label: words.card.endsOn },
+      { blocks: backBlocks(words), startsFrom: () => last, label: words.card.endsOn },
     ],
     words,
   );

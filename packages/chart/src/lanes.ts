@@ -44,8 +44,12 @@ export function runsOf(control: Control, frames: readonly PlanFrame[], words: Wo
 /** Share of the height a lane takes: a control that stays needs one line, one that climbs needs more. */
 export function laneWeight(runs: readonly Run[]): number {
   const levels = new Set(runs.map((run) => run.level)).size;
-  return levels === 1 ? 1 : Math.min(3.2, 1.35 + 0.18 * levels);
+  if (levels === 1) return 1;
+  return runs.length <= FEW_RUNS ? 2.1 : Math.min(3.2, 1.35 + 0.18 * levels);
 }
+
+// With few runs their labels are likely long, so the lane keeps a row below the line too.
+const FEW_RUNS = 6;
 
 export interface LaneSpec {
   readonly name: string;
@@ -62,7 +66,8 @@ export function lane({ name, runs, box, axis, look, posts }: LaneSpec): string {
   const size = TYPE.body * u;
   const levels = runs.map((run) => run.level);
   const [low, high] = [Math.min(...levels), Math.max(...levels)];
-  const inner = { top: box.top + size + 5.5 * u, bottom: box.bottom - 5 * u };
+  const few = low !== high && runs.length <= FEW_RUNS;
+  const inner = { top: box.top + size + 5.5 * u, bottom: box.bottom - (few ? size + 5.5 * u : 5 * u) };
   const middle = (inner.top + inner.bottom) / 2;
   const y = low === high ? () => middle : scaleLinear([low, high], [inner.bottom, inner.top]);
   const points = [

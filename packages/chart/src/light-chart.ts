@@ -9,9 +9,9 @@ import { describeLight, steepestRow } from './describe.js';
 import { evPanel, rectOf } from './ev-panel.js';
 import { LINE, lookFor, TYPE } from './ink.js';
 import { clockText, dateText, instantMs } from './local-time.js';
-import { type ChartOptions, chartSize } from './plan-chart.js';
+import { type ChartOptions, chartSize, outerSize } from './plan-chart.js';
 import { thinned } from './plan-series.js';
-import { element, escapeXml, svgRoot, textAt } from './svg.js';
+import { coordinate, element, escapeXml, svgRoot, textAt } from './svg.js';
 import { timeAxis } from './time-axis.js';
 import { english } from './words.js';
 
@@ -75,17 +75,24 @@ export function lightChart(
     }),
   ];
   const title = options.title ?? words.untitledLight;
-  return svgRoot({ width, height, viewBox: `0 0 ${width} ${height}`, role: 'img' }, [
-    element('title', {}, [escapeXml(title)]),
-    element('desc', {}, [escapeXml(describeLight(table, words))]),
-    element('rect', { width, height, fill: ink.paper }),
-    heading(title, [words.date(dateText(table.rows[0]!.at)), words.chart.evNote].join(' · '), width, look),
-    panel.svg,
-    ...marks,
-    speedPanel(),
-    altitudeRow({ ...row, y: top }),
-    clockRow({ ...row, y: bottom }),
-  ]);
+  return svgRoot(
+    {
+      ...outerSize(variant, width, height),
+      viewBox: `0 0 ${coordinate(width)} ${coordinate(height)}`,
+      role: 'img',
+    },
+    [
+      element('title', {}, [escapeXml(title)]),
+      element('desc', {}, [escapeXml(describeLight(table, words))]),
+      element('rect', { width, height, fill: ink.paper }),
+      heading(title, [words.date(dateText(table.rows[0]!.at)), words.chart.evNote].join(' · '), width, look),
+      panel.svg,
+      ...marks,
+      speedPanel(),
+      altitudeRow({ ...row, y: top }),
+      clockRow({ ...row, y: bottom }),
+    ],
+  );
 
   function speedPanel(): string {
     const box = { left: axis.left, right: axis.right, top: panelBottom + 8 * u, bottom };

@@ -9,7 +9,7 @@ import { LINE, type Look, lookFor, TYPE, type Variant } from './ink.js';
 import { lane, laneWeight, type Run, runsOf } from './lanes.js';
 import { instantMs } from './local-time.js';
 import { bandOf, scenePoints, settingPoints, targetPoints } from './plan-series.js';
-import { element, escapeXml, svgRoot } from './svg.js';
+import { coordinate, element, escapeXml, svgRoot } from './svg.js';
 import { type TimeAxis, timeAxis } from './time-axis.js';
 import { english, type Words } from './words.js';
 
@@ -26,6 +26,12 @@ export function chartSize({ width = 720, height = width * 0.72 }: ChartOptions) 
   if (!(height >= 200 && height <= 10_000))
     throw new RangeError(`height must be 200 to 10000, got ${height}`);
   return { width, height };
+}
+
+/** Paper counts in points, screens in pixels. */
+export function outerSize(variant: Variant, width: number, height: number) {
+  const unit = variant === 'print' ? 'pt' : '';
+  return { width: `${coordinate(width)}${unit}`, height: `${coordinate(height)}${unit}` };
 }
 
 /**
@@ -61,19 +67,26 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
     return lane({ name, runs, box, axis, look, posts });
   });
   const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;
-  return svgRoot({ width, height, viewBox: `0 0 ${width} ${height}`, role: 'img' }, [
-    element('title', {}, [escapeXml(title)]),
-    element('desc', {}, [escapeXml(describePlan(plan, words))]),
-    element('rect', { width, height, fill: look.ink.paper }),
-    heading(title, underTitle(plan, lanes, words), width, look),
-    panel.svg,
-    ...posts.map((x) => filterPost(x, panelBottom, bottom, look)),
-    affectedMarks(frames, panel, axis, look, words),
-    names(panel, look, words, frames),
-    ...laneSvg,
-    altitudeRow({ ...row, y: top }),
-    clockRow({ ...row, y: bottom }),
-  ]);
+  return svgRoot(
+    {
+      ...outerSize(variant, width, height),
+      viewBox: `0 0 ${coordinate(width)} ${coordinate(height)}`,
+      role: 'img',
+    },
+    [
+      element('title', {}, [escapeXml(title)]),
+      element('desc', {}, [escapeXml(describePlan(plan, words))]),
+      element('rect', { width, height, fill: look.ink.paper }),
+      heading(title, underTitle(plan, lanes, words), width, look),
+      panel.svg,
+      ...posts.map((x) => filterPost(x, panelBottom, bottom, look)),
+      affectedMarks(frames, panel, axis, look, words),
+      names(panel, look, words, frames),
+      ...laneSvg,
+      altitudeRow({ ...row, y: top }),
+      clockRow({ ...row, y: bottom }),
+    ],
+  );
 }
 
 interface Lane {

@@ -4,9 +4,6 @@ import type { PlanFrame } from '@evenfall/core';
 import type { EvBand, EvPoint } from './ev-panel.js';
 import { instantMs } from './local-time.js';
 
-/** A frame that also carries how sure its scene EV is, where the plan says so. */
-export type BandedFrame = PlanFrame & { readonly lowEv100?: number; readonly highEv100?: number };
-
 const MOST_POINTS = 300;
 
 /** Every k-th entry and the last, at most about 300. */
@@ -30,12 +27,7 @@ export function settingPoints(frames: readonly PlanFrame[]): EvPoint[] {
     .map((f) => ({ ms: instantMs(f.at), ev: f.settingEv100 }));
 }
 
-/** The likely range of the scene; empty unless every frame carries it. */
-export function bandOf(frames: readonly BandedFrame[]): EvBand[] {
-  const band = thinned(frames).flatMap((f) =>
-    f.lowEv100 === undefined || f.highEv100 === undefined
-      ? []
-      : [{ ms: instantMs(f.at), lowEv: f.lowEv100, highEv: f.highEv100 }],
-  );
-  return band.length === thinned(frames).length ? band : [];
+/** The likely range of the scene. */
+export function bandOf(frames: readonly PlanFrame[]): EvBand[] {
+  return thinned(frames).map((f) => ({ ms: instantMs(f.at), lowEv: f.lowEv100, highEv: f.highEv100 }));
 }

@@ -2,6 +2,7 @@
 // of the type size. Chart and card place every label by these. Source: docs/sources.md#dejavu.
 
 const REGULAR = widths({
+  375: 'ľ',
   227: '′',
   275: "'",
   278: 'ijlı',
@@ -63,6 +64,7 @@ const REGULAR = widths({
   1023: 'œ',
 });
 const BOLD = widths({
+  479: 'ľ',
   264: '′',
   306: "'",
   343: 'ijlı',
@@ -137,7 +139,7 @@ function widths(groups: Readonly<Record<number, string>>): ReadonlyMap<string, n
 }
 
 // Widest letters of scripts the table leaves out, so that a guess is never too narrow.
-const LETTER_WIDTH = 1100;
+const LETTER_WIDTH = 1200;
 const WIDE_LETTER_WIDTH = 1420;
 const ROUND_CJK =
   /[\u1100-\u11ff\u2e80-\u9fff\uac00-\ud7af\uf900-\ufaff\uff00-\uff60]|[\u{1f000}-\u{3ffff}]/u;
@@ -149,9 +151,10 @@ const ROUND_CJK =
 export function textWidth(text: string, size: number, bold = false): number {
   const table = bold ? BOLD : REGULAR;
   let sum = 0;
-  for (const char of text.normalize('NFD')) {
+  for (const char of text.normalize('NFC')) {
     if (/\p{Mn}|\p{Cf}/u.test(char)) continue;
-    sum += table.get(char) ?? guess(char);
+    // An accent leaves most letters as wide as they are; the table holds those it widens.
+    sum += table.get(char) ?? table.get(char.normalize('NFD')[0]!) ?? guess(char);
   }
   return (sum * size) / 1000;
 }

@@ -87,8 +87,13 @@ export function altitudeTicks(moments: readonly Moment[], axis: TimeAxis, spacin
   const altitudes = moments.map((m) => m.sunAltitudeDeg);
   const low = altitudes.reduce((a, b) => Math.min(a, b));
   const high = altitudes.reduce((a, b) => Math.max(a, b));
+  // All the way there and back, where the sun turns.
+  const wayDeg = altitudes.reduce(
+    (sum, deg, i) => (i === 0 ? 0 : sum + Math.abs(deg - altitudes[i - 1]!)),
+    0,
+  );
   const room = Math.max(1, (axis.right - axis.left) / spacing);
-  const stepDeg = TICK_DEGREES.find((d) => (high - low) / d <= room) ?? 30;
+  const stepDeg = TICK_DEGREES.find((deg) => wayDeg / deg <= room) ?? 30;
   const ticks: Tick[] = [];
   for (let k = Math.ceil(low / stepDeg); k <= high / stepDeg; k++) {
     const label = `${Number((k * stepDeg).toFixed(1))}°`.replace('-', '−');

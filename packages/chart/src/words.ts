@@ -103,7 +103,7 @@ export const english = {
     correction: (p: { tolerance: string; fallsDark: boolean; cuesPerStop: string }) =>
       `Meter at ISO 100; compare with the EV of the next cue. Up to ${p.tolerance} off: carry on. More: use now ` +
       `the cue whose EV is nearest the reading; stay that many cues ` +
-      `${p.fallsDark ? 'ahead (darker) or behind' : 'ahead (brighter) or behind'}. ` +
+      `${p.fallsDark ? 'ahead (darker) or behind (brighter)' : 'ahead (brighter) or behind (darker)'}. ` +
       `1 stop off is ${p.cuesPerStop} cues.`,
     minutesAfter: (minutes: string) => `+${minutes} min`,
     frame: (number: string) => `frame ${number}`,

@@ -1,0 +1,250 @@
+import type { PlanMade } from '@evenfall/core';
+import { expect, test } from 'vitest';
+import { cardHtml, cardPages } from '../../packages/chart/src/index.js';
+import { EVENINGS } from './evenings.js';
+import { madePlan } from './made-plan.js';
+import { all, contrast, type Node, outside, overlapping, parseXml, textBoxes } from './svg-reader.js';
+
+const CLOCK = /^\d\d:\d\d:\d\d$/;
+const pagesOf = (plan: PlanMade) => cardPages(plan).map(parseXml);
+const textsOf = (page: Node) => textBoxes(page).map((b) => b.text);
+
+test.each(EVENINGS)('nothing overlaps, leaves its page or turns on chance: $name', ({ plan }) => {
+  const svgs = cardPages(plan);
+  expect(cardPages(plan)).toEqual(svgs);
+  for (const svg of svgs) {
+    expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+    const page = parseXml(svg);
+    // ISO 216: A6 is 105 by 148 mm.
+    expect(page.attributes).toMatchObject({ width: '105mm', height: '148mm', viewBox: '0 0 297.64 419.53' });
+    expect(overlapping(textBoxes(page))).toEqual([]);
+    // 12 pt are 4.2 mm, the edge that most printers leave white.
+    expect(outside(page, 12)).toEqual([]);
+  }
+});
+
+test.each(EVENINGS)('every cue stands on the card once, in order, with all it needs: $name', ({ plan }) => {
+  const pages = pagesOf(plan);
+  const rows = pages.flatMap((page) => rowsOf(page));
+  expect(rows).toHaveLength(plan.cues.length);
+  plan.cues.forEach((cue, i) => {
+    const row = rows[i]!.join(' ');
+    const after = plan.frames[cue.frame]!;
+    expect(rows[i]![0]).toBe(cue.at.slice(11, 19));
+    expect(row).toMatch(new RegExp(`frame ${cue.frame + 1}\\b`));
+    expect(row).toContain(`sun ${cue.sunAltitudeDeg.toFixed(1).replace('-', '−').replace('−0.0', '0.0')}°`);
+    expect(row).toContain(
+      `${after.shutter.includes('/') ? after.shutter : `${after.shutter} s`} · ISO ${after.iso} · f/${after.aperture}`,
+    );
+    expect(row).toContain(after.filters.length === 0 ? 'no filter' : after.filters.join(' + '));
+    const filterChange = cue.changes.some((c) => c.control === 'filter');
+    expect(row.includes('FILTER CHANGE')).toBe(filterChange);
+    expect(row.includes('may cost frames')).toBe(filterChange);
+    for (const { control, from, to } of cue.changes.filter((c) => c.control !== 'filter')) {
+      const text = (label: string) =>
+        control === 'shutter' && !label.includes('/')
+          ? `${label} s`
+          : control === 'aperture'
+            ? `f/${label}`
+            : label;
+      const name = { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: '' }[control];
+      expect(row).toContain(`${name} ${text(from)} → ${text(to)}`);
+    }
+  });
+});
+
+// A cue's texts run from its clock time to the next one's.
+function rowsOf(page: Node): string[][] {
+  const texts = textsOf(page);
+  const starts = texts.flatMap((t, i) => (CLOCK.test(t) ? [i] : []));
+  return starts.map((start, i) => texts.slice(start, starts[i + 1]));
+}
+
+test('each page says title, page, date, interval and the setting it starts from', () => {
+  const plan = madePlan({ cues: 48 });
+  const pages = pagesOf(plan);
+  expect(pages.length).toBeGreaterThan(7);
+  pages.forEach((page, i) => {
+    const texts = textsOf(page);
+    expect(texts.slice(0, 3)).toEqual([
+      'Harbour wall, evening',
+      `page ${i + 1} of ${pages.length}`,
+      'Sunday 18 October 2026 · every 7 s',
+    ]);
+    const cue = plan.cues.find((c) => c.at.slice(11, 19) === rowsOf(page)[0]?.[0]);
+    const from =
+      i === 0 ? plan.frames[0]! : cue === undefined ? plan.frames.at(-1)! : plan.frames[cue.frame - 1]!;
+    const shutter = from.shutter.includes('/') ? from.shutter : `${from.shutter} s`;
+    expect(texts).toContain(`${shutter} · ISO ${from.iso} · f/${from.aperture}`);
+  });
+});
+
+test('the first page is one page and prepares the evening', () => {
+  for (const { plan } of EVENINGS) {
+    const [first, second] = pagesOf(plan);
+    const text = textsOf(first!).join(' ');
+    for (const wanted of [
+      `Start ${plan.summary.startAt.slice(11, 19)} · End ${plan.summary.endAt.slice(11, 19)}`,
+      `${plan.frames.length} frames`,
+      'Be set up by 17:05',
+      'focus to manual',
+      'stabiliser off',
+      'white balance fixed',
+      'noise red. off',
+      'clock set to the second',
+      'battery',
+      'level',
+      plan.frames[0]!.filters.length > 0 ? 'first filter on' : 'no filter on',
+      'nearest the reading',
+    ]) {
+      expect(text).toContain(wanted);
+    }
+    for (const { at } of plan.events) expect(text).toContain(at.slice(11, 16));
+    expect(textsOf(second!)).toContain('Page starts from');
+  }
+});
+
+test('the small chart marks every cue', () => {
+  const plan = madePlan({ cues: 40 });
+  const page = pagesOf(plan)[0]!;
+  const ticks = all(page, 'line').filter(
+    ({ attributes: a }) => a.x1 === a.x2 && Math.abs(Number(a.y2) - Number(a.y1) - 9) < 0.02,
+  );
+  expect(ticks.length + all(page, 'circle').length).toBe(plan.cues.length);
+});
+
+test('the last page warns and helps', () => {
+  const text = textsOf(pagesOf(madePlan()).at(-1)!).join(' ');
+  for (const wanted of [
+    'When a cue was missed',
+    'Never look at the sun',
+    'no solar viewer',
+    'tides',
+    'overhead',
+    'Local rules',
+  ]) {
+    expect(text).toContain(wanted);
+  }
+});
+
+test('notes of the plan are on the card, whole, however many', () => {
+  const notes = Array.from({ length: 30 }, (_, i) => ({
+    level: 'caution' as const,
+    text: `Note number ${i} of the plan, at some length.`,
+  }));
+  const pages = pagesOf({ ...madePlan(), notes });
+  const text = pages.flatMap(textsOf).join(' ');
+  for (const note of notes) expect(text).toContain(note.text);
+  expect(pages.flatMap((page) => [...overlapping(textBoxes(page)), ...outside(page, 12)])).toEqual([]);
+});
+
+test('type is 9 pt and more, what changes 14 pt and more, lines 0.75 pt and more', () => {
+  let bigSeen = 0;
+  for (const { plan } of EVENINGS) {
+    for (const page of pagesOf(plan)) {
+      for (const box of textBoxes(page)) {
+        expect(box.size).toBeGreaterThanOrEqual(9);
+        if (/^(Shutter|ISO|Aperture|FILTER CHANGE|Take off .*|Put on .*)$/.test(box.text)) {
+          bigSeen++;
+          expect(box.size).toBeGreaterThanOrEqual(14);
+          expect(box.bold).toBe(true);
+        }
+      }
+      for (const name of ['line', 'rect', 'path', 'circle']) {
+        for (const { attributes: a } of all(page, name)) {
+          if (a['stroke-width'] !== undefined) expect(Number(a['stroke-width'])).toBeGreaterThanOrEqual(0.75);
+        }
+      }
+    }
+  }
+  expect(bigSeen).toBeGreaterThan(1000);
+});
+
+// WCAG 2.2, 1.4.3; the card is asked for more than its 4.5.
+test('text is black on white, or white in a black bar', () => {
+  for (const page of pagesOf(EVENINGS[2]!.plan)) {
+    const bars = all(page, 'rect').filter((r) => r.attributes.fill === '#000');
+    for (const box of textBoxes(page)) {
+      const inBar = bars.some(
+        ({ attributes: a }) => box.top >= Number(a.y) && box.bottom <= Number(a.y) + Number(a.height),
+      );
+      expect(contrast(box.fill, inBar ? '#000000' : '#c4c4c4')).toBeGreaterThan(10);
+    }
+  }
+});
+
+test('titles of any length and script keep to their line', () => {
+  const titles = [
+    '',
+    'A "quoted" <tag> & more',
+    'ערב בנמל',
+    'مساء '.repeat(40),
+    'Kai '.repeat(90),
+    'W'.repeat(200),
+  ];
+  for (const title of titles) {
+    for (const page of pagesOf(madePlan({ title, cues: 5 }))) {
+      expect(outside(page, 12)).toEqual([]);
+      expect(overlapping(textBoxes(page))).toEqual([]);
+    }
+  }
+  expect(textsOf(pagesOf(madePlan({ title: 'Kai '.repeat(90) }))[0]!)[0]).toMatch(/^Kai Kai .*…$/);
+  expect(textsOf(pagesOf(madePlan({ title: titles[1]! }))[0]!)[0]).toBe(titles[1]);
+});
+
+test('long names of filters stay in their boxes', () => {
+  const filters = [
+    { name: 'Neutral density three stops, round, 82 mm', stops: 3 },
+    { name: 'Neutral density six stops, square holder', stops: 6 },
+  ];
+  for (const page of pagesOf(madePlan({ filters }))) {
+    expect(outside(page, 12)).toEqual([]);
+    expect(overlapping(textBoxes(page))).toEqual([]);
+  }
+});
+
+test('without cues the card says so', () => {
+  const plan = madePlan({ cues: 5 });
+  const still = {
+    ...plan,
+    cues: [],
+    frames: plan.frames.map((f) => ({ ...plan.frames[0]!, at: f.at, frame: f.frame })),
+  };
+  expect(pagesOf(still).flatMap(textsOf)).toContain('No cues: leave the camera as it stands.');
+});
+
+test('two cues on one frame, and several dials in one cue, are all shown', () => {
+  const plan = madePlan({ cues: 5, filters: [] });
+  const [cue] = plan.cues;
+  const changes = [
+    { control: 'shutter' as const, from: '1/30', to: '1/25' },
+    { control: 'iso' as const, from: '100', to: '125' },
+    { control: 'aperture' as const, from: '8', to: '7.1' },
+  ];
+  const pages = pagesOf({ ...plan, cues: [cue!, { ...cue!, changes }] });
+  const rows = pages.flatMap(rowsOf);
+  expect(rows).toHaveLength(2);
+  expect(rows[1]!.join(' ')).toMatch(/Aperture f\/8 → f\/7\.1.*Shutter 1\/30 → 1\/25.*ISO 100 → 125/);
+  expect(rows[1]!).toContain('+0.0 min');
+  expect(pages.flatMap((page) => overlapping(textBoxes(page)))).toEqual([]);
+});
+
+test('whole-minute intervals need no seconds', () => {
+  const plan = madePlan({ cues: 5, intervalS: 60, startAt: '2026-10-18T17:25:00' });
+  const texts = pagesOf(plan).flatMap(textsOf);
+  expect(texts.filter((t) => CLOCK.test(t))).toEqual([]);
+  expect(texts).toContain(plan.cues[0]!.at.slice(11, 16));
+});
+
+test('the page in HTML holds every page, its size, language and title, and nothing from elsewhere', () => {
+  const plan = madePlan({ title: 'Quay <&> one' });
+  const html = cardHtml(plan);
+  expect(html).toMatch(/^<!doctype html>\n<html lang="en">/);
+  expect(html).toContain('@page { size: 105mm 148mm; margin: 0 }');
+  expect(html).toContain('<title>Quay &lt;&amp;&gt; one · Sunday 18 October 2026</title>');
+  const pages = cardPages(plan);
+  for (const page of pages) expect(html).toContain(page);
+  expect(html.match(/<section /g)).toHaveLength(pages.length);
+  expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:|<script|<link|url\(/);
+  expect(cardHtml(plan)).toBe(html);
+});
