@@ -48,10 +48,21 @@ const NANOLAMBERT_CDM2 = 1e-5 / Math.PI;
 /** Stellar magnitudes that clear air takes from light of the zenith, visual band; clean lowland air. */
 export const VISUAL_EXTINCTION_MAG = 0.172;
 
-// The sky formula ends with the moon on the horizon; over this stretch its light is let in.
-/** At this altitude of the moon and below the sky has none of its light in {@link moonlitSkyCdM2}. */
-export const MOONLIT_FROM_DEG = -4;
-const MOONLIT_TO_DEG = 5;
+/** At this altitude of the moon and below, {@link moonlitSkyCdM2} is nothing: 1e-6 of a high moon's. */
+export const MOONLIT_FROM_DEG = -12;
+
+// The sky formula ends with the moon on the horizon. Below 10° it passes to the way the scattered light of
+// clear air dies away, to which it is tied at 5°.
+const FADE_FROM_DEG = 10;
+const TIED_AT_DEG = 5;
+const SCATTERED_WHERE_TIED = clearAir(TIED_AT_DEG).scattered;
+
+/** How much of the formula's sky is left of a low moon: 1 from 10° up, 0.27 on the horizon, 0.001 at -6°. */
+function leftOfLowMoon(altitudeDeg: number): number {
+  const fading = smoothstep(FADE_FROM_DEG, 0, altitudeDeg);
+  if (fading === 0) return 1;
+  return Math.exp(fading * Math.log(clearAir(altitudeDeg).scattered / SCATTERED_WHERE_TIED));
+}
 
 function skyAirMass(altitudeDeg: number): number {
   return 1 / Math.sqrt(1 - 0.96 * Math.cos(altitudeDeg * DEG) ** 2);
@@ -69,7 +80,7 @@ function nearness(distanceKm: number): number {
 /**
  * Luminance in cd/m² that the moon adds to a piece of clear sky. Authors' accuracy 8 to 23 %.
  * The formula is for a moon above the horizon at 10° or more from the view; nearer it is carried on without
- * the disc, and as the moon sets it is faded out between 5° and -4°.
+ * the disc, and below 10° of altitude it dies away as clear air's scattered light does.
  *
  * @param viewAltitudeDeg altitude of the piece of sky, 0 to 90
  * @param angleFromMoonDeg between moon and piece of sky, 0 to 180
@@ -81,13 +92,12 @@ export function moonlitSkyCdM2(
   angleFromMoonDeg: number,
   extinctionMag = VISUAL_EXTINCTION_MAG,
 ): number {
-  const up = smoothstep(MOONLIT_FROM_DEG, MOONLIT_TO_DEG, altitudeDeg);
-  if (up === 0) return 0;
+  if (altitudeDeg <= MOONLIT_FROM_DEG) return 0;
   const moonMag = 3.84 + 0.026 * phaseAngleDeg + 4e-9 * phaseAngleDeg ** 4;
   const scatter =
     tenTo(5.36) * (1.06 + Math.cos(angleFromMoonDeg * DEG) ** 2) + tenTo(6.15 - angleFromMoonDeg / 40);
   const pathMag = extinctionMag * skyAirMass(Math.max(0, altitudeDeg));
   const sky = 1 - tenTo(-0.4 * extinctionMag * skyAirMass(viewAltitudeDeg));
   const nanolambert = scatter * tenTo(-0.4 * (moonMag + pathMag)) * sky;
-  return up * nearness(distanceKm) * nanolambert * NANOLAMBERT_CDM2;
+  return leftOfLowMoon(altitudeDeg) * nearness(distanceKm) * nanolambert * NANOLAMBERT_CDM2;
 }

@@ -18,7 +18,8 @@ export interface Wander {
 // Spread of any-weather minutes is 1.1 stops; their wandering over 1 to 30 minutes fits 0.67 stop of cloud
 // that forgets itself in 33 minutes, which leaves 0.87 that lasts. A frame judged by words adds about one.
 const LASTING_EV = Math.hypot(0.87, 1);
-const CLOUD_MEMORY_MIN = 33;
+/** Minutes in which passing cloud forgets itself to 1/e. */
+export const CLOUD_MEMORY_MIN = 33;
 // Our choice: an hour-old reading keeps nine tenths of the lasting part, one of four hours a third.
 const LASTING_MEMORY_MIN = 180;
 
