@@ -95,10 +95,14 @@ describe.each([
     expect(rfc3339(Date.UTC(2025, 6, 1), named('America/St_Johns'))).toBe('2025-06-30T21:30:00-02:30');
   });
 
-  test('a day that starts at one in the morning, and one that a zone never had', () => {
+  test('days that start late in the night, and one that a zone never had', () => {
     // IANA tz database: Cairo's clocks went from 0:00 to 1:00 on 25 April 2025; Samoa skipped 30 December 2011.
     expect(rfc3339(civilDay('2025-04-25', named('Africa/Cairo')).startMs, named('Africa/Cairo'))).toBe(
       '2025-04-25T01:00:00+03:00',
+    );
+    // Toronto's clocks went from 23:30 to 0:30 on the night to 31 March 1919.
+    expect(rfc3339(civilDay('1919-03-31', named('America/Toronto')).startMs, named('America/Toronto'))).toBe(
+      '1919-03-31T00:30:00-04:00',
     );
     const samoa = named('Pacific/Apia');
     expect(() => civilDay('2011-12-30', samoa)).toThrow(

@@ -50,6 +50,18 @@ describe('crossings', () => {
     }
   });
 
+  test('a peak in the first or last minutes of a stretch is not lost', () => {
+    const curve = (ms: number) => 90 - Math.abs(ms - HOUR_MS) / 240_000;
+    const around = [HOUR_MS - 2400, HOUR_MS + 2400];
+    for (const [fromMs, toMs] of [
+      [HOUR_MS - 180_000, HOUR_MS - 180_000 + 12 * 600_000],
+      [HOUR_MS + 180_000 - 12 * 600_000, HOUR_MS + 180_000],
+    ] as const) {
+      const found = crossings(curve, 89.99, fromMs, toMs);
+      expect(found.map(({ atMs }) => Math.round(atMs / 10) * 10)).toEqual(around);
+    }
+  });
+
   test('a level that the curve misses by a hair is not crossed', () => {
     const curve = (ms: number) => 10 * Math.sin((2 * Math.PI * ms) / DAY_MS);
     expect(crossings(curve, 10.000001, 0, DAY_MS)).toEqual([]);

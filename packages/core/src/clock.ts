@@ -123,13 +123,15 @@ function offsetsAround(wallMs: number, zone: Zone): number[] {
   return [...new Set([zone.offsetMin(wallMs - DAY_MS), zone.offsetMin(wallMs + DAY_MS)])];
 }
 
-/** Instants at which the clock shows a wall time (given as if it were UTC), in order: none, one or two. */
+/**
+ * Instants at which the clock shows a wall time (given as if it were UTC), in order: none, one or two.
+ * Where the clocks go back the offset before is the greater, so its instant is the earlier.
+ */
 function instantsOf(wallMs: number, zone: Zone): number[] {
   return offsetsAround(wallMs, zone)
     .map((offset) => ({ offset, atMs: wallMs - offset * MINUTE_MS }))
     .filter(({ offset, atMs }) => zone.offsetMin(atMs) === offset)
-    .map(({ atMs }) => atMs)
-    .sort((a, b) => a - b);
+    .map(({ atMs }) => atMs);
 }
 
 /** First instant at which the clock shows this wall time or, where it jumps over it, a later one. */

@@ -52,7 +52,6 @@ const HORIZON_REFRACTION_DEG = addedRefraction(0);
 /** True altitude from suncalc's apparent one: solves h + R(h) = a. */
 function trueAltitude(apparentDeg: number): number {
   let h = apparentDeg - HORIZON_REFRACTION_DEG;
-  if (h <= 0) return h;
   // R falls by less than 0.2 degree a degree, so each round gains a digit near the horizon, more above.
   for (let i = 0; i < 20; i++) {
     const next = apparentDeg - addedRefraction(h);
