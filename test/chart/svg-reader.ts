@@ -31,7 +31,9 @@ export function parseXml(xml: string): Node {
     const end = tag < 0 ? xml.length : tag;
     here.text += unescaped(xml.slice(position, end));
     if (tag < 0) break;
-    const match = /^<(\/?)([a-z]+)((?: [A-Za-z][A-Za-z0-9:-]*="[^"<]*")*)(\/?)>/.exec(xml.slice(tag, tag + 2_000_000));
+    const match = /^<(\/?)([a-z]+)((?: [A-Za-z][A-Za-z0-9:-]*="[^"<]*")*)(\/?)>/.exec(
+      xml.slice(tag, tag + 2_000_000),
+    );
     if (match === null) throw new Error(`malformed tag at ${tag}: ${xml.slice(tag, tag + 80)}`);
     const [whole, closing, name, attributeText, selfClosing] = match;
     position = tag + whole.length;

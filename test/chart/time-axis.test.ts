@@ -41,7 +41,7 @@ test('ticks keep their distance', () => {
   for (let i = 1; i < xs.length; i++) expect(xs[i]! - xs[i - 1]!).toBeGreaterThanOrEqual(40);
 });
 
-// Borders of the twilights: docs/sources.md#twilight.
+// Borders of the twilights: docs/sources.md#sun-events.
 test('a fast sun passes through every twilight in order, borders in proportion', () => {
   const bands = twilightBands([moment('2026-03-20T18:00:00Z', 2), moment('2026-03-20T20:00:00Z', -22)]);
   expect(bands.map((b) => b.name)).toEqual(['day', 'civil', 'nautical', 'astronomical', 'night']);

@@ -1,47 +1,13 @@
 // The panel of exposure value against time: twilights behind, events, the likely range, and the curves.
 
-import type { PlanEvent } from '@evenfall/core';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { area, line } from 'd3-shape';
+import { eventLabels, eventsInside, rowsFor, twilightShades } from './ev-names.js';
+import type { EvBand, EvPanelSpec, EvSeries } from './ev-spec.js';
 import { LINE, type Look, TYPE } from './ink.js';
 import { dense, type LabelRoom, labelRoom, type Point, stepCorners } from './label-room.js';
-import { clockText } from './local-time.js';
-import { type Box, coordinate, element, textAt } from './svg.js';
-import { textWidth } from './text-width.js';
-import { clockTicks, type Moment, type TimeAxis } from './time-axis.js';
-import { twilightBands } from './twilight.js';
-import type { Words } from './words.js';
-
-export interface EvPoint {
-  readonly ms: number;
-  readonly ev: number;
-}
-
-export interface EvSeries {
-  readonly points: readonly EvPoint[];
-  readonly stepped: boolean;
-  readonly weight: number;
-  readonly stroke: string;
-  readonly dash?: string;
-  readonly core?: string; // colour of the inside, where the line is drawn hollow
-}
-
-export interface EvBand {
-  readonly ms: number;
-  readonly lowEv: number;
-  readonly highEv: number;
-}
-
-export interface EvPanelSpec {
-  readonly moments: readonly Moment[];
-  readonly axis: TimeAxis;
-  readonly box: Box;
-  readonly series: readonly EvSeries[];
-  readonly band: readonly EvBand[]; // empty where nothing is known of it
-  readonly events: readonly PlanEvent[];
-  readonly look: Look;
-  readonly words: Words;
-}
+import { type Box, coordinate, element, rectOf, textAt } from './svg.js';
+import { clockTicks, type TimeAxis } from './time-axis.js';
 
 export interface EvPanel {
   readonly svg: string;
@@ -97,12 +63,6 @@ export function evPanel(spec: EvPanelSpec): EvPanel {
   room.claim({ ...box, bottom: plot.top });
   room.claim({ ...box, top: plot.bottom });
   return { svg, room, y, curves: drawn.slice(0, curves.length), bandEdge: drawn[curves.length]! };
-}
-
-function eventsInside({ events, axis }: EvPanelSpec): PlanEvent[] {
-  return events
-    .filter((event) => axis.xAt(event.at) >= axis.left && axis.xAt(event.at) <= axis.right)
-    .sort((a, b) => axis.xAt(a.at) - axis.xAt(b.at));
 }
 
 function evDomain(series: readonly EvSeries[], band: readonly EvBand[]): [number, number] {
@@ -166,7 +126,7 @@ function bandShape(
   const edge = (end: 'lowEv' | 'highEv') =>
     path(
       band.map((b) => ({ x: axis.x(b.ms), y: y(b[end]) })),
-      { points: [], stepped: false, weight: LINE.fine, stroke: ink.frame, dash: '1.5 3.5' },
+      { points: [], stepped: false, weight: LINE.fine, stroke: ink.edge, dash: '1.5 3' },
       unit,
     );
   return (
@@ -176,28 +136,6 @@ function bandShape(
   );
 }
 
-function twilightShades(
-  { moments, axis, box, look, words }: EvPanelSpec,
-  room: LabelRoom,
-  rowHeight: number,
-) {
-  const { unit: u, ink } = look;
-  const style = { size: TYPE.body * u, anchor: 'middle', fill: ink.text } as const;
-  const shades: string[] = [];
-  const names: string[] = [];
-  for (const { name, fromMs, toMs } of twilightBands(moments)) {
-    const left = fromMs === toMs ? axis.left : axis.x(fromMs);
-    const right = fromMs === toMs ? axis.right : axis.x(toMs);
-    shades.push(element('rect', { ...rectOf({ ...box, left, right }), fill: ink.twilight[name] }));
-    const text = words.twilights[name].find((t) => textWidth(t, style.size) <= right - left - 6 * u);
-    if (text === undefined) continue;
-    const place = room.place([{ x: (left + right) / 2, y: box.top + rowHeight - 3 * u, text, style }], 0);
-    if (place !== undefined) names.push(textAt(place.x, place.y, place.text, place.style));
-  }
-  // Shades first, so that none covers a name.
-  return [...shades, ...names].join('');
-}
-
 function grid(
   { axis, look, moments, words }: EvPanelSpec,
   plot: Box,
@@ -205,8 +143,10 @@ function grid(
 ): string {
   const { unit: u, ink } = look;
   const stroke = { stroke: ink.grid, 'stroke-width': LINE.fine * u };
-  const count = Math.max(2, Math.floor((plot.bottom - plot.top) / (20 * u)));
-  const ticks = y.ticks(count).filter(Number.isInteger);
+  const stepEv = [1, 2, 5, 10, 20].find((step) => Math.abs(y(step) - y(0)) >= 17 * u) ?? 50;
+  const [low = 0, high = 0] = y.domain();
+  const ticks: number[] = [];
+  for (let k = Math.ceil(low / stepEv); k * stepEv <= high; k++) ticks.push(k * stepEv);
   const rows = ticks.map((ev, i) => {
     const label = words.number(ev, 0);
     return (
@@ -227,49 +167,4 @@ function grid(
     element('line', { x1: x, x2: x, y1: plot.top, y2: plot.bottom, ...stroke }),
   );
   return [...columns, ...rows].join('');
-}
-
-function eventText(event: PlanEvent, words: Words): string {
-  return `${words.events[event.name]} ${clockText(event.at, false)}`;
-}
-
-// One row where every name ends before the next event's post; two where they must be staggered.
-function rowsFor(events: readonly PlanEvent[], { axis, look, words }: EvPanelSpec): number {
-  if (events.length === 0) return 0;
-  const u = look.unit;
-  const fits = events.every((event, i) => {
-    const end = axis.xAt(event.at) + textWidth(eventText(event, words), TYPE.body * u) + 8 * u;
-    const next = events[i + 1];
-    return end <= (next === undefined ? axis.right : axis.xAt(next.at));
-  });
-  return fits ? 1 : 2;
-}
-
-function eventLabels(
-  { axis, words, look, box }: EvPanelSpec,
-  events: readonly PlanEvent[],
-  room: LabelRoom,
-  rows: number,
-): string {
-  const { unit: u, ink } = look;
-  const labels: string[] = [];
-  for (const event of events) {
-    const text = eventText(event, words);
-    const places = [];
-    for (let row = 0; row < rows; row++) {
-      const y = box.bottom - (5 + row * (TYPE.body + 4)) * u;
-      for (const anchor of ['start', 'end'] as const) {
-        const x = axis.xAt(event.at) + (anchor === 'start' ? 4 : -4) * u;
-        places.push({ x, y, text, style: { size: TYPE.body * u, anchor, fill: ink.text } });
-      }
-    }
-    const place = room.place(places, 1.5 * u);
-    if (place !== undefined) labels.push(textAt(place.x, place.y, place.text, place.style));
-  }
-  return labels.join('');
-}
-
-/** Attributes of a rectangle. */
-export function rectOf({ left, top, right, bottom }: Box) {
-  return { x: left, y: top, width: right - left, height: bottom - top };
 }

@@ -9,6 +9,7 @@ export interface Ink {
   readonly text: string;
   readonly frame: string;
   readonly grid: string;
+  readonly edge: string; // of the likely range
   readonly scene: string;
   readonly target: string;
   readonly settings: string;
@@ -21,6 +22,7 @@ export const INKS: Readonly<Record<Variant, Ink>> = {
     text: '#000000',
     frame: '#000000',
     grid: '#bcbcbc',
+    edge: '#505050',
     scene: '#000000',
     target: '#000000',
     settings: '#000000',
@@ -37,6 +39,7 @@ export const INKS: Readonly<Record<Variant, Ink>> = {
     text: '#1c1b19',
     frame: '#4a4843',
     grid: '#bfbcb4',
+    edge: '#57544d',
     scene: '#0b4a80',
     target: '#1c1b19',
     settings: '#7d2200',

@@ -6,12 +6,12 @@ import { area } from 'd3-shape';
 import { callout } from './callout.js';
 import { altitudeRow, clockRow, heading, MARGIN } from './chart-frame.js';
 import { describeLight, steepestRow } from './describe.js';
-import { evPanel, rectOf } from './ev-panel.js';
+import { evPanel } from './ev-panel.js';
 import { LINE, lookFor, TYPE } from './ink.js';
 import { clockText, dateText, instantMs } from './local-time.js';
 import { type ChartOptions, chartSize, outerSize } from './plan-chart.js';
 import { thinned } from './plan-series.js';
-import { coordinate, element, escapeXml, svgRoot, textAt } from './svg.js';
+import { coordinate, element, escapeXml, rectOf, svgRoot, textAt } from './svg.js';
 import { timeAxis } from './time-axis.js';
 import { english } from './words.js';
 

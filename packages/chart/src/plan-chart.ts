@@ -4,7 +4,8 @@ import type { Control, PlanFrame, PlanMade } from '@evenfall/core';
 import { callout } from './callout.js';
 import { altitudeRow, clockRow, heading, MARGIN } from './chart-frame.js';
 import { describePlan } from './describe.js';
-import { dashes, type EvPanel, type EvSeries, evPanel } from './ev-panel.js';
+import { dashes, type EvPanel, evPanel } from './ev-panel.js';
+import type { EvSeries } from './ev-spec.js';
 import { LINE, type Look, lookFor, TYPE, type Variant } from './ink.js';
 import { lane, laneWeight, type Run, runsOf } from './lanes.js';
 import { instantMs } from './local-time.js';
@@ -179,7 +180,10 @@ function names(panel: EvPanel, { unit: u, ink }: Look, words: Words, frames: rea
   const style = { size: TYPE.label * u, bold: true };
   const common = { room: panel.room, unit: u };
   const apart = frames.some((f) => Math.abs(f.targetEv100 - f.sceneEv100) > 0.1);
-  const late = [0.9, 0.85, 0.95, 0.8, 0.75, 0.7, 0.6, 0.5];
+  // Where it is dark, scene and target lie furthest apart.
+  const atNight = [0.85, 0.8, 0.75, 0.9, 0.7, 0.65, 0.6, 0.55, 0.5, 0.45, 0.4, 0.3, 0.2];
+  const dusk = frames[0]!.sceneEv100 >= frames.at(-1)!.sceneEv100;
+  const shares = dusk ? atNight : atNight.map((share) => 1 - share);
   const sceneName = callout({
     ...common,
     text: apart ? words.chart.scene : words.chart.sceneAndTarget,
@@ -187,6 +191,7 @@ function names(panel: EvPanel, { unit: u, ink }: Look, words: Words, frames: rea
     others: [settings, target],
     side: 'below',
     style: { ...style, fill: ink.scene },
+    shares,
   });
   const targetName = apart
     ? callout({
@@ -196,7 +201,7 @@ function names(panel: EvPanel, { unit: u, ink }: Look, words: Words, frames: rea
         others: [settings, scene],
         side: 'above',
         style: { ...style, fill: ink.target },
-        shares: late,
+        shares,
       })
     : '';
   const settingsName = callout({

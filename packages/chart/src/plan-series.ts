@@ -1,7 +1,7 @@
 // The curves of a plan, thinned to what a picture can show.
 
 import type { PlanFrame } from '@evenfall/core';
-import type { EvBand, EvPoint } from './ev-panel.js';
+import type { EvBand, EvPoint } from './ev-spec.js';
 import { instantMs } from './local-time.js';
 
 const MOST_POINTS = 300;

@@ -77,6 +77,11 @@ export interface Box {
   readonly bottom: number;
 }
 
+/** Attributes of a rectangle. */
+export function rectOf({ left, top, right, bottom }: Box) {
+  return { x: left, y: top, width: right - left, height: bottom - top };
+}
+
 /** The box a line of text fills, from the top of its capitals to the foot of its descenders. */
 export function textBox(x: number, y: number, text: string, style: TextStyle): Box {
   const width = textWidth(text, style.size, style.bold);
