@@ -270,13 +270,22 @@ export function accuracyTable(light) {
     const worst = rows.reduce((a, b) => (Math.abs(b.stops) > Math.abs(a.stops) ? b : a));
     const { part, against, limitEv } = rows[0];
     const at = Math.abs(worst.stops) < 0.005 ? '' : ` (${worst.label})`;
-    return `| ${part} | ${against} | ${rows.length} | ${signed(mean)} | ${signed(worst.stops)}${at} | ${limitEv === undefined ? 'shown only' : `${limitEv}`} |`;
+    const limit = limitEv === undefined ? 'shown only' : `${limitEv}`;
+    return [part, against, `${rows.length}`, signed(mean), `${signed(worst.stops)}${at}`, limit];
   });
-  return [
-    '| part of the model | held against | rows | mean, stops | worst, stops | tests hold it within |',
-    '|---|---|---|---|---|---|',
-    ...lines,
-  ].join('\n');
+  const head = [
+    'part of the model',
+    'held against',
+    'rows',
+    'mean, stops',
+    'worst, stops',
+    'tests hold it within',
+  ];
+  const widths = head.map((_, i) => Math.max(...[head, ...lines].map((line) => line[i].length)));
+  const rule = widths.map((width) => '-'.repeat(width));
+  return [head, rule, ...lines]
+    .map((line) => `| ${line.map((cell, i) => cell.padEnd(widths[i])).join(' | ')} |`)
+    .join('\n');
 }
 
 /** The table as it stands in docs/light.md. */

@@ -48,8 +48,8 @@ const NANOLAMBERT_CDM2 = 1e-5 / Math.PI;
 /** Stellar magnitudes that clear air takes from light of the zenith, visual band; clean lowland air. */
 export const VISUAL_EXTINCTION_MAG = 0.172;
 
-/** At this altitude of the moon and below, {@link moonlitSkyCdM2} is nothing: 1e-6 of a high moon's. */
-export const MOONLIT_FROM_DEG = -12;
+/** At this altitude of the moon and below, {@link moonlitSkyCdM2} is nothing: 1e-9 of a high moon's. */
+export const MOONLIT_FROM_DEG = -18;
 
 // The sky formula ends with the moon on the horizon. Below 10° it passes to the way the scattered light of
 // clear air dies away, to which it is tied at 5°.
