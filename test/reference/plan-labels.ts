@@ -1,9 +1,9 @@
 // What a marked label stands for, without a table: the step of the dial nearest to the printed number. Marks lie
-// within 0.18 stop of the exact value ("1/10" in halves is 1/11.3), dial steps a third or a half apart.
+// within 0.24 stop of the exact value ("0.3" in halves is 0.354 s), dial steps a third or a half apart.
 
 export type Dial = 'shutter' | 'iso' | 'aperture';
 
-const LARGEST_ROUNDING_EV = 0.19;
+const LARGEST_ROUNDING_EV = 0.24;
 
 /** Dial step of a label, up being shorter, more sensitive, narrower; 1 s, ISO 100 and f/1 are step 0. */
 export function stepOfLabel(dial: Dial, label: string, stepsPerStop: number): number {

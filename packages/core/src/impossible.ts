@@ -2,7 +2,7 @@
 
 import { rfc3339 } from './clock.js';
 import type { Forecast, ShootSpan } from './forecast.js';
-import type { PlanInfeasible } from './plan-format.js';
+import type { PlanInfeasible, Remedy } from './plan-format.js';
 import type { RampResult } from './ramp/problem.js';
 import { remediesFor } from './remedies.js';
 import type { Shoot } from './shoot.js';
@@ -12,7 +12,7 @@ export function noSpan(
   shoot: Shoot,
   { why, highDeg, lowDeg }: Extract<ShootSpan, { kind: 'no-span' }>,
 ): PlanInfeasible {
-  const remedies = [];
+  const remedies: Remedy[] = [];
   // A tenth of a degree inside what the sun reaches, so that it does reach it.
   const [high, low] = [Math.floor(highDeg * 10 - 1) / 10, Math.ceil(lowDeg * 10 + 1) / 10];
   if (!('startAt' in shoot.span)) {
@@ -23,6 +23,7 @@ export function noSpan(
       remedies.push({
         change: 'shorter-span',
         text: `Shoot from ${newFrom}° to ${newTo}° of sun altitude on this day.`,
+        apply: { span: { fromSunAltitudeDeg: newFrom, toSunAltitudeDeg: newTo } },
       });
     }
   }

@@ -55,6 +55,7 @@ export type {
   PlanNote,
   PlanSummary,
   Remedy,
+  ShootChange,
 } from './plan-format.js';
 export {
   type RampFrame,

@@ -82,10 +82,16 @@ export interface PlanMade {
   readonly notes: readonly PlanNote[];
 }
 
+/** Whole values of those keys of a shoot that a remedy changes. */
+export type ShootChange = Partial<
+  Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'look' | 'limits'>
+>;
+
 /** One change that would make an impossible ramp possible, with its least amount. */
 export interface Remedy {
-  readonly change: string; // the kind of change, for a program
+  readonly change: string; // the kind of change
   readonly text: string; // for a person
+  readonly apply: ShootChange; // `{ ...shoot, ...apply }` has a plan
 }
 
 export interface PlanInfeasible {

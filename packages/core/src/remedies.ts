@@ -12,11 +12,8 @@ import { rampProblemOf } from './targets.js';
 
 export type Reason = 'too-dark' | 'too-bright' | 'too-fast';
 
-/** A changed shoot, and the change in words. */
-interface Candidate {
-  readonly shoot: Shoot;
-  readonly text: string;
-}
+/** A change to a shoot, by key and in words. */
+type Candidate = Omit<Remedy, 'change'>;
 
 /** Amounts of one kind of change, least first; undefined where there is no such amount. */
 interface Kind {
@@ -51,14 +48,14 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
   ];
   const found = kinds.flatMap((kind) => {
     const candidate = kind === undefined ? undefined : leastCure(kind, shoot, forecast);
-    return candidate === undefined ? [] : [{ change: (kind as Kind).change, text: candidate.text }];
+    return candidate === undefined ? [] : [{ change: (kind as Kind).change, ...candidate }];
   });
   const shorter = shorterSpan(shoot, forecast, frame);
-  return shorter === undefined ? found : [...found, { change: 'shorter-span', text: shorter.text }];
+  return shorter === undefined ? found : [...found, { change: 'shorter-span', ...shorter }];
 }
 
 function leastCure({ amounts, at, rising }: Kind, shoot: Shoot, forecast: Forecast): Candidate | undefined {
-  const cures = (amount: number) => isPossible(at(amount).shoot, shoot, forecast);
+  const cures = (amount: number) => isPossible(at(amount), shoot, forecast);
   if (!rising) {
     for (let amount = 1; amount <= amounts; amount++) if (cures(amount)) return at(amount);
     return undefined;
@@ -74,7 +71,9 @@ function leastCure({ amounts, at, rising }: Kind, shoot: Shoot, forecast: Foreca
 }
 
 /** Whether a changed shoot has a ramp; its light is computed anew only where its frames differ. */
-function isPossible(changed: Shoot, shoot: Shoot, forecast: Forecast): boolean {
+function isPossible({ apply }: Candidate, shoot: Shoot, forecast: Forecast): boolean {
+  const changed = { ...shoot, ...apply };
+  if (!hasExtent(changed)) return false;
   if (changed.intervalS === shoot.intervalS && changed.span === shoot.span) {
     return rampExists(rampProblemOf(changed, forecast).problem);
   }
@@ -82,8 +81,15 @@ function isPossible(changed: Shoot, shoot: Shoot, forecast: Forecast): boolean {
   return span.kind === 'ok' && rampExists(rampProblemOf(changed, forecastLight(changed, span.times)).problem);
 }
 
-function withCamera(shoot: Shoot, change: Partial<Camera>): Shoot {
-  return { ...shoot, camera: { ...shoot.camera, ...change } };
+/** Whether a span by sun altitude runs the way its direction does: one cut short may have turned round. */
+function hasExtent({ span, direction }: Shoot): boolean {
+  if ('startAt' in span) return true;
+  const fall = span.fromSunAltitudeDeg - span.toSunAltitudeDeg;
+  return direction === 'dusk' ? fall > 0 : fall < 0;
+}
+
+function withCamera({ camera }: Shoot, change: Partial<Camera>): Pick<Shoot, 'camera'> {
+  return { camera: { ...camera, ...change } };
 }
 
 function stepOf({ stepsPerStop }: Camera, control: DialControl, label: string): number {
@@ -108,9 +114,9 @@ function longerShutter(shoot: Shoot): Kind {
       const wanted = step < longest ? `allow a shutter of ${dialLabel('shutter', step, stepsPerStop)} s` : '';
       const room = needS > intervalS ? `raise the interval from ${intervalS} to ${needS} s` : '';
       return {
-        shoot: {
+        apply: {
           ...withCamera(shoot, { shutter: { ...camera.shutter, longest: label } }),
-          intervalS: Math.max(intervalS, needS),
+          ...(needS > intervalS ? { intervalS: needS } : {}),
         },
         text: sentence([wanted, room].filter((part) => part !== '').join(' and ')),
       };
@@ -129,7 +135,7 @@ function higherIso(shoot: Shoot): Kind {
     at: (amount) => {
       const iso = Number(dialLabel('iso', highest + amount, camera.stepsPerStop));
       return {
-        shoot: withCamera(shoot, { iso: { ...camera.iso, highest: iso } }),
+        apply: withCamera(shoot, { iso: { ...camera.iso, highest: iso } }),
         text: `Raise the ISO limit from ${camera.iso.highest} to ${iso}.`,
       };
     },
@@ -158,7 +164,7 @@ function otherAperture(shoot: Shoot, reason: Reason): Kind | undefined {
             ? { ...range, widest: label }
             : { ...range, narrowest: label };
       return {
-        shoot: withCamera(shoot, { aperture: changed }),
+        apply: withCamera(shoot, { aperture: changed }),
         text: dark ? `Open the aperture to f/${label}.` : `Stop the aperture down to f/${label}.`,
       };
     },
@@ -171,10 +177,7 @@ function otherFilter(shoot: Shoot): Kind {
     amounts: 10,
     rising: false,
     at: (stops) => ({
-      shoot: {
-        ...shoot,
-        filters: [...shoot.filters, { name: freeName(shoot, `ND of ${stops} stops`), stops }],
-      },
+      apply: { filters: [...shoot.filters, { name: freeName(shoot, `ND of ${stops} stops`), stops }] },
       text: `Bring an ND filter of ${stops} stop${stops === 1 ? '' : 's'}.`,
     }),
   };
@@ -196,7 +199,7 @@ function darkerLook(shoot: Shoot): Kind | undefined {
     at: (amount) => {
       const nightEv = rounded(look.nightEv - amount / 10);
       return {
-        shoot: { ...shoot, look: { nightEv } },
+        apply: { look: { nightEv } },
         text: `Let the night be darker: look nightEv ${nightEv} instead of ${look.nightEv}.`,
       };
     },
@@ -212,7 +215,7 @@ function looserTolerance(shoot: Shoot): Kind {
     at: (amount) => {
       const loose = rounded(Math.floor(toleranceEv * 20 + 1e-9) / 20 + amount / 20);
       return {
-        shoot: { ...shoot, limits: { ...shoot.limits, toleranceEv: loose } },
+        apply: { limits: { ...shoot.limits, toleranceEv: loose } },
         text: `Accept ${loose} EV of error instead of ${rounded(toleranceEv)}.`,
       };
     },
@@ -230,7 +233,7 @@ function largerSteps(shoot: Shoot): Kind {
     at: (amount) => {
       const step = (now + amount) / stepsPerStop;
       return {
-        shoot: { ...shoot, limits: { ...shoot.limits, largestStepEv: step } },
+        apply: { limits: { ...shoot.limits, largestStepEv: step } },
         text: `Allow steps of ${rounded(step)} EV at one cue instead of ${rounded(now / stepsPerStop)}.`,
       };
     },
@@ -247,7 +250,7 @@ function closerCues(shoot: Shoot): Kind {
     at: (amount) => {
       const secondsBetweenCues = rounded((now - amount) * intervalS);
       return {
-        shoot: { ...shoot, limits: { ...limits, secondsBetweenCues } },
+        apply: { limits: { ...limits, secondsBetweenCues } },
         text: `Allow cues ${secondsBetweenCues} s apart instead of ${limits.secondsBetweenCues} s.`,
       };
     },
@@ -260,18 +263,18 @@ function shorterSpan(shoot: Shoot, forecast: Forecast, frame: number): Candidate
   // An end that is moved may leave a filter change without room to land: go on a little.
   for (let end = frame - 1; end >= Math.max(1, frame - 12); end--) {
     const candidate = cut(shoot, forecast, 0, end);
-    if (isPossible(candidate.shoot, shoot, forecast)) return candidate;
+    if (isPossible(candidate, shoot, forecast)) return candidate;
   }
   let [fails, works] = [frame, last];
-  if (works - fails < 1 || !isPossible(cut(shoot, forecast, works - 1, last).shoot, shoot, forecast))
+  if (works - fails < 1 || !isPossible(cut(shoot, forecast, works - 1, last), shoot, forecast))
     return undefined;
   while (works - fails > 1) {
     const middle = (fails + works) >> 1;
-    if (isPossible(cut(shoot, forecast, middle, last).shoot, shoot, forecast)) works = middle;
+    if (isPossible(cut(shoot, forecast, middle, last), shoot, forecast)) works = middle;
     else fails = middle;
   }
   const candidate = cut(shoot, forecast, works, last);
-  return isPossible(candidate.shoot, shoot, forecast) ? candidate : undefined;
+  return isPossible(candidate, shoot, forecast) ? candidate : undefined;
 }
 
 function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): Candidate {
@@ -279,7 +282,7 @@ function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: numbe
   const clock = (i: number) => rfc3339(times[i], zone);
   if ('startAt' in shoot.span) {
     return {
-      shoot: { ...shoot, span: { startAt: clock(first), endAt: clock(last) } },
+      apply: { span: { startAt: clock(first), endAt: clock(last) } },
       text: `Shoot only from ${clock(first).slice(11, 16)} to ${clock(last).slice(11, 16)}.`,
     };
   }
@@ -291,7 +294,7 @@ function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: numbe
   const from = first === 0 ? shoot.span.fromSunAltitudeDeg : inward(degrees(first), !falls);
   const to = last === times.length - 1 ? shoot.span.toSunAltitudeDeg : inward(degrees(last), falls);
   return {
-    shoot: { ...shoot, span: { fromSunAltitudeDeg: from, toSunAltitudeDeg: to } },
+    apply: { span: { fromSunAltitudeDeg: from, toSunAltitudeDeg: to } },
     text: `Shoot a shorter span: from ${from}° to ${to}° of sun altitude.`,
   };
 }

@@ -57,15 +57,16 @@ const ROWS: readonly (readonly [string, object, string])[] = [
 
   // Capabilities that do not exist yet.
   ['a move', { moves: [{ pan: 1 }] }, 'moves[0]: camera moves are not available yet; leave them out'],
+
   [
-    'a shutter timed freely',
-    camera({ bulb: true }),
-    'camera.bulb: a shutter timed freely is not available yet; leave it out',
+    'a shutter timed half freely',
+    camera({ bulb: 'yes' }),
+    'camera.bulb: "yes" is not true or false; give true or false',
   ],
   [
-    'a limit on filter changes',
-    { limits: { maxFilterChanges: 2 } },
-    'limits.maxFilterChanges: a limit on filter changes is not available yet; leave it out',
+    'half a filter change',
+    { limits: { maxFilterChanges: 1.5 } },
+    'limits.maxFilterChanges: 1.5 is not a limit on filter changes; give a whole number from 0 to 100',
   ],
 
   // Format, place, date.

@@ -115,6 +115,12 @@ export const INFEASIBLE: PlanInfeasible = {
     at: '2026-09-12T20:51:12+02:00',
     shortfallEv: 1.3,
     text: 'From frame 813 on the scene is 1.3 stops too dark.',
-    remedies: [{ change: 'iso', text: 'raise the highest ISO to 3200' }],
+    remedies: [
+      {
+        change: 'iso',
+        text: 'raise the highest ISO to 6400',
+        apply: { camera: { ...SHOOT.camera, iso: { lowest: 100, highest: 6400 } } },
+      },
+    ],
   },
 };

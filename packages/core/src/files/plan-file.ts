@@ -7,17 +7,14 @@ import { jsonLines } from './json-lines.js';
 import { lightSchema } from './light-schema.js';
 import { isGroup } from './parts.js';
 import { planSchema } from './plan-schema.js';
-import { valueFaults, withDefaults } from './shoot-file.js';
+import { shapeFaults, withDefaults } from './shoot-file.js';
 import { shootFaults } from './shoot-rules.js';
-import { NOT_YET } from './shoot-schema.js';
-import { inOrder, keyFaults } from './walk.js';
+import { inOrder } from './walk.js';
 
 /** A plan, feasible or not, or every fault of the file that can be told in one go. */
 export type PlanRead =
   | { readonly kind: 'ok'; readonly plan: Plan }
   | { readonly kind: 'wrong'; readonly errors: readonly FileError[] }; // at least one
-
-const NOT_YET_IN_PLAN = new Map([...NOT_YET].map(([path, what]) => [`shoot.${path}`, what]));
 
 /**
  * Reads `evenfall-plan/1` from a parsed value. Checks that it is whole and that its shoot is sound; it does not
@@ -25,7 +22,7 @@ const NOT_YET_IN_PLAN = new Map([...NOT_YET].map(([path, what]) => [`shoot.${pat
  */
 export function readPlan(value: unknown, where?: Locate, source?: string): PlanRead {
   const read = v.safeParse(planSchema, value, { abortPipeEarly: true });
-  const faults = [...keyFaults(planSchema, value, NOT_YET_IN_PLAN), ...valueFaults(read.issues ?? [])];
+  const faults = shapeFaults(planSchema, value, read.issues ?? []);
   if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };
 
   const plan: Plan = { ...read.output, shoot: withDefaults(read.output.shoot) };

@@ -16,7 +16,7 @@ import {
   word,
 } from './parts.js';
 import { MOST_FRAMES } from './shoot-rules.js';
-import { shootFileSchema } from './shoot-schema.js';
+import { shootChangeSchema, shootFileSchema } from './shoot-schema.js';
 
 const MOST_LINES = 1000;
 
@@ -103,7 +103,11 @@ const infeasible = v.strictObject({
     at: v.exactOptional(at),
     shortfallEv: v.exactOptional(stops),
     text: line,
-    remedies: list(v.strictObject({ change: label, text: line }), 'remedies', MOST_LINES),
+    remedies: list(
+      v.strictObject({ change: label, text: line, apply: shootChangeSchema }),
+      'remedies',
+      MOST_LINES,
+    ),
   }),
 });
 

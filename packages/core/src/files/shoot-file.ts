@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import type { Shoot } from '../shoot.js';
 import { type Fault, type FileError, type Locate, placed } from './file-error.js';
 import { shootFaults } from './shoot-rules.js';
-import { NOT_YET, type ShootFile, shootFileSchema } from './shoot-schema.js';
+import { type ShootFile, shootFileSchema } from './shoot-schema.js';
 import { inOrder, keyFaults } from './walk.js';
 
 /** A shoot, or every fault of the file that can be told in one go. */
@@ -21,7 +21,7 @@ export type ShootRead =
  */
 export function readShoot(value: unknown, where?: Locate, source?: string): ShootRead {
   const read = v.safeParse(shootFileSchema, value, { abortPipeEarly: true });
-  const faults = [...keyFaults(shootFileSchema, value, NOT_YET), ...valueFaults(read.issues ?? [])];
+  const faults = shapeFaults(shootFileSchema, value, read.issues ?? []);
   if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };
 
   const shoot = withDefaults(read.output);
@@ -30,14 +30,23 @@ export function readShoot(value: unknown, where?: Locate, source?: string): Shoo
   return { kind: 'ok', shoot };
 }
 
-/** Faults of values; those of keys are told by {@link keyFaults}, which knows them better. */
-export function valueFaults(issues: readonly v.BaseIssue<unknown>[]): Fault[] {
-  return issues
+/**
+ * Faults of keys and values. Those of keys are told by {@link keyFaults}, which knows them better. A file of
+ * another format is told as that alone.
+ */
+export function shapeFaults(
+  schema: v.GenericSchema,
+  value: unknown,
+  issues: readonly v.BaseIssue<unknown>[],
+): Fault[] {
+  const ofValues = issues
     .filter((issue) => issue.type !== 'strict_object')
     .map((issue) => ({
       path: (issue.path ?? []).map(({ key }) => key as string | number),
       text: issue.message,
     }));
+  const otherFormat = ofValues.find(({ path }) => path.length === 1 && path[0] === 'format');
+  return otherFormat ? [otherFormat] : [...keyFaults(schema, value), ...ofValues];
 }
 
 /** Fills in the defaults that depend on other keys. */

@@ -59,13 +59,7 @@ const camera = v.strictObject({
     shortest: mark('the shortest marked shutter time, such as "1/4000"'),
     longest: mark('the longest marked shutter time, such as "15"'),
   }),
-  bulb: v.optional(
-    v.pipe(
-      flag('false'),
-      v.check((bulb) => !bulb, 'a shutter timed freely is not available yet; leave it out'),
-    ),
-    false,
-  ),
+  bulb: v.optional(flag('true or false'), false),
   iso: v.strictObject({ lowest: isoMark, highest: isoMark }),
   aperture: choice(
     [apertureMark, apertureRange],
@@ -184,16 +178,14 @@ const limits = v.strictObject({
   toleranceEv: v.exactOptional(aboveZero('a tolerance', 'stops above 0, at most 10', 10)),
   largestStepEv: v.exactOptional(aboveZero('a step', 'stops above 0, at most 10', 10)),
   secondsBetweenCues: v.exactOptional(number('a spacing', 'seconds from 0 to 86400', 0, 86_400)),
+  maxFilterChanges: v.exactOptional(
+    whole('a limit on filter changes', 'a whole number from 0 to 100', 0, 100),
+  ),
   framesLostPerFilterChange: v.optional(
     whole('a number of frames', 'a whole number from 0 to 1000', 0, 1000),
     2,
   ),
 });
-
-/** Keys the format has, whose capability does not exist yet: refused, never ignored. */
-export const NOT_YET: ReadonlyMap<string, string> = new Map([
-  ['limits.maxFilterChanges', 'a limit on filter changes'],
-]);
 
 /** The shoot file as written: defaults that depend on no other key are filled in on reading. */
 export const shootFileSchema = v.strictObject({
@@ -217,6 +209,18 @@ export const shootFileSchema = v.strictObject({
   moves: v.optional(
     list(v.never('camera moves are not available yet; leave them out'), 'moves', MOST_ROWS),
     [],
+  ),
+});
+
+/** What a remedy may change in a shoot: whole values of its keys, defaults filled in. */
+export const shootChangeSchema = v.strictObject({
+  span: v.exactOptional(span),
+  intervalS: v.exactOptional(shootFileSchema.entries.intervalS),
+  camera: v.exactOptional(camera),
+  filters: v.exactOptional(list(filter, 'filters', MOST_FILTERS + 1)),
+  look: v.exactOptional(look),
+  limits: v.exactOptional(
+    v.required(limits, ['toleranceEv', 'largestStepEv', 'secondsBetweenCues', 'framesLostPerFilterChange']),
   ),
 });
 

@@ -1,7 +1,7 @@
 // Walks a file's value along its schema: faults in the keys themselves, and the order keys are written in.
 
 import * as v from 'valibot';
-import { type Fault, type Path, pathText, shown } from './file-error.js';
+import { type Fault, type Path, shown } from './file-error.js';
 import { nearestWord } from './nearest.js';
 import { isGroup } from './parts.js';
 
@@ -17,16 +17,8 @@ interface Shape {
 
 type Entries = Readonly<Record<string, Shape>>;
 
-/**
- * Faults in the keys of a value: no group where one belongs, keys that are not known, keys that are missing.
- *
- * @param notYet keys whose capability does not exist yet, by path: what the key asks for
- */
-export function keyFaults(
-  schema: v.GenericSchema,
-  value: unknown,
-  notYet: ReadonlyMap<string, string> = new Map(),
-): Fault[] {
+/** Faults in the keys of a value: no group where one belongs, keys that are not known, keys that are missing. */
+export function keyFaults(schema: v.GenericSchema, value: unknown): Fault[] {
   const faults: Fault[] = [];
   visit(schema, value, []);
   return faults;
@@ -51,7 +43,7 @@ export function keyFaults(
     for (const key of Object.keys(value)) {
       const at = [...path, key];
       if (Object.hasOwn(entries, key)) visit(entries[key]!, value[key], at);
-      else faults.push({ path: at, text: unknownKey(key, at, meant, known, siblings) });
+      else faults.push({ path: at, text: unknownKey(key, meant, known, siblings) });
     }
     // Where a key of another shape was meant, this shape was only a guess.
     if ([...meant].some((key) => !known.includes(key))) return;
@@ -63,13 +55,10 @@ export function keyFaults(
 
   function unknownKey(
     key: string,
-    path: Path,
     meant: Set<string>,
     known: readonly string[],
     siblings: readonly string[],
   ): string {
-    const capability = notYet.get(pathText(path));
-    if (capability !== undefined) return `${capability} is not available yet; leave it out`;
     const near = nearestWord(key, [...known, ...siblings])!;
     meant.add(near);
     if (near === key) return `does not go together with ${known.join(' and ')}; leave one out`;

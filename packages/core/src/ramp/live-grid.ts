@@ -1,0 +1,55 @@
+// When a live solve may place cues: at every frame soon, every few frames later. The next answer decides only
+// whether to act now, so later cues need no finer timing than that; they are placed anew as they come near.
+
+/** Frames at which a cue may come, counted from the next frame, and how far each cue's setting is held. */
+export interface Grid {
+  /** Rising; entry k is where segment k starts; the last entry is the end of what is looked at, no cue there. */
+  readonly at: Int32Array;
+  /** By segment: the entry at which the next cue may come after a cue of dials here. */
+  readonly freeAfterCue: Int32Array;
+  /** The same after a filter change, or 0 where none may be made any more. */
+  readonly freeAfterFilter: Int32Array;
+}
+
+/** Every frame up to this lead is a place for a cue. */
+const FINE_S = 180;
+/** Beyond it cues are placed about this far apart, or closer where cues may come closer. */
+const COARSE_S = 30;
+
+/**
+ * @param from first frame at which a cue may come
+ * @param end frames looked at, > from
+ * @param framesLeft frames to the end of the shoot, >= end
+ * @param spacing frames from a cue to the next, >= 1
+ * @param lost frames a filter change may spoil
+ */
+export function gridOf(
+  from: number,
+  end: number,
+  framesLeft: number,
+  { spacing, lost, intervalS }: { spacing: number; lost: number; intervalS: number },
+): Grid {
+  const stride = strideOf(spacing, intervalS);
+  const fine = Math.ceil(FINE_S / intervalS);
+  const starts: number[] = [];
+  for (let frame = from; frame < end; frame += frame < fine ? 1 : stride) starts.push(frame);
+  const at = Int32Array.from([...starts, end]);
+  const last = at.length - 1;
+  const held = Math.max(spacing, lost + 1);
+  const freeAfterCue = new Int32Array(last);
+  const freeAfterFilter = new Int32Array(last);
+  for (let k = 0, cue = 0, filter = 0; k < last; k++) {
+    while (cue < last && at[cue] < at[k] + spacing) cue++;
+    while (filter < last && at[filter] < at[k] + held) filter++;
+    freeAfterCue[k] = cue;
+    // The first frame judged again must be looked at, and be one of the shoot.
+    freeAfterFilter[k] = at[k] + lost < Math.min(end, framesLeft) ? filter : 0;
+  }
+  return { at, freeAfterCue, freeAfterFilter };
+}
+
+/** A stride that divides the spacing, so that a coarse grid does not slow the cues down. */
+function strideOf(spacing: number, intervalS: number): number {
+  const most = Math.max(1, Math.floor(COARSE_S / intervalS));
+  return spacing === 1 ? most : Math.ceil(spacing / Math.ceil(spacing / most));
+}

@@ -1,0 +1,95 @@
+import { type Plan, readPlan, writePlan } from '@evenfall/core';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { INFEASIBLE, PLAN } from './sample.js';
+
+describe('a plan reads back the same from its own text', () => {
+  test.each([
+    ['a plan', PLAN],
+    ['an impossible one', INFEASIBLE],
+  ])('%s', (_name, plan: Plan) => {
+    const text = writePlan(plan);
+    expect(readPlan(JSON.parse(text))).toEqual({ kind: 'ok', plan });
+    expect(writePlan(JSON.parse(text))).toBe(text);
+  });
+});
+
+test('a plan file has a frame and a cue a line, keys in the order of the format, and a line break at the end', () => {
+  const lines = writePlan(PLAN).split('\n');
+  expect(lines.at(-1)).toBe('');
+  expect(lines.filter((line) => line.startsWith('    {"frame":'))).toHaveLength(5 + 2);
+  // Source: the plan file in docs/formats.md.
+  expect(Object.keys(JSON.parse(lines.join('\n')))).toEqual([
+    'format',
+    'shoot',
+    'summary',
+    'events',
+    'frames',
+    'cues',
+    'notes',
+  ]);
+  const shuffled = Object.fromEntries(Object.entries(PLAN).reverse()) as unknown as Plan;
+  expect(writePlan(shuffled)).toBe(lines.join('\n'));
+});
+
+test('a plan with a number JSON cannot hold is not written', () => {
+  const broken = { ...PLAN, summary: { ...PLAN.summary, objective: Number.NaN } };
+  expect(() => writePlan(broken)).toThrow(new RangeError('objective must be finite, got NaN'));
+});
+
+describe('a wrong plan is told in one line', () => {
+  test.each<[string, object, string]>([
+    [
+      'a shoot file',
+      PLAN.shoot,
+      'format: "evenfall-shoot/1" is not "evenfall-plan/1"; give "evenfall-plan/1"',
+    ],
+    ['a key nobody knows', { ...PLAN, frame: 1 }, 'frame: no such key; the nearest is "frames"'],
+    [
+      'a frame missing',
+      { ...PLAN, frames: PLAN.frames.slice(0, 4), cues: PLAN.cues.slice(0, 1) },
+      'summary.frameCount: 5 does not fit the rest of the plan; 4 would',
+    ],
+    [
+      'frames out of order',
+      { ...PLAN, frames: PLAN.frames.map((frame, i) => (i === 3 ? { ...frame, frame: 7 } : frame)) },
+      'frames[3].frame: 7 does not fit the rest of the plan; 3 would',
+    ],
+    [
+      'a cue after the last frame',
+      { ...PLAN, cues: PLAN.cues.map((cue, i) => (i === 1 ? { ...cue, frame: 5 } : cue)) },
+      'cues[1].frame: 5 is not a frame after 2 and before 5; give one',
+    ],
+    [
+      'a shoot that contradicts itself',
+      { ...PLAN, shoot: { ...PLAN.shoot, intervalS: 1 } },
+      'shoot.intervalS: 1 is too short for the shortest shutter, "1/4000", and a gap of 1 s; give 1.001 or more',
+    ],
+    [
+      'an answer without a reason',
+      { ...INFEASIBLE, infeasible: { ...INFEASIBLE.infeasible, reason: 'unknown' } },
+      'infeasible.reason: "unknown" is not one of "too-dark", "too-bright", "too-fast", "no-span"; the nearest is "no-span"',
+    ],
+  ])('%s', (_name, value, message) => {
+    const read = readPlan(value, undefined, 'plan.json');
+    expect(read.kind === 'wrong' && read.errors[0]?.message).toBe(`plan.json: ${message}`);
+  });
+
+  test('no garbage makes it throw', () => {
+    let wrong = 0;
+    fc.assert(
+      fc.property(
+        fc.anything({ withNullPrototype: true, withDate: true }),
+        fc.constantFrom(...Object.keys(PLAN)),
+        (value, key) => {
+          for (const garbage of [value, { ...PLAN, [key]: value }]) {
+            const read = readPlan(garbage);
+            if (read.kind === 'wrong') wrong++;
+          }
+        },
+      ),
+      { seed: 20260912, numRuns: 500 },
+    );
+    expect(wrong).toBeGreaterThan(800);
+  });
+});
