@@ -16,11 +16,13 @@ export function backBlocks({ card }: Words): Block[] {
   ];
 }
 
-/** What the plan has to add, for the end of the cues; none where it has nothing. */
+/** The plan's cautions and warnings, for the end of the cues; none where it has nothing to add. */
 export function noteBlocks(plan: PlanMade, { card }: Words): Block[] {
   const cautions = card.cautions.map((text) => text.replace(/\.$/, ''));
   // The last page warns anyway; saying it twice would make both weaker.
-  const notes = plan.notes.filter(({ text }) => !cautions.some((caution) => text.startsWith(caution)));
+  const notes = plan.notes.filter(
+    ({ level, text }) => level !== 'info' && !cautions.some((caution) => text.startsWith(caution)),
+  );
   if (notes.length === 0) return [];
   const [first, ...rest] = notes.map((note) => itemBlock(note.text));
   return [together(headBlock(card.notesTitle), first!), ...rest];

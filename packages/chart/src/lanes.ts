@@ -45,7 +45,7 @@ export function runsOf(control: Control, frames: readonly PlanFrame[], words: Wo
 export function laneWeight(runs: readonly Run[]): number {
   const levels = new Set(runs.map((run) => run.level)).size;
   if (levels === 1) return 1;
-  return runs.length <= FEW_RUNS ? 2.1 : Math.min(3.2, 1.35 + 0.18 * levels);
+  return runs.length <= FEW_RUNS ? 2.4 : Math.min(3.2, 1.35 + 0.18 * levels);
 }
 
 // With few runs their labels are likely long, so the lane keeps a row below the line too.

@@ -62,11 +62,13 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
   });
   const posts = filterChanges(frames).map((frame) => axis.xAt(frame.at));
   let laneTop = panelBottom + 6 * u;
-  const laneSvg = lanes.map(({ name, runs, weight }) => {
+  const laneSvg = lanes.map(({ control, name, runs, weight }) => {
     const box = { left: axis.left, right: axis.right, top: laneTop, bottom: laneTop + weight * laneHeight };
     laneTop = box.bottom;
-    return lane({ name, runs, box, axis, look, posts });
+    // The filter's own steps stand where the posts end.
+    return lane({ name, runs, box, axis, look, posts: control === 'filter' ? [] : posts });
   });
+  const filterTop = bottom - lanes.at(-1)!.weight * laneHeight;
   const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;
   return svgRoot(
     {
@@ -80,7 +82,7 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
       element('rect', { width, height, fill: look.ink.paper }),
       heading(title, underTitle(plan, lanes, words), width, look),
       panel.svg,
-      ...posts.map((x) => filterPost(x, panelBottom, bottom, look)),
+      ...posts.map((x) => filterPost(x, panelBottom, filterTop, look)),
       affectedMarks(frames, panel, axis, look, words),
       names(panel, look, words, frames),
       ...laneSvg,
