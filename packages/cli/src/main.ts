@@ -50,7 +50,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .helpOption('-h, --help', 'show help')
     .helpCommand(false)
     .exitOverride()
-    .configureHelp({ helpWidth: 80 })
+    .configureHelp({ helpWidth: 78 })
     .configureOutput({
       writeOut: (text) => io.out(text),
       writeErr: (text) => io.err(text),
@@ -102,7 +102,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
   command(
     'light',
     'show sun, moon and light',
-    'Shows the events of sun and moon and the curve of the light, without any camera.',
+    'Shows the events of sun and moon and the curve of the light, without a camera.',
   )
     .option('--json', 'print the light table, for a program')
     .option('-o, --output <file>', 'write a chart (.svg) or the light table (.json)')
@@ -159,11 +159,11 @@ Example:
   evenfall chart evening.yaml -o chart.svg    legible in black and white`,
   cues: `
 Example:
-  evenfall cues evening.yaml -o cues.ics      load it into a telephone's calendar
+  evenfall cues evening.yaml -o cues.ics      put it into a telephone
   evenfall cues evening.yaml -o cues.ics --ahead 30
   evenfall cues evening.yaml -o cues.csv      open it as a spreadsheet`,
   light: `
 Example:
-  evenfall light evening.yaml                 when does it get dark, and how fast
+  evenfall light evening.yaml                 when it gets dark, and how fast
   evenfall light evening.yaml -o light.svg    the same as a picture`,
 };

@@ -9,6 +9,14 @@ export interface Parsed {
   readonly where: Locate;
 }
 
+/** The slips people make most, each with what would be right; the parser's own words tell the rest. */
+const PROBLEMS: Readonly<Record<string, string>> = {
+  DUPLICATE_KEY: 'a key stands twice; give it once',
+  TAB_AS_INDENT: 'a tab stands for an indent; give spaces',
+  MULTIPLE_DOCS: 'a second document follows the first; give one a file',
+  RESOURCE_EXHAUSTION: 'nested too deep',
+};
+
 /**
  * @param source name of the file, for messages
  * @throws Refusal, one line, where the text is neither YAML nor JSON
@@ -20,7 +28,7 @@ export function parseText(text: string, source: string): Parsed {
     const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, logLevel: 'error' });
     const problem = document.errors[0] ?? document.warnings[0];
     if (problem) {
-      const what = problem.message.split('\n')[0]!.replace(/:?\s*$/, '');
+      const what = PROBLEMS[problem.code] ?? problem.message.split('\n')[0]!.replace(/[.:\s]*$/, '');
       throw new Refusal([`${source}:${lineAt(problem.pos[0])}: not readable as YAML or JSON: ${what}`]);
     }
     return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };

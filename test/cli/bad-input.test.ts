@@ -1,0 +1,261 @@
+// Wrong files and arguments: one line on standard error, exit status 1, and no file left behind.
+
+import { describe, expect, test } from 'vitest';
+import { EVENING, evenfall, folder, IMPOSSIBLE } from './run.js';
+
+describe('a wrong shoot file is told with its line', () => {
+  test.each([
+    [
+      'a latitude of 95',
+      ['latitudeDeg: 57.05', 'latitudeDeg: 95'],
+      '5: place.latitudeDeg: 95 is not a latitude; give degrees from -90 to 90',
+    ],
+    [
+      'a latitude that is no number',
+      ['latitudeDeg: 57.05', 'latitudeDeg: .nan'],
+      '5: place.latitudeDeg: NaN is not a latitude; give degrees from -90 to 90',
+    ],
+    [
+      'a mistyped key',
+      ['intervalS: 60', 'intervlaS: 60'],
+      '8: intervlaS: no such key; the nearest is "intervalS"',
+    ],
+    [
+      'a key without a value',
+      ['date: 2026-09-12', 'date:'],
+      '7: date: nothing is not a date; give a date as YYYY-MM-DD',
+    ],
+    [
+      'a missing key',
+      ['longitudeDeg: 9.92', 'elevationM: 0'],
+      '4: place.longitudeDeg: missing; give degrees from -180 to 180',
+    ],
+    [
+      'an aperture off the dial',
+      ['aperture: 5.6', 'aperture: 5.7'],
+      '12: camera.aperture: "5.7" is not on the aperture dial in thirds; the nearest marks are "5.6" and "6.3"',
+    ],
+    [
+      'an entry of a list',
+      ['density: 1.8', 'density: 18'],
+      '17: filters[0].density: 18 is not a density; give an optical density from 0 to 9',
+    ],
+    [
+      'an interval too short',
+      ['intervalS: 60', 'intervalS: 1'],
+      '8: intervalS: 1 is too short for the shortest shutter, "1/4000", and a gap of 1 s; give 1.001 or more',
+    ],
+    [
+      'a key given twice',
+      ['date: 2026-09-12', 'intervalS: 7'],
+      '8: not readable as YAML or JSON: a key stands twice; give it once',
+    ],
+    [
+      'a tab for an indent',
+      ['  longitudeDeg', '\tlongitudeDeg'],
+      '6: not readable as YAML or JSON: a tab stands for an indent; give spaces',
+    ],
+    [
+      'a tag nobody knows',
+      ['title: ', 'title: !!js/function '],
+      '3: not readable as YAML or JSON: Unresolved tag: tag:yaml.org,2002:js/function',
+    ],
+  ])('%s', async (_name, [from, to], message) => {
+    expect(EVENING).toContain(from);
+    const dir = folder({ 'evening.yaml': EVENING.replace(from!, to!) });
+    expect(await evenfall(['plan', dir.at('evening.yaml')])).toEqual({
+      status: 1,
+      out: '',
+      err: `evenfall: evening.yaml:${message}\n`,
+    });
+  });
+
+  test('a fraction needs no quotes, and a number with leading zeros is that number', async () => {
+    const dir = folder({ 'evening.yaml': EVENING.replace('lowest: 100', 'lowest: 0100') });
+    const { status, out } = await evenfall(['plan', dir.at('evening.yaml'), '--json']);
+    expect(status).toBe(0);
+    const { camera } = JSON.parse(out).shoot;
+    expect(camera.shutter.shortest).toBe('1/4000');
+    expect(camera.iso.lowest).toBe(100);
+  });
+
+  test('two faults are two lines, in the order of the file', async () => {
+    const dir = folder({ 'evening.yaml': EVENING.replace('5.6', '[]').replace('57.05', '95') });
+    const { err } = await evenfall(['plan', dir.at('evening.yaml')]);
+    expect(err.trimEnd().split('\n')).toEqual([
+      'evenfall: evening.yaml:5: place.latitudeDeg: 95 is not a latitude; give degrees from -90 to 90',
+      'evenfall: evening.yaml:12: camera.aperture: a list is not a mark of the dial; give a marked f-number such as "5.6"',
+    ]);
+  });
+
+  test.each([
+    ['binary', new Uint8Array([0xff, 0xfe, 0x00, 0x61]), ' not readable as text; save it as UTF-8'],
+    [
+      'huge',
+      `# ${'x'.repeat(1_000_000)}`,
+      ' 1000002 bytes are too many for a shoot file; give one below 1 MB',
+    ],
+    ['a well of brackets', '['.repeat(50_000), '1: not readable as YAML or JSON: nested too deep'],
+    ['aliases of aliases', bomb(), ' not readable as YAML or JSON: nested too deep'],
+  ])('a file that is %s', async (_name, content, message) => {
+    const dir = folder({ 'evening.yaml': content });
+    expect(await evenfall(['plan', dir.at('evening.yaml')])).toEqual({
+      status: 1,
+      out: '',
+      err: `evenfall: evening.yaml:${message}\n`,
+    });
+  });
+
+  test('an empty file', async () => {
+    const dir = folder({ 'evening.yaml': '# nothing yet\n' });
+    const { status, err } = await evenfall(['plan', dir.at('evening.yaml')]);
+    expect(status).toBe(1);
+    expect(err).toMatch(/^evenfall: evening\.yaml: nothing stands where keys belong; give format, /);
+  });
+
+  test('a missing file and a folder', async () => {
+    const dir = folder();
+    const missing = dir.at('none.yaml');
+    expect((await evenfall(['plan', missing])).err).toBe(
+      `evenfall: ${missing}: cannot be read: there is no such file or folder; check the path\n`,
+    );
+    expect((await evenfall(['plan', dir.at('')])).err).toBe(
+      `evenfall: ${dir.at('')}: cannot be read: that is a folder; give a file\n`,
+    );
+  });
+});
+
+describe('wrong arguments are told in one line', () => {
+  test.each([
+    [['plna', 'x.yaml'], "unknown command 'plna' (Did you mean plan?)"],
+    [['plan'], "missing required argument 'shoot'"],
+    [['plan', 'a.yaml', 'b.yaml'], "too many arguments for 'plan'. Expected 1 argument but got 2."],
+    [['plan', '--jsno', 'a.yaml'], "unknown option '--jsno' (Did you mean --json?)"],
+    [['card', 'a.yaml'], "required option '-o, --output <file>' not specified"],
+    [
+      ['card', 'a.yaml', '-o', 'card.docx'],
+      '-o card.docx: ends in ".docx", which is not known here; give a file ending in .pdf, .svg, .html, .txt',
+    ],
+    [['chart', 'a.yaml', '-o', 'chart'], '-o chart: has no ending; give a file ending in .svg'],
+    [
+      ['plan', 'a.yaml', '-o', 'x.constructor'],
+      '-o x.constructor: ends in ".constructor", which is not known here; give a file ending in .json, .csv',
+    ],
+    [
+      ['cues', 'a.yaml', '-o', 'x.ics', '--ahead', '-5'],
+      "option '--ahead <seconds>' argument '-5' is invalid. Give seconds from 0 to 86400.",
+    ],
+    [
+      ['cues', 'a.yaml', '-o', 'x.ics', '--ahead', 'soon'],
+      "option '--ahead <seconds>' argument 'soon' is invalid. Give seconds from 0 to 86400.",
+    ],
+  ])('%j', async (argv, message) => {
+    expect(await evenfall(argv)).toEqual({ status: 1, out: '', err: `evenfall: ${message}\n` });
+  });
+});
+
+describe('an output that cannot be written leaves nothing behind', () => {
+  test('in a folder that is not there', async () => {
+    const dir = folder({ 'evening.yaml': EVENING });
+    const path = dir.at('none/card.pdf');
+    const { status, err } = await evenfall(['card', dir.at('evening.yaml'), '-o', path]);
+    expect(status).toBe(1);
+    expect(err).toBe(
+      `evenfall: ${path}: cannot be written: there is no such file or folder; check the path\n`,
+    );
+    expect(dir.names()).toEqual(['evening.yaml']);
+  });
+
+  test('where a file stands for a folder', async () => {
+    const dir = folder({ 'evening.yaml': EVENING });
+    const path = dir.at('evening.yaml/plan.json');
+    const { status, err } = await evenfall(['plan', dir.at('evening.yaml'), '-o', path]);
+    expect(status).toBe(1);
+    expect(err).toMatch(/evening\.yaml\/plan\.json: cannot be written: .*; check the path\n$/);
+    expect(dir.names()).toEqual(['evening.yaml']);
+  });
+
+  test('over a folder', async () => {
+    const dir = folder({ 'evening.yaml': EVENING });
+    const { mkdirSync } = await import('node:fs');
+    mkdirSync(dir.at('plan.json'));
+    const { status, err } = await evenfall(['plan', dir.at('evening.yaml'), '-o', dir.at('plan.json')]);
+    expect(status).toBe(1);
+    expect(err).toBe(`evenfall: ${dir.at('plan.json')}: cannot be written: that is a folder; give a file\n`);
+    expect(dir.names()).toEqual(['evening.yaml', 'plan.json']);
+  });
+
+  test('over the shoot file itself', async () => {
+    const json = JSON.stringify({ format: 'evenfall-shoot/1' });
+    const dir = folder({ 'evening.json': json });
+    const path = dir.at('evening.json');
+    expect((await evenfall(['plan', path, '-o', path])).err).toBe(
+      `evenfall: -o ${path}: is the shoot file itself; give another name\n`,
+    );
+  });
+
+  test('one page of many stands in the way: no page is written', async () => {
+    const dir = folder({ 'evening.yaml': EVENING });
+    const { mkdirSync } = await import('node:fs');
+    mkdirSync(dir.at('card-2.svg'));
+    const { status } = await evenfall(['card', dir.at('evening.yaml'), '-o', dir.at('card.svg')]);
+    expect(status).toBe(1);
+    expect(dir.names()).toEqual(['card-2.svg', 'evening.yaml']);
+  });
+});
+
+describe('a shoot that no ramp can do', () => {
+  test('is told with its remedies, status 2', async () => {
+    const { status, out, err } = await evenfall(['plan', '-'], IMPOSSIBLE);
+    expect({ status, err }).toEqual({ status: 2, err: '' });
+    expect(out).toMatch(/^No ramp exists: too dark for this kit\.$/m);
+    expect(out).toMatch(/^First missed {3}frame \d+ at \d\d:\d\d:\d\d$/m);
+    expect(out).toMatch(/^Short by {7}(less than )?[\d.]+ stops at that frame$/m);
+    expect(out.split('Any one of these would do\n')[1]).toMatch(/^( {2}- .*\n)+$/);
+  });
+
+  test('is an infeasible plan file for a program, status 2', async () => {
+    const { status, out } = await evenfall(['plan', '-', '--json'], IMPOSSIBLE);
+    expect(status).toBe(2);
+    expect(JSON.parse(out).infeasible).toMatchObject({ reason: 'too-dark' });
+  });
+
+  test.each(['card.pdf', 'card.txt'])('writes no %s', async (name) => {
+    const dir = folder({ 'evening.yaml': IMPOSSIBLE });
+    const { status, out, err } = await evenfall(['card', dir.at('evening.yaml'), '-o', dir.at(name)]);
+    expect({ status, out }).toEqual({ status: 2, out: '' });
+    expect(err).toMatch(
+      /^evenfall: no ramp exists, nothing written: .*; "evenfall plan" says what would cure it\n$/,
+    );
+    expect(dir.names()).toEqual(['evening.yaml']);
+  });
+
+  // Longyearbyen at midsummer: the sun does not set from 20 April to 22 August (midnight sun, common knowledge of the place).
+  const POLAR_DAY = EVENING.replace('57.05', '78.22')
+    .replace('9.92', '15.65')
+    .replace('2026-09-12', '2026-06-21');
+
+  test.each(['plan', 'light'])(
+    '%s says where the sun does go, where it never reaches the span',
+    async (command) => {
+      const { status, out } = await evenfall([command, '-'], POLAR_DAY);
+      expect(status).toBe(2);
+      expect(out).toMatch(/the sun never goes that way on this date/);
+      expect(JSON.parse((await evenfall([command, '-', '--json'], POLAR_DAY)).out).infeasible.reason).toBe(
+        'no-span',
+      );
+    },
+  );
+});
+
+/** Nine lists, each of nine aliases of the one before: a billion entries when spelled out. */
+function bomb(): string {
+  const lines = ['a0: &a0 [x]'];
+  for (let i = 1; i < 10; i++)
+    lines.push(
+      `a${i}: &a${i} [${Array(9)
+        .fill(`*a${i - 1}`)
+        .join(', ')}]`,
+    );
+  return lines.join('\n');
+}

@@ -1,0 +1,67 @@
+// Runs the command inside this process with its own folder and streams.
+
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
+import { run } from '../../packages/cli/src/main.js';
+
+/** What the command printed, and its exit status. */
+export interface Ran {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+export async function evenfall(argv: readonly string[], stdin = '', color = false): Promise<Ran> {
+  let out = '';
+  let err = '';
+  const status = await run(argv, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    readStdin: () => new TextEncoder().encode(stdin),
+    color,
+  });
+  return { status, out, err };
+}
+
+/** A folder that goes when the test ends, with these files in it. */
+export function folder(files: Readonly<Record<string, string | Uint8Array>> = {}) {
+  const path = mkdtempSync(join(tmpdir(), 'evenfall-'));
+  onTestFinished(() => rmSync(path, { recursive: true, force: true }));
+  for (const [name, content] of Object.entries(files)) writeFileSync(join(path, name), content);
+  return {
+    at: (name: string) => join(path, name),
+    names: () => readdirSync(path).sort(),
+  };
+}
+
+/** A commented evening that has a plan, a frame a minute so that it is quick to make. */
+export const EVENING = `# a quick evening
+format: evenfall-shoot/1
+title: "Slipway & gulls"
+place:
+  latitudeDeg: 57.05
+  longitudeDeg: 9.92
+date: 2026-09-12
+intervalS: 60
+camera:
+  shutter: { shortest: 1/4000, longest: 30 }
+  iso: { lowest: 100, highest: 3200 }
+  aperture: 5.6
+  frameMB: 30
+  cardGB: 64
+  batteryFrames: 100
+filters:
+  - { name: ND 1.8, density: 1.8 }
+`;
+
+/** The same with a kit that cannot do it. */
+export const IMPOSSIBLE = EVENING.replace('highest: 3200', 'highest: 100').replace(
+  'aperture: 5.6',
+  'aperture: 16',
+);
