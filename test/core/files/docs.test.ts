@@ -1,0 +1,110 @@
+// docs/formats.md and the example shoots are true: every example reads, and every key is told.
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { planShoot, readPlan, readShoot } from '@evenfall/core';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { schemaFaults } from '../../reference/json-schema.js';
+import { LEAST, shootOf } from './sample.js';
+
+const text = (path: string) => readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8');
+const formats = text('docs/formats.md');
+
+/** Code blocks of one language: what stands after it, and the block parsed. */
+const blocks = (language: string) =>
+  [...formats.matchAll(new RegExp(`^\`\`\`${language}(.*)\n([^]*?)^\`\`\`$`, 'gm'))].map(
+    ([, info, code]) => ({
+      info: info!.trim(),
+      value: parse(code!),
+    }),
+  );
+
+describe('docs/formats.md', () => {
+  const yaml = blocks('yaml');
+  const [least, full] = yaml.filter(({ info }) => info === '');
+  const parts = yaml.filter(({ info }) => info !== '');
+
+  test('the least shoot file, with every default written out, is the full one', () => {
+    expect(shootOf(least!.value)).toEqual(full!.value);
+  });
+
+  test('has an example of each part that has several shapes', () => {
+    expect(parts.map(({ info }) => info)).toEqual([
+      'part=span',
+      'part=span',
+      'part=filters',
+      'part=scene',
+      'part=look',
+    ]);
+  });
+
+  test.each(parts)('$info reads', ({ info, value }) => {
+    const key = info.replace('part=', '');
+    const read = readShoot({
+      ...LEAST,
+      place: { ...LEAST.place, timeZone: 'Europe/Copenhagen' },
+      [key]: value,
+    });
+    expect(read.kind === 'wrong' ? read.errors : []).toEqual([]);
+    expect(read.kind === 'ok' && read.shoot).toMatchObject({ [key]: value });
+  });
+
+  const json = blocks('json').map(({ value }) => value);
+
+  test('its plans read', () => {
+    const plans = json.filter(({ format }) => format === 'evenfall-plan/1');
+    expect(plans).toHaveLength(2);
+    for (const plan of plans) {
+      const read = readPlan(plan);
+      expect(read.kind === 'wrong' ? read.errors : []).toEqual([]);
+    }
+  });
+
+  test('its light table satisfies the published schema', () => {
+    const [table] = json.filter(({ format }) => format === 'evenfall-light/1');
+    const schema = JSON.parse(text('packages/core/schema/evenfall-light-1.schema.json'));
+    expect(schemaFaults(schema, table)).toEqual([]);
+  });
+
+  test('tells every key of every published schema', () => {
+    let keys = 0;
+    for (const format of ['shoot', 'plan', 'light']) {
+      const schema = text(`packages/core/schema/evenfall-${format}-1.schema.json`);
+      for (const key of keysOf(JSON.parse(schema))) {
+        keys++;
+        expect(formats, key).toMatch(new RegExp(`\\b${key}\\b`));
+      }
+    }
+    expect(keys).toBeGreaterThan(80);
+  });
+});
+
+describe('docs/examples', () => {
+  const names = readdirSync(new URL('../../../docs/examples/', import.meta.url)).sort();
+  const answers = Object.fromEntries(
+    names.map((name) => [name, planShoot(shootOf(parse(text(`docs/examples/${name}`))))]),
+  );
+
+  test('are a dusk, a dawn and one that cannot be done', () => {
+    expect(names).toEqual(['dawn.yaml', 'dusk.yaml', 'impossible.yaml']);
+    expect(answers['dusk.yaml']).toMatchObject({ shoot: { direction: 'dusk' } });
+    expect(answers['dawn.yaml']).toMatchObject({ shoot: { direction: 'dawn' } });
+    expect(answers['impossible.yaml']).toMatchObject({ infeasible: { reason: 'too-dark' } });
+  });
+
+  test.each(['dusk.yaml', 'dawn.yaml'])('%s has a plan in which a filter changes', (name) => {
+    const plan = answers[name]!;
+    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    const controls = plan.cues.flatMap(({ changes }) => changes.map(({ control }) => control));
+    expect(new Set(controls)).toEqual(new Set(['shutter', 'iso', 'filter']));
+  });
+});
+
+/** Names of properties anywhere in a schema. */
+function keysOf(schema: unknown): string[] {
+  if (typeof schema !== 'object' || schema === null) return [];
+  return Object.entries(schema).flatMap(([keyword, value]) => [
+    ...(keyword === 'properties' ? Object.keys(value) : []),
+    ...keysOf(value),
+  ]);
+}
