@@ -80,11 +80,11 @@ describe('a wrong shoot file is told with its line', () => {
   });
 
   test('two faults are two lines, in the order of the file', async () => {
-    const dir = folder({ 'evening.yaml': EVENING.replace('5.6', '[]').replace('57.05', '95') });
+    const dir = folder({ 'evening.yaml': EVENING.replace('aperture', 'apperture').replace('57.05', '95') });
     const { err } = await evenfall(['plan', dir.at('evening.yaml')]);
     expect(err.trimEnd().split('\n')).toEqual([
       'evenfall: evening.yaml:5: place.latitudeDeg: 95 is not a latitude; give degrees from -90 to 90',
-      'evenfall: evening.yaml:12: camera.aperture: a list is not a mark of the dial; give a marked f-number such as "5.6"',
+      'evenfall: evening.yaml:12: camera.apperture: no such key; the nearest is "aperture"',
     ]);
   });
 

@@ -199,6 +199,16 @@ describe('chart, cues and light', () => {
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
   });
 
+  test.each([41, 43, 47])(
+    'the printed curve ends with the span, at one row every %i s too',
+    async (intervalS) => {
+      const evening = EVENING.replace('intervalS: 60', `intervalS: ${intervalS}`);
+      const { rows } = JSON.parse((await evenfall(['light', '-', '--json'], evening)).out);
+      const { out } = await evenfall(['light', '-'], evening);
+      expect(out.trimEnd().split('\n').at(-1)).toMatch(new RegExp(`^${clock(rows.at(-1).at)} `));
+    },
+  );
+
   test('light gives its table to a program, and a chart', async () => {
     const dir = folder();
     const { out } = await evenfall(['light', '-', '--json'], EVENING);

@@ -263,6 +263,12 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     shutter('1/4000', 90),
     'camera.shutter.longest: "90" is not on the shutter dial in thirds; the nearest marks are "80" and "100"',
   ],
+  // The mark "13" is exactly 12.7 s: by exact values its neighbours would be "13" and "15".
+  [
+    'a shutter between a mark and its exact value',
+    shutter('1/4000', '12.8'),
+    'camera.shutter.longest: "12.8" is not on the shutter dial in thirds; the nearest marks are "10" and "13"',
+  ],
   [
     'a shutter that is no number',
     shutter('auto', '4'),
@@ -438,6 +444,14 @@ const ROWS: readonly (readonly [string, object, string])[] = [
 describe('a wrong shoot file is told in one line', () => {
   test.each(ROWS)('%s', (_name, over, message) => {
     expect(messages({ ...LEAST, ...over })).toEqual([message]);
+  });
+
+  test('a value that breaks two rules is told once', () => {
+    const twice = { name: 'a + b', stops: 3 };
+    expect(messages({ ...LEAST, filters: [twice, twice] })).toEqual([
+      'filters[0].name: "a + b" would be misread in a cue; give a name other than "none", without " + " or outer spaces',
+      'filters[1].name: "a + b" is the name of another filter too; give each its own',
+    ]);
   });
 
   const WHOLE =

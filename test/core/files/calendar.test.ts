@@ -106,6 +106,7 @@ test('any title comes back whole, in lines of at most 75 octets that cut no char
   const title = fc.string({
     unit: fc.constantFrom('a', ' ', ',', ';', '\\', 'é', '→', '🌅', ':', '"'),
     maxLength: 120,
+    size: 'max',
   });
   fc.assert(
     fc.property(title, (text) => {

@@ -61,6 +61,11 @@ describe('a wrong plan is told in one line', () => {
       'cues[1].frame: 5 is not a frame after 2 and before 5; give one',
     ],
     [
+      'two cues at one frame',
+      { ...PLAN, cues: PLAN.cues.map((cue) => ({ ...cue, frame: 2 })) },
+      'cues[1].frame: 2 is not a frame after 2 and before 5; give one',
+    ],
+    [
       'a shoot that contradicts itself',
       { ...PLAN, shoot: { ...PLAN.shoot, intervalS: 1 } },
       'shoot.intervalS: 1 is too short for the shortest shutter, "1/4000", and a gap of 1 s; give 1.001 or more',
