@@ -5,6 +5,7 @@ import { type PlanMade, planShoot, readPlan, readShoot } from '@evenfall/core';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { checkPlan } from '../reference/plan-checker.js';
 import { EVENING, evenfall, folder } from './run.js';
 
 const clock = (at: string) => at.slice(11, 19);
@@ -75,6 +76,7 @@ describe('plan', () => {
     const dir = folder({ 'evening.yaml': EVENING });
     const printed = await evenfall(['plan', dir.at('evening.yaml'), '--json']);
     expect(readPlan(JSON.parse(printed.out))).toEqual({ kind: 'ok', plan });
+    expect(checkPlan(JSON.parse(printed.out))).toEqual([]);
     const saved = await evenfall(['plan', dir.at('evening.yaml'), '-o', dir.at('plan.json')]);
     expect(saved).toEqual({ status: 0, out: `wrote ${dir.at('plan.json')}\n`, err: '' });
     expect(readFileSync(dir.at('plan.json'), 'utf8')).toBe(printed.out);

@@ -15,7 +15,7 @@ const HEIGHT_PT = (148 / 25.4) * 72;
  * @throws Error where an SVG holds what PDF cannot show
  */
 export function pdfOf(pages: readonly string[], title: string, madeAt: Date): Promise<Uint8Array> {
-  const fonts = createRequire(import.meta.url);
+  const require = createRequire(import.meta.url);
   const doc = new PDFDocument({
     autoFirstPage: false,
     size: [WIDTH_PT, HEIGHT_PT],
@@ -24,8 +24,8 @@ export function pdfOf(pages: readonly string[], title: string, madeAt: Date): Pr
     displayTitle: true,
     info: { Title: title, Creator: 'Evenfall', CreationDate: madeAt },
   });
-  doc.registerFont('regular', fonts.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'));
-  doc.registerFont('bold', fonts.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'));
+  doc.registerFont('regular', require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'));
+  doc.registerFont('bold', require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'));
 
   return new Promise((resolve, reject) => {
     const chunks: Uint8Array[] = [];

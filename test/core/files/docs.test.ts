@@ -1,10 +1,11 @@
 // docs/formats.md and the example shoots are true: every example reads, and every key is told.
 
 import { readdirSync, readFileSync } from 'node:fs';
-import { planShoot, readPlan, readShoot } from '@evenfall/core';
+import { planShoot, readPlan, readShoot, writePlan } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { schemaFaults } from '../../reference/json-schema.js';
+import { checkPlan } from '../../reference/plan-checker.js';
 import { LEAST, shootOf } from './sample.js';
 
 const text = (path: string) => readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8');
@@ -95,6 +96,7 @@ describe('docs/examples', () => {
   test.each(['dusk.yaml', 'dawn.yaml'])('%s has a plan in which a filter changes', (name) => {
     const plan = answers[name]!;
     if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    expect(checkPlan(JSON.parse(writePlan(plan)))).toEqual([]);
     const controls = plan.cues.flatMap(({ changes }) => changes.map(({ control }) => control));
     expect(new Set(controls)).toEqual(new Set(['shutter', 'iso', 'filter']));
   });

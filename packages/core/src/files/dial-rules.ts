@@ -80,7 +80,7 @@ function marksToGive(control: DialControl, label: string, stepsPerStop: StepsPer
  * The mark that text comes to ("30 s" is "30"), else the marks next below and above its value, as far as
  * the dial goes; empty where the text is no number.
  */
-export function nearestMarks(control: DialControl, text: string, stepsPerStop: StepsPerStop): string[] {
+function nearestMarks(control: DialControl, text: string, stepsPerStop: StepsPerStop): string[] {
   const value = valueMeant(text);
   if (Number.isNaN(value)) return [];
   const first = dialStep(control, dialLabels(control, stepsPerStop)[0]!, stepsPerStop)!;

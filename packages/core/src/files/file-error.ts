@@ -19,7 +19,7 @@ export interface FileError extends Fault {
 }
 
 /** A path as people write it: `filters[0].stops`. */
-export function pathText(path: Path): string {
+function pathText(path: Path): string {
   let text = '';
   for (const part of path) {
     // A key may hold anything, line breaks too; the message stays one line.
