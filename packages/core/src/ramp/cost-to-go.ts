@@ -12,7 +12,9 @@
 // Every move is one `relax` of a row of ISOs against another row, because neighbours in ISO lie side by side.
 // A plain restatement for tests: test/reference/exhaustive-ramp.ts.
 
-import { filterPrice, type Lattice, netWindow } from './lattice.js';
+import { Arrivals } from './arrivals.js';
+import { filterPrice, type Lattice, netWindow, shutterAt } from './lattice.js';
+import { relax, relaxBoth } from './relax.js';
 
 /** Cost to go by frame, stack, aperture, level and ISO, in that order; Infinity where no ramp exists. */
 export interface CostToGo {
@@ -55,259 +57,189 @@ export function costToGo(
   held: HeldErrors,
   afterFilter: CostToGo | 'same' | undefined,
 ): CostToGo {
-  const { frameCount, stops, isoCount, apertureCount, band } = lattice;
+  const { frameCount, stops, isoCount, apertureCount, largestStep, band, price, stepsPerStop } = lattice;
   const base = new Float64Array(frameCount * stops.length);
   let cells = 0;
   for (let at = 0; at < base.length; at++) {
     base[at] = cells;
     cells += band.count[at] * apertureCount * isoCount;
   }
-  const table: CostToGo = { cost: new Float64Array(cells), base };
+  const cost = new Float64Array(cells).fill(Number.POSITIVE_INFINITY);
+  const table: CostToGo = { cost, base };
+  const anew = new Float64Array(Math.max(1, band.tallest));
   const source = afterFilter === 'same' ? table : afterFilter;
-
   const entered = new Arrivals(lattice, lattice.hold.tallest);
   const filtered = new Arrivals(lattice, lattice.landing.tallest);
+  const swaps = source === undefined || stops.length === 1 ? undefined : swapsOf(lattice);
+
   for (let frame = frameCount - 1; frame >= 0; frame--) {
-    entered.fill(table, held, frame + 1, 0);
-    if (source !== undefined) {
-      filtered.fill(source, held, frame + 1, lattice.lost);
-      filtered.summarise();
+    if (frame < frameCount - 1) {
+      entered.fill(table, held, frame + 1, 0);
+      if (swaps !== undefined) {
+        filtered.fill(source!, held, frame + 1, lattice.lost);
+        filtered.summarise();
+      }
     }
     for (let stack = 0; stack < stops.length; stack++) {
-      relaxStack(lattice, table, entered, source === undefined ? undefined : filtered, frame, stack);
+      for (let aperture = 0; aperture < apertureCount; aperture++) sweep(frame, stack, aperture);
     }
   }
   return table;
-}
 
-/**
- * Cost of arriving at each setting by a cue at one frame, held as long as it must be. Rows are padded with
- * Infinity on both sides, so that a row shifted in ISO needs no bounds.
- */
-class Arrivals {
-  readonly rows: Float64Array;
-  readonly low: Int32Array; // lowest level, by stack
-  readonly count: Int32Array; // levels, by stack; 0 where none
-  /** By row: the cheapest of all ISOs. */
-  readonly cheapest: Float64Array;
-  readonly pad: number;
-  readonly stride: number;
-  private readonly tallest: number;
-
-  constructor(
-    private readonly lattice: Lattice,
-    tallest: number,
-  ) {
-    const { stops, apertureCount, isoCount, largestStep } = lattice;
-    this.tallest = Math.max(1, tallest);
-    this.pad = Math.min(isoCount, Math.max(largestStep, 1));
-    this.stride = isoCount + 2 * this.pad;
-    const rowCount = stops.length * apertureCount * this.tallest;
-    this.rows = new Float64Array(rowCount * this.stride).fill(Number.POSITIVE_INFINITY);
-    this.low = new Int32Array(stops.length);
-    this.count = new Int32Array(stops.length);
-    this.cheapest = new Float64Array(rowCount);
-  }
-
-  row(stack: number, aperture: number, level: number): number {
-    return (stack * this.lattice.apertureCount + aperture) * this.tallest + (level - this.low[stack]);
-  }
-
-  /** Arrivals at frame j, the first `spoilt` frames of which are not judged. */
-  fill(from: CostToGo, held: HeldErrors, j: number, spoilt: number): void {
-    const { lattice, rows, pad, stride } = this;
-    const { frameCount, stops, apertureCount, isoCount, spacing, price, stepsPerStop } = lattice;
-    const bands = spoilt > 0 ? lattice.landing : lattice.hold;
-    const judged = j + spoilt;
-    const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
-    const heldFrames = free - judged;
-    for (let stack = 0; stack < stops.length; stack++) {
-      this.count[stack] = judged < frameCount ? bands.count[j * stops.length + stack] : 0;
-      if (this.count[stack] === 0) continue;
-      const low = bands.low[j * stops.length + stack];
-      this.low[stack] = low;
-      const freeAt = free * stops.length + stack;
-      const freeLow = lattice.band.low[freeAt];
-      const freeCount = lattice.band.count[freeAt];
-      for (let aperture = 0; aperture < apertureCount; aperture++) {
-        for (let level = low; level < low + this.count[stack]; level++) {
-          const exposureEv = level / stepsPerStop + stops[stack];
-          const errors = heldFrames === 0 ? 0 : price.error * held.sum(exposureEv, judged, free);
-          const spent = spoilt * price.affectedFrame + errors;
-          const fromAt = from.base[freeAt] + (aperture * freeCount + level - freeLow) * isoCount;
-          const toAt = this.row(stack, aperture, level) * stride + pad;
-          const timeAt = level - aperture - lattice.apertureMin + lattice.isoMin - lattice.shutterMin;
-          for (let iso = 0; iso < isoCount; iso++) {
-            rows[toAt + iso] = from.cost[fromAt + iso] + spent;
-          }
-          if (heldFrames === 0) continue;
-          const { isoFrom, isoTo } = isoRange(lattice, aperture, level);
-          for (let iso = isoFrom; iso <= isoTo; iso++) {
-            rows[toAt + iso] += heldFrames * (price.time[timeAt + iso] + price.iso[iso]);
-          }
-        }
+  /** free(frame, s) for every level and ISO of one stack and aperture. */
+  function sweep(frame: number, stack: number, aperture: number): void {
+    const at = frame * stops.length + stack;
+    const low = band.low[at];
+    const levels = band.count[at];
+    const first = base[at] + aperture * levels * isoCount;
+    if (frame === frameCount - 1) cost.fill(0, first, first + levels * isoCount);
+    else {
+      for (let level = low; level < low + levels; level++) {
+        const row = first + (level - low) * isoCount;
+        stay(row, frame + 1, stack, aperture, level);
+        turnDial(row, stack, aperture, level);
       }
     }
+    // What no setting of a level need cost more than, because a filter change sets shutter and ISO anew.
+    anew.fill(Number.POSITIVE_INFINITY);
+    if (swaps !== undefined && frame < frameCount - 1)
+      changeFilter(swaps[stack], first, low, levels, aperture);
+    for (let i = 0; i < levels; i++) stand(frame, stack, aperture, low + i, first + i * isoCount, anew[i]);
   }
 
-  /** Finds the cheapest ISO of each row; only filter changes, which set ISO anew, ask for it. */
-  summarise(): void {
-    const { lattice, rows, pad, stride } = this;
-    for (let stack = 0; stack < lattice.stops.length; stack++) {
-      for (let aperture = 0; aperture < lattice.apertureCount; aperture++) {
-        for (let level = this.low[stack]; level < this.low[stack] + this.count[stack]; level++) {
-          const row = this.row(stack, aperture, level);
-          let least = Number.POSITIVE_INFINITY;
-          for (let at = row * stride + pad; at < row * stride + pad + lattice.isoCount; at++) {
-            if (rows[at] < least) least = rows[at];
-          }
-          this.cheapest[row] = least;
-        }
-      }
-    }
-  }
-}
-
-/** ISO indices whose shutter, at this aperture and level, is on the dial. */
-function isoRange(lattice: Lattice, aperture: number, level: number) {
-  // shutter = level - aperture + ISO, all in steps
-  const shutterAtIsoMin = level - (lattice.apertureMin + aperture) + lattice.isoMin;
-  return {
-    isoFrom: Math.max(0, lattice.shutterMin - shutterAtIsoMin),
-    isoTo: Math.min(lattice.isoCount - 1, lattice.shutterMax - shutterAtIsoMin),
-  };
-}
-
-/** target[i] = min(target[i], source[i] + price) over a row. */
-function relax(
-  target: Float64Array,
-  targetAt: number,
-  source: Float64Array,
-  sourceAt: number,
-  count: number,
-  price: number,
-): void {
-  for (let i = 0; i < count; i++) {
-    const through = source[sourceAt + i] + price;
-    if (through < target[targetAt + i]) target[targetAt + i] = through;
-  }
-}
-
-function relaxStack(
-  lattice: Lattice,
-  table: CostToGo,
-  entered: Arrivals,
-  filtered: Arrivals | undefined,
-  frame: number,
-  stack: number,
-): void {
-  const { cost, base } = table;
-  const { frameCount, stops, isoCount, apertureCount, largestStep, band, price, stepsPerStop } = lattice;
-  const at = frame * stops.length + stack;
-  const low = band.low[at];
-  const high = low + band.count[at] - 1;
-  const last = frame === frameCount - 1;
-  const nextAt = at + stops.length;
-  const nextLow = last ? 0 : band.low[nextAt];
-  const nextCount = last ? 0 : band.count[nextAt];
-
-  for (let aperture = 0; aperture < apertureCount; aperture++) {
-    for (let level = low; level <= high; level++) {
-      const row = base[at] + (aperture * band.count[at] + level - low) * isoCount;
-      cost.fill(last ? 0 : Number.POSITIVE_INFINITY, row, row + isoCount);
-
-      if (!last) {
-        if (level >= nextLow && level < nextLow + nextCount) {
-          const stay = base[nextAt] + (aperture * nextCount + level - nextLow) * isoCount;
-          cost.copyWithin(row, stay, stay + isoCount);
-        }
-        relaxDials(lattice, table, entered, stack, aperture, level, row);
-        if (filtered !== undefined) relaxFilters(lattice, table, filtered, stack, aperture, level, row);
-      }
-
-      const error = level / stepsPerStop + stops[stack] - lattice.target[frame];
-      const standing = price.error * error * error;
-      const { isoFrom, isoTo } = isoRange(lattice, aperture, level);
-      const timeAt = level - aperture - lattice.apertureMin + lattice.isoMin - lattice.shutterMin;
-      for (let iso = 0; iso < isoCount; iso++) {
-        cost[row + iso] =
-          iso < isoFrom || iso > isoTo
-            ? Number.POSITIVE_INFINITY
-            : cost[row + iso] + standing + price.time[timeAt + iso] + price.iso[iso];
-      }
-    }
-  }
-
-  function relaxDials(
-    { apertureCount }: Lattice,
-    { cost }: CostToGo,
-    { rows, pad, stride, low, count }: Arrivals,
+  /** Adds what the frame itself costs, where the setting's shutter is on the dial. */
+  function stand(
+    frame: number,
     stack: number,
     aperture: number,
     level: number,
     row: number,
+    most: number,
   ): void {
+    const error = level / stepsPerStop + stops[stack] - lattice.target[frame];
+    const standing = price.error * error * error;
+    const time = shutterAt(lattice, aperture, level) - lattice.shutterMin;
+    const from = Math.min(isoCount, Math.max(0, -time));
+    const end = Math.max(from, Math.min(isoCount, lattice.shutterMax - lattice.shutterMin + 1 - time));
+    for (let i = 0; i < from; i++) cost[row + i] = Number.POSITIVE_INFINITY;
+    for (let i = from; i < end; i++) {
+      cost[row + i] = Math.min(cost[row + i], most) + standing + price.time[time + i] + price.iso[i];
+    }
+    for (let i = end; i < isoCount; i++) cost[row + i] = Number.POSITIVE_INFINITY;
+  }
+
+  function stay(row: number, next: number, stack: number, aperture: number, level: number): void {
+    const at = next * stops.length + stack;
+    const inBand = level - band.low[at];
+    if (inBand < 0 || inBand >= band.count[at]) return;
+    const from = base[at] + (aperture * band.count[at] + inBand) * isoCount;
+    for (let i = 0; i < isoCount; i++) cost[row + i] = cost[from + i];
+  }
+
+  /** One dial by 1…m steps: shutter or ISO to another level at this aperture, or the aperture. */
+  function turnDial(row: number, stack: number, aperture: number, level: number): void {
+    const { rows, low } = entered;
     const lowest = low[stack];
-    const highest = lowest + count[stack] - 1;
-    const line = (a: number, x: number) => entered.row(stack, a, x) * stride + pad;
+    const highest = lowest + entered.count[stack] - 1;
     for (let step = 1; step <= largestStep; step++) {
-      const above = level + step;
-      if (above >= lowest && above <= highest) {
-        relax(cost, row, rows, line(aperture, above), isoCount, price.shorter);
-        if (step <= pad) relax(cost, row, rows, line(aperture, above) - step, isoCount, price.isoDown);
+      const shift = Math.min(step, isoCount); // a row further is all padding
+      if (level + step >= lowest && level + step <= highest) {
+        const up = entered.at(stack, aperture, level + step);
+        relaxBoth(cost, row, rows, up, up - shift, isoCount, price.shorter, price.isoDown);
         if (aperture + step < apertureCount) {
-          relax(cost, row, rows, line(aperture + step, above), isoCount, price.narrower);
+          relax(cost, row, rows, entered.at(stack, aperture + step, level + step), isoCount, price.narrower);
         }
       }
-      const below = level - step;
-      if (below >= lowest && below <= highest) {
-        relax(cost, row, rows, line(aperture, below), isoCount, price.longer);
-        if (step <= pad) relax(cost, row, rows, line(aperture, below) + step, isoCount, price.isoUp);
-        if (aperture >= step) relax(cost, row, rows, line(aperture - step, below), isoCount, price.wider);
+      if (level - step >= lowest && level - step <= highest) {
+        const down = entered.at(stack, aperture, level - step);
+        relaxBoth(cost, row, rows, down, down + shift, isoCount, price.longer, price.isoUp);
+        if (aperture >= step) {
+          relax(cost, row, rows, entered.at(stack, aperture - step, level - step), isoCount, price.wider);
+        }
       }
     }
   }
 
-  function relaxFilters(
-    { isoCount, stops }: Lattice,
-    { cost }: CostToGo,
-    { rows, pad, stride, low, count, cheapest }: Arrivals,
-    stack: number,
+  /**
+   * Another stack, with shutter or ISO or both set anew beside it. Setting both anew is open to every ISO alike,
+   * so it bounds a whole level (`anew`). The ways that spare a dial pay only where an arrival lies below that
+   * bound; those few arrivals are offered to every setting they can be reached from.
+   */
+  function changeFilter(
+    away: readonly Swap[],
+    first: number,
+    low: number,
+    levels: number,
     aperture: number,
-    level: number,
-    row: number,
   ): void {
-    for (let other = 0; other < stops.length; other++) {
-      if (other === stack || count[other] === 0) continue;
-      const swap = filterPrice(lattice, stack, other);
-      const window = netWindow(lattice, stack, other, level);
-      const from = Math.max(window.low, low[other]);
-      const to = Math.min(window.high, low[other] + count[other] - 1);
-      let both = Number.POSITIVE_INFINITY;
-      for (let x = from; x <= to; x++) {
-        const line = (filtered as Arrivals).row(other, aperture, x);
-        const first = line * stride + pad;
-        if (cheapest[line] < both) both = cheapest[line];
-        // The shutter is re-set, ISO stays; where the level is the same, so does the shutter.
-        relax(cost, row, rows, first, isoCount, x === level ? swap : swap + price.shutterReset);
-        // ISO is re-set, the shutter stays: ISO takes up the difference in level.
-        const shift = level - x;
-        if (shift !== 0 && Math.abs(shift) < isoCount) {
-          const kept = isoCount - Math.abs(shift);
-          relax(
-            cost,
-            row + Math.max(0, -shift),
-            rows,
-            first + Math.max(0, shift),
-            kept,
-            swap + price.isoReset,
-          );
+    const { rows, least, nearFrom, nearTo } = filtered;
+    const high = low + levels - 1;
+    const both = price.shutterReset + price.isoReset;
+    for (const swap of away) {
+      const lowest = filtered.low[swap.to];
+      for (let x = lowest; x < lowest + filtered.count[swap.to]; x++) {
+        const cheapest = least[filtered.row(swap.to, aperture, x)] + swap.price + both;
+        const to = Math.min(high, x - swap.low);
+        for (let level = Math.max(low, x - swap.high); level <= to; level++) {
+          if (cheapest < anew[level - low]) anew[level - low] = cheapest;
         }
       }
-      both += swap + price.shutterReset + price.isoReset;
-      for (let iso = 0; iso < isoCount; iso++) {
-        if (both < cost[row + iso]) cost[row + iso] = both;
+    }
+    for (const swap of away) {
+      const lowest = filtered.low[swap.to];
+      for (let x = lowest; x < lowest + filtered.count[swap.to]; x++) {
+        const line = filtered.row(swap.to, aperture, x);
+        const from = Math.max(low, x - swap.high);
+        const to = Math.min(high, x - swap.low);
+        let bound = Number.NEGATIVE_INFINITY;
+        for (let level = from; level <= to; level++) if (anew[level - low] > bound) bound = anew[level - low];
+        if (least[line] + swap.price >= bound) continue;
+        for (let iso = nearFrom[line]; iso <= nearTo[line]; iso++) {
+          const arrival = rows[filtered.first(line) + iso] + swap.price;
+          if (arrival < bound) offer(arrival, first + iso, x, from, to, low, iso);
+        }
       }
     }
   }
+
+  /** An arrival at level x and some ISO, for every level from…to before it. */
+  function offer(
+    arrival: number,
+    column: number,
+    x: number,
+    from: number,
+    to: number,
+    low: number,
+    iso: number,
+  ) {
+    for (let level = from; level <= to; level++) {
+      // The same ISO with the shutter set anew; at the same level not even the shutter moves.
+      const same = column + (level - low) * isoCount;
+      const shutterAnew = level === x ? arrival : arrival + price.shutterReset;
+      if (shutterAnew < cost[same]) cost[same] = shutterAnew;
+      // The same shutter with ISO set anew, which takes up the difference in level.
+      const shift = x - level;
+      if (shift === 0 || iso + shift < 0 || iso + shift >= isoCount) continue;
+      const isoAnew = arrival + price.isoReset;
+      if (isoAnew < cost[same + shift]) cost[same + shift] = isoAnew;
+    }
+  }
+}
+
+/** A change from one stack to another: its price, and how far its level may lie from the one before. */
+interface Swap {
+  readonly to: number;
+  readonly price: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Swaps by the stack they leave. */
+function swapsOf(lattice: Lattice): Swap[][] {
+  const stacks = lattice.stops.map((_, stack) => stack);
+  return stacks.map((from) =>
+    stacks
+      .filter((to) => to !== from)
+      .map((to) => ({ to, price: filterPrice(lattice, from, to), ...netWindow(lattice, from, to, 0) })),
+  );
 }

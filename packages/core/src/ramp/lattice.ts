@@ -148,6 +148,11 @@ export function filterPrice({ price, stops }: Lattice, from: number, to: number)
   return gain > SLACK ? price.stronger : gain < -SLACK ? price.weaker : price.asStrong;
 }
 
+/** Shutter step of a level at an aperture (an index) and the lowest ISO: level = aperture + shutter - ISO. */
+export function shutterAt({ apertureMin, isoMin }: Lattice, aperture: number, level: number): number {
+  return level - apertureMin - aperture + isoMin;
+}
+
 /** Levels of stack `to` that render within m steps of level `x` of stack `from`. */
 export function netWindow(
   { stops, stepsPerStop, largestStep }: Lattice,
