@@ -20,7 +20,34 @@ test.each(EVENINGS)('no label covers another or leaves the picture: $name', ({ p
     expect(overlapping(textBoxes(root))).toEqual([]);
     expect(outside(root, 1)).toEqual([]);
     expect(textBoxes(root).length).toBeGreaterThan(20);
+    // Every event of these evenings finds room for its name.
+    const texts = textBoxes(root).map((b) => b.text);
+    expect(plan.events.length).toBe(3);
+    for (const { at } of plan.events)
+      expect(texts.some((t) => t.endsWith(` ${at.slice(11, 16)}`))).toBe(true);
     expect(planChart(plan, form)).toBe(svg);
+  }
+});
+
+test.each(EVENINGS)('no label lies on a curve or a step: $name', ({ plan }) => {
+  const root = parseXml(planChart(plan));
+  const boxes = textBoxes(root);
+  const lines = all(root, 'path').filter((p) => p.attributes.fill === 'none');
+  expect(lines.length).toBeGreaterThan(6);
+  for (const { attributes } of lines) {
+    const corners = attributes
+      .d!.slice(1)
+      .split('L')
+      .map((pair) => pair.split(',').map(Number));
+    for (let i = 1; i < corners.length; i++) {
+      const [[x1, y1], [x2, y2]] = [corners[i - 1]!, corners[i]!] as [[number, number], [number, number]];
+      // Twenty points a segment find any crossing that an eye would.
+      for (let k = 0; k <= 20; k++) {
+        const [x, y] = [x1 + ((x2 - x1) * k) / 20, y1 + ((y2 - y1) * k) / 20];
+        const hit = boxes.find((b) => x > b.left && x < b.right && y > b.top && y < b.bottom);
+        expect(hit?.text).toBeUndefined();
+      }
+    }
   }
 });
 

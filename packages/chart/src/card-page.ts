@@ -8,10 +8,11 @@ import type { Words } from './words.js';
 
 const POINTS_PER_MM = 72 / 25.4;
 
+const EDGE = 14.5; // white on every side, points
+
 /** A6 portrait, in points. */
 export const PAGE = { widthMm: 105, heightMm: 148, width: 105 * POINTS_PER_MM, height: 148 * POINTS_PER_MM };
-export const EDGE = 14.5;
-export const LEFT = EDGE;
+export const LEFT: number = EDGE;
 export const RIGHT = PAGE.width - EDGE;
 export const WIDTH = RIGHT - LEFT;
 

@@ -64,7 +64,7 @@ export function textWithin(x: number, y: number, text: string, width: number, st
 }
 
 /** Whether the first letter belongs to a script written from right to left. */
-export function readsFromRight(text: string): boolean {
+function readsFromRight(text: string): boolean {
   const letter = text.match(/\p{L}/u)?.[0];
   return letter !== undefined && /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]/.test(letter);
 }
@@ -94,7 +94,7 @@ export function overlaps(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
-export const FONT_FAMILY = 'DejaVu Sans, Verdana, sans-serif';
+const FONT_FAMILY = 'DejaVu Sans, Verdana, sans-serif';
 
 /** The outer element with a title and a description that screen readers speak. */
 export function svgRoot(

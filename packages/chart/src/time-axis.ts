@@ -64,7 +64,7 @@ function offsetNear(moments: readonly Moment[], ms: number): number {
 }
 
 /** Where the sun passes an altitude, in order of time; linear between moments. */
-export function altitudeCrossings(moments: readonly Moment[], altitudeDeg: number): number[] {
+function altitudeCrossings(moments: readonly Moment[], altitudeDeg: number): number[] {
   const crossingsMs: number[] = [];
   for (let i = 1; i < moments.length; i++) {
     const a = moments[i - 1]!;
