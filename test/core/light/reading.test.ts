@@ -56,6 +56,12 @@ describe('one reading', () => {
     expect(offset(33 * MIN)).toBeCloseTo(0.82836, 4);
   });
 
+  test('moves the forecast its own way, darker where it is darker', () => {
+    const darker = correctForecast([reading(20, -1.5)], forecast());
+    const at = START + 20 * MIN;
+    expect(Math.abs(correctedEv100At(darker, at) - (forecastEv100At(at) - 1.5))).toBeLessThan(0.03);
+  });
+
   test('narrows the band to the meter, which then widens with the minutes', () => {
     const once = correctForecast([reading(0, -1)], forecast());
     expect(correctedBandAt(once, START).highEv).toBeCloseTo(1 / 6, 9);
@@ -151,6 +157,13 @@ describe('a reading is refused by name', () => {
     expect(one.refused[0]?.reason).toBe('contradictory');
     expect(one.refused[0]?.text).toMatch(/^2\.1 stops from the reading of EV \d+\.\d 1 minutes apart/);
     expect(one.offsetEvAt(START + 2 * MIN)).toBeGreaterThan(-0.6);
+  });
+
+  test('in order of time, whatever order the list comes in', () => {
+    const list = [reading(0, -0.5), reading(1, -0.4), reading(2, -2.5), reading(3, -0.5)];
+    const shuffled = [list[2]!, list[0]!, list[3]!, list[1]!];
+    expect(refusedBy(shuffled).refused).toEqual(refusedBy(list).refused);
+    expect(refusedBy(shuffled).refused.map((refusal) => refusal.reading)).toEqual([list[2]]);
   });
 
   test('unless the next one bears it out: then the earlier ones are set aside', () => {
