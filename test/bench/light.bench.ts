@@ -1,6 +1,6 @@
 // What the light of a scene costs, next to one position of the sun in the same run: read the ratio.
 // The test runner looks every imported name up anew, which the model has many of and suncalc none: built, the
-// ratio is less than half of what is printed here.
+// ratio is about half of what is printed here.
 
 import { getPosition } from 'suncalc';
 import { bench, describe } from 'vitest';
