@@ -1,19 +1,31 @@
+// The ramp's speed as ratios within one run. Groups read "N times faster than"; what each should be stands in
+// its title. Nothing here fails a build: timings on a shared machine are for reading.
+
 import { bench, describe } from 'vitest';
+import { forecastLight, shootSpan } from '../../packages/core/src/forecast.js';
+import { planShoot } from '../../packages/core/src/plan.js';
+import { costToGo, heldErrors } from '../../packages/core/src/ramp/cost-to-go.js';
+import { latticeOf } from '../../packages/core/src/ramp/lattice.js';
 import type { RampProblem } from '../../packages/core/src/ramp/problem.js';
 import { solveRamp } from '../../packages/core/src/ramp/solve.js';
+import { rampProblemOf } from '../../packages/core/src/targets.js';
+import { shootFrom } from '../core/shoots.js';
+import { highsRamp, loadSolver } from '../reference/highs-ramp.js';
+import { randomProblem } from '../reference/random-problem.js';
 
-/** A dusk of 16 stops over the frames, shaped as light falls: slowly, fast, slowly. */
-export function dusk(
+const time = { time: 400, warmupTime: 200 };
+
+/** A dusk of 15.5 stops, shaped as light falls: slowly, fast, slowly. */
+function dusk(
   frameCount: number,
-  stackStops: number[],
-  more: Partial<RampProblem['limits']> = {},
+  stackStops: readonly number[],
+  limits: Partial<RampProblem['limits']> = {},
 ): RampProblem {
-  const targetEv100 = Float64Array.from({ length: frameCount }, (_, i) => {
-    const t = i / (frameCount - 1);
-    return 13.5 - 15.5 * t * t * (3 - 2 * t);
-  });
   return {
-    targetEv100,
+    targetEv100: Float64Array.from({ length: frameCount }, (_, i) => {
+      const t = i / (frameCount - 1);
+      return 13.5 - 15.5 * t * t * (3 - 2 * t);
+    }),
     intervalS: 4,
     direction: 'dusk',
     gapS: 1,
@@ -32,24 +44,68 @@ export function dusk(
       largestStepEv: 1,
       secondsBetweenCues: 0,
       framesLostPerFilterChange: 2,
-      ...more,
+      ...limits,
     },
   };
 }
-for (const [name, stops] of [
-  ['no', [0]],
-  ['1', [0, 6]],
-  ['3', [0, 3, 6, 10]],
+
+describe('linear in frames, two filters: 20,000 against 3,000 (at most 8)', () => {
+  for (const count of [3000, 20_000]) {
+    const problem = dusk(count, [0, 3, 6]);
+    bench(`${count} frames`, () => void solveRamp(problem), time);
+  }
+});
+
+for (const [stackStops, most] of [
+  [[0], 10],
+  [[0, 6], 10],
+  [[0, 3, 6, 10], 14],
 ] as const) {
-  describe(name + ' filters', () => {
-    for (const n of [3000, 20000])
-      for (const s of [0, 60])
-        bench(
-          `${n} frames, ${s} s`,
-          () => {
-            solveRamp(dusk(n, [...stops], { secondsBetweenCues: s }));
-          },
-          { time: 300 },
-        );
+  describe(`per cell, ${stackStops.length - 1} filters: against a bare load, add, store (at most ${most})`, () => {
+    const lattice = latticeOf(dusk(3000, stackStops));
+    const held = heldErrors(lattice.target);
+    const cells = costToGo(lattice, held, 'same').cost.length;
+    const from = new Float64Array(cells).fill(1.5);
+    const to = new Float64Array(cells);
+    bench(
+      `bare, ${cells} cells`,
+      () => {
+        for (let i = 0; i < cells; i++) to[i] = from[i]! + to[i]!;
+      },
+      time,
+    );
+    bench('costs to go', () => void costToGo(lattice, held, 'same'), time);
   });
 }
+
+describe('cue spacing, 3,000 frames: 8 min against 30 s (at most 1.5) and none (at most 1.9)', () => {
+  for (const secondsBetweenCues of [0, 30, 480]) {
+    // Eight minutes between cues need large steps; the same kit for all three.
+    const problem = dusk(3000, [0, 6], { secondsBetweenCues, largestStepEv: 3, toleranceEv: 2 });
+    bench(`${secondsBetweenCues} s`, () => void solveRamp(problem), time);
+  }
+});
+
+describe('the whole plan of 3,000 frames against its ramp alone', () => {
+  const shoot = shootFrom({
+    intervalS: 2,
+    camera: {
+      shutter: { shortest: '1/4000', longest: '1' },
+      iso: { lowest: 100, highest: 12800 },
+      aperture: '2.8',
+    },
+    filters: [{ name: 'ND8', factor: 8 }],
+  });
+  const span = shootSpan(shoot);
+  if (span.kind !== 'ok') throw new Error('the bench evening has no span');
+  const { problem } = rampProblemOf(shoot, forecastLight(shoot, span.times));
+  bench(`ramp of ${problem.targetEv100.length} frames`, () => void solveRamp(problem), time);
+  bench('planShoot', () => void planShoot(shoot), time);
+});
+
+describe('a small random problem: ours against HiGHS', async () => {
+  const highs = await loadSolver();
+  const problem = randomProblem(1003, { minFrames: 10, maxFrames: 10 });
+  bench('ours', () => void solveRamp(problem), time);
+  bench('HiGHS', () => void highsRamp(highs, problem), time);
+});
