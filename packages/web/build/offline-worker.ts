@@ -1,0 +1,57 @@
+// A build step: writes the service worker that keeps every file of the built page.
+
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Plugin } from 'vite';
+
+/** Everything under a folder, paths relative to it, in order. */
+function filesUnder(folder: string, within = ''): string[] {
+  return readdirSync(join(folder, within), { withFileTypes: true })
+    .flatMap((entry) => {
+      const path = within === '' ? entry.name : `${within}/${entry.name}`;
+      return entry.isDirectory() ? filesUnder(folder, path) : [path];
+    })
+    .sort();
+}
+
+/** The worker's text. All files come from the cache: what was seen once is there for good. */
+function workerText(files: readonly string[], version: string): string {
+  return `const KEPT = 'evenfall-${version}';
+const FILES = ${JSON.stringify(['./', ...files])};
+addEventListener('install', (event) => {
+  skipWaiting();
+  event.waitUntil(caches.open(KEPT).then((cache) => cache.addAll(FILES.map((file) => new Request(file, { cache: 'reload' })))));
+});
+addEventListener('activate', (event) => {
+  event.waitUntil(
+    caches.keys()
+      .then((names) => Promise.all(names.filter((name) => name.startsWith('evenfall-') && name !== KEPT).map((name) => caches.delete(name))))
+      .then(() => clients.claim()),
+  );
+});
+addEventListener('fetch', (event) => {
+  if (event.request.method !== 'GET' || new URL(event.request.url).origin !== location.origin) return;
+  const wanted = event.request.mode === 'navigate' ? './' : event.request;
+  const kept = caches.match(wanted, { cacheName: KEPT, ignoreVary: true, ignoreSearch: true });
+  event.respondWith(kept.then((answer) => answer ?? fetch(event.request)));
+});
+`;
+}
+
+export function offlineWorker(): Plugin {
+  let folder = '';
+  return {
+    name: 'offline-worker',
+    apply: 'build',
+    configResolved(config) {
+      folder = join(config.root, config.build.outDir);
+    },
+    closeBundle() {
+      const files = filesUnder(folder).filter((file) => file !== 'index.html' && file !== 'offline.js');
+      const hash = createHash('sha256');
+      for (const file of ['index.html', ...files]) hash.update(readFileSync(join(folder, file)));
+      writeFileSync(join(folder, 'offline.js'), workerText(files, hash.digest('hex').slice(0, 12)));
+    },
+  };
+}

@@ -1,0 +1,70 @@
+// The page around the views: name, views, colours, messages.
+
+import { effect, signal } from '@preact/signals-core';
+import { html, type TemplateResult } from 'lit-html';
+import { live } from 'lit-html/directives/live.js';
+import { designView } from './design/view.js';
+import { inField } from './field/run.js';
+import { messageView } from './parts/message.js';
+import { type ThemeChoice, themeChoice } from './state/theme.js';
+import { LANGUAGES, useLanguage, words } from './words/words.js';
+
+/** The field view, loaded on the way there; the offline worker has it in keeping. */
+const fieldView = signal<(() => TemplateResult) | undefined>(undefined);
+effect(() => {
+  if (!inField.value) return;
+  import('./field/view.js').then((field) => {
+    fieldView.value = field.fieldView;
+  });
+});
+
+const THEMES: readonly ThemeChoice[] = ['system', 'light', 'dark'];
+
+export function appView() {
+  const w = words();
+  if (inField.value) return html`${fieldView.value?.() ?? ''} ${messageView()}`;
+  return html`<a class="skip" href="#plan" @click=${skip}>${w.skip}</a>
+    <header class="top">
+      <h1>${w.name}</h1>
+      <p class="tagline">${w.tagline}</p>
+      <label
+        ><span class="unseen">${w.theme.label}</span>
+        <select
+          @change=${(event: Event) => {
+            themeChoice.value = THEMES[(event.target as HTMLSelectElement).selectedIndex] ?? 'system';
+          }}
+        >
+          ${THEMES.map(
+            (choice) =>
+              html`<option .selected=${live(choice === themeChoice.value)}>
+                ${w.theme[choice]}
+              </option>`,
+          )}
+        </select></label
+      >
+      ${
+        LANGUAGES.length > 1
+          ? html`<label
+              ><span class="unseen">${w.languageLabel}</span>
+              <select
+                @change=${(event: Event) =>
+                  useLanguage(LANGUAGES[(event.target as HTMLSelectElement).selectedIndex]?.language ?? 'en')}
+              >
+                ${LANGUAGES.map(
+                  ({ language, languageName }) =>
+                    html`<option lang=${language} .selected=${live(language === w.language)}>
+                      ${languageName}
+                    </option>`,
+                )}
+              </select></label
+            >`
+          : ''
+      }
+    </header>
+    ${designView()} ${messageView()}`;
+}
+
+function skip(event: Event): void {
+  event.preventDefault();
+  document.getElementById('plan')?.focus();
+}

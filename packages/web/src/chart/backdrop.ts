@@ -1,0 +1,94 @@
+// Behind the curves: the twilights as greys, the sun's events by name.
+
+import type { PlanMade } from '@evenfall/core';
+import type { Chart, Plugin } from 'chart.js';
+import { words } from '../words/words.js';
+import type { Inks } from './inks.js';
+
+const FLOORS = [
+  { name: 'day', downToDeg: -0.833 },
+  { name: 'civil', downToDeg: -6 },
+  { name: 'nautical', downToDeg: -12 },
+  { name: 'astronomical', downToDeg: -18 },
+  { name: 'night', downToDeg: Number.NEGATIVE_INFINITY },
+] as const;
+
+type Phase = (typeof FLOORS)[number]['name'];
+
+export interface Stretch {
+  readonly phase: Phase;
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** Daylight, twilights and night along the frames, in order. */
+export function stretches({ frames }: PlanMade): Stretch[] {
+  const list: { phase: Phase; fromMs: number; toMs: number }[] = [];
+  for (const frame of frames) {
+    const phase = FLOORS.find(({ downToDeg }) => frame.sunAltitudeDeg >= downToDeg)?.name ?? 'night';
+    const ms = Date.parse(frame.at);
+    const last = list.at(-1);
+    if (last !== undefined) last.toMs = ms;
+    if (last?.phase !== phase) list.push({ phase, fromMs: ms, toMs: ms });
+  }
+  return list;
+}
+
+export interface Backdrop {
+  readonly stretches: readonly Stretch[];
+  readonly events: readonly { readonly ms: number; readonly label: string }[];
+}
+
+export function backdropOf(plan: PlanMade): Backdrop {
+  const [fromMs, toMs] = [Date.parse(plan.summary.startAt), Date.parse(plan.summary.endAt)];
+  const names = words().chart.events;
+  return {
+    stretches: stretches(plan),
+    events: plan.events
+      .map(({ name, at }) => ({ ms: Date.parse(at), label: `${names[name]} ${at.slice(11, 16)}` }))
+      .filter(({ ms }) => ms >= fromMs && ms <= toMs)
+      .sort((a, b) => a.ms - b.ms),
+  };
+}
+
+/** Draws what `current` gives, under everything else. */
+export function backdropPlugin(
+  current: () => { backdrop: Backdrop; inks: Inks } | undefined,
+): Plugin<'line'> {
+  return {
+    id: 'backdrop',
+    beforeDraw(chart: Chart) {
+      const now = current();
+      const x = chart.scales.x;
+      const ev = chart.scales.ev;
+      if (now === undefined || x === undefined || ev === undefined) return;
+      const { ctx, chartArea } = chart;
+      const { inks } = now;
+      ctx.save();
+      for (const { phase, fromMs, toMs } of now.backdrop.stretches) {
+        const [left, right] = [x.getPixelForValue(fromMs), x.getPixelForValue(toMs)];
+        ctx.fillStyle = inks[phase];
+        ctx.fillRect(left, chartArea.top, right - left + 0.5, chartArea.bottom - chartArea.top);
+      }
+      ctx.font = '12px system-ui, sans-serif';
+      ctx.textBaseline = 'top';
+      ctx.strokeStyle = ctx.fillStyle = inks.text;
+      ctx.setLineDash([1, 3]);
+      let freeFrom = [chartArea.left, chartArea.left];
+      for (const { ms, label } of now.backdrop.events) {
+        const at = Math.round(x.getPixelForValue(ms)) + 0.5;
+        ctx.beginPath();
+        ctx.moveTo(at, ev.top);
+        ctx.lineTo(at, ev.bottom);
+        ctx.stroke();
+        const width = ctx.measureText(label).width + 8;
+        const left = at + width > chartArea.right ? at - width : at + 4;
+        const row = freeFrom.findIndex((free) => left >= free);
+        if (row < 0) continue;
+        ctx.fillText(label, left, ev.top + 4 + row * 15);
+        freeFrom = freeFrom.map((free, i) => (i === row ? left + width : free));
+      }
+      ctx.restore();
+    },
+  };
+}

@@ -1,0 +1,57 @@
+// The cues in order; the one that holds under the cursor is marked, and a press takes the cursor to it.
+
+import type { PlanCue } from '@evenfall/core';
+import { html, nothing } from 'lit-html';
+import { changeSpoken, clock, markText, settingText } from '../parts/text.js';
+import { cursorCue, moveCursor } from '../state/cursor.js';
+import { made } from '../state/plan.js';
+import { words } from '../words/words.js';
+
+export function cueList() {
+  const plan = made.value;
+  if (plan === undefined) return nothing;
+  const w = words();
+  const first = plan.frames[0];
+  const rows = [
+    row(-1, 0, plan.summary.startAt, html`<b>${w.cues.first}</b> ${first ? settingText(first) : ''}`, ''),
+    ...plan.cues.map((cue, i) => {
+      const after = plan.frames[cue.frame];
+      return row(i, cue.frame, cue.at, changesOf(cue), after ? settingText(after) : '');
+    }),
+  ];
+  return html`<section class="cues">
+    <h2>${w.cues.title}</h2>
+    ${plan.cues.length === 0 ? html`<p class="help">${w.cues.none}</p>` : nothing}
+    <ol tabindex="-1">${rows}</ol>
+  </section>`;
+}
+
+function row(index: number, frame: number, at: string, what: unknown, after: string) {
+  const here = cursorCue.value === index;
+  return html`<li>
+    <button
+      type="button"
+      class="cue"
+      aria-current=${here ? 'true' : nothing}
+      @click=${() => moveCursor(frame)}
+    >
+      <span class="when">${clock(at)}</span>
+      <span class="what">${what}</span>
+      <span class="after">${after}</span>
+    </button>
+  </li>`;
+}
+
+function changesOf({ changes }: PlanCue) {
+  const w = words();
+  return html`<span class="unseen">${changes.map(changeSpoken).join(', ')}</span>
+    <span aria-hidden="true"
+      >${changes.map(
+        ({ control, from, to }) =>
+          html`<span class="change ${control}"
+            ><span class="which">${w.cues.controls[control]}</span> ${markText(control, from)}
+            ${w.field.arrow} <b>${markText(control, to)}</b></span
+          >`,
+      )}</span
+    >`;
+}

@@ -1,0 +1,50 @@
+// Keep, share, print.
+
+import { html } from 'lit-html';
+import type { SaveKind } from '../file-work.js';
+import { copyLink } from '../shared-link.js';
+import { made } from '../state/plan.js';
+import { words } from '../words/words.js';
+
+const KINDS: readonly SaveKind[] = ['shootYaml', 'shootJson', 'plan', 'calendar', 'csv'];
+
+const save = (kind: SaveKind) => import('../file-work.js').then((work) => work.save(kind));
+
+async function openChosen(event: Event): Promise<void> {
+  const input = event.target as HTMLInputElement;
+  const file = input.files?.[0];
+  if (file === undefined) return;
+  const work = await import('../file-work.js');
+  await work.open(file);
+  // The same file may be chosen again after it was mended.
+  input.value = '';
+}
+
+export function filesSection() {
+  const w = words().files;
+  return html`<section class="files">
+    <h2>${w.title}</h2>
+    <div class="buttons">
+      <button type="button" ?disabled=${made.value === undefined} @click=${() => window.print()}>
+        ${w.print}
+      </button>
+      <button type="button" @click=${() => void copyLink()}>${w.link}</button>
+      <label class="button"
+        >${w.open}
+        <input
+          type="file"
+          class="unseen"
+          accept=".json,.yaml,.yml,application/json"
+          @change=${(event: Event) => void openChosen(event)}
+      /></label>
+    </div>
+    <div class="buttons" role="group" aria-label=${w.save}>
+      <span class="lead">${w.save}</span>
+      ${KINDS.map(
+        (kind) =>
+          html`<button type="button" class="small" @click=${() => void save(kind)}>${w[kind]}</button>`,
+      )}
+    </div>
+    <p class="help">${w.printHelp}</p>
+  </section>`;
+}

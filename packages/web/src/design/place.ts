@@ -1,0 +1,173 @@
+// Where and when: place, date, dusk or dawn, from where to where.
+
+import { rfc3339, type Span, wallToMs, zoneOf } from '@evenfall/core';
+import { signal } from '@preact/signals-core';
+import { html, nothing } from 'lit-html';
+import { live } from 'lit-html/directives/live.js';
+import { numberControl, radioControl, remediesFor, selectControl, textControl } from '../parts/controls.js';
+import { say } from '../parts/message.js';
+import { SAMPLE_PLACES } from '../places.js';
+import { made } from '../state/plan.js';
+import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
+import { words } from '../words/words.js';
+import { lookUpZone } from '../zone.js';
+
+const LATITUDE = ['place', 'latitudeDeg'] as const;
+const LONGITUDE = ['place', 'longitudeDeg'] as const;
+const ZONE = ['place', 'timeZone'] as const;
+
+const asking = signal(false);
+
+/** Coordinates have been typed: the zone follows them, unless they have moved on by the time it is known. */
+async function zoneFollows(): Promise<void> {
+  const [latitude, longitude] = [shown(LATITUDE), shown(LONGITUDE)];
+  if (typeof latitude !== 'number' || typeof longitude !== 'number') return;
+  const zone = await lookUpZone(latitude, longitude);
+  if (shown(LATITUDE) === latitude && shown(LONGITUDE) === longitude) put(ZONE, zone);
+}
+
+/** Clock times mean something else elsewhere, and a height belongs to its place. */
+function movedTo(value: unknown): unknown {
+  put(['place', 'elevationM'], undefined);
+  queueMicrotask(() => void zoneFollows());
+  return value;
+}
+
+function usePlace(latitudeDeg: number, longitudeDeg: number, timeZone?: string): void {
+  put(['place'], { latitudeDeg, longitudeDeg, ...(timeZone === undefined ? {} : { timeZone }) });
+}
+
+function askDevice(): void {
+  asking.value = true;
+  navigator.geolocation.getCurrentPosition(
+    ({ coords }) => {
+      asking.value = false;
+      // Ten metres are enough for the sun.
+      const rounded = (deg: number) => Math.round(deg * 1e4) / 1e4;
+      usePlace(rounded(coords.latitude), rounded(coords.longitude));
+      void zoneFollows();
+    },
+    () => {
+      asking.value = false;
+      say(words().place.denied);
+    },
+    { timeout: 20_000, maximumAge: 600_000 },
+  );
+}
+
+function turnDirection(direction: 'dusk' | 'dawn'): void {
+  const span = shown(['span']) as Span;
+  const turned =
+    'startAt' in span
+      ? undefined
+      : { fromSunAltitudeDeg: span.toSunAltitudeDeg, toSunAltitudeDeg: span.fromSunAltitudeDeg };
+  putAll([
+    [['direction'], direction],
+    [['span'], turned],
+  ]);
+}
+
+function spanByClock(byClock: boolean): void {
+  const { summary } = made.peek() ?? {};
+  if (!byClock) put(['span'], undefined);
+  else if (summary) {
+    const minute = (at: string) => `${at.slice(0, 17)}00${at.slice(19)}`;
+    put(['span'], { startAt: minute(summary.startAt), endAt: minute(summary.endAt) });
+  }
+}
+
+/** The same clock time on the day of the span's start, or the morning after where the end would come first. */
+function putClock(key: 'startAt' | 'endAt', time: string): void {
+  const { place, date, span } = shoot.peek();
+  if (!('startAt' in span) || time === '') return;
+  const zone = zoneOf(place);
+  const [atMs] = wallToMs(date, time, zone);
+  if (atMs === undefined) {
+    say(words().place.clockWrong);
+    return;
+  }
+  const startMs = key === 'startAt' ? atMs : Date.parse(span.startAt);
+  const wanted = key === 'endAt' && atMs < startMs ? atMs + 86_400_000 : atMs;
+  put(['span', key], rfc3339(wanted, zone));
+}
+
+export function placePanel() {
+  const w = words().place;
+  const { latitudeDeg, longitudeDeg } = shoot.value.place;
+  const sample = SAMPLE_PLACES.find(
+    (p) => p.latitudeDeg === latitudeDeg && p.longitudeDeg === longitudeDeg,
+  )?.name;
+  const span = shown(['span']) as Span;
+  const byClock = typeof span === 'object' && span !== null && 'startAt' in span;
+  return html`
+    ${selectControl({
+      path: ['sample'],
+      label: w.sample,
+      value: sample,
+      choices: [[undefined, w.ownPlace], ...SAMPLE_PLACES.map(({ name }) => [name, name] as const)],
+      choose: (name) => {
+        const place = SAMPLE_PLACES.find((p) => p.name === name);
+        if (place) usePlace(place.latitudeDeg, place.longitudeDeg, place.timeZone);
+      },
+    })}
+    <div class="pair">
+      ${numberControl({ path: LATITUDE, label: w.latitude, unit: w.north, store: movedTo })}
+      ${numberControl({ path: LONGITUDE, label: w.longitude, unit: w.east, store: movedTo })}
+    </div>
+    ${
+      'geolocation' in navigator
+        ? html`<button type="button" class="wide" ?disabled=${asking.value} @click=${askDevice}>
+            ${asking.value ? w.asking : w.here}
+          </button>`
+        : nothing
+    }
+    ${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown })}
+    <div class="pair">
+      ${textControl({ path: ['date'], label: w.date, type: 'date' })}
+      ${radioControl({
+        path: ['direction'],
+        label: w.direction,
+        choices: [
+          ['dusk', w.dusk],
+          ['dawn', w.dawn],
+        ],
+        choose: turnDirection,
+      })}
+    </div>
+    ${radioControl({
+      path: ['span'],
+      label: w.spanBy,
+      value: byClock,
+      choices: [
+        [false, w.bySun],
+        [true, w.byClock],
+      ],
+      choose: spanByClock,
+    })}
+    <div class="pair">
+      ${
+        byClock
+          ? (['startAt', 'endAt'] as const).map(
+              (key) => html`<div class="control">
+                <label for=${key}>${w[key]}</label>
+                <div class="entry">
+                  <input
+                    id=${key}
+                    type="time"
+                    .value=${live(String(shown(['span', key])).slice(11, 16))}
+                    @change=${(event: Event) => putClock(key, (event.target as HTMLInputElement).value)}
+                  />
+                </div>
+                ${faultsAt(['span', key]).map(({ text }) => html`<p class="fault">${text}</p>`)}
+              </div>`,
+            )
+          : [
+              numberControl({ path: ['span', 'fromSunAltitudeDeg'], label: w.spanFrom, unit: '°' }),
+              numberControl({ path: ['span', 'toSunAltitudeDeg'], label: w.spanTo, unit: '°' }),
+            ]
+      }
+    </div>
+    ${remediesFor(['shorter-span'])}
+    ${textControl({ path: ['title'], label: w.name, placeholder: w.namePlaceholder })}
+  `;
+}

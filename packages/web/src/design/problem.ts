@@ -1,0 +1,69 @@
+// Why there is no plan, and every single change that would cure it.
+
+import { html, nothing } from 'lit-html';
+import { applyRemedy, idOf } from '../parts/controls.js';
+import { impossible, made, pending } from '../state/plan.js';
+import { reading } from '../state/shoot.js';
+import { words } from '../words/words.js';
+
+export function problemView() {
+  return html`<div class="problems" role="status">${wrongInput()} ${noPlan()}</div>`;
+}
+
+function wrongInput() {
+  const read = reading.value;
+  if (read.kind === 'ok') return nothing;
+  return html`<section class="problem">
+    <h2>${words().problem.wrong}</h2>
+    <ul>
+      ${read.errors.map(({ message, path }) => html`<li><a href="#${idOf(path)}" @click=${focusOn(idOf(path))}>${message}</a></li>`)}
+    </ul>
+  </section>`;
+}
+
+/** The fragment is kept for shared shoots: a link inside the page moves the focus alone. */
+function focusOn(id: string) {
+  return (event: Event) => {
+    event.preventDefault();
+    document.getElementById(id)?.focus();
+  };
+}
+
+function noPlan() {
+  const why = impossible.value;
+  if (why === undefined) return nothing;
+  const w = words().problem;
+  return html`<section class="problem ${pending.value ? 'stale' : ''}">
+    <h2>${w.noneFor[why.reason] ?? w.none}</h2>
+    <p>${why.text}</p>
+    ${
+      why.remedies.length === 0
+        ? html`<p>${w.noCure}</p>`
+        : html`<p>${w.cures}</p>
+            <ul class="remedies">
+              ${why.remedies.map(
+                (remedy) => html`<li>
+                  <button type="button" ?disabled=${pending.value} @click=${() => applyRemedy(remedy)}>
+                    ${remedy.text}
+                  </button>
+                </li>`,
+              )}
+            </ul>`
+    }
+    ${made.value === undefined ? nothing : html`<p class="help">${w.stale}</p>`}
+  </section>`;
+}
+
+export function notesView() {
+  const plan = made.value;
+  if (plan === undefined || plan.notes.length === 0) return nothing;
+  const w = words();
+  return html`<section class="notes">
+    <h2>${w.notes}</h2>
+    <ul>
+      ${plan.notes.map(
+        ({ level, text }) => html`<li class=${level}><strong>${w.levels[level]}.</strong> ${text}</li>`,
+      )}
+    </ul>
+  </section>`;
+}

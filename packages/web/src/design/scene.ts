@@ -1,0 +1,107 @@
+// What the lens sees: direction, ground, cloud, night and lamps, in words; numbers from a file are kept.
+
+import type { Facing, SceneWords, SurfaceWord } from '@evenfall/core';
+import { html, nothing } from 'lit-html';
+import { type Choice, numberControl, selectControl } from '../parts/controls.js';
+import { put, putAll, shoot, shown } from '../state/shoot.js';
+import { words } from '../words/words.js';
+
+function wordsOf<T extends string>(texts: Readonly<Record<T, string>>): Choice<T>[] {
+  return (Object.keys(texts) as T[]).map((word) => [word, texts[word]]);
+}
+
+/** Choices in words, and as one more what a file says in numbers. */
+function withNumbers<T extends string, N extends object>(
+  texts: Readonly<Record<T, string>>,
+  value: NoInfer<T> | N,
+  inWords: (numbers: N) => string,
+): Choice<T | N>[] {
+  const list: Choice<T | N>[] = wordsOf(texts);
+  return typeof value === 'object' ? [...list, [value, inWords(value)]] : list;
+}
+
+type Numbers<T> = Exclude<T, string>;
+
+const percent = (share: number) => `${Math.round(share * 100)} ${words().scene.percent}`;
+const asPercent = (value: unknown) => (typeof value === 'number' ? Math.round(value * 1e4) / 100 : value);
+const asShare = (value: unknown) => (typeof value === 'number' ? value / 100 : value);
+
+function nightText(night: Numbers<SceneWords['night']>): string {
+  const w = words().scene;
+  return 'groundLx' in night ? w.nightLx(String(night.groundLx)) : w.nightMag(String(night.zenithMagArcsec2));
+}
+
+export function scenePanel() {
+  const w = words().scene;
+  const scene = shoot.value.scene;
+  const facing = shown(['scene', 'facing']) as Facing;
+  const compass = typeof facing === 'object';
+  return html`
+    ${selectControl<string>({
+      path: ['scene', 'facing'],
+      label: w.facing,
+      value: compass ? 'azimuth' : facing,
+      choices: [...wordsOf(w.facings), ['azimuth', w.facingAzimuth]],
+      choose: (word) => put(['scene', 'facing'], word === 'azimuth' ? { azimuthDeg: 270 } : word),
+    })}
+    ${
+      compass
+        ? numberControl({ path: ['scene', 'facing', 'azimuthDeg'], label: w.azimuth, unit: w.azimuthUnit })
+        : nothing
+    }
+    <div class="pair">
+      ${numberControl({ path: ['scene', 'viewAltitudeDeg'], label: w.viewAltitude, unit: '°' })}
+      ${numberControl({
+        path: ['scene', 'skyShare'],
+        label: w.skyShare,
+        unit: w.percent,
+        show: asPercent,
+        store: asShare,
+      })}
+    </div>
+    <div class="pair">
+      ${selectControl<SceneWords['cloud']>({
+        path: ['scene', 'cloud'],
+        label: w.cloud,
+        choices: withNumbers(
+          w.clouds,
+          shown(['scene', 'cloud']) as SceneWords['cloud'],
+          ({ eighths }: Numbers<SceneWords['cloud']>) => w.cloudEighths(String(eighths)),
+        ),
+      })}
+      ${selectControl<SurfaceWord | undefined | number>({
+        path: ['scene', 'surface'],
+        label: w.surface,
+        value: scene.surface ?? (scene.reflectance === 0.18 ? undefined : scene.reflectance),
+        choices: [
+          [undefined, w.surfaceGrey],
+          ...wordsOf(w.surfaces),
+          ...(scene.reflectance === undefined || scene.reflectance === 0.18
+            ? []
+            : [[scene.reflectance, w.reflectance(percent(scene.reflectance))] as const]),
+        ],
+        choose: (surface) =>
+          putAll([
+            [['scene', 'surface'], typeof surface === 'string' ? surface : undefined],
+            [['scene', 'reflectance'], typeof surface === 'number' ? surface : undefined],
+          ]),
+      })}
+    </div>
+    <div class="pair">
+      ${selectControl<SceneWords['night']>({
+        path: ['scene', 'night'],
+        label: w.night,
+        choices: withNumbers(w.nights, shown(['scene', 'night']) as SceneWords['night'], nightText),
+      })}
+      ${selectControl<SceneWords['lamps']>({
+        path: ['scene', 'lamps'],
+        label: w.lamps,
+        choices: withNumbers(
+          w.lampsWords,
+          shown(['scene', 'lamps']) as SceneWords['lamps'],
+          ({ ev100, share }: Numbers<SceneWords['lamps']>) => w.lampsEv(String(ev100), percent(share)),
+        ),
+      })}
+    </div>
+  `;
+}

@@ -1,0 +1,64 @@
+// Frames, clip, card, battery: always in view, with a plain warning before they fall short.
+
+import { html, nothing } from 'lit-html';
+import { clock } from '../parts/text.js';
+import { impossible, made, pending } from '../state/plan.js';
+import { words } from '../words/words.js';
+
+interface Figure {
+  readonly name: string;
+  readonly value: string;
+  readonly short?: boolean;
+}
+
+function figures(): Figure[] {
+  const plan = made.value;
+  if (plan === undefined) return [];
+  const { summary, shoot } = plan;
+  const w = words();
+  const { cardGB, batteryFrames } = shoot.camera;
+  const needGB = summary.cardNeededGB;
+  return [
+    { name: w.summary.frames, value: String(summary.frameCount) },
+    { name: w.summary.clip, value: w.summary.clipValue(w.number(summary.clipS, 1)) },
+    { name: w.summary.time, value: `${clock(summary.startAt, false)} – ${clock(summary.endAt, false)}` },
+    ...(needGB === undefined
+      ? []
+      : [
+          {
+            name: w.summary.card,
+            value:
+              cardGB === undefined
+                ? w.summary.cardNeed(w.number(needGB, 1))
+                : w.summary.cardValue(w.number(needGB, 1), String(cardGB)),
+            short: summary.cardFits === false,
+          },
+        ]),
+    ...(batteryFrames === undefined
+      ? []
+      : [
+          {
+            name: w.summary.battery,
+            value: w.summary.batteryValue(summary.frameCount, batteryFrames),
+            short: summary.batteryFits === false,
+          },
+        ]),
+    { name: w.summary.cues, value: String(summary.cueCount) },
+    { name: w.summary.error, value: w.summary.errorValue(w.number(summary.worstErrorEv, 2)) },
+  ];
+}
+
+export function summaryStrip() {
+  const w = words().summary;
+  const stale = impossible.value !== undefined;
+  return html`<section class="summary ${stale ? 'stale' : ''}" aria-label=${w.label} aria-busy=${pending.value}>
+    <dl>
+      ${figures().map(
+        ({ name, value, short = false }) => html`<div class=${short ? 'short' : ''}>
+          <dt>${name}</dt>
+          <dd>${value}${short ? html` <strong>${w.short}</strong>` : nothing}</dd>
+        </div>`,
+      )}
+    </dl>
+  </section>`;
+}

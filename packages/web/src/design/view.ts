@@ -1,0 +1,79 @@
+// The design view: controls on one side, what comes of them on the other.
+
+import { signal } from '@preact/signals-core';
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { chartView } from '../chart/chart-view.js';
+import { fieldDoor } from '../field/door.js';
+import { impossible, made, pending } from '../state/plan.js';
+import { reading } from '../state/shoot.js';
+import { words } from '../words/words.js';
+import { cueList } from './cue-list.js';
+import { filesSection } from './files-section.js';
+import { kitPanel } from './kit.js';
+import { lookPanel } from './look.js';
+import { placePanel } from './place.js';
+import { notesView, problemView } from './problem.js';
+import { readingsSection } from './readings-list.js';
+import { rhythmPanel } from './rhythm.js';
+import { scenePanel } from './scene.js';
+import { summaryStrip } from './summary.js';
+import { tableView } from './table.js';
+
+type PanelName = 'place' | 'rhythm' | 'kit' | 'scene' | 'look';
+
+/** Panels folded by hand. On a small screen only the first is open at the start. */
+const folded = signal<ReadonlySet<PanelName>>(
+  new Set(matchMedia('(min-width: 60rem)').matches ? ['look'] : ['rhythm', 'kit', 'scene', 'look']),
+);
+
+const CURES: Readonly<Record<PanelName, readonly string[]>> = {
+  place: ['shorter-span'],
+  rhythm: [],
+  kit: ['longer-shutter', 'higher-iso', 'wider-aperture', 'narrower-aperture', 'another-filter'],
+  scene: [],
+  look: ['darker-look', 'looser-tolerance', 'larger-steps', 'closer-cues'],
+};
+
+function panel(name: PanelName, content: () => TemplateResult) {
+  const cures = impossible.value?.remedies.some(({ change }) => CURES[name].includes(change)) ?? false;
+  const open = !folded.value.has(name) || cures;
+  return html`<details
+    class="panel"
+    .open=${open}
+    @toggle=${(event: Event) => {
+      const isOpen = (event.target as HTMLDetailsElement).open;
+      if (isOpen === !folded.value.has(name) || cures) return;
+      const next = new Set(folded.value);
+      if (isOpen) next.delete(name);
+      else next.add(name);
+      folded.value = next;
+    }}
+  >
+    <summary><h2>${words()[name].title}</h2></summary>
+    ${open ? html`<div class="fields">${content()}</div>` : nothing}
+  </details>`;
+}
+
+export function designView() {
+  const stale = impossible.value !== undefined || reading.value.kind === 'wrong';
+  return html`<main class="design">
+    <form class="controls" @submit=${(event: Event) => event.preventDefault()}>
+      ${panel('place', placePanel)} ${panel('kit', kitPanel)} ${panel('rhythm', rhythmPanel)}
+      ${panel('scene', scenePanel)} ${panel('look', lookPanel)}
+    </form>
+    <div class="result" id="plan" tabindex="-1">
+      ${summaryStrip()} ${problemView()}
+      <section class="picture ${stale ? 'stale' : ''}" aria-busy=${pending.value}>
+        <h2 class="unseen">${words().chart.title}</h2>
+        ${made.value === undefined && pending.value ? html`<p class="help">${words().summary.planning}</p>` : nothing}
+        ${chartView()}
+      </section>
+      ${fieldDoor()} ${notesView()}
+      <div class="columns">
+        ${cueList()}
+        <div>${readingsSection()} ${filesSection()}</div>
+      </div>
+      ${tableView()}
+    </div>
+  </main>`;
+}

@@ -1,0 +1,27 @@
+// From the desk to the field.
+
+import { html, nothing } from 'lit-html';
+import { impossible, made } from '../state/plan.js';
+import { words } from '../words/words.js';
+import { inField, run, startRun } from './run.js';
+
+export function fieldDoor() {
+  const w = words().field;
+  const plan = made.value;
+  const ready = plan !== undefined && impossible.value === undefined;
+  const begin = (mode: 'live' | 'rehearsal') => () => {
+    if (plan !== undefined) startRun(plan, mode);
+  };
+  return html`<section class="door">
+    <button type="button" class="primary" ?disabled=${!ready} @click=${begin('live')}>${w.start}</button>
+    <button type="button" ?disabled=${!ready} @click=${begin('rehearsal')}>${w.rehearse}</button>
+    ${
+      run.value === undefined
+        ? nothing
+        : html`<button type="button" @click=${() => {
+            inField.value = true;
+          }}>${w.resume}</button>`
+    }
+    <p class="help">${ready ? w.intro : w.noPlan}</p>
+  </section>`;
+}

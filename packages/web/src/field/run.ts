@@ -1,0 +1,96 @@
+// A shoot under way, or its rehearsal: what has been done, kept so that a dead page comes back where it was.
+
+import { type PlanMade, readShoot, type Shoot } from '@evenfall/core';
+import { effect, signal } from '@preact/signals-core';
+import { planner } from '../plan/planner.js';
+import { isGroup } from '../state/path.js';
+import { keep, kept } from '../state/store.js';
+import type { FieldReading } from './readings.js';
+
+export interface Run {
+  readonly shoot: Shoot; // as it was when the run began
+  readonly mode: 'live' | 'rehearsal';
+  readonly doneThrough: number; // frame of the last cue that was done; 0 at the start
+  readonly readings: readonly FieldReading[];
+  readonly atMs: number; // a rehearsal's own clock, UTC epoch milliseconds
+  readonly paused: boolean; // a rehearsal's clock stands
+}
+
+export const run = signal<Run | undefined>(readRun(kept('run')));
+
+/** The plan of the run, its readings counted in. */
+export const runPlan = signal<PlanMade | undefined>(undefined);
+
+/** Which view is on: a run that was open comes back by itself. */
+export const inField = signal(run.peek() !== undefined && kept('inField') === true);
+
+function readRun(value: unknown): Run | undefined {
+  if (!isGroup(value)) return undefined;
+  const read = readShoot(value.shoot);
+  if (read.kind === 'wrong') return undefined;
+  const count = (n: unknown) => (typeof n === 'number' && Number.isInteger(n) && n >= 0 ? n : 0);
+  const readings = Array.isArray(value.readings) ? value.readings.filter(isReading) : [];
+  return {
+    shoot: read.shoot,
+    mode: value.mode === 'live' ? 'live' : 'rehearsal',
+    doneThrough: count(value.doneThrough),
+    readings,
+    atMs: typeof value.atMs === 'number' && Math.abs(value.atMs) < 8e15 ? value.atMs : 0,
+    paused: value.paused === true,
+  };
+}
+
+function isReading(value: unknown): value is FieldReading {
+  return (
+    isGroup(value) &&
+    typeof value.at === 'string' &&
+    Number.isFinite(Date.parse(value.at)) &&
+    typeof value.ev100 === 'number' &&
+    Math.abs(value.ev100) <= 25 &&
+    Number.isInteger(value.fromFrame) &&
+    Number.isInteger(value.heldFrame)
+  );
+}
+
+const plans = planner((plan, { shoot }) => {
+  if (run.peek()?.shoot === shoot && 'frames' in plan) runPlan.value = plan;
+});
+
+let asked: Pick<Run, 'shoot' | 'readings'> | undefined;
+effect(() => {
+  const now = run.value;
+  keep('run', now);
+  if (now === undefined) {
+    runPlan.value = asked = undefined;
+  } else if (now.shoot !== asked?.shoot || now.readings !== asked.readings) {
+    asked = { shoot: now.shoot, readings: now.readings };
+    plans.ask(asked);
+  }
+});
+effect(() => keep('inField', inField.value));
+
+export function changeRun(change: Partial<Run>): void {
+  const now = run.peek();
+  if (now !== undefined) run.value = { ...now, ...change };
+}
+
+// A rehearsal begins a little before its first frame, so that there is time to look.
+const LEAD_MS = 90_000;
+
+export function startRun(plan: PlanMade, mode: Run['mode']): void {
+  run.value = {
+    shoot: plan.shoot,
+    mode,
+    doneThrough: 0,
+    readings: [],
+    atMs: Date.parse(plan.summary.startAt) - LEAD_MS,
+    paused: false,
+  };
+  runPlan.value = plan;
+  inField.value = true;
+}
+
+export function endRun(): void {
+  inField.value = false;
+  run.value = undefined;
+}

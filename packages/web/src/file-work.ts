@@ -1,0 +1,66 @@
+// Opening and saving files, loaded when it is first asked for. Everything stays on the device.
+
+import { readPlan, readShoot, writeCalendar, writeCuesCsv, writePlan, writeShoot } from '@evenfall/core';
+import { say } from './parts/message.js';
+import { isGroup } from './state/path.js';
+import { made } from './state/plan.js';
+import { replaceShoot, shoot } from './state/shoot.js';
+import { words } from './words/words.js';
+import { lookUpZone } from './zone.js';
+
+const LARGEST_BYTES = 60_000_000;
+
+function download(name: string, type: string, text: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  // The browser has taken the blob by the next turn of its loop; a minute is plenty.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+export type SaveKind = 'shootYaml' | 'shootJson' | 'plan' | 'calendar' | 'csv';
+
+export async function save(kind: SaveKind): Promise<void> {
+  const { date, direction } = shoot.peek();
+  const base = `${words().files.fileName}-${date}-${direction}`;
+  if (kind === 'shootJson') return download(`${base}.json`, 'application/json', writeShoot(shoot.peek()));
+  if (kind === 'shootYaml') {
+    const { yamlOf } = await import('./yaml.js');
+    return download(`${base}.yaml`, 'application/yaml', yamlOf(writeShoot(shoot.peek())));
+  }
+  const plan = made.peek();
+  if (plan === undefined) return say(words().files.noPlan);
+  if (kind === 'plan') download(`${base}-plan.json`, 'application/json', writePlan(plan));
+  if (kind === 'calendar') download(`${base}.ics`, 'text/calendar', writeCalendar(plan));
+  if (kind === 'csv') download(`${base}-cues.csv`, 'text/csv', writeCuesCsv(plan));
+}
+
+export async function open(file: File): Promise<void> {
+  const w = words().files;
+  if (file.size > LARGEST_BYTES) return say(w.tooLarge(file.name));
+  const { parse } = await import('./yaml.js');
+  const text = await file.text();
+  const parsed = parse(text);
+  if (parsed === undefined) return say(w.unreadable(file.name));
+  const { value, where } = parsed;
+  const isPlan = isGroup(value) && String(value.format).startsWith('evenfall-plan/');
+  const read = isPlan ? readPlan(value, where) : readShoot(await withZone(value), where);
+  if (read.kind === 'wrong') {
+    return say(w.fileWrong(file.name), { lines: read.errors.slice(0, 6).map(lineOf) });
+  }
+  replaceShoot('plan' in read ? read.plan.shoot : read.shoot);
+  say(isPlan ? w.openedPlan(file.name) : w.opened(file.name), { undo: true });
+}
+
+const lineOf = ({ line, message }: { line?: number; message: string }) =>
+  line === undefined ? message : `${line}: ${message}`;
+
+/** The zone of the coordinates where a file names none. */
+async function withZone(value: unknown): Promise<unknown> {
+  if (!isGroup(value) || !isGroup(value.place) || Object.hasOwn(value.place, 'timeZone')) return value;
+  const { latitudeDeg, longitudeDeg } = value.place;
+  if (typeof latitudeDeg !== 'number' || typeof longitudeDeg !== 'number') return value;
+  const timeZone = await lookUpZone(latitudeDeg, longitudeDeg);
+  return timeZone === undefined ? value : { ...value, place: { ...value.place, timeZone } };
+}

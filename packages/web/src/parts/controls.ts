@@ -1,0 +1,188 @@
+// Labelled controls bound to a path of the shoot, each with what is wrong with it and what would cure it.
+
+import type { Remedy } from '@evenfall/core';
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { live } from 'lit-html/directives/live.js';
+import type { Path } from '../state/path.js';
+import { impossible, pending } from '../state/plan.js';
+import { faultsAt, put, replaceShoot, shoot, shown } from '../state/shoot.js';
+import { words } from '../words/words.js';
+import { say } from './message.js';
+import { numberOr, typed } from './typed.js';
+
+/** Kinds of remedy, by the control that could cure it. */
+export type Cure = Remedy['change'];
+
+export const idOf = (path: Path) => `c-${path.join('-')}`;
+
+interface Common {
+  readonly path: Path;
+  readonly label: string;
+  readonly cures?: readonly Cure[];
+}
+
+/** A control with its label, its unit, its faults and its remedies. */
+export function labelled(
+  { path, label, cures = [] }: Common,
+  control: TemplateResult,
+  unit = '',
+  help = '',
+): TemplateResult {
+  const id = idOf(path);
+  const faults = faultsAt(path);
+  return html`<div class="control">
+    <label for=${id}>${label}</label>
+    <div class="entry">${control}${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}</div>
+    ${help === '' ? nothing : html`<p class="help" id="${id}-help">${help}</p>`}
+    ${faults.map(({ text }) => html`<p class="fault" id="${id}-fault">${text}</p>`)} ${remediesFor(cures)}
+  </div>`;
+}
+
+/** Remedies of these kinds, each with the button that applies it. */
+export function remediesFor(cures: readonly Cure[]): TemplateResult | typeof nothing {
+  const found = impossible.value?.remedies.filter(({ change }) => cures.includes(change)) ?? [];
+  if (found.length === 0 || pending.value) return nothing;
+  return html`${found.map(
+    (remedy) => html`<div class="cure">
+      <p>${remedy.text}</p>
+      <button type="button" class="small" @click=${() => applyRemedy(remedy)}>
+        ${words().problem.apply}<span class="unseen">: ${remedy.text}</span>
+      </button>
+    </div>`,
+  )}`;
+}
+
+export function applyRemedy(remedy: Remedy): void {
+  replaceShoot({ ...shoot.peek(), ...remedy.apply });
+  say(words().problem.applied(remedy.text), { undo: true });
+}
+
+const described = (path: Path, help = '') =>
+  [help === '' ? '' : `${idOf(path)}-help`, faultsAt(path).length > 0 ? `${idOf(path)}-fault` : '']
+    .filter((id) => id !== '')
+    .join(' ') || nothing;
+
+const invalid = (path: Path) => (faultsAt(path).length > 0 ? 'true' : nothing);
+
+interface NumberControl extends Common {
+  readonly unit?: string;
+  readonly help?: string;
+  readonly placeholder?: string;
+  readonly show?: (value: unknown) => unknown; // from the file's unit to the one on the page
+  readonly store?: (value: unknown) => unknown; // and back
+}
+
+export function numberControl(spec: NumberControl): TemplateResult {
+  const { path, unit = '', help = '', placeholder = '', show = (v) => v, store = (v) => v } = spec;
+  return labelled(
+    spec,
+    html`<input
+      id=${idOf(path)}
+      type="text"
+      inputmode="decimal"
+      autocomplete="off"
+      placeholder=${placeholder || nothing}
+      aria-invalid=${invalid(path)}
+      aria-describedby=${described(path, help)}
+      ${typed(show(shown(path)), numberOr)}
+      @input=${(event: Event) => put(path, store(numberOr((event.target as HTMLInputElement).value)))}
+    />`,
+    unit,
+    help,
+  );
+}
+
+interface TextControl extends Common {
+  readonly type?: 'text' | 'date';
+  readonly placeholder?: string;
+}
+
+export function textControl(spec: TextControl): TemplateResult {
+  const { path, type = 'text', placeholder = '' } = spec;
+  return labelled(
+    spec,
+    html`<input
+      id=${idOf(path)}
+      type=${type}
+      autocomplete="off"
+      placeholder=${placeholder || nothing}
+      aria-invalid=${invalid(path)}
+      aria-describedby=${described(path)}
+      .value=${live(String(shown(path) ?? ''))}
+      @input=${(event: Event) => put(path, (event.target as HTMLInputElement).value)}
+    />`,
+  );
+}
+
+export type Choice<T> = readonly [value: T, text: string];
+
+interface SelectControl<T> extends Common {
+  readonly choices: readonly Choice<T>[];
+  readonly value?: T; // default: what stands at the path
+  readonly choose?: (value: T) => void; // default: put it there
+  readonly help?: string;
+}
+
+export function selectControl<T>(spec: SelectControl<T>): TemplateResult {
+  const { path, choices, value = shown(path) as T, choose = (v: T) => put(path, v), help = '' } = spec;
+  const at = choices.findIndex(([choice]) => choice === value);
+  return labelled(
+    spec,
+    html`<select
+      id=${idOf(path)}
+      aria-invalid=${invalid(path)}
+      aria-describedby=${described(path, help)}
+      @change=${(event: Event) => {
+        const chosen = choices[(event.target as HTMLSelectElement).selectedIndex];
+        if (chosen !== undefined) choose(chosen[0]);
+      }}
+    >
+      ${choices.map(([, text], i) => html`<option .selected=${live(i === at)}>${text}</option>`)}
+    </select>`,
+    '',
+    help,
+  );
+}
+
+/** Two or three choices side by side. */
+export function radioControl<T>(spec: SelectControl<T>): TemplateResult {
+  const { path, label, choices, value = shown(path) as T, choose = (v: T) => put(path, v) } = spec;
+  const name = idOf(path);
+  return html`<fieldset class="control radios">
+    <legend>${label}</legend>
+    <div class="entry">
+      ${choices.map(
+        ([choice, text], i) => html`<label class="radio"
+          ><input
+            type="radio"
+            name=${name}
+            id=${i === 0 ? name : nothing}
+            .checked=${live(choice === value)}
+            @change=${() => choose(choice)}
+          /><span>${text}</span></label
+        >`,
+      )}
+    </div>
+    ${faultsAt(path).map(({ text }) => html`<p class="fault">${text}</p>`)}
+  </fieldset>`;
+}
+
+interface Tick {
+  readonly path: Path;
+  readonly label: string;
+  readonly value?: boolean;
+  readonly choose?: (value: boolean) => void;
+}
+
+export function tickControl({ path, label, value, choose = (v) => put(path, v) }: Tick): TemplateResult {
+  return html`<div class="control tick">
+    <label
+      ><input
+        type="checkbox"
+        id=${idOf(path)}
+        .checked=${live(value ?? shown(path) === true)}
+        @change=${(event: Event) => choose((event.target as HTMLInputElement).checked)}
+      /><span>${label}</span></label
+    >
+  </div>`;
+}

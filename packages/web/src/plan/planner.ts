@@ -1,0 +1,101 @@
+// Asks a worker for plans, the latest request first; plans in the page where workers are not to be had.
+
+import type { Plan, Shoot } from '@evenfall/core';
+import { newWorker } from '#new-worker';
+import type { FieldReading } from '../field/readings.js';
+
+export interface Request {
+  readonly shoot: Shoot;
+  readonly readings: readonly FieldReading[];
+}
+
+/** What a worker is sent; its answer is `{ id, plan }`. */
+export interface Ask extends Request {
+  readonly id: number;
+}
+
+// A plan that cannot be takes its time over remedies; nobody should wait for one that is out of date.
+const PATIENCE_MS = 60;
+
+interface Planner {
+  /** Asks for a plan; an answer to an earlier request is dropped. */
+  ask(request: Request): void;
+}
+
+/** @param answer called with the plan of the last request */
+export function planner(answer: (plan: Plan, request: Request) => void): Planner {
+  let worker = tryWorker();
+  let spare: Worker | undefined;
+  let running: { readonly id: number; readonly request: Request; readonly sinceMs: number } | undefined;
+  let waiting: Request | undefined;
+  let count = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  function tryWorker(): Worker | undefined {
+    try {
+      const made = newWorker();
+      made.onmessage = ({ data }: MessageEvent<{ id: number; plan: Plan }>) => {
+        if (made === worker) answered(data.id, data.plan);
+      };
+      made.onerror = (event) => {
+        event.preventDefault();
+        if (made === worker) goOnWithout();
+      };
+      return made;
+    } catch {
+      return undefined;
+    }
+  }
+
+  function goOnWithout(): void {
+    worker = undefined;
+    const unanswered = waiting ?? running?.request;
+    running = waiting = undefined;
+    if (unanswered !== undefined) run(unanswered);
+  }
+
+  function answered(id: number, plan: Plan): void {
+    if (running?.id !== id) return;
+    const { request } = running;
+    running = undefined;
+    const next = waiting;
+    waiting = undefined;
+    if (next !== undefined) run(next);
+    answer(plan, request);
+    // Made when there is time, so that the next long answer can be cut short at once.
+    if (next === undefined && worker !== undefined) spare ??= tryWorker();
+  }
+
+  function run(request: Request): void {
+    running = { id: ++count, request, sinceMs: performance.now() };
+    const { id } = running;
+    if (worker !== undefined) {
+      worker.postMessage({ id, ...request } satisfies Ask);
+      return;
+    }
+    clearTimeout(timer);
+    timer = setTimeout(async () => {
+      const { planWith } = await import('./here.js');
+      answered(id, planWith(request.shoot, request.readings));
+    }, 0);
+  }
+
+  function ask(request: Request): void {
+    if (running === undefined || worker === undefined) {
+      run(request);
+    } else if (performance.now() - running.sinceMs > PATIENCE_MS) {
+      worker.terminate();
+      worker = spare ?? tryWorker();
+      spare = waiting = undefined;
+      run(request);
+    } else {
+      waiting = request;
+      const { id } = running;
+      setTimeout(() => {
+        if (running?.id === id && waiting !== undefined) ask(waiting);
+      }, PATIENCE_MS + 1);
+    }
+  }
+
+  return { ask };
+}

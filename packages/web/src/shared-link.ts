@@ -1,0 +1,34 @@
+// A shoot that comes or goes in the page's address.
+
+import { readShoot } from '@evenfall/core';
+import { fragmentOf, valueInFragment } from './link.js';
+import { say } from './parts/message.js';
+import { replaceShoot, shoot } from './state/shoot.js';
+import { words } from './words/words.js';
+
+/** Takes the shoot out of the page's address, if one is there, and says so. */
+export function openFragment(): void {
+  const found = valueInFragment(location.hash);
+  if (found === undefined) return;
+  // Left there, it would come back over later work on every reload.
+  history.replaceState(null, '', location.pathname + location.search);
+  const read = readShoot(found.value);
+  if (read.kind === 'wrong') {
+    say(words().files.linkWrong);
+  } else {
+    replaceShoot(read.shoot);
+    say(words().files.openedLink, { undo: true });
+  }
+}
+
+export async function copyLink(): Promise<void> {
+  const url = new URL(location.href);
+  url.hash = fragmentOf(shoot.peek());
+  try {
+    await navigator.clipboard.writeText(url.href);
+    say(words().files.linkCopied);
+  } catch {
+    history.replaceState(null, '', url.href);
+    say(words().files.linkReady);
+  }
+}

@@ -1,0 +1,32 @@
+// The plan of the shoot on the page, kept up to date.
+
+import type { Plan, PlanMade } from '@evenfall/core';
+import { computed, effect, signal } from '@preact/signals-core';
+import { planner } from '../plan/planner.js';
+import { shoot } from './shoot.js';
+
+/** The last answer: a plan, or why there is none. */
+export const plan = signal<Plan | undefined>(undefined);
+
+/** Whether an answer to the shoot as it stands is still to come. */
+export const pending = signal(true);
+
+/** The last plan that could be made: what chart and lists show while there is none. */
+export const made = signal<PlanMade | undefined>(undefined);
+
+export const impossible = computed(() =>
+  plan.value !== undefined && 'infeasible' in plan.value ? plan.value.infeasible : undefined,
+);
+
+const plans = planner((answer, asked) => {
+  if (asked.shoot !== shoot.peek()) return;
+  plan.value = answer;
+  if ('frames' in answer) made.value = answer;
+  pending.value = false;
+});
+
+effect(() => {
+  const now = shoot.value;
+  pending.value = true;
+  plans.ask({ shoot: now, readings: [] });
+});

@@ -1,0 +1,36 @@
+// The readings of the shoot on the page.
+
+import type { ReadingEntry } from '@evenfall/core';
+import { computed } from '@preact/signals-core';
+import { cursorFrame } from './cursor.js';
+import { put, shoot, shown } from './shoot.js';
+
+export interface Listed extends ReadingEntry {
+  readonly index: number;
+  readonly atMs: number;
+}
+
+export const readingsList = computed<readonly Listed[]>(() =>
+  shoot.value.readings.map((entry, index) => ({ ...entry, index, atMs: Date.parse(entry.at) })),
+);
+
+const clamp = (ev100: number) => Math.max(-15, Math.min(25, ev100));
+
+export function setReading(index: number, change: Partial<ReadingEntry>): void {
+  const entry = shoot.peek().readings[index];
+  if (entry === undefined) return;
+  const next = { ...entry, ...change };
+  put(['readings', index], { ...next, ev100: clamp(next.ev100) });
+}
+
+export function removeReading(index: number): void {
+  put(['readings', index], undefined);
+}
+
+/** A reading under the cursor, at first as forecast. */
+export function addReadingAtCursor(): void {
+  const frame = cursorFrame.peek();
+  if (frame === undefined) return;
+  const readings = (shown(['readings']) ?? []) as readonly ReadingEntry[];
+  put(['readings'], [...readings, { at: frame.at, ev100: Math.round(frame.sceneEv100 * 10) / 10 }]);
+}

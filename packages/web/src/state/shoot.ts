@@ -1,0 +1,66 @@
+// The shoot being designed: what has been typed, sound or not, and what it reads as.
+
+import { type FileError, readShoot, type Shoot } from '@evenfall/core';
+import { batch, computed, effect, signal } from '@preact/signals-core';
+import { firstShoot, today } from './first-shoot.js';
+import { type Path, startsWith, valueAt, withValue } from './path.js';
+import { salvageShoot } from './salvage.js';
+import { keep, kept } from './store.js';
+
+const start = salvageShoot(kept('shoot'), firstShoot(today()));
+
+/** What stands in the controls: a shoot file's value, at times with a fault in it. */
+export const draft = signal<unknown>(start);
+
+export const reading = computed(() => readShoot(draft.value));
+
+/** The last sound shoot. */
+export const shoot = signal<Shoot>(start);
+
+/** Earlier drafts that a press may bring back; only changes that replace much are kept. */
+const before = signal<readonly unknown[]>([]);
+export const canUndo = computed(() => before.value.length > 0);
+
+effect(() => {
+  if (reading.value.kind === 'ok') shoot.value = reading.value.shoot;
+});
+effect(() => keep('shoot', draft.value));
+
+/** What a control shows: as typed, else the default that holds. */
+export function shown(path: Path): unknown {
+  return valueAt(draft.value, path) ?? valueAt(shoot.value, path);
+}
+
+/** Changes one value; undefined leaves it to its default. */
+export function put(path: Path, value: unknown): void {
+  draft.value = withValue(draft.value, path, value);
+}
+
+export function putAll(changes: readonly (readonly [Path, unknown])[]): void {
+  batch(() => {
+    for (const [path, value] of changes) put(path, value);
+  });
+}
+
+/** Takes another shoot whole; `undo` brings back what stood there. */
+export function replaceShoot(next: Shoot): void {
+  batch(() => {
+    before.value = [...before.value.slice(-19), draft.value];
+    draft.value = next;
+  });
+}
+
+export function undo(): void {
+  const last = before.value.at(-1);
+  if (last === undefined) return;
+  batch(() => {
+    before.value = before.value.slice(0, -1);
+    draft.value = last;
+  });
+}
+
+/** What is wrong at a path or inside it. */
+export function faultsAt(path: Path): readonly FileError[] {
+  if (reading.value.kind === 'ok') return [];
+  return reading.value.errors.filter((error) => startsWith(error.path, path));
+}

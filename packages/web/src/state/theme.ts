@@ -1,0 +1,28 @@
+// Light or dark: as the device has it, or as chosen.
+
+import { computed, effect, signal } from '@preact/signals-core';
+import { keep, kept } from './store.js';
+
+export type ThemeChoice = 'system' | 'light' | 'dark';
+
+const CHOICES: readonly ThemeChoice[] = ['system', 'light', 'dark'];
+
+export const themeChoice = signal<ThemeChoice>(
+  CHOICES.find((choice) => choice === kept('theme')) ?? 'system',
+);
+
+const device = matchMedia('(prefers-color-scheme: dark)');
+const deviceDark = signal(device.matches);
+device.addEventListener('change', ({ matches }) => {
+  deviceDark.value = matches;
+});
+
+/** The theme that holds. */
+export const theme = computed(() =>
+  themeChoice.value === 'system' ? (deviceDark.value ? 'dark' : 'light') : themeChoice.value,
+);
+
+effect(() => {
+  document.documentElement.dataset.theme = theme.value;
+});
+effect(() => keep('theme', themeChoice.value));

@@ -1,0 +1,43 @@
+// YAML, loaded when a file is opened or saved.
+
+import type { Locate } from '@evenfall/core';
+import { isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, stringify } from 'yaml';
+
+export interface Parsed {
+  readonly value: unknown;
+  readonly where: Locate;
+}
+
+/** Text of a file as a plain value, with the line of every key; undefined where it is neither YAML nor JSON. */
+export function parse(text: string): Parsed | undefined {
+  const lines = new LineCounter();
+  try {
+    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, logLevel: 'error' });
+    if (document.errors.length > 0) return undefined;
+    return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };
+  } catch {
+    return undefined;
+  }
+
+  function locate(root: unknown, path: Parameters<Locate>[0]): { line: number } | undefined {
+    let node = root;
+    let offset = isNode(root) ? root.range?.[0] : undefined;
+    for (const part of path) {
+      if (isMap(node)) {
+        const pair = node.items.find(({ key }) => isScalar(key) && String(key.value) === String(part));
+        if (pair === undefined || !isScalar(pair.key)) return undefined;
+        offset = pair.key.range?.[0];
+        node = pair.value;
+      } else if (isSeq(node) && typeof part === 'number') {
+        node = node.items[part];
+        offset = isNode(node) ? node.range?.[0] : undefined;
+      } else return undefined;
+    }
+    return offset === undefined ? undefined : { line: lines.linePos(offset).line };
+  }
+}
+
+/** JSON text as YAML; what YAML would misread, a date say, stays in quotes. */
+export function yamlOf(json: string): string {
+  return stringify(JSON.parse(json), { defaultStringType: 'PLAIN', defaultKeyType: 'PLAIN' });
+}

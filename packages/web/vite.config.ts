@@ -1,0 +1,34 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+import { offlineWorker } from './build/offline-worker.js';
+import { oneFile } from './build/one-file.js';
+
+const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+// `vite build` makes the page that is served; `vite build --mode one-file` one HTML file that is opened from disk.
+export default defineConfig(({ mode }) => {
+  const single = mode === 'one-file';
+  return {
+    root: at('.'),
+    base: './',
+    publicDir: single ? false : 'public',
+    resolve: {
+      alias: {
+        '@evenfall/core': at('../core/src/index.ts'),
+        '@evenfall/chart': at('../chart/src/index.ts'),
+        '#new-worker': at(single ? 'src/plan/new-worker-inline.ts' : 'src/plan/new-worker.ts'),
+      },
+    },
+    worker: { format: single ? ('iife' as const) : ('es' as const) },
+    build: {
+      target: 'es2022',
+      outDir: single ? 'dist/one-file' : 'dist/page',
+      emptyOutDir: true,
+      assetsInlineLimit: 0,
+      modulePreload: { polyfill: false },
+      reportCompressedSize: false,
+      ...(single ? { rolldownOptions: { output: { format: 'iife' as const, codeSplitting: false } } } : {}),
+    },
+    plugins: single ? [oneFile()] : [offlineWorker()],
+  };
+});
