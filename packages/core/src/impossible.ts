@@ -35,14 +35,14 @@ export function noSpan(
 export function whyImpossible(
   shoot: Shoot,
   forecast: Forecast,
-  { reason, frame, shortfallEv }: Extract<RampResult, { kind: 'infeasible' }>,
+  { reason, frame, shortfallEv, worstShortfallEv }: Extract<RampResult, { kind: 'infeasible' }>,
 ): PlanInfeasible {
   const at = rfc3339(forecast.times[frame], forecast.zone);
-  const stops = `${shortfallEv.toFixed(1)} stop${shortfallEv.toFixed(1) === '1.0' ? '' : 's'}`;
   const where = `From frame ${frame + 1} (${at.slice(11, 19)}) on`;
+  const stops = worstShortfallEv < 0.05 ? 'a hair' : `${worstShortfallEv.toFixed(1)} stops at the most`;
   const text = {
-    'too-dark': `${where} the scene is too dark for this kit, by ${stops} and more.`,
-    'too-bright': `${where} the scene is too bright for this kit, by ${stops} and more.`,
+    'too-dark': `${where} the scene is too dark for this kit, by ${stops}.`,
+    'too-bright': `${where} the scene is too bright for this kit, by ${stops}.`,
     'too-fast': `${where} the light changes faster than the steps, their spacing and the tolerance can follow.`,
   }[reason];
   return {

@@ -20,15 +20,24 @@ export function explain(lattice: Lattice, frame: number, excessEv: number): Infe
   const brightestEv = stops[only ?? stops.length - 1] + high / stepsPerStop;
   const tooDark = darkestEv - toleranceEv - lattice.target[frame];
   const tooBright = lattice.target[frame] - brightestEv - toleranceEv;
-  if (tooDark > SLACK) return { kind: 'infeasible', reason: 'too-dark', frame, shortfallEv: tooDark };
-  if (tooBright > SLACK) return { kind: 'infeasible', reason: 'too-bright', frame, shortfallEv: tooBright };
-  return { kind: 'infeasible', reason: 'too-fast', frame, shortfallEv: excessEv };
+  // Later frames may lie further out: what a person has to make up is the worst of them.
+  const worst = (beyond: (ev: number) => number) =>
+    lattice.target.reduce((most, ev) => Math.max(most, beyond(ev)), 0);
+  if (tooDark > SLACK) {
+    const worstShortfallEv = worst((ev) => darkestEv - toleranceEv - ev);
+    return { kind: 'infeasible', reason: 'too-dark', frame, shortfallEv: tooDark, worstShortfallEv };
+  }
+  if (tooBright > SLACK) {
+    const worstShortfallEv = worst((ev) => ev - brightestEv - toleranceEv);
+    return { kind: 'infeasible', reason: 'too-bright', frame, shortfallEv: tooBright, worstShortfallEv };
+  }
+  return { kind: 'infeasible', reason: 'too-fast', frame, shortfallEv: excessEv, worstShortfallEv: excessEv };
 }
 
 /** The answer where not even the shortest time ends before the next frame: the frames themselves come too fast. */
 export function noShutterFits({ shutterMin, shutterMax, stepsPerStop }: Lattice): Infeasible {
   const shortfallEv = (shutterMin - shutterMax) / stepsPerStop;
-  return { kind: 'infeasible', reason: 'too-fast', frame: 0, shortfallEv };
+  return { kind: 'infeasible', reason: 'too-fast', frame: 0, shortfallEv, worstShortfallEv: shortfallEv };
 }
 
 function kitLevels(lattice: Lattice) {

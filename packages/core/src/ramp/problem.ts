@@ -58,7 +58,8 @@ export type RampResult =
       readonly kind: 'infeasible';
       readonly reason: 'too-dark' | 'too-bright' | 'too-fast';
       readonly frame: number; // first frame that cannot be met
-      readonly shortfallEv: number; // > 0 where a single frame is out of reach of the kit
+      readonly shortfallEv: number; // > 0, stops beyond tolerance on that frame
+      readonly worstShortfallEv: number; // the most that any frame lies beyond what the kit renders, or shortfallEv
     };
 
 /** The contract's prices for a crew. */
