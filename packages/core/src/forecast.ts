@@ -6,6 +6,7 @@ import { type Correction, correctedBandAt, correctForecast, type Reading } from 
 import { type SceneLight, sceneLight } from './light/scene.js';
 import { knownOf, sceneOf } from './light/words.js';
 import { frameCountOf, type Shoot } from './shoot.js';
+import { skyTrack } from './sky-track.js';
 import { horizonAzimuth, type SkyPosition, sunAndMoon, sunPass, sunPosition } from './sun.js';
 
 /** When the frames are taken, or that the sun never passes through the span on that day. */
@@ -51,29 +52,34 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const day = civilDay(date, zone);
   const azimuthDeg = horizonAzimuth(direction, day.startMs, day.endMs, place);
   const lightOf = sceneLight(sceneOf(scene, azimuthDeg));
-  const skyAt = (atMs: number) => sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg);
 
   const correction = correctForecast(
     shoot.readings.map(({ at, ev100 }): Reading => ({ atMs: instant(at), ev100 })),
     {
-      forecastEv100At: (atMs) => lightOf(skyAt(atMs)).ev100,
+      forecastEv100At: (atMs) => lightOf(sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg)).ev100,
       sunAltitudeAt: (atMs) => sunPosition(atMs, place.latitudeDeg, place.longitudeDeg).altitudeDeg,
       // A plan made ahead under "clear" does not know the evening's weather; any other word states it.
       known: knownOf(scene, azimuthDeg, scene.cloud !== 'clear'),
     },
   );
-  const sky = Array.from(times, skyAt);
+  const sky = skyTrack(times, place);
   const light = sky.map(lightOf);
   const sceneEv100 = times.map((atMs, i) => light[i].ev100 + correction.offsetEvAt(atMs));
-  const bands = Array.from(times, (atMs) => correctedBandAt(correction, atMs));
+  const lowEv100 = new Float64Array(times.length);
+  const highEv100 = new Float64Array(times.length);
+  sky.forEach(({ sunAltitudeDeg }, i) => {
+    const { lowEv, highEv } = correctedBandAt(correction, times[i], sunAltitudeDeg);
+    lowEv100[i] = sceneEv100[i] + lowEv;
+    highEv100[i] = sceneEv100[i] + highEv;
+  });
   return {
     zone,
     times,
     sky,
     light,
     sceneEv100,
-    lowEv100: sceneEv100.map((ev, i) => ev + bands[i].lowEv),
-    highEv100: sceneEv100.map((ev, i) => ev + bands[i].highEv),
+    lowEv100,
+    highEv100,
     correction,
   };
 }

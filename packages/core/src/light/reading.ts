@@ -99,9 +99,16 @@ export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: num
   return forecast.forecastEv100At(atMs) + offsetEvAt(atMs);
 }
 
-/** The band around the corrected forecast: narrow at a reading, widening with the minutes, never past the weather's. */
-export function correctedBandAt({ forecast, used, offsetEvAt }: Correction, atMs: number): EvBand {
-  const sunAltitudeDeg = forecast.sunAltitudeAt(atMs);
+/**
+ * The band around the corrected forecast: narrow at a reading, widening with the minutes, never past the weather's.
+ *
+ * @param sunAltitudeDeg at that time, where the caller has it at hand already
+ */
+export function correctedBandAt(
+  { forecast, used, offsetEvAt }: Correction,
+  atMs: number,
+  sunAltitudeDeg = forecast.sunAltitudeAt(atMs),
+): EvBand {
   const weather = forecastBand(sunAltitudeDeg, forecast.known);
   const nearest = nearestInTime(used, atMs);
   if (nearest === undefined) return weather;
