@@ -7,6 +7,7 @@
 
 import { child, type Found, flag, list, number, object, objects, text, texts, timeMs } from './plain-json.js';
 import { type Dial, exactOfStep, stepOfLabel } from './plan-labels.js';
+import { reserveFaults } from './plan-reserve.js';
 import { longestTimeS, type ShootFacts, shootFacts } from './plan-shoot.js';
 
 const SLACK = 1e-9;
@@ -69,7 +70,10 @@ function checkMade(root: Found, wrong: string[]): void {
 
   const { objective, cueFrames } = checkRules(rows, shoot, wrong);
   checkCues(root, rows, cueFrames, shoot, wrong);
-  checkSummary(child(root, 'summary'), rows, { objective, cueCount: cueFrames.length }, shoot, wrong);
+  const summary = child(root, 'summary');
+  checkSummary(summary, rows, { objective, cueCount: cueFrames.length }, shoot, wrong);
+  const targets = rows.map(({ targetEv100 }) => targetEv100);
+  wrong.push(...reserveFaults(summary, child(root, 'shoot'), shoot, targets));
   for (const event of objects(root, 'events')) {
     text(event, 'name');
     timeMs(event, 'at');

@@ -3,6 +3,7 @@
 import { dialStep, timeOfStep } from './dial.js';
 import type { Forecast } from './forecast.js';
 import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './plan-format.js';
+import { eveningsHeldShare } from './reserve.js';
 import { longestTimeInside, type Shoot } from './shoot.js';
 
 interface Told {
@@ -18,6 +19,7 @@ export function notesOf(told: Told): PlanNote[] {
   const notes = [
     ...supplies(told),
     ...readings(told),
+    ...reserve(told),
     ...shutter(told),
     ...moon(told),
     ...spoilt(told),
@@ -51,6 +53,26 @@ function readings({ forecast }: Told): PlanNote[] {
     level: 'warning',
     text: `The reading of EV ${reading.ev100} was not used. ${text}`,
   }));
+}
+
+/** Below this share of evenings a person should know before leaving that the kit may fall short. */
+const HELD_ENOUGH = 0.8;
+
+function reserve({ summary, forecast }: Told): PlanNote[] {
+  const { reserveDarkEv: darkEv, reserveBrightEv: brightEv, eveningsHeldShare: held } = summary;
+  if (held >= HELD_ENOUGH) return [];
+  const heldDark = eveningsHeldShare({ darkEv, brightEv: Number.MAX_VALUE }, forecast);
+  const heldBright = eveningsHeldShare({ darkEv: Number.MAX_VALUE, brightEv }, forecast);
+  const more =
+    heldDark < heldBright
+      ? `light at the dark end: ${darkEv.toFixed(1)} stops are in reserve there. A higher ISO, a wider aperture or a longer shutter gives more`
+      : `room at the bright end: ${brightEv.toFixed(1)} stops are in reserve there. A stronger filter, a shorter shutter or a narrower aperture gives more`;
+  return [
+    {
+      level: 'caution',
+      text: `On about ${Math.round((1 - held) * 100)} evenings in 100 this kit runs out of ${more}.`,
+    },
+  ];
 }
 
 function shutter({ shoot }: Told): PlanNote[] {

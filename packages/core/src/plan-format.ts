@@ -54,6 +54,9 @@ export interface PlanSummary {
   readonly sceneFromEv100: number;
   readonly sceneToEv100: number;
   readonly rampStops: number; // target's range over the span
+  readonly reserveDarkEv: number; // the whole scene may be so many stops darker than forecast, >= 0 …
+  readonly reserveBrightEv: number; // … or brighter, before a frame has no setting within tolerance
+  readonly eveningsHeldShare: number; // 0 to 1: how often an evening's light stays within that reserve
   readonly worstErrorEv: number; // largest |errorEv| of a frame not affected
   readonly rmsErrorEv: number; // over frames not affected
   readonly cueCount: number;

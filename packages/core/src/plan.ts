@@ -17,6 +17,7 @@ import type {
 } from './plan-format.js';
 import type { RampResult } from './ramp/problem.js';
 import { solveRamp } from './ramp/solve.js';
+import { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
 import { clipLengthS, type Shoot, suppliesFor } from './shoot.js';
 import { skyEvents } from './sun.js';
 import { rampProblemOf } from './targets.js';
@@ -37,7 +38,11 @@ export function planShoot(shoot: Shoot): Plan {
 
   const frames = framesOf(forecast, problem.targetEv100, kit, ramp);
   const cues = cuesOf(frames, !shoot.camera.bulb);
-  const summary = summaryOf(shoot, frames, cues.length, ramp.objective);
+  const reserve = reserveOf(problem);
+  const summary = {
+    ...summaryOf(shoot, frames, cues.length, ramp.objective, reserve),
+    eveningsHeldShare: eveningsHeldShare(reserve, forecast),
+  };
   const { events } = eventsOf(shoot, forecast.zone, span.times[0]);
   return {
     format: 'evenfall-plan/1',
@@ -124,7 +129,8 @@ function summaryOf(
   frames: readonly PlanFrame[],
   cueCount: number,
   objective: number,
-): PlanSummary {
+  reserve: Reserve,
+): Omit<PlanSummary, 'eveningsHeldShare'> {
   const [first, last] = [frames[0], frames[frames.length - 1]];
   const judged = frames.filter(({ affected }) => !affected).map(({ errorEv }) => errorEv);
   const targets = frames.map(({ targetEv100 }) => targetEv100);
@@ -138,6 +144,8 @@ function summaryOf(
     sceneToEv100: last.sceneEv100,
     rampStops: largest(targets) + largest(targets.map((ev) => -ev)),
     worstErrorEv: largest(judged.map(Math.abs)),
+    reserveDarkEv: reserve.darkEv,
+    reserveBrightEv: reserve.brightEv,
     rmsErrorEv: Math.sqrt(judged.reduce((sum, ev) => sum + ev * ev, 0) / judged.length),
     cueCount,
     objective,

@@ -80,6 +80,10 @@ function handPlan() {
       sceneFromEv100: 6.5,
       sceneToEv100: 6 + third,
       rampStops: 0.5,
+      // f/8, 1/250 to "4", ISO 50 to 400, three stops of filter: EV 2 to 18, 0.75 beyond.
+      reserveDarkEv: 4.75,
+      reserveBrightEv: 12.25,
+      eveningsHeldShare: 1, // no evening is 4.75 stops darker
       worstErrorEv: 0.5,
       rmsErrorEv: 0.25, // of frames 0, 1, 2 and 5
       cueCount: 2,
@@ -351,6 +355,7 @@ test('under bulb the shutter makes the error zero, and is in no cue and no price
   Object.assign(plan.summary, {
     sceneFromEv100: 6,
     rampStops: 1 / 3,
+    reserveBrightEv: 18.75 - (6 + 1 / 3),
     worstErrorEv: 0,
     rmsErrorEv: 0,
     cueCount: 1,

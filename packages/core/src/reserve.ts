@@ -1,0 +1,110 @@
+// How far the whole scene may turn out darker or brighter than forecast before a frame has no setting left.
+
+import type { Forecast } from './forecast.js';
+import { type EvBand, forecastBand } from './light/band.js';
+import { shareOfEvenings } from './light/evenings.js';
+import type { RampProblem } from './ramp/problem.js';
+import { longestTimeInside } from './shoot.js';
+
+/** Stops the kit keeps beyond the ramp, both >= 0. */
+export interface Reserve {
+  readonly darkEv: number; // the whole scene may be this much darker
+  readonly brightEv: number; // or this much brighter
+}
+
+/** EVs at ISO 100 that some setting renders within tolerance, from low to high. */
+interface Reach {
+  readonly lowEv: number;
+  readonly highEv: number;
+}
+
+const SLACK = 1e-9;
+
+/**
+ * The reserve of a kit over a ramp's targets: the largest shift of all targets alike, down and up, under which
+ * each still has a setting within tolerance, in exact times, ISOs and filters, whatever setting that is. Whether a
+ * person's cues keep up is the ramp's business: a shift of all targets changes no speed.
+ *
+ * A target that is out of reach now (a frame that a filter change may spoil) is not counted.
+ *
+ * Bare lens, f/4, 1/4000 s to 4 s, ISO 100, third stops, tolerance 0.75: reach EV 1.25 to 16.75, so targets from
+ * EV 14 to 2 have 0.75 at the dark end and 2.75 at the bright one.
+ */
+export function reserveOf(problem: RampProblem): Reserve {
+  const { targetEv100, kit } = problem;
+  const anyStack = reachOf(problem, kit.stackStops);
+  const first = kit.startStack === undefined ? anyStack : reachOf(problem, [kit.stackStops[kit.startStack]]);
+  let darkEv = Number.POSITIVE_INFINITY;
+  let brightEv = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < targetEv100.length; i++) {
+    const ev = targetEv100[i];
+    const within = (i === 0 ? first : anyStack).find(
+      ({ lowEv, highEv }) => ev >= lowEv - SLACK && ev <= highEv + SLACK,
+    );
+    if (within === undefined) continue;
+    darkEv = Math.min(darkEv, ev - within.lowEv);
+    brightEv = Math.min(brightEv, within.highEv - ev);
+  }
+  const stops = (ev: number) => (Number.isFinite(ev) ? Math.max(0, ev) : 0);
+  return { darkEv: stops(darkEv), brightEv: stops(brightEv) };
+}
+
+// Below this altitude of the sun the band is the night's, which moves a town's end of the ramp, not the whole.
+const EVENING_FROM_SUN_DEG = -8;
+
+/**
+ * Share of evenings, 0 to 1, whose light stays within a reserve: on those the ramp, corrected by readings on the
+ * way, never runs out of settings. An evening is taken to lie off its forecast by the same stops throughout. Under a
+ * sky that nobody saw, by the measured spread of any weather; else by a normal one as wide as the band: at the
+ * horizon or, after readings, at its widest.
+ */
+export function eveningsHeldShare(reserve: Reserve, forecast: Forecast): number {
+  const { known } = forecast.correction.forecast;
+  if (forecast.correction.used.length > 0) return shareOfEvenings(reserve, widestBand(forecast), 'bell');
+  return shareOfEvenings(reserve, forecastBand(0, known), known.cloud === 'unknown' ? 'any-weather' : 'bell');
+}
+
+function widestBand({ sky, sceneEv100, lowEv100, highEv100 }: Forecast): EvBand {
+  const dark = !sky.some(({ sunAltitudeDeg }) => sunAltitudeDeg > EVENING_FROM_SUN_DEG);
+  let lowEv = 0;
+  let highEv = 0;
+  sky.forEach(({ sunAltitudeDeg }, i) => {
+    if (!dark && sunAltitudeDeg <= EVENING_FROM_SUN_DEG) return;
+    lowEv = Math.min(lowEv, lowEv100[i] - sceneEv100[i]);
+    highEv = Math.max(highEv, highEv100[i] - sceneEv100[i]);
+  });
+  return { lowEv, highEv };
+}
+
+/** What the stacks reach, joined where they meet; several pieces where a filter leaves a hole. */
+function reachOf(problem: RampProblem, stackStops: readonly number[]): Reach[] {
+  const { kit, limits } = problem;
+  const { stepsPerStop, iso, aperture, bulb } = kit;
+  const longestS = longestTimeInside(problem.intervalS, problem);
+  const fits = longestS > 0 ? -stepsPerStop * Math.log2(longestS) : Number.POSITIVE_INFINITY;
+  const longestStep = Math.max(kit.shutter.longestStep, bulb ? fits : Math.ceil(fits - SLACK));
+  const darkest = aperture.widestStep + longestStep - iso.highestStep;
+  const brightest = aperture.narrowestStep + kit.shutter.shortestStep - iso.lowestStep;
+  if (brightest < darkest - SLACK) return [];
+  // Settings of one stack lie a dial step apart; a shutter timed freely leaves nothing between.
+  const levels = bulb
+    ? [{ from: darkest, to: brightest }]
+    : Array.from({ length: brightest - darkest + 1 }, (_, i) => ({ from: darkest + i, to: darkest + i }));
+  const pieces = stackStops.flatMap((stops) =>
+    levels.map(({ from, to }) => ({
+      lowEv: from / stepsPerStop + stops - limits.toleranceEv,
+      highEv: to / stepsPerStop + stops + limits.toleranceEv,
+    })),
+  );
+  return joined(pieces.sort((a, b) => a.lowEv - b.lowEv));
+}
+
+function joined(sorted: readonly Reach[]): Reach[] {
+  const reaches: Reach[] = [];
+  for (const next of sorted) {
+    const last = reaches[reaches.length - 1];
+    if (last === undefined || next.lowEv > last.highEv + SLACK) reaches.push(next);
+    else reaches[reaches.length - 1] = { lowEv: last.lowEv, highEv: Math.max(last.highEv, next.highEv) };
+  }
+  return reaches;
+}
