@@ -33,13 +33,28 @@ export function improvingChanges(problem: RampProblem, frames: readonly RampSett
   const found: LocalChange[] = [];
   let tried = 0;
   for (const [what, changed] of neighbours(ramp, problem)) {
-    const after = checkRamp(problem, putTogether(changed, rules, problem.kit.bulb));
+    const candidate = putTogether(changed, rules, problem.kit.bulb);
+    if (misses(problem, candidate)) continue;
+    const after = checkRamp(problem, candidate);
     if (after.violations.length > 0) continue;
     tried++;
     const saves = before.objective - after.objective;
     if (saves > 1e-9 * Math.max(1, before.objective)) found.push({ what, saves });
   }
   return { tried, found: found.sort((a, b) => b.saves - a.saves) };
+}
+
+/** Whether some frame is plainly out of tolerance, which most changes bring about: the whole check is not needed then. */
+function misses({ kit, limits, targetEv100 }: RampProblem, frames: readonly RampSetting[]): boolean {
+  let judgedFrom = 0;
+  for (let i = 0; i < frames.length; i++) {
+    const { shutterStep, isoStep, apertureStep, stack } = frames[i]!;
+    if (i > 0 && stack !== frames[i - 1]!.stack) judgedFrom = i + limits.framesLostPerFilterChange;
+    if (i < judgedFrom) continue;
+    const settingEv = (apertureStep + shutterStep - isoStep) / kit.stepsPerStop + kit.stackStops[stack]!;
+    if (Math.abs(settingEv - targetEv100[i]!) > limits.toleranceEv + 1e-6) return true;
+  }
+  return false;
 }
 
 function takeApart(frames: readonly RampSetting[], bulb: boolean): Ramp {
