@@ -9,6 +9,12 @@ const camera = (more: object) => ({ camera: { ...LEAST.camera, ...more } });
 const shutter = (shortest: unknown, longest: unknown) => camera({ shutter: { shortest, longest } });
 const place = (more: object) => ({ place: { ...LEAST.place, ...more } });
 
+/** 19:00 to 20:00 at the place. */
+const HOUR = {
+  ...place({ timeZone: 'Europe/Copenhagen' }),
+  span: { startAt: '2026-09-12T19:00:00+02:00', endAt: '2026-09-12T20:00:00+02:00' },
+};
+
 // A row: what is laid over the least shoot file, and the message.
 const ROWS: readonly (readonly [string, object, string])[] = [
   // Keys.
@@ -433,6 +439,43 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     'a reading brighter than any sun',
     { readings: [{ at: '2026-09-12T18:00:00Z', ev100: 26 }] },
     'readings[0].ev100: 26 is not an exposure value; give EV at ISO 100 from -15 to 25',
+  ],
+  // Frames from 19:00 to 20:00; a reading counts from 07:00 on.
+  [
+    'a reading after the last frame',
+    { ...HOUR, readings: [{ at: '2026-09-12T20:00:01+02:00', ev100: 3 }] },
+    'readings[0].at: "2026-09-12T20:00:01+02:00" is after the last frame, 2026-09-12T20:00:00+02:00; give a time during the shoot, or up to 12 hours before it',
+  ],
+  [
+    'a reading of the morning before',
+    {
+      ...HOUR,
+      readings: [
+        { at: '2026-09-12T07:00:00+02:00', ev100: 14 },
+        { at: '2026-09-12T06:59:59+02:00', ev100: 14 },
+      ],
+    },
+    'readings[1].at: "2026-09-12T06:59:59+02:00" is long before the first frame, 2026-09-12T19:00:00+02:00; give a time during the shoot, or up to 12 hours before it',
+  ],
+  [
+    'a share of sky beyond the frame',
+    { scene: { skyShare: 1.2 } },
+    'scene.skyShare: 1.2 is not a share; give a number from 0 to 1',
+  ],
+  [
+    'a negative share of sky',
+    { scene: { skyShare: -0.1 } },
+    'scene.skyShare: -0.1 is not a share; give a number from 0 to 1',
+  ],
+  [
+    'a negative lux',
+    { scene: { night: { groundLx: -3 } } },
+    'scene.night.groundLx: -3 is not an illuminance; give lux above 0, at most 200',
+  ],
+  [
+    'a surface that is not in the table',
+    { scene: { surface: 'sno' } },
+    'scene.surface: "sno" is not one of "grass", "sand", "snow", "water", "rock", "city"; the nearest is "snow"',
   ],
   [
     'no tolerance',

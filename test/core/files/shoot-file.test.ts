@@ -165,15 +165,15 @@ const sceneArbitrary = merged(
   optional(between(0, 90), 'viewAltitudeDeg'),
   optional(between(0, 1), 'skyShare'),
   fc.oneof(
-    optional(between(0, 1), 'reflectance'),
+    optional(between(0.001, 1), 'reflectance'),
     fc.constantFrom('grass', 'sand', 'snow', 'water', 'rock', 'city').map((surface) => ({ surface })),
   ),
   optional(fc.oneof(fc.constantFrom('clear', 'heavy'), fc.record({ eighths: between(0, 8) })), 'cloud'),
   optional(
     fc.oneof(
       fc.constantFrom('remote', 'city'),
-      fc.record({ zenithMagArcsec2: between(10, 23) }),
-      fc.record({ groundLx: positive(1000) }),
+      fc.record({ zenithMagArcsec2: between(14, 23) }),
+      fc.record({ groundLx: positive(200) }),
     ),
     'night',
   ),
@@ -205,6 +205,21 @@ const lookArbitrary = fc.oneof(
     ),
 );
 
+/** An hour from the middle of the day at the place on, by clock, and readings up to twelve hours before it. */
+function hourWithReadings(
+  date: string,
+  { longitudeDeg, timeZone }: { longitudeDeg: number; timeZone?: string },
+  readings: readonly { minute: number; ev100: number }[],
+) {
+  const noonMs = Date.parse(`${date}T12:00:00Z`) - (timeZone === undefined ? longitudeDeg * 240_000 : 0);
+  const startMs = Math.floor(noonMs / 3_600_000) * 3_600_000;
+  const at = (minute: number) => new Date(startMs + minute * 60_000).toISOString();
+  return {
+    span: { startAt: at(0), endAt: at(60) },
+    readings: readings.map(({ minute, ev100 }) => ({ at: at(minute), ev100 })),
+  };
+}
+
 const shootArbitrary = fc
   .tuple(
     merged(
@@ -229,12 +244,6 @@ const shootArbitrary = fc
       optional(lookArbitrary, 'look'),
       optional(fc.constantFrom('hand', 'rig'), 'crew'),
       optional(
-        fc.array(fc.record({ at: fc.constant('2026-09-12T19:04:00+02:00'), ev100: between(-15, 25) }), {
-          maxLength: 4,
-        }),
-        'readings',
-      ),
-      optional(
         merged(
           optional(positive(10), 'toleranceEv'),
           optional(positive(10), 'largestStepEv'),
@@ -248,10 +257,14 @@ const shootArbitrary = fc
     // More than two shutters of "60" (64 s) and the largest gap.
     between(150, 86_400),
     fc.nat(),
+    fc.array(fc.record({ minute: fc.integer({ min: -720, max: 0 }), ev100: between(-15, 25) }), {
+      maxLength: 4,
+    }),
   )
-  .map(([shoot, intervalS, pick]) => ({
+  .map(([shoot, intervalS, pick, readings]) => ({
     ...shoot,
     intervalS,
+    ...(readings.length === 0 ? {} : hourWithReadings(shoot.date, shoot.place, readings)),
     ...(shoot.filters.length > 0 && pick % 2 === 0
       ? { startFilter: shoot.filters[pick % shoot.filters.length].name }
       : {}),

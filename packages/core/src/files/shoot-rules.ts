@@ -6,6 +6,7 @@ import { frameCountOf, type Shoot } from '../shoot.js';
 import { dialFaults } from './dial-rules.js';
 import { type Fault, type Path, shown } from './file-error.js';
 import { nearestWord } from './nearest.js';
+import { strayReadingFaults } from './reading-rules.js';
 
 /** Most frames a plan holds: six days at five seconds. */
 export const MOST_FRAMES = 200_000;
@@ -20,7 +21,7 @@ const LAST_YEAR = 2199;
 export function shootFaults(shoot: Shoot): Fault[] {
   const zone = zoneWanted(shoot);
   const dial = dialFaults(shoot.camera);
-  return [
+  const faults = [
     ...(zone ? dateFaults(shoot, zone) : [zoneFault(shoot)]),
     ...spanFaults(shoot, zone),
     ...dial.faults,
@@ -30,6 +31,8 @@ export function shootFaults(shoot: Shoot): Fault[] {
     ...lookFaults(shoot),
     ...readingFaults(shoot),
   ];
+  // When the frames are taken is only known of a shoot that is right in all else.
+  return faults.length > 0 || zone === undefined ? faults : strayReadingFaults(shoot, zone);
 }
 
 function zoneWanted({ place }: Shoot): Zone | undefined {

@@ -104,10 +104,10 @@ const cloudWord = word(['clear', 'thin', 'broken', 'overcast', 'heavy']);
 const cloudEighths = v.strictObject({ eighths: number('a cloud cover', 'eighths from 0 to 8', 0, 8) });
 const nightWord = word(['remote', 'rural', 'suburb', 'town', 'city']);
 const nightSky = v.strictObject({
-  zenithMagArcsec2: number('a sky brightness', 'magnitudes a square arcsecond from 10 to 23', 10, 23),
+  zenithMagArcsec2: number('a sky brightness', 'magnitudes a square arcsecond from 14 to 23', 14, 23),
 });
 const nightGround = v.strictObject({
-  groundLx: aboveZero('an illuminance', 'lux above 0, at most 1000', 1000),
+  groundLx: aboveZero('an illuminance', 'lux above 0, at most 200', 200),
 });
 const lampsWord = word(['none', 'street', 'floodlit', 'skyline']);
 const lampsEv = v.strictObject({ ev100: evStops, share });
@@ -124,7 +124,7 @@ const scene = v.strictObject({
   viewAltitudeDeg: v.optional(number('a view altitude', 'degrees from 0 to 90', 0, 90), 15),
   skyShare: v.optional(share, 0.5),
   surface: v.exactOptional(word(['grass', 'sand', 'snow', 'water', 'rock', 'city'])),
-  reflectance: v.exactOptional(number('a reflectance', 'a number from 0 to 1', 0, 1)),
+  reflectance: v.exactOptional(number('a reflectance', 'a number from 0.001 to 1', 0.001, 1)),
   cloud: v.optional(
     choice(
       [cloudWord, cloudEighths],
@@ -187,6 +187,20 @@ const limits = v.strictObject({
   ),
 });
 
+const weight = v.exactOptional(number('a weight', 'a price from 0 to 1000', 0, 1000));
+const weights = v.strictObject({
+  error: weight,
+  blur: weight,
+  shortShutter: weight,
+  iso: weight,
+  affectedFrame: weight,
+  shutterCue: weight,
+  isoCue: weight,
+  apertureCue: weight,
+  filterCue: weight,
+  againstLight: weight,
+});
+
 /** The shoot file as written: defaults that depend on no other key are filled in on reading. */
 export const shootFileSchema = v.strictObject({
   format: word(['evenfall-shoot/1']),
@@ -206,6 +220,7 @@ export const shootFileSchema = v.strictObject({
   readings: v.optional(list(v.strictObject({ at, ev100: evStops }), '{at, ev100}', MOST_ROWS), []),
   crew: v.optional(word(['hand', 'rig']), 'hand'),
   limits: v.optional(limits, {}),
+  weights: v.exactOptional(weights),
   moves: v.optional(
     list(v.never('camera moves are not available yet; leave them out'), 'moves', MOST_ROWS),
     [],

@@ -64,7 +64,7 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
   const cover = within('cloud.cover', scene.cloud.cover, 0, 1);
   const cloudFactor = 2 ** within('cloud.stops', scene.cloud.stops, -20, 0);
   const lampsCdM2 =
-    within('lamps.luminanceCdM2', scene.lamps.luminanceCdM2, 0, 1e6) *
+    within('lamps.luminanceCdM2', scene.lamps.luminanceCdM2, 0, 1e7) *
     within('lamps.share', scene.lamps.share, 0, 1);
   const nightSkyCdM2 = within('night.skyCdM2', scene.night.skyCdM2, Number.MIN_VALUE, 100);
   const nightGroundLx = within('night.groundLx', scene.night.groundLx, Number.MIN_VALUE, 1000);
