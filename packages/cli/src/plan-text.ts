@@ -63,6 +63,10 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
     ...eventFacts(plan).map((text) => fact('Sun and moon', text)),
     fact('First setting', frames.length > 0 ? settingText(frames[0]!, 'no filter') : 'none'),
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
+    fact(
+      'Reserve',
+      `the scene may be ${ev(summary.reserveDarkEv)} stops darker or ${ev(summary.reserveBrightEv)} brighter, as on ${Math.round(100 * summary.eveningsHeldShare)} evenings in 100`,
+    ),
   ];
 }
 
