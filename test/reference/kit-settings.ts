@@ -1,7 +1,8 @@
 // What a kit can stand at and what it may do from one frame to the next, in the plainest form: the ground that the
 // exhaustive search and the MIP share. checkRamp restates all of it by itself.
 
-import type { RampProblem, RampWeights } from '../../packages/core/src/ramp/problem.js';
+import type { RampProblem } from '../../packages/core/src/ramp/problem.js';
+import type { RampWeights } from '../../packages/core/src/ramp/weights.js';
 import type { RampSetting } from './ramp-cost.js';
 
 /** One thing the kit can stand at; under bulb the shutter is not chosen but follows the target. */

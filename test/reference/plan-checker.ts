@@ -164,10 +164,11 @@ function checkFrame(frame: Found, i: number, shoot: ShootFacts, wrong: string[])
   };
 }
 
-/** Rules 2 to 6 and the cost with the default prices. */
+/** Rules 2 to 6, and the cost with the shoot's prices. */
 function checkRules(rows: readonly Row[], shoot: ShootFacts, wrong: string[]) {
-  const { m, stepsPerStop, framesLost, intervalS } = shoot;
-  const against = (darkerBy: number) => ((shoot.dusk ? darkerBy : -darkerBy) > SLACK ? 6 : 0);
+  const { m, stepsPerStop, framesLost, intervalS, priceOf } = shoot;
+  const against = (darkerBy: number) =>
+    (shoot.dusk ? darkerBy : -darkerBy) > SLACK ? priceOf('againstLight', 6) : 0;
   const cueFrames: number[] = [];
   const filterFrames: number[] = [];
   let objective = 0;
@@ -190,7 +191,10 @@ function checkRules(rows: readonly Row[], shoot: ShootFacts, wrong: string[]) {
       complain(`only ${i - lastCue} frames after a cue`);
     cueFrames.push(i);
 
-    objective += (shutter !== 0 ? 1 : 0) + (iso !== 0 ? 1.5 : 0) + (aperture !== 0 ? 50 : 0) + 20 * filter;
+    if (shutter !== 0) objective += priceOf('shutterCue', 1);
+    if (iso !== 0) objective += priceOf('isoCue', 1.5);
+    if (aperture !== 0) objective += priceOf('apertureCue', 50);
+    objective += priceOf('filterCue', 20) * filter;
     if (filter === 1) {
       filterFrames.push(i);
       objective += against(b.filterStops - a.filterStops);
@@ -211,17 +215,17 @@ function checkRules(rows: readonly Row[], shoot: ShootFacts, wrong: string[]) {
     const affected = filterFrames.some((f) => i >= f && i < f + framesLost);
     if (row.affected !== affected) wrong.push(`frame ${i}: affected is ${row.affected}`);
     if (affected) {
-      objective += 1;
+      objective += priceOf('affectedFrame', 1);
       return;
     }
     if (Math.abs(row.errorEv) > shoot.toleranceEv + SLACK) wrong.push(`frame ${i}: error ${row.errorEv}`);
     const shortStops = Math.max(0, Math.log2(1 / (100 * row.timeS)));
     const isoStops = (row.steps.iso - shoot.iso[0]) / stepsPerStop;
     const priced =
-      (shoot.rig ? 5 : 0.33) * row.errorEv ** 2 +
-      0.005 * Math.log2((2 * row.timeS) / intervalS) ** 2 +
-      0.02 * shortStops +
-      0.07 * isoStops;
+      priceOf('error', shoot.rig ? 5 : 0.33) * row.errorEv ** 2 +
+      priceOf('blur', 0.005) * Math.log2((2 * row.timeS) / intervalS) ** 2 +
+      priceOf('shortShutter', 0.02) * shortStops +
+      priceOf('iso', 0.07) * isoStops;
     objective += (intervalS / 5) * priced;
   });
   return { objective, cueFrames };

@@ -28,6 +28,7 @@ export interface ShootFacts {
   readonly cardGB: number | undefined;
   readonly batteryFrames: number | undefined;
   offsetEv(sunAltitudeDeg: number): number; // the look
+  priceOf(weight: string, usual: number): number; // the shoot's weight, or the usual one
 }
 
 export function shootFacts(shoot: Found): ShootFacts {
@@ -50,9 +51,11 @@ export function shootFacts(shoot: Found): ShootFacts {
   const apertureStep = (key: string) => stepOfLabel('aperture', apertureLabel(key), stepsPerStop);
 
   const stepEv = 1 / stepsPerStop;
+  const weights = shoot.value.weights === undefined ? undefined : child(shoot, 'weights');
   const largestStepEv = numberOr(limits, 'largestStepEv', rig ? stepEv : 1);
   const secondsBetweenCues = numberOr(limits, 'secondsBetweenCues', rig ? 0 : 60);
   return {
+    priceOf: (weight, usual) => (weights === undefined ? usual : numberOr(weights, weight, usual)),
     intervalS,
     clipFps: numberOr(shoot, 'clipFps', 24),
     stepsPerStop,

@@ -11,7 +11,8 @@
 // - Bulb does not lift the net limit of a filter change: that limits the rendered exposure, not the shutter.
 // - "Lowest ISO" is the kit's, not the ramp's.
 
-import type { RampFrame, RampProblem, RampWeights } from '../../packages/core/src/ramp/problem.js';
+import type { RampFrame, RampProblem } from '../../packages/core/src/ramp/problem.js';
+import type { RampWeights } from '../../packages/core/src/ramp/weights.js';
 
 /** One frame's setting in dial steps; the shutter step is not whole under bulb. */
 export type RampSetting = Pick<RampFrame, 'shutterStep' | 'isoStep' | 'apertureStep' | 'stack'>;

@@ -1,3 +1,4 @@
+export { type PlanChoice, planChoices } from './choices.js';
 export {
   civilDay,
   frameTimes,
@@ -32,7 +33,7 @@ export {
   type TimeFit,
   timeTv,
 } from './exposure.js';
-export { writeCalendar } from './files/calendar.js';
+export { type CalendarText, type CalendarTexts, writeCalendar } from './files/calendar.js';
 export { writeCuesCsv, writeFramesCsv } from './files/csv.js';
 export type { FileError, Locate } from './files/file-error.js';
 export { type PlanRead, readPlan, writeLight, writePlan } from './files/plan-file.js';
@@ -85,15 +86,14 @@ export type {
   Remedy,
   ShootChange,
 } from './plan-format.js';
-export {
-  type RampFrame,
-  type RampKit,
-  type RampProblem,
-  type RampResult,
-  type RampWeights,
-  rampWeights,
+export type {
+  RampFrame,
+  RampKit,
+  RampProblem,
+  RampResult,
 } from './ramp/problem.js';
 export { rampExists, solveRamp } from './ramp/solve.js';
+export { type RampWeights, rampWeights } from './ramp/weights.js';
 export type {
   Camera,
   CloudWord,

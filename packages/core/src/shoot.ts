@@ -4,6 +4,7 @@
 import { positive } from './check.js';
 import type { StepsPerStop } from './dial.js';
 import type { FilterSpec } from './filter.js';
+import type { RampWeights } from './ramp/weights.js';
 
 /** A place on Earth. Without `timeZone` clock times are the longitude's mean solar time. */
 export interface Place {
@@ -92,6 +93,7 @@ export interface Shoot {
   readonly readings: readonly ReadingEntry[];
   readonly crew: Crew;
   readonly limits: Limits;
+  readonly weights?: Partial<RampWeights>; // prices that differ from the defaults of docs/ramp.md
   readonly moves: readonly never[];
 }
 

@@ -13,7 +13,7 @@ export function targetsOf({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Fo
 
 /** A shoot under a forecast, as the ramp problem and the kit its answer is read with. */
 export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: Kit } {
-  const { camera, direction, intervalS, crew, limits } = shoot;
+  const { camera, direction, intervalS, crew, limits, weights } = shoot;
   const kit = kitOf(shoot);
   return {
     kit,
@@ -26,6 +26,7 @@ export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: Ramp
       crew,
       kit: kit.ramp,
       limits,
+      ...(weights === undefined ? {} : { weights }),
     },
   };
 }

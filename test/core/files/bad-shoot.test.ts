@@ -498,7 +498,7 @@ describe('a wrong shoot file is told in one line', () => {
   });
 
   const WHOLE =
-    'stands where keys belong; give format, title, place, date, direction, span, intervalS, clipFps, camera, filters, stackFilters, startFilter, scene, look, readings, crew, limits, moves';
+    'stands where keys belong; give format, title, place, date, direction, span, intervalS, clipFps, camera, filters, stackFilters, startFilter, scene, look, readings, crew, limits, weights, moves';
   test.each([
     ['nothing', null, `nothing ${WHOLE}`],
     ['text', 'a shoot', `"a shoot" ${WHOLE}`],

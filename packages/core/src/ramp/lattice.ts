@@ -7,7 +7,8 @@
 import { finite, positive } from '../check.js';
 import { longestTimeInside } from '../shoot.js';
 import { type Band, type Bands, bandsOf, slidingRange } from './band.js';
-import { cueSpacing, type RampProblem, type RampWeights, rampWeights, stepLimit } from './problem.js';
+import { cueSpacing, type RampProblem, stepLimit } from './problem.js';
+import { type RampWeights, rampWeights } from './weights.js';
 
 /** Room for rounding in every comparison of the contract. */
 export const SLACK = 1e-9;

@@ -3,6 +3,7 @@
 
 import type { StepsPerStop } from '../dial.js';
 import type { Crew, Direction, Limits } from '../shoot.js';
+import type { RampWeights } from './weights.js';
 
 /** What the camera can stand at, in dial steps (see dial.ts: up is shorter, more sensitive, narrower). */
 export interface RampKit {
@@ -13,20 +14,6 @@ export interface RampKit {
   readonly stackStops: readonly number[]; // exact stops of each filter stack, weakest first, at least one entry
   readonly startStack?: number; // index into stackStops the first frame must have; absent: free
   readonly bulb: boolean; // the shutter takes any time between its limits
-}
-
-/** Prices of the cost; see docs/ramp.md. Defaults: {@link rampWeights}. */
-export interface RampWeights {
-  readonly error: number; // per frame and squared stop
-  readonly blur: number; // per frame and squared stop away from half the interval
-  readonly shortShutter: number; // per frame and stop shorter than 1/100 s
-  readonly iso: number; // per frame and stop above the lowest ISO
-  readonly affectedFrame: number; // per frame a hand on the lens may spoil
-  readonly shutterCue: number;
-  readonly isoCue: number;
-  readonly apertureCue: number;
-  readonly filterCue: number;
-  readonly againstLight: number; // per cue and control that moves against the light
 }
 
 export interface RampProblem {
@@ -61,22 +48,6 @@ export type RampResult =
       readonly shortfallEv: number; // > 0, stops beyond tolerance on that frame
       readonly worstShortfallEv: number; // the most that any frame lies beyond what the kit renders, or shortfallEv
     };
-
-/** The contract's prices for a crew. */
-export function rampWeights(crew: Crew): RampWeights {
-  return {
-    error: crew === 'rig' ? 5 : 0.33,
-    blur: 0.005,
-    shortShutter: 0.02,
-    iso: 0.07,
-    affectedFrame: 1,
-    shutterCue: 1,
-    isoCue: 1.5,
-    apertureCue: 50,
-    filterCue: 20,
-    againstLight: 6,
-  };
-}
 
 /** Largest change of one control at one cue, in dial steps. */
 export function stepLimit(largestStepEv: number, stepsPerStop: StepsPerStop): number {

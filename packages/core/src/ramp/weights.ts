@@ -1,0 +1,31 @@
+// What each thing a ramp does is priced at.
+
+/** Prices of the cost; see docs/ramp.md. Defaults: {@link rampWeights}. */
+export interface RampWeights {
+  readonly error: number; // per frame and squared stop
+  readonly blur: number; // per frame and squared stop away from half the interval
+  readonly shortShutter: number; // per frame and stop shorter than 1/100 s
+  readonly iso: number; // per frame and stop above the lowest ISO
+  readonly affectedFrame: number; // per frame a hand on the lens may spoil
+  readonly shutterCue: number;
+  readonly isoCue: number;
+  readonly apertureCue: number;
+  readonly filterCue: number;
+  readonly againstLight: number; // per cue and control that moves against the light
+}
+
+/** The contract's prices for a crew. */
+export function rampWeights(crew: 'hand' | 'rig'): RampWeights {
+  return {
+    error: crew === 'rig' ? 5 : 0.33,
+    blur: 0.005,
+    shortShutter: 0.02,
+    iso: 0.07,
+    affectedFrame: 1,
+    shutterCue: 1,
+    isoCue: 1.5,
+    apertureCue: 50,
+    filterCue: 20,
+    againstLight: 6,
+  };
+}

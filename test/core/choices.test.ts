@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest';
+import { planChoices } from '../../packages/core/src/choices.js';
+import { writePlan } from '../../packages/core/src/files/plan-file.js';
+import { planShoot } from '../../packages/core/src/plan.js';
+import { rampWeights } from '../../packages/core/src/ramp/weights.js';
+import { checkPlan } from '../reference/plan-checker.js';
+import { shootFrom } from './shoots.js';
+
+const shoot = shootFrom({ intervalS: 10, filters: [{ name: 'ND8', factor: 8 }] });
+
+test('choices run from fewest cues to least error, and planning one gives what it promises', () => {
+  const choices = planChoices(shoot);
+  if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+  expect(choices.length).toBeGreaterThan(3);
+  const curve = choices.filter(({ names }) => !names.includes('cleanest-iso'));
+  for (const [i, choice] of curve.entries()) {
+    if (i > 0) {
+      expect(choice.cueCount).toBeGreaterThan(curve[i - 1]!.cueCount);
+      expect(choice.rmsErrorEv).toBeLessThan(curve[i - 1]!.rmsErrorEv);
+    }
+  }
+  for (const choice of choices) {
+    const plan = planShoot({ ...shoot, ...choice.apply });
+    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    expect(checkPlan(JSON.parse(writePlan(plan)))).toEqual([]);
+    expect(plan.summary.cueCount).toBe(choice.cueCount);
+    expect(plan.summary.rmsErrorEv).toBeCloseTo(choice.rmsErrorEv, 9);
+    expect(plan.summary.worstErrorEv).toBeCloseTo(choice.worstErrorEv, 9);
+    expect(Math.max(...plan.frames.map(({ iso }) => iso))).toBe(choice.highestIso);
+  }
+  for (const name of ['fewest-cues', 'smoothest', 'cleanest-iso', 'as-asked'] as const) {
+    expect(
+      choices.filter(({ names }) => names.includes(name)),
+      name,
+    ).toHaveLength(1);
+  }
+});
+
+test('as asked is the plan of the shoot itself', () => {
+  const weights = { iso: 0.5, shutterCue: 0 };
+  const asked = { ...shoot, weights };
+  const choices = planChoices(asked);
+  if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+  const choice = choices.find(({ names }) => names.includes('as-asked'));
+  expect(choice?.apply.weights).toEqual({ ...rampWeights('hand'), ...weights });
+  const plan = planShoot(asked);
+  expect('summary' in plan && plan.summary.cueCount).toBe(choice?.cueCount);
+});
+
+test('a dearer ISO never raises the ISO of the whole more', () => {
+  const isoStops = (iso: number) => {
+    const plan = planShoot({ ...shoot, weights: { iso } });
+    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    return plan.frames.reduce((sum, frame) => sum + Math.log2(frame.isoExact / 100), 0);
+  };
+  // The price of one term against all the others: dearer can only mean less of it.
+  const sums = [0, 0.07, 0.5, 3].map(isoStops);
+  for (let i = 1; i < sums.length; i++) expect(sums[i]).toBeLessThanOrEqual(sums[i - 1]! + 1e-9);
+  expect(sums[3]).toBeLessThan(sums[0]!);
+});
+
+test('an impossible shoot has no choices but its remedies', () => {
+  const camera = { ...shoot.camera, iso: { lowest: 100, highest: 200 }, aperture: '16' };
+  const answer = planChoices({ ...shoot, camera });
+  expect('infeasible' in answer && answer.infeasible.reason).toBe('too-dark');
+});
