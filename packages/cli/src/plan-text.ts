@@ -65,7 +65,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
     fact(
       'Reserve',
-      `the scene may be ${ev(summary.reserveDarkEv)} stops darker or ${ev(summary.reserveBrightEv)} brighter, as on ${Math.round(100 * summary.eveningsHeldShare)} evenings in 100`,
+      `the scene may be ${ev(summary.reserveDarkEv)} stops darker or ${ev(summary.reserveBrightEv)} brighter, as on ${Math.round(100 * summary.eveningsHeldShare)} ${shoot.direction === 'dawn' ? 'mornings' : 'evenings'} in 100`,
     ),
   ];
 }

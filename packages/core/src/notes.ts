@@ -58,7 +58,7 @@ function readings({ forecast }: Told): PlanNote[] {
 /** Below this share of evenings a person should know before leaving that the kit may fall short. */
 const HELD_ENOUGH = 0.8;
 
-function reserve({ summary, forecast }: Told): PlanNote[] {
+function reserve({ shoot, summary, forecast }: Told): PlanNote[] {
   const { reserveDarkEv: darkEv, reserveBrightEv: brightEv, eveningsHeldShare: held } = summary;
   if (held >= HELD_ENOUGH) return [];
   const heldDark = eveningsHeldShare({ darkEv, brightEv: Number.MAX_VALUE }, forecast);
@@ -70,7 +70,7 @@ function reserve({ summary, forecast }: Told): PlanNote[] {
   return [
     {
       level: 'caution',
-      text: `On about ${Math.round((1 - held) * 100)} evenings in 100 this kit runs out of ${more}.`,
+      text: `On about ${Math.round((1 - held) * 100)} ${shoot.direction === 'dawn' ? 'mornings' : 'evenings'} in 100 this kit runs out of ${more}.`,
     },
   ];
 }
