@@ -2,6 +2,7 @@
 // `light/` knows no dates and `sun.ts` no scene; this is where they meet.
 
 import { civilDay, frameTimes, parseRfc3339, type Zone, zoneOf } from './clock.js';
+import { bandWithLamps } from './light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from './light/reading.js';
 import { type SceneLight, sceneLight } from './light/scene.js';
 import { knownOf, sceneOf } from './light/words.js';
@@ -51,7 +52,9 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const zone = zoneOf(place);
   const day = civilDay(date, zone);
   const azimuthDeg = horizonAzimuth(direction, day.startMs, day.endMs, place);
-  const lightOf = sceneLight(sceneOf(scene, azimuthDeg));
+  const seen = sceneOf(scene, azimuthDeg);
+  const lightOf = sceneLight(seen);
+  const lampsCdM2 = seen.lamps.luminanceCdM2 * seen.lamps.share;
 
   const correction = correctForecast(
     shoot.readings.map(({ at, ev100 }): Reading => ({ atMs: instant(at), ev100 })),
@@ -68,7 +71,8 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const lowEv100 = new Float64Array(times.length);
   const highEv100 = new Float64Array(times.length);
   sky.forEach(({ sunAltitudeDeg }, i) => {
-    const { lowEv, highEv } = correctedBandAt(correction, times[i], sunAltitudeDeg);
+    const weather = correctedBandAt(correction, times[i], sunAltitudeDeg);
+    const { lowEv, highEv } = bandWithLamps(weather, lampsCdM2 / light[i].luminanceCdM2);
     lowEv100[i] = sceneEv100[i] + lowEv;
     highEv100[i] = sceneEv100[i] + highEv;
   });

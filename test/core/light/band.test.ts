@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import {
   bandAfterReading,
+  bandWithLamps,
   forecastBand,
   type Known,
   METER_EV,
@@ -109,5 +110,28 @@ describe('after a reading', () => {
       ),
       { seed: 95 },
     );
+  });
+});
+
+describe('where lamps give part of the light', () => {
+  const weather = { lowEv: -3, highEv: 0.5 };
+
+  // By hand: log2(0.5 · 2^-0.3 + 0.5 / 8) = -1.0935; log2(0.5 · 2^0.3 + 0.5 · 2^0.5) = 0.4035.
+  test('weather moves the rest alone, and the lamps are known to 0.3 stop', () => {
+    const half = bandWithLamps(weather, 0.5);
+    expect(half.lowEv).toBeCloseTo(-1.0935, 4);
+    expect(half.highEv).toBeCloseTo(0.4035, 4);
+    const all = bandWithLamps(weather, 1);
+    expect(all.lowEv).toBeCloseTo(-0.3, 9);
+    expect(all.highEv).toBeCloseTo(0.3, 9);
+  });
+
+  test('without lamps it is the weather’s, and after a reading no wider than before', () => {
+    expect(bandWithLamps(weather, 0)).toEqual(weather);
+    const read = { lowEv: -0.2, highEv: 0.2 };
+    for (const share of [0.1, 0.5, 1]) {
+      expect(bandWithLamps(read, share).lowEv).toBeCloseTo(-0.2, 9);
+      expect(bandWithLamps(read, share).highEv).toBeCloseTo(0.2, 9);
+    }
   });
 });

@@ -102,3 +102,19 @@ export function bandAfterReading(
     highEv: Math.max(METER_EV, Math.min(drift, weather.highEv - offsetEv)),
   };
 }
+
+/**
+ * A band around a frame's EV where lamps give a share of its light: weather moves the rest of it, not the lamps, which
+ * are known as well as a clear night. With lamps giving half, -3 stops become -1.1.
+ *
+ * @param lampsShare of the frame's luminance that is the lamps' own, 0 to 1
+ */
+export function bandWithLamps(band: EvBand, lampsShare: number): EvBand {
+  if (lampsShare === 0) return band;
+  const of = (ev: number, lampsEv: number) =>
+    Math.log2(lampsShare * 2 ** lampsEv + (1 - lampsShare) * 2 ** ev);
+  return {
+    lowEv: of(band.lowEv, Math.max(band.lowEv, -CLEAR_EVENINGS_EV)),
+    highEv: of(band.highEv, Math.min(band.highEv, CLEAR_EVENINGS_EV)),
+  };
+}
