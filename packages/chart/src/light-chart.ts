@@ -110,6 +110,8 @@ export function lightChart(
       .y1((r) => y(r.slopeEvPerMin))
       .digits(2);
     const ticks = y.ticks(3);
+    // A slow evening has ticks half a tenth apart.
+    const digits = ticks.every((value) => Math.abs(value * 10 - Math.round(value * 10)) < 1e-6) ? 1 : 2;
     return [
       element('path', {
         d: shape(rows) ?? '',
@@ -127,7 +129,7 @@ export function lightChart(
             stroke: ink.frame,
             'stroke-width': LINE.fine * u,
           }),
-          textAt(axis.left - 6 * u, y(value) + 0.36 * size, words.number(value, 1), {
+          textAt(axis.left - 6 * u, y(value) + 0.36 * size, words.number(value, digits), {
             size,
             anchor: 'end',
             fill: ink.text,
