@@ -1,12 +1,13 @@
 // A ramp problem in; the optimum, or why there is none, out.
 
 import { solveBulb } from './bulb.js';
-import { explain, firstUnmet, noShutterFits } from './certificate.js';
+import { explain, noShutterFits } from './certificate.js';
 import { objectiveOf } from './cost.js';
 import { type CostToGo, costToGo, heldErrors } from './cost-to-go.js';
 import { type Lattice, latticeOf } from './lattice.js';
 import { shutterOf } from './moves.js';
 import type { RampFrame, RampProblem, RampResult } from './problem.js';
+import { firstUnmet } from './reach.js';
 import { cheapestStart, rollOut, type Step } from './rollout.js';
 
 /**
