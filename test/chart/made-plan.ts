@@ -3,6 +3,7 @@
 
 import type { Direction, PlanChange, PlanEvent, PlanFrame, PlanMade, Shoot, SkyEvent } from '@evenfall/core';
 import { dialLabel, fNumberOfStep, isoOfStep, timeOfStep } from '../../packages/core/src/dial.js';
+import { setUpAt } from '../../packages/core/src/set-up.js';
 
 export interface MadePlanOptions {
   readonly cues?: number;
@@ -76,6 +77,7 @@ export function madePlan(options: MadePlanOptions = {}): PlanMade {
     shoot: shootOf({ title, latitudeDeg, intervalS, filters, direction, startAt, nightEv }),
     summary: {
       frameCount,
+      setUpAt: setUpAt(at(0)),
       startAt: at(0),
       endAt: at(frameCount - 1),
       clipS: frameCount / 24,

@@ -45,6 +45,7 @@ export interface PlanCue {
 
 export interface PlanSummary {
   readonly frameCount: number;
+  readonly setUpAt: string; // by when everything should stand ready
   readonly startAt: string;
   readonly endAt: string; // start of the last frame
   readonly clipS: number;

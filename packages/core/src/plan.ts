@@ -18,6 +18,7 @@ import type {
 import type { RampResult } from './ramp/problem.js';
 import { solveRamp } from './ramp/solve.js';
 import { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
+import { setUpAt } from './set-up.js';
 import { clipLengthS, type Shoot, suppliesFor } from './shoot.js';
 import { skyEvents } from './sun.js';
 import { rampProblemOf } from './targets.js';
@@ -136,6 +137,7 @@ function summaryOf(
   const targets = frames.map(({ targetEv100 }) => targetEv100);
   return {
     frameCount: frames.length,
+    setUpAt: setUpAt(first.at),
     startAt: first.at,
     endAt: last.at,
     clipS: clipLengthS(frames.length, shoot.clipFps),

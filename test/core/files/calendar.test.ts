@@ -54,9 +54,10 @@ describe('the calendar of a plan', () => {
     expect(calendar.properties.PRODID).toMatch(/./);
   });
 
-  test('has an event a cue, at its instant in UTC', () => {
-    // 19:30:12 and 19:30:24 with an offset of two hours.
+  test('has an event for setting up and one a cue, at their instants in UTC', () => {
+    // 19:10, 19:30:12 and 19:30:24 with an offset of two hours.
     expect(calendar.parts.map(({ name, properties }) => [name, properties.DTSTART])).toEqual([
+      ['VEVENT', '20260912T171000Z'],
       ['VEVENT', '20260912T173012Z'],
       ['VEVENT', '20260912T173024Z'],
     ]);
@@ -66,14 +67,24 @@ describe('the calendar of a plan', () => {
     expect(calendar.parts.map(({ properties }) => properties.DTSTAMP)).toEqual([
       '20260912T173000Z',
       '20260912T173000Z',
+      '20260912T173000Z',
     ]);
   });
 
+  test('setting up lasts until the start', () => {
+    const [setUp] = calendar.parts;
+    expect(setUp!.properties.DTEND).toBe('20260912T173000Z');
+    expect(textOf(setUp!.properties.SUMMARY!)).toBe('Be set up');
+    expect(textOf(setUp!.properties.DESCRIPTION!)).toMatch(
+      /\nFirst setting: 1\/30, ISO 100, f\/5\.6, ND 0\.9$/,
+    );
+  });
+
   test('says what to do and what stands after it', () => {
-    const [first] = calendar.parts;
+    const [, first] = calendar.parts;
     expect(textOf(first!.properties.SUMMARY!)).toBe('Shutter 1/30 → 1/250, Filter ND 0.9 → none');
     expect(textOf(first!.properties.DESCRIPTION!)).toBe(
-      'Slipway; gulls, and a lamp \\ "Östra bron"\nFrame 3\nThen: 1/250 s, f/5.6, ISO 100, no filter',
+      'Slipway; gulls, and a lamp \\ "Östra bron"\nFrame 3\nThen: 1/250, ISO 100, f/5.6, no filter',
     );
     expect(first!.properties.GEO).toBe('57.050000;9.920000');
   });
@@ -91,9 +102,28 @@ describe('the calendar of a plan', () => {
     const ids = (plan: PlanMade) =>
       readCalendar(writeCalendar(plan)).parts.map(({ properties }) => properties.UID!);
     const other = { ...PLAN, shoot: { ...PLAN.shoot, date: '2026-09-13' } };
-    expect(new Set([...ids(PLAN), ...ids(other)]).size).toBe(4);
+    expect(new Set([...ids(PLAN), ...ids(other)]).size).toBe(6);
     expect(ids(PLAN)).toEqual(ids(PLAN));
   });
+});
+
+test('seconds have their unit, and texts of another language take the place of the English', () => {
+  const changes = [{ control: 'shutter' as const, from: '1/2', to: '2' }];
+  const plan = { ...PLAN, cues: [{ ...PLAN.cues[0]!, changes }] };
+  const [, cue] = readCalendar(writeCalendar(plan)).parts;
+  expect(textOf(cue!.properties.SUMMARY!)).toBe('Shutter 1/2 → 2 s');
+  const texts = {
+    language: 'de',
+    setUp: { summary: 'Aufbau, gleich', description: 'a' },
+    cues: [{ summary: 'Zeit', description: 'b' }],
+  };
+  const other = readCalendar(writeCalendar(plan, { texts }));
+  expect(other.properties.PRODID).toMatch(/\/\/DE$/);
+  expect(other.parts.map(({ properties }) => textOf(properties.SUMMARY!))).toEqual([
+    'Aufbau, gleich',
+    'Zeit',
+  ]);
+  expect(() => writeCalendar(PLAN, { texts })).toThrow('texts.cues must be one a cue, 2, got 1');
 });
 
 test('an alarm further ahead than a day, or behind, is refused', () => {
@@ -117,7 +147,7 @@ test('any title comes back whole, in lines of at most 75 octets that cut no char
         expect(new TextDecoder().decode(new TextEncoder().encode(line))).toBe(line);
         if (line.startsWith(' ')) folded++;
       }
-      const description = textOf(readCalendar(ics).parts[0]!.properties.DESCRIPTION!);
+      const description = textOf(readCalendar(ics).parts[1]!.properties.DESCRIPTION!);
       expect(description.replace(/\n?Frame 3\nThen: .*$/, '')).toBe(text);
     }),
     { seed: 20260912, numRuns: 200 },

@@ -70,6 +70,7 @@ export const PLAN: PlanMade = {
   shoot: SHOOT,
   summary: {
     frameCount: 5,
+    setUpAt: '2026-09-12T19:10:00+02:00',
     startAt: FRAMES[0]!.at,
     endAt: FRAMES[4]!.at,
     clipS: 5 / 24,

@@ -1,64 +1,122 @@
-// A plan's cues as a calendar, so that a telephone rings for each one.
+// A plan as a calendar, so that a telephone rings for set-up and for each cue.
 // Source: docs/sources.md#rfc5545.
 
 import { within } from '../check.js';
 import { parseRfc3339 } from '../clock.js';
-import type { PlanCue, PlanFrame, PlanMade } from '../plan-format.js';
+import type { PlanFrame, PlanMade } from '../plan-format.js';
+
+/** What one event says. */
+export interface CalendarText {
+  readonly summary: string; // the one line a telephone shows
+  readonly description: string;
+}
+
+/** What the events of a plan say, in any language. */
+export interface CalendarTexts {
+  readonly language: string; // of the texts, as in RFC 5646: "en"
+  readonly setUp: CalendarText;
+  readonly cues: readonly CalendarText[]; // one for each cue of the plan
+}
+
+interface CalendarOptions {
+  readonly aheadS?: number;
+  readonly texts?: CalendarTexts;
+}
 
 /**
- * Calendar text: an event with an alarm for each cue, `aheadS` seconds before it.
+ * Calendar text: an event with an alarm for each cue, and one for the time by which to be set up, which lasts until
+ * the start. Alarms ring `aheadS` seconds before their event.
  *
  * The same plan always gives the same text: events are stamped with the plan's start, not with the time of
  * writing, and a plan made again for the same shoot keeps the identity of its events, so that a calendar
  * replaces them.
  *
- * @param aheadS whole seconds from 0 to 86400, rounded
- * @throws RangeError on any other aheadS, or a time in the plan that is none
+ * @param aheadS whole seconds from 0 to 86400, rounded; 60 where none is given
+ * @param texts what the events say; plain English where none are given
+ * @throws RangeError on any other aheadS, a time in the plan that is none, or texts that are not one a cue
  */
-export function writeCalendar(plan: PlanMade, { aheadS = 60 }: { readonly aheadS?: number } = {}): string {
+export function writeCalendar(plan: PlanMade, { aheadS = 60, texts }: CalendarOptions = {}): string {
   const ahead = Math.round(within('aheadS', aheadS, 0, 86_400));
-  const { title, place, date, direction } = plan.shoot;
-  const stamp = utc(plan.summary.startAt);
-  const shootId = fnv1a(`${title}|${place.latitudeDeg}|${place.longitudeDeg}|${date}|${direction}`);
+  const { setUpAt, startAt } = plan.summary;
+  const { language, setUp, cues } = texts ?? englishTexts(plan);
+  if (cues.length !== plan.cues.length) {
+    throw new RangeError(`texts.cues must be one a cue, ${plan.cues.length}, got ${cues.length}`);
+  }
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
-    'PRODID:-//Evenfall//evenfall//EN',
+    `PRODID:-//Evenfall//evenfall//${language.toUpperCase()}`,
     'CALSCALE:GREGORIAN',
-    'METHOD:PUBLISH',
-    ...plan.cues.flatMap((cue) => [
-      'BEGIN:VEVENT',
-      `UID:${shootId}-cue-${cue.frame}@evenfall`,
-      `DTSTAMP:${stamp}`,
-      `DTSTART:${utc(cue.at)}`,
-      'DURATION:PT1M',
-      `SUMMARY:${escaped(changesText(cue))}`,
-      `DESCRIPTION:${escaped(describe(title, cue, plan.frames[cue.frame]!))}`,
-      `GEO:${place.latitudeDeg.toFixed(6)};${place.longitudeDeg.toFixed(6)}`,
-      'TRANSP:TRANSPARENT',
-      'BEGIN:VALARM',
-      'ACTION:DISPLAY',
-      `TRIGGER:-PT${ahead}S`,
-      `DESCRIPTION:${escaped(changesText(cue))}`,
-      'END:VALARM',
-      'END:VEVENT',
-    ]),
+    ...event(plan, 'set-up', setUpAt, `DTEND:${utc(startAt)}`, setUp, ahead),
+    ...plan.cues.flatMap(({ frame, at }, i) =>
+      event(plan, `cue-${frame}`, at, 'DURATION:PT1M', cues[i]!, ahead),
+    ),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
-const CONTROL_NAMES = { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' } as const;
-
-function changesText({ changes }: PlanCue): string {
-  return changes.map(({ control, from, to }) => `${CONTROL_NAMES[control]} ${from} → ${to}`).join(', ');
+function event(
+  { shoot: { title, place, date, direction }, summary }: PlanMade,
+  name: string,
+  at: string,
+  length: string,
+  { summary: told, description }: CalendarText,
+  aheadS: number,
+): string[] {
+  const shootId = fnv1a(`${title}|${place.latitudeDeg}|${place.longitudeDeg}|${date}|${direction}`);
+  return [
+    'BEGIN:VEVENT',
+    `UID:${shootId}-${name}@evenfall`,
+    `DTSTAMP:${utc(summary.startAt)}`,
+    `DTSTART:${utc(at)}`,
+    length,
+    `SUMMARY:${escaped(told)}`,
+    `DESCRIPTION:${escaped(description)}`,
+    `GEO:${place.latitudeDeg.toFixed(6)};${place.longitudeDeg.toFixed(6)}`,
+    'TRANSP:TRANSPARENT',
+    'BEGIN:VALARM',
+    'ACTION:DISPLAY',
+    `TRIGGER:-PT${aheadS}S`,
+    `DESCRIPTION:${escaped(told)}`,
+    'END:VALARM',
+    'END:VEVENT',
+  ];
 }
 
-function describe(title: string, cue: PlanCue, after: PlanFrame): string {
-  const filters = after.filters.length > 0 ? after.filters.join(' + ') : 'no filter';
-  const setting = `Then: ${after.shutter} s, f/${after.aperture}, ISO ${after.iso}, ${filters}`;
-  // People count frames from 1.
-  return [...(title === '' ? [] : [title]), `Frame ${cue.frame + 1}`, setting].join('\n');
+const CONTROL_NAMES = { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' } as const;
+
+function englishTexts({ shoot: { title }, cues, frames }: PlanMade): CalendarTexts {
+  const lead = title === '' ? [] : [title];
+  const text = (summary: string, lines: readonly string[]) => ({
+    summary,
+    description: [...lead, ...lines].join('\n'),
+  });
+  return {
+    language: 'en',
+    setUp: text('Be set up', [`First setting: ${settingText(frames[0]!)}`]),
+    cues: cues.map(({ frame, changes }) =>
+      text(
+        changes
+          .map(({ control, from, to }) => {
+            const [old, next] = control === 'shutter' ? [shutterText(from), shutterText(to)] : [from, to];
+            return `${CONTROL_NAMES[control]} ${old} → ${next}`;
+          })
+          .join(', '),
+        // People count frames from 1.
+        [`Frame ${frame + 1}`, `Then: ${settingText(frames[frame]!)}`],
+      ),
+    ),
+  };
+}
+
+function shutterText(label: string): string {
+  return label.includes('/') ? label : `${label} s`;
+}
+
+function settingText({ shutter, aperture, iso, filters }: PlanFrame): string {
+  const glass = filters.length > 0 ? filters.join(' + ') : 'no filter';
+  return `${shutterText(shutter)}, ISO ${iso}, f/${aperture}, ${glass}`;
 }
 
 /** 20260912T190400Z: to the whole second, never later than the instant. */

@@ -35,6 +35,7 @@ const seconds = aboveZero('a time', 'seconds above 0', Number.MAX_SAFE_INTEGER);
 
 const summary = v.strictObject({
   frameCount: count,
+  setUpAt: at,
   startAt: at,
   endAt: at,
   clipS: seconds,
