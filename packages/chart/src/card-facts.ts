@@ -1,10 +1,9 @@
 // What the front of the card says, as text: shared by paper and plain text.
 
 import type { PlanMade } from '@evenfall/core';
-import { clockBefore, clockText, instantMs, needsSeconds } from './local-time.js';
+import { clockText, instantMs, needsSeconds } from './local-time.js';
+import { placeTexts } from './place-text.js';
 import type { Words } from './words.js';
-
-const SET_UP_MINUTES = 20;
 
 export interface CardFacts {
   readonly withSeconds: boolean;
@@ -23,30 +22,24 @@ export function cardFacts(plan: PlanMade, words: Words): CardFacts {
   const { shoot, summary } = plan;
   const withSeconds = needsSeconds([summary.startAt, summary.endAt, ...plan.cues.map((cue) => cue.at)]);
   const { card } = words;
+  const [latitude, longitude, zone] = placeTexts(shoot.place, words);
   return {
     withSeconds,
     title: shoot.title === '' ? words.untitled : shoot.title,
-    place: placeText(plan),
-    setUpBy: card.setUpBy(clockBefore(summary.startAt, SET_UP_MINUTES)),
+    place: `${latitude} ${longitude} · ${zone}`,
+    setUpBy: card.setUpBy(clockText(summary.setUpAt, false, words)),
     startAndEnd:
-      `${card.start} ${clockText(summary.startAt, withSeconds)} · ` +
-      `${card.end} ${clockText(summary.endAt, withSeconds)}`,
+      `${card.start} ${clockText(summary.startAt, withSeconds, words)} · ` +
+      `${card.end} ${clockText(summary.endAt, withSeconds, words)}`,
     length: [
       card.frames(summary.frameCount),
       card.every(words.seconds(shoot.intervalS)),
-      card.clip(words.seconds(Number(summary.clipS.toFixed(1))), words.number(shoot.clipFps, 0)),
+      card.clip(words.seconds(Number(summary.clipS.toFixed(1))), words.upTo(shoot.clipFps, 3)),
     ].join(' · '),
     checks: checklist(plan, words),
     events: eventTexts(plan, words),
     correction: correction(plan, words),
   };
-}
-
-function placeText({ shoot: { place } }: PlanMade): string {
-  const side = (deg: number, positive: string, negative: string) =>
-    `${Math.abs(deg).toFixed(4)}° ${deg < 0 ? negative : positive}`;
-  const spot = `${side(place.latitudeDeg, 'N', 'S')} ${side(place.longitudeDeg, 'E', 'W')}`;
-  return place.timeZone === undefined ? spot : `${spot} · ${place.timeZone}`;
 }
 
 function checklist({ shoot, frames }: PlanMade, { card }: Words): string[] {
@@ -72,7 +65,7 @@ function eventTexts({ events, summary }: PlanMade, words: Words): string[] {
   return events
     .filter(({ at }) => instantMs(at) >= from && instantMs(at) <= to)
     .sort((a, b) => instantMs(a.at) - instantMs(b.at))
-    .map(({ name, at }) => `${words.events[name]} ${clockText(at, false)}`);
+    .map(({ name, at }) => `${words.events[name]} ${clockText(at, false, words)}`);
 }
 
 function correction({ shoot, summary, cues }: PlanMade, words: Words): string {

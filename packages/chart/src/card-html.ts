@@ -1,31 +1,19 @@
-// The card as one page of HTML that needs nothing else and prints at its right size.
+// The card as one page of HTML that needs nothing else, prints at its right size and fits a telephone's screen.
 
 import type { PlanMade } from '@evenfall/core';
-import { PAGE } from './card-page.js';
-import { cardPages } from './card-pages.js';
+import { type CardOptions, cardPages } from './card-pages.js';
+import { INKS } from './ink.js';
+import { sheetMm } from './paper.js';
 import { escapeXml } from './svg.js';
-import { english, type Words } from './words.js';
+import { english } from './words.js';
 
-const STYLE = `
-@page { size: ${PAGE.widthMm}mm ${PAGE.heightMm}mm; margin: 0 }
-html { background: #fff }
-body { margin: 0 }
-main { display: flex; flex-wrap: wrap; gap: 4mm; padding: 4mm; justify-content: center }
-section { width: ${PAGE.widthMm}mm; height: ${PAGE.heightMm}mm; outline: 0.3mm solid #000 }
-svg { display: block }
-@media print {
-  main { display: block; padding: 0 }
-  section { outline: none; break-after: page; break-inside: avoid; overflow: hidden }
-  section:last-child { break-after: auto }
-}
-`;
-
-/** The pages of `cardPages` in one file: no scripts, no fonts or pictures from elsewhere. */
-export function cardHtml(plan: PlanMade, { words = english }: { readonly words?: Words } = {}): string {
+/** The sheets of `cardPages` in one file: no scripts, no fonts or pictures from elsewhere. */
+export function cardHtml(plan: PlanMade, options: CardOptions = {}): string {
+  const { words = english } = options;
   const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;
-  const pages = cardPages(plan, { words });
-  const sections = pages.map(
-    (svg, i) => `<section aria-label="${escapeXml(words.card.page(i + 1, pages.length))}">${svg}</section>`,
+  const sheets = cardPages(plan, options);
+  const sections = sheets.map(
+    (svg, i) => `<section aria-label="${escapeXml(words.card.page(i + 1, sheets.length))}">${svg}</section>`,
   );
   return `<!doctype html>
 <html lang="${words.language}">
@@ -33,7 +21,7 @@ export function cardHtml(plan: PlanMade, { words = english }: { readonly words?:
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escapeXml(title)} · ${escapeXml(words.date(plan.shoot.date))}</title>
-<style>${STYLE}</style>
+<style>${styleFor(options)}</style>
 </head>
 <body>
 <main>
@@ -41,5 +29,25 @@ ${sections.join('\n')}
 </main>
 </body>
 </html>
+`;
+}
+
+function styleFor({ paper = 'a6', dark = false }: CardOptions): string {
+  const { widthMm, heightMm } = sheetMm(paper);
+  const ink = INKS[dark ? 'dark' : 'print'];
+  // On a narrow screen a sheet shrinks to its width; on paper it never does.
+  return `
+@page { size: ${widthMm}mm ${heightMm}mm; margin: 0 }
+html { background: ${ink.paper}; color: ${ink.text}; color-scheme: ${dark ? 'dark' : 'light'} }
+body { margin: 0 }
+main { display: flex; flex-wrap: wrap; gap: 4mm; padding: 4mm 0; justify-content: center }
+section { width: min(${widthMm}mm, 100%); outline: 0.3mm solid ${ink.frame} }
+svg { display: block; width: 100%; height: auto }
+@media print {
+  html { print-color-adjust: exact; -webkit-print-color-adjust: exact }
+  main { display: block; padding: 0 }
+  section { width: ${widthMm}mm; height: ${heightMm}mm; outline: none; break-after: page; break-inside: avoid; overflow: hidden }
+  section:last-child { break-after: auto }
+}
 `;
 }

@@ -1,51 +1,64 @@
-// The cue card on A6 pages: a first page to prepare by, the cues, a last page of cautions.
+// The cue card: a first page to prepare by, the cues, a last page of cautions; on sheets of the paper asked for.
 
 import type { PlanMade } from '@evenfall/core';
 import { backBlocks, noteBlocks } from './card-back.js';
-import { cueBlock } from './card-cue.js';
+import { cueBlocks } from './card-cue.js';
 import { cardFacts } from './card-facts.js';
-import { frontBlocks } from './card-front.js';
-import { type Block, LEFT, layPages, SIZE, WIDTH } from './card-page.js';
+import { frontSections } from './card-front.js';
+import { type Block, type Layout, LEADING, layPages, SIZE } from './card-page.js';
+import { sheets } from './card-sheet.js';
 import { cueFacts } from './cue-facts.js';
-import { textAt } from './svg.js';
+import { INKS } from './ink.js';
+import { type Paper, pageForm } from './paper.js';
+import { penOf } from './pen.js';
 import { wrapText } from './text-width.js';
 import { english, type Words } from './words.js';
 
+export interface CardOptions {
+  readonly words?: Words; // language and clock, see wordsFor; default English and 24 hours
+  readonly paper?: Paper; // default A6
+  readonly dark?: boolean; // red on black, for screens; default black on white
+}
+
 /**
- * The card as SVG, one entry a page, A6 portrait, black on white. Every cue stands on one page whole.
- * `summary` and `cues` must belong to `frames`, as in any plan file.
+ * The card as SVG, one entry a sheet: a page on A6 and A5, four pages with cut marks on A4 and Letter. Every cue
+ * stands on one page whole. `summary` and `cues` must belong to `frames`, as in any plan file.
  */
-export function cardPages(plan: PlanMade, { words = english }: { readonly words?: Words } = {}): string[] {
+export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
+  const { words = english, paper = 'a6', dark = false } = options;
+  const layout: Layout = { form: pageForm(paper), words };
+  const pen = penOf(INKS[dark ? 'dark' : 'print']);
   const facts = cardFacts(plan, words);
   const cues = cueFacts(plan, words);
-  const how = paragraph(cues.length > 0 ? words.card.howToRead : words.card.noCues);
   const first = plan.frames[0]!;
   const last = plan.frames.at(-1)!;
-  return layPages(
+  const pages = layPages(
     plan,
     [
-      { blocks: frontBlocks(plan, facts, words), label: '' },
+      ...frontSections(plan, facts, layout),
       {
         blocks: [
-          how,
-          ...cues.map((cue) => cueBlock(cue, facts.withSeconds, words)),
-          ...noteBlocks(plan, words),
+          paragraph(cues.length > 0 ? words.card.howToRead : words.card.noCues, layout),
+          ...cueBlocks(cues, facts.withSeconds, layout),
+          ...noteBlocks(plan, layout),
         ],
         // Block 0 is the paragraph, block i the cue i - 1; the notes follow the last cue.
         startsFrom: (block) => (block === 0 ? first : (cues[block - 1]?.before ?? last)),
         label: words.card.startsFrom,
       },
-      { blocks: backBlocks(words), startsFrom: () => last, label: words.card.endsOn },
+      { blocks: backBlocks(layout), startsFrom: () => last, label: words.card.endsOn },
     ],
-    words,
+    layout,
+    pen,
   );
+  return sheets(pages, layout.form, pen.ink);
 }
 
-function paragraph(text: string): Block {
-  const lines = wrapText(text, WIDTH, SIZE.small);
+function paragraph(text: string, { form }: Layout): Block {
+  const lines = wrapText(text, form.inner, SIZE.small);
   return {
-    height: lines.length * 11.3 + 4,
-    draw: (top) =>
-      lines.map((line, i) => textAt(LEFT, top + 9 + i * 11.3, line, { size: SIZE.small })).join(''),
+    height: lines.length * LEADING + 4,
+    draw: (top, pen) =>
+      lines.map((line, i) => pen.text(form.left, top + 9 + i * LEADING, line, { size: SIZE.small })).join(''),
   };
 }

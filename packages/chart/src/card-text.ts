@@ -2,7 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { cardFacts } from './card-facts.js';
-import { type CueFacts, type CueStep, cueFacts } from './cue-facts.js';
+import { type CueFacts, cueFacts, stepText } from './cue-facts.js';
 import { clockText } from './local-time.js';
 import { settingText } from './setting-text.js';
 import { english, type Words } from './words.js';
@@ -48,7 +48,7 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
           '',
           heading(card.notesTitle),
           ...list(
-            plan.notes.map((note) => note.text),
+            plan.notes.map(({ text }) => words.note(text)),
             '- ',
           ),
         ]
@@ -71,7 +71,7 @@ function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[]
   return [
     ...wrapped(
       [
-        clockText(facts.cue.at, withSeconds),
+        clockText(facts.cue.at, withSeconds, words),
         card.minutesAfter(words.number(facts.minutesSince, 1)),
         card.frame(String(facts.frameNumber)),
         `${card.sun(words.number(facts.cue.sunAltitudeDeg, 1))} · ${card.ev(words.number(facts.after.sceneEv100, 1))}`,
@@ -85,12 +85,6 @@ function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[]
       : wrapped(card.mayCost(facts.mayCost.first, facts.mayCost.last), '    ')),
     ...wrapped(settingText(facts.after, words), '    = '),
   ];
-}
-
-function stepText(step: CueStep, words: Words): string {
-  if (step.kind === 'dial') return `${words.controls[step.control]} ${step.from} → ${step.to}`;
-  const names = step.names.join(' + ');
-  return step.kind === 'filter-off' ? words.card.takeOff(names) : words.card.putOn(names);
 }
 
 // Letters of the East take two columns, marks that combine take none.

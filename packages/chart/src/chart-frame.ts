@@ -32,14 +32,19 @@ interface RowSpec {
 /** The sun's altitude along the top edge of the upper panel. */
 export function altitudeRow({ moments, axis, y, look, words, width }: RowSpec): string {
   const u = look.unit;
-  const ticks = altitudeTicks(moments, axis, 40 * u);
+  const ticks = altitudeTicks(moments, axis, { spacing: 40 * u, words });
   return row(ticks, axis, { mark: [y - 5 * u, y], text: y - 9 * u, name: words.chart.sun, width, look });
+}
+
+/** Room from one clock label to the next: labels of twelve hours are wider. */
+export function clockSpacing({ unit: u }: Look, words: Words): number {
+  return Math.max(64 * u, textWidth(words.clock('22:58'), TYPE.body * u) + 14 * u);
 }
 
 /** Local clock time along the bottom edge of the lowest panel. */
 export function clockRow({ moments, axis, y, look, words, width, named = true }: RowSpec): string {
   const u = look.unit;
-  const ticks = clockTicks(moments, axis, 64 * u);
+  const ticks = clockTicks(moments, axis, { spacing: clockSpacing(look, words), words });
   const text = y + (7 + TYPE.body) * u;
   return row(ticks, axis, {
     mark: [y, y + 5 * u],

@@ -2,7 +2,7 @@
 
 import type { Control, PlanChange, PlanCue, PlanFrame, PlanMade } from '@evenfall/core';
 import { instantMs } from './local-time.js';
-import { filterText, shutterText } from './setting-text.js';
+import { labelText } from './setting-text.js';
 import type { Words } from './words.js';
 
 export interface CueFacts {
@@ -58,27 +58,25 @@ function stepsOf(
 ): CueStep[] {
   const inOrder = [...changes].sort((a, b) => ORDER.indexOf(a.control) - ORDER.indexOf(b.control));
   return inOrder.flatMap((change): CueStep[] => {
-    if (change.control !== 'filter') return [dialStep(change)];
+    if (change.control !== 'filter') return [dialStep(change, words)];
     const off = without(before.filters, after.filters);
     const on = without(after.filters, before.filters);
     return [
       ...(off.length > 0 ? [{ kind: 'filter-off' as const, names: off }] : []),
       ...(on.length > 0 ? [{ kind: 'filter-on' as const, names: on }] : []),
-      ...(off.length + on.length === 0 ? [filterByName(change, words)] : []),
+      // Two filters may share a name; then only the change itself tells them apart.
+      ...(off.length + on.length === 0 ? [dialStep(change, words)] : []),
     ];
   });
 }
 
-function dialStep({ control, from, to }: PlanChange): CueStep {
-  const text = (label: string) =>
-    control === 'shutter' ? shutterText(label) : control === 'aperture' ? `f/${label}` : label;
-  return { kind: 'dial', control, from: text(from), to: text(to) };
-}
-
-// Two filters may share a name; then only the change itself tells them apart.
-function filterByName({ from, to }: PlanChange, words: Words): CueStep {
-  const text = (label: string) => (label === 'none' ? filterText([], words) : label);
-  return { kind: 'dial', control: 'filter', from: text(from), to: text(to) };
+function dialStep({ control, from, to }: PlanChange, words: Words): CueStep {
+  return {
+    kind: 'dial',
+    control,
+    from: labelText(control, from, words),
+    to: labelText(control, to, words),
+  };
 }
 
 function without(names: readonly string[], others: readonly string[]): string[] {
@@ -88,4 +86,11 @@ function without(names: readonly string[], others: readonly string[]): string[] 
     if (found >= 0) left.splice(found, 1);
     return found < 0;
   });
+}
+
+/** A step in one line: "Take off ND 3", "Shutter 1/60 → 1/50". */
+export function stepText(step: CueStep, words: Words): string {
+  if (step.kind === 'dial') return `${words.controls[step.control]} ${step.from} → ${step.to}`;
+  const names = step.names.join(' + ');
+  return step.kind === 'filter-off' ? words.card.takeOff(names) : words.card.putOn(names);
 }

@@ -14,12 +14,12 @@ export function describePlan(plan: PlanMade, words: Words): string {
     .filter((facts) => facts.filterChange)
     .map(({ before, after }) => {
       const [from, to] = [filterText(before.filters, words), filterText(after.filters, words)];
-      return `${clockText(after.at, false)} ${from} → ${to}`;
+      return `${clockText(after.at, false, words)} ${from} → ${to}`;
     });
   return [
     words.describe.plan({
-      from: clockText(first.at, false),
-      to: clockText(last.at, false),
+      from: clockText(first.at, false, words),
+      to: clockText(last.at, false, words),
       fromEv: words.number(first.sceneEv100, 1),
       toEv: words.number(last.sceneEv100, 1),
       frames: plan.frames.length,
@@ -38,12 +38,12 @@ export function describeLight(table: LightTable, words: Words): string {
   const steepest = steepestRow(table);
   return [
     words.describe.light({
-      from: clockText(first.at, false),
-      to: clockText(last.at, false),
+      from: clockText(first.at, false, words),
+      to: clockText(last.at, false, words),
       fromEv: words.number(first.sceneEv100, 1),
       toEv: words.number(last.sceneEv100, 1),
     }),
-    words.describe.steepest(words.number(steepest.slopeEvPerMin, 2), clockText(steepest.at, false)),
+    words.describe.steepest(words.number(steepest.slopeEvPerMin, 2), clockText(steepest.at, false, words)),
     ...eventSentence(table.events, first.at, last.at, words),
   ].join(' ');
 }
@@ -59,6 +59,8 @@ function eventSentence(events: readonly PlanEvent[], from: string, to: string, w
   );
   if (inside.length === 0) return [];
   return [
-    words.describe.events(inside.map((e) => `${words.events[e.name]} ${clockText(e.at, false)}`).join(', ')),
+    words.describe.events(
+      inside.map((e) => `${words.events[e.name]} ${clockText(e.at, false, words)}`).join(', '),
+    ),
   ];
 }

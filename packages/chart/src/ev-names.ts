@@ -39,7 +39,7 @@ export function twilightShades(spec: EvPanelSpec, room: LabelRoom, rowHeight: nu
 }
 
 function eventText(event: PlanEvent, words: Words): string {
-  return `${words.events[event.name]} ${clockText(event.at, false)}`;
+  return `${words.events[event.name]} ${clockText(event.at, false, words)}`;
 }
 
 /** Rows the events' names need: one where every name ends before the next event's post; two where they must be staggered. */

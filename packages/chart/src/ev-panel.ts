@@ -2,6 +2,7 @@
 
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { area, line } from 'd3-shape';
+import { clockSpacing } from './chart-frame.js';
 import { eventLabels, eventsInside, rowsFor, twilightShades } from './ev-names.js';
 import type { EvBand, EvPanelSpec, EvSeries } from './ev-spec.js';
 import { LINE, type Look, TYPE } from './ink.js';
@@ -154,7 +155,7 @@ function grid(
       textAt(
         axis.left - 6 * u,
         y(ev) + 0.36 * TYPE.body * u,
-        i === ticks.length - 1 ? `EV ${label}` : label,
+        i === ticks.length - 1 ? `${words.chart.ev} ${label}` : label,
         {
           size: TYPE.body * u,
           anchor: 'end',
@@ -163,7 +164,7 @@ function grid(
       )
     );
   });
-  const columns = clockTicks(moments, axis, 64 * u).map(({ x }) =>
+  const columns = clockTicks(moments, axis, { spacing: clockSpacing(look, words), words }).map(({ x }) =>
     element('line', { x1: x, x2: x, y1: plot.top, y2: plot.bottom, ...stroke }),
   );
   return [...columns, ...rows].join('');

@@ -1,6 +1,11 @@
+export { calendarTexts } from './calendar-texts.js';
 export { cardHtml } from './card-html.js';
-export { cardPages } from './card-pages.js';
+export { type CardOptions, cardPages } from './card-pages.js';
 export { cardText } from './card-text.js';
+export { INKS } from './ink.js';
 export { lightChart } from './light-chart.js';
+export { PAPERS, type Paper, sheetMm } from './paper.js';
+export { placeTexts } from './place-text.js';
 export { type ChartOptions, planChart } from './plan-chart.js';
-export { english, type Words } from './words.js';
+export { exposureText, labelText, settingText } from './setting-text.js';
+export { english, type Language, languages, type Words, wordsFor } from './words.js';

@@ -2,7 +2,8 @@
 
 import type { TwilightName } from './twilight.js';
 
-export type Variant = 'print' | 'screen';
+/** Black on white, colours on white, or red on black for eyes that must stay used to the dark. */
+export type Variant = 'print' | 'screen' | 'dark';
 
 export interface Ink {
   readonly paper: string;
@@ -49,6 +50,24 @@ export const INKS: Readonly<Record<Variant, Ink>> = {
       nautical: '#e4e2dd',
       astronomical: '#d7d5d0',
       night: '#cac8c4',
+    },
+  },
+  // Red alone: green and blue would undo an eye's adaptation. Pure red on black has a contrast of 5.25.
+  dark: {
+    paper: '#000000',
+    text: '#ff0000',
+    frame: '#ff0000',
+    grid: '#7a0000',
+    edge: '#c80000',
+    scene: '#ff0000',
+    target: '#ff0000',
+    settings: '#ff0000',
+    twilight: {
+      day: '#320000',
+      civil: '#260000',
+      nautical: '#1a0000',
+      astronomical: '#0d0000',
+      night: '#000000',
     },
   },
 };

@@ -97,7 +97,7 @@ export function lightChart(
   function speedPanel(): string {
     const box = { left: axis.left, right: axis.right, top: panelBottom + 8 * u, bottom };
     const size = TYPE.body * u;
-    const peak = words.chart.speedWithPeak(slope, clockText(steepest.at, false));
+    const peak = words.chart.speedWithPeak(slope, clockText(steepest.at, false, words));
     const slopes = rows.map((r) => r.slopeEvPerMin);
     const domain = [Math.min(0, ...slopes), Math.max(0, ...slopes)];
     const y = scaleLinear(domain[0] === domain[1] ? [-0.1, 0.1] : domain, [

@@ -1,6 +1,8 @@
 // Times as the plan writes them: RFC 3339 text with the place's offset. The clock text is a slice of it;
 // positions come from the instant. Nothing here knows a zone.
 
+import type { Words } from './words.js';
+
 /** Instant of an RFC 3339 time, UTC epoch milliseconds. Throws RangeError where it is none. */
 export function instantMs(at: string): number {
   const ms = Date.parse(at);
@@ -8,9 +10,9 @@ export function instantMs(at: string): number {
   return ms;
 }
 
-/** Local clock text, "18:42" or, with seconds, "18:42:13". */
-export function clockText(at: string, withSeconds: boolean): string {
-  return at.slice(11, withSeconds ? 19 : 16);
+/** Local clock text, "18:42" or, with seconds, "18:42:13"; "6:42 pm" where the words count twelve hours. */
+export function clockText(at: string, withSeconds: boolean, words: Words): string {
+  return words.clock(at.slice(11, withSeconds ? 19 : 16));
 }
 
 /** Local date, "2026-10-18". */
@@ -25,16 +27,9 @@ export function offsetMs(at: string): number {
   return (sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes)) * 60_000;
 }
 
-/** Clock text of an instant under an offset, "18:42". */
-export function clockTextOfMs(ms: number, localOffsetMs: number): string {
-  return new Date(ms + localOffsetMs).toISOString().slice(11, 16);
-}
-
-/** The time `minutes` before, rounded down to whole five minutes, in the same offset: "17:10". */
-export function clockBefore(at: string, minutes: number): string {
-  const stepMs = 5 * 60_000;
-  const localMs = instantMs(at) + offsetMs(at) - minutes * 60_000;
-  return clockTextOfMs(Math.floor(localMs / stepMs) * stepMs, 0);
+/** Clock text of an instant under an offset, as `clockText` writes it. */
+export function clockTextOfMs(ms: number, localOffsetMs: number, words: Words): string {
+  return words.clock(new Date(ms + localOffsetMs).toISOString().slice(11, 16));
 }
 
 /** Whether any of these times falls between whole minutes. */

@@ -14,18 +14,24 @@ export function filterText(names: readonly string[], words: Words): string {
 }
 
 /** Shutter, ISO and aperture of a frame: "1/60 · ISO 400 · f/8". */
-export function exposureText(frame: PlanFrame): string {
-  return `${shutterText(frame.shutter)} · ISO ${frame.iso} · f/${frame.aperture}`;
+export function exposureText(frame: PlanFrame, between = ' · '): string {
+  return [shutterText(frame.shutter), `ISO ${frame.iso}`, `f/${frame.aperture}`].join(between);
 }
 
 /** The whole setting: "1/60 · ISO 400 · f/8 · ND 3". */
-export function settingText(frame: PlanFrame, words: Words): string {
-  return `${exposureText(frame)} · ${filterText(frame.filters, words)}`;
+export function settingText(frame: PlanFrame, words: Words, between = ' · '): string {
+  return `${exposureText(frame, between)}${between}${filterText(frame.filters, words)}`;
+}
+
+/** A label of a change as the dial or the lens says it, with its unit: "2" of the shutter is "2 s". */
+export function labelText(control: Control, label: string, words: Words): string {
+  if (control === 'shutter') return shutterText(label);
+  if (control === 'aperture') return `f/${label}`;
+  return control === 'filter' && label === 'none' ? words.noFilter : label;
 }
 
 /** What a frame's dial says on one control, with its unit. */
 export function controlText(control: Control, frame: PlanFrame, words: Words): string {
-  if (control === 'shutter') return shutterText(frame.shutter);
-  if (control === 'iso') return String(frame.iso);
-  return control === 'aperture' ? `f/${frame.aperture}` : filterText(frame.filters, words);
+  if (control === 'filter') return filterText(frame.filters, words);
+  return labelText(control, String(frame[control]), words);
 }

@@ -141,6 +141,7 @@ function widths(groups: Readonly<Record<number, string>>): ReadonlyMap<string, n
 // Widest letters of scripts the table leaves out, so that a guess is never too narrow.
 const LETTER_WIDTH = 1200;
 const WIDE_LETTER_WIDTH = 1420;
+const HEBREW_LETTER_WIDTH = 800;
 const ROUND_CJK =
   /[\u1100-\u11ff\u2e80-\u9fff\uac00-\ud7af\uf900-\ufaff\uff00-\uff60]|[\u{1f000}-\u{3ffff}]/u;
 
@@ -160,6 +161,7 @@ export function textWidth(text: string, size: number, bold = false): number {
 }
 
 function guess(char: string): number {
+  if (/\p{Script=Hebrew}/u.test(char)) return HEBREW_LETTER_WIDTH;
   return /\p{Script=Arabic}|\p{Script=Cyrillic}/u.test(char) || ROUND_CJK.test(char)
     ? WIDE_LETTER_WIDTH
     : LETTER_WIDTH;

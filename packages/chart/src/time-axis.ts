@@ -2,6 +2,7 @@
 
 import { scaleLinear } from 'd3-scale';
 import { clockTextOfMs, instantMs, offsetMs } from './local-time.js';
+import type { Words } from './words.js';
 
 /** Anything that happens at a time with the sun at an altitude: a frame, a row of the light table. */
 export interface Moment {
@@ -15,6 +16,12 @@ export interface TimeAxis {
   /** Position of an instant, UTC epoch milliseconds. */
   readonly x: (ms: number) => number;
   readonly xAt: (at: string) => number;
+}
+
+/** How far apart ticks stand at least, and in whose words. */
+export interface TickStyle {
+  readonly spacing: number;
+  readonly words: Words;
 }
 
 export interface Tick {
@@ -34,7 +41,11 @@ export function timeAxis(moments: readonly Moment[], left: number, right: number
 const TICK_MINUTES = [1, 2, 5, 10, 15, 20, 30, 60, 120, 180, 240, 360, 720, 1440];
 
 /** Ticks on round local clock times, at least `spacing` apart. */
-export function clockTicks(moments: readonly Moment[], axis: TimeAxis, spacing: number): Tick[] {
+export function clockTicks(
+  moments: readonly Moment[],
+  axis: TimeAxis,
+  { spacing, words }: TickStyle,
+): Tick[] {
   const firstMs = instantMs(moments[0]!.at);
   const lastMs = instantMs(moments.at(-1)!.at);
   const minutes = TICK_MINUTES.find((m) => axis.x(firstMs + m * 60_000) - axis.x(firstMs) >= spacing) ?? 1440;
@@ -46,7 +57,7 @@ export function clockTicks(moments: readonly Moment[], axis: TimeAxis, spacing: 
     ms <= lastMs;
     ms += stepMs
   ) {
-    ticks.push({ x: axis.x(ms), label: clockTextOfMs(ms, offsetNear(moments, ms)) });
+    ticks.push({ x: axis.x(ms), label: clockTextOfMs(ms, offsetNear(moments, ms), words) });
   }
   return ticks;
 }
@@ -83,7 +94,11 @@ function altitudeCrossings(moments: readonly Moment[], altitudeDeg: number): num
 const TICK_DEGREES = [0.1, 0.2, 0.5, 1, 2, 3, 5, 10, 15, 30];
 
 /** Ticks on round altitudes of the sun, at least `spacing` apart: whole degrees read "−6°". */
-export function altitudeTicks(moments: readonly Moment[], axis: TimeAxis, spacing: number): Tick[] {
+export function altitudeTicks(
+  moments: readonly Moment[],
+  axis: TimeAxis,
+  { spacing, words }: TickStyle,
+): Tick[] {
   const altitudes = moments.map((m) => m.sunAltitudeDeg);
   const low = altitudes.reduce((a, b) => Math.min(a, b));
   const high = altitudes.reduce((a, b) => Math.max(a, b));
@@ -96,7 +111,7 @@ export function altitudeTicks(moments: readonly Moment[], axis: TimeAxis, spacin
   const stepDeg = TICK_DEGREES.find((deg) => wayDeg / deg <= room) ?? 30;
   const ticks: Tick[] = [];
   for (let k = Math.ceil(low / stepDeg); k <= high / stepDeg; k++) {
-    const label = `${Number((k * stepDeg).toFixed(1))}°`.replace('-', '−');
+    const label = `${words.upTo(k * stepDeg, 1)}°`;
     for (const ms of altitudeCrossings(moments, k * stepDeg)) ticks.push({ x: axis.x(ms), label });
   }
   ticks.sort((a, b) => a.x - b.x);

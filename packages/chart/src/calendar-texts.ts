@@ -1,0 +1,36 @@
+// What a calendar's events say: short enough to be read on a locked telephone.
+
+import type { CalendarTexts, PlanMade } from '@evenfall/core';
+import { type CueFacts, cueFacts, stepText } from './cue-facts.js';
+import { clockText } from './local-time.js';
+import { settingText } from './setting-text.js';
+import type { Words } from './words.js';
+
+/** The texts of a plan's calendar, for `writeCalendar`. */
+export function calendarTexts(plan: PlanMade, words: Words): CalendarTexts {
+  const { calendar, card } = words;
+  const { shoot, summary, frames } = plan;
+  const lead = shoot.title === '' ? [] : [shoot.title];
+  const first = `${card.firstSetting}: ${settingText(frames[0]!, words)}`;
+  return {
+    language: words.language,
+    setUp: {
+      summary: calendar.setUp,
+      description: [...lead, calendar.setUpFor(clockText(summary.startAt, true, words)), first].join('\n'),
+    },
+    cues: cueFacts(plan, words).map((facts) => ({
+      summary: summaryText(facts, words),
+      description: [
+        ...lead,
+        card.frame(String(facts.frameNumber)),
+        ...(facts.mayCost === undefined ? [] : [card.mayCost(facts.mayCost.first, facts.mayCost.last)]),
+        calendar.after(settingText(facts.after, words)),
+      ].join('\n'),
+    })),
+  };
+}
+
+function summaryText({ steps, filterChange }: CueFacts, words: Words): string {
+  const text = steps.map((step) => stepText(step, words)).join(', ');
+  return filterChange ? words.calendar.filterChange(text) : text;
+}

@@ -1,0 +1,68 @@
+// The notes of a plan in German. The library writes them in English: each is told by its English pattern, and one
+// that is not known stays as it is rather than being left out.
+
+const number = String.raw`(-?[\d.]+)`;
+const comma = (text: string) => text.replace('-', '−').replace('.', ',');
+
+type Rule = readonly [pattern: string, german: (...parts: string[]) => string];
+
+const RULES: readonly Rule[] = [
+  [
+    `The card holds ${number} of the ${number} frames; bring ${number} GB or more\\.`,
+    (fit, all, gigabytes) =>
+      `Die Karte fasst ${fit} der ${all} Bilder; ${comma(gigabytes!)} GB oder mehr mitnehmen.`,
+  ],
+  [
+    `One charge gives ${number} of the ${number} frames; bring a second battery or outside power\\.`,
+    (fit, all) =>
+      `Eine Ladung reicht für ${fit} der ${all} Bilder; zweiten Akku oder Strom von außen mitnehmen.`,
+  ],
+  [
+    `The reading of EV ${number} was not used\\. (.*)`,
+    (ev, why) => `Die Messung EV ${comma(ev!)} wurde nicht verwendet. ${noteInGerman(why!)}`,
+  ],
+  [
+    'Two later readings agree with each other and not with this one: the light has changed\\.',
+    () => 'Zwei spätere Messungen stimmen überein und mit dieser nicht: Das Licht hat sich geändert.',
+  ],
+  [
+    `EV ${number} is ${number} stops (below|above) the forecast; no sky is more than ${number} (?:below|above) it\\. Check ISO, filter and time, or the scene's lamps\\.`,
+    (ev, off, side, limit) =>
+      `EV ${comma(ev!)} liegt ${comma(off!)} Stufen ${side === 'below' ? 'unter' : 'über'} der Vorhersage; ` +
+      `kein Himmel liegt mehr als ${comma(limit!)} Stufen daneben. ISO, Filter und Uhrzeit prüfen, oder die Lampen der Szene.`,
+  ],
+  [
+    `${number} stops from the reading of EV ${number} ${number} minutes apart, against the forecast; skies move ${number} at most in that time\\. Read again\\.`,
+    (moved, other, minutes, allowed) =>
+      `${comma(moved!)} Stufen von der Messung EV ${comma(other!)} entfernt, ${minutes} Minuten auseinander, gegen die ` +
+      `Vorhersage; Himmel ändern sich in dieser Zeit um höchstens ${comma(allowed!)}. Noch einmal messen.`,
+  ],
+  [
+    `A shutter of (\\S+) s \\(${number} s in truth\\) does not fit: an interval of ${number} s leaves ${number} s(, each dark frame counted)?\\. The plan stays below it\\.`,
+    (mark, exact, interval, inside, dark) =>
+      `Die Zeit ${mark} s (wirklich ${comma(exact!)} s) passt nicht: ${comma(interval!)} s von Bild zu Bild lassen ` +
+      `${comma(inside!)} s${dark === undefined ? '' : ', Dunkelbilder mitgezählt'}. Der Plan bleibt darunter.`,
+  ],
+  [
+    String.raw`The moon (rises|sets) at (\d\d:\d\d), during the shoot\.`,
+    (way, time) => `Der Mond geht um ${time} ${way === 'rises' ? 'auf' : 'unter'}, während der Aufnahme.`,
+  ],
+  [
+    `Changing filters may spoil ${number} frames; they are marked in the plan\\.`,
+    (count) => `Filterwechsel verderben vielleicht ${count} Bilder; sie sind im Plan markiert.`,
+  ],
+  [
+    'Never look at the sun through an optical finder: a photographic ND filter is no solar viewer\\.',
+    () =>
+      'Nie durch einen optischen Sucher in die Sonne sehen: Ein ND-Filter der Fotografie ist kein Sonnenschutzfilter für Augen.',
+  ],
+];
+
+/** A note in German; as it is where it is not known. */
+export function noteInGerman(note: string): string {
+  for (const [pattern, german] of RULES) {
+    const [whole, ...parts] = new RegExp(`^${pattern}$`).exec(note) ?? [];
+    if (whole !== undefined) return german(...parts);
+  }
+  return note;
+}

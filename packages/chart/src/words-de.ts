@@ -1,0 +1,160 @@
+// Every word that chart, card and calendar print, in German. Marks of a dial stay as the camera shows them, "0.4";
+// numbers that are reckoned take a decimal comma.
+
+import { noteInGerman } from './words-de-notes.js';
+import type { Words } from './words-en.js';
+import { counted, dateParts, fixed, minus } from './words-parts.js';
+
+const MONTHS = 'Januar Februar März April Mai Juni Juli August September Oktober November Dezember'.split(
+  ' ',
+);
+const WEEKDAYS = 'Sonntag Montag Dienstag Mittwoch Donnerstag Freitag Samstag'.split(' ');
+const comma = (text: string) => minus(text).replace('.', ',');
+const frames = (count: number) => counted(count, 'Bild', 'Bilder');
+const cues = (count: number) => counted(count, 'Einsatz', 'Einsätze');
+
+export const german: Words = {
+  language: 'de',
+  date(isoDate: string): string {
+    const { year, month, day, weekday } = dateParts(isoDate);
+    return `${WEEKDAYS[weekday]}, ${day}. ${MONTHS[month - 1]} ${year}`;
+  },
+  clock: (time: string) => time,
+  halves: { morning: 'AM', evening: 'PM' },
+  number: (value: number, digits: number) => comma(fixed(value, digits)),
+  upTo: (value: number, digits: number) => comma(String(Number(fixed(value, digits)))),
+  seconds: (value: number) => `${comma(String(Number(fixed(value, 2))))} s`,
+  note: noteInGerman,
+  compass: { north: 'N', south: 'S', east: 'O', west: 'W' },
+  solarTime: 'mittlere Sonnenzeit',
+  untitled: 'Belichtungsplan',
+  cardTitle: (date: string) => `Einsatzkarte, ${date}`,
+  untitledLight: 'Licht der Szene',
+  events: {
+    sunrise: 'Sonnenaufgang',
+    sunset: 'Sonnenuntergang',
+    'civil-dawn': 'bürgerl. Morgendämm.',
+    'civil-dusk': 'bürgerl. Abenddämm.',
+    'nautical-dawn': 'naut. Morgendämm.',
+    'nautical-dusk': 'naut. Abenddämm.',
+    'astronomical-dawn': 'astron. Morgendämm.',
+    'astronomical-dusk': 'astron. Abenddämm.',
+    moonrise: 'Mondaufgang',
+    moonset: 'Monduntergang',
+  },
+  twilights: {
+    day: ['Tageslicht', 'Tag'],
+    civil: ['bürgerliche Dämmerung', 'bürgerliche', 'bürgerl.'],
+    nautical: ['nautische Dämmerung', 'nautische', 'naut.'],
+    astronomical: ['astronomische Dämmerung', 'astronomische', 'astron.'],
+    night: ['Nacht'],
+  },
+  controls: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
+  lanes: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
+  noFilter: 'ohne Filter',
+  chart: {
+    scene: 'Szene',
+    target: 'Ziel',
+    sceneAndTarget: 'Szene und Ziel',
+    settings: 'Einstellungen',
+    band: 'wahrscheinlicher Bereich',
+    affected: 'Filterwechsel',
+    localTime: 'Ortszeit',
+    sun: 'Sonne',
+    steepest: 'am steilsten',
+    speedWithPeak: (slope: string, clock: string) => `EV je Minute: am steilsten ${slope} um ${clock}`,
+    interval: (seconds: string) => `alle ${seconds}`,
+    ev: 'EV',
+    evNote: 'EV bei ISO 100',
+  },
+  describe: {
+    plan: (p) =>
+      `Von ${p.from} bis ${p.to} geht die Szene von Lichtwert ${p.fromEv} auf ${p.toEv} bei ISO 100. ` +
+      `${frames(p.frames)}, ${cues(p.cues)}.`,
+    light: (p) =>
+      `Von ${p.from} bis ${p.to} geht die Szene von Lichtwert ${p.fromEv} auf ${p.toEv} bei ISO 100.`,
+    settings: (first: string, last: string) => `Erste Einstellung ${first}; letzte Einstellung ${last}.`,
+    filterChanges: (list: string) => `Filterwechsel: ${list}.`,
+    noFilterChanges: 'Der Filter wechselt nicht.',
+    events: (list: string) => `Ereignisse: ${list}.`,
+    steepest: (slope: string, clock: string) =>
+      `Am schnellsten ändert sich das Licht um ${clock}: ${slope} EV je Minute.`,
+  },
+  card: {
+    page: (n: number, of: number) => `Seite ${n} von ${of}`,
+    every: (seconds: string) => `alle ${seconds}`,
+    setUpBy: (clock: string) => `Aufgebaut bis ${clock}`,
+    start: 'Beginn',
+    end: 'Ende',
+    frames,
+    clip: (seconds: string, fps: string) => `Clip ${seconds} bei ${fps} B/s`,
+    cues,
+    firstSetting: 'Erste Einstellung',
+    startsFrom: 'Seite beginnt mit',
+    endsOn: 'Letzte Einstellung',
+    beforeStarting: 'Vor dem Beginn',
+    checks: {
+      focus: 'Fokus auf manuell',
+      stabiliser: 'Stabilisator aus',
+      whiteBalance: 'Weißabgleich fest',
+      darkFrameOff: 'Langzeit-Rauschred. aus',
+      darkFrameOn: 'Langzeit-Rauschred. an',
+      card: 'Karte leer, eingelegt',
+      battery: 'Akku voll',
+      level: 'Kamera waagerecht',
+      filterOn: 'erster Filter vorn',
+      filterOff: 'kein Filter vorn',
+      clock: 'Uhr sekundengenau',
+      redLight: 'Rotlicht zur Hand',
+    },
+    sky: 'Sonne und Mond',
+    cueList: 'Einsätze',
+    readings: 'Messungen',
+    readingTime: 'Uhr',
+    readingEv: 'EV',
+    correction: (p) =>
+      `Bei ISO 100 messen; mit dem EV des nächsten Einsatzes vergleichen. Bis ${p.tolerance} daneben: weiter so. ` +
+      `Mehr: jetzt den Einsatz mit dem nächsten EV, dann so viele ` +
+      `${p.fallsDark ? 'voraus (dunkler) oder zurück (heller)' : 'voraus (heller) oder zurück (dunkler)'}. ` +
+      `1 Stufe: ${p.cuesPerStop} Einsätze.`,
+    minutesAfter: (minutes: string) => `+${minutes} min`,
+    frame: (number: string) => `Bild ${number}`,
+    sun: (deg: string) => `Sonne ${deg}°`,
+    ev: (ev: string) => `EV ${ev}`,
+    filterChange: 'FILTERWECHSEL',
+    takeOff: (names: string) => `Abnehmen: ${names}`,
+    putOn: (names: string) => `Aufsetzen: ${names}`,
+    mayCost: (first: number, last: number) =>
+      first === last ? `kostet vielleicht Bild ${first}` : `kostet vielleicht Bild ${first} bis ${last}`,
+    after: 'danach',
+    howToRead:
+      'Die Uhrzeit ist der Beginn des ersten Bildes mit der neuen Einstellung: in der Pause direkt davor drehen.',
+    noCues: 'Keine Einsätze: Die Kamera bleibt, wie sie ist.',
+    missedTitle: 'Einsatz verpasst?',
+    missed: [
+      'Einen: jetzt nachholen. Einige Bilder zu spät fällt kaum auf; zwei Schritte auf einmal schon.',
+      'Mehrere: einzeln und der Reihe nach nachholen, alle paar Bilder einen, bis die Uhr wieder stimmt.',
+      'Stelle verloren: einstellen, was unter dem letzten Einsatz steht, dessen Uhrzeit vorbei ist.',
+      'Filterwechsel: in der gedruckten Reihenfolge nachholen, dann nach der Uhr weiter.',
+      'Nie für einen Schritt die Aufnahme anhalten: Ein Sprung lässt sich später glätten, eine Lücke nicht.',
+    ],
+    cautionsTitle: 'Vorsicht',
+    cautions: [
+      'Nie durch einen optischen Sucher in die Sonne sehen.',
+      'Ein ND-Filter der Fotografie ist kein Sonnenschutzfilter für Augen.',
+      'Dunkelheit: den Rückweg vorher kennen; ein zweites Licht mitnehmen.',
+      'Wasser und Gezeiten: das nächste Hochwasser kennen; nasse Felsen und Eis meiden.',
+      'Höhe: Abstand zu Kanten; sichern, was der Wind holt.',
+      'Straßen: sichtbar sein, von der Fahrbahn bleiben.',
+      'Über Köpfen nichts ohne zweite Sicherung und abgesperrten Boden.',
+      'Örtliche Regeln und Fachleute gehen dieser Karte vor.',
+    ],
+    notesTitle: 'Hinweise zu diesem Plan',
+  },
+  calendar: {
+    setUp: 'Aufgebaut sein',
+    setUpFor: (start: string) => `Erstes Bild um ${start}`,
+    filterChange: (steps: string) => `Filter: ${steps}`,
+    after: (setting: string) => `Danach: ${setting}`,
+  },
+};
