@@ -57,7 +57,7 @@ describe('plan', () => {
     const { out } = await evenfall(['plan', '-'], EVENING);
     const table = out.split(/^clock .*then$/m)[1]!.split('\n\n')[0]!;
     const rows = table
-      .replaceAll(/\n {20,}/g, '  ')
+      .replaceAll(/\n {20,}/g, ' ')
       .trim()
       .split('\n');
     expect(rows).toHaveLength(plan.cues.length);
@@ -66,7 +66,8 @@ describe('plan', () => {
       const minutes = (Date.parse(at) - Date.parse(before)) / 60_000;
       const after = plan.frames[frame]!;
       expect(rows[i]).toMatch(new RegExp(`^${clock(at)} +\\+${minutes.toFixed(1)} +${frame + 1} `));
-      for (const { from, to } of changes) expect(rows[i]).toMatch(new RegExp(`${from}( s)? → (f/)?${to}`));
+      for (const { from, to } of changes)
+        expect(rows[i]).toMatch(new RegExp(`${from}( s)? → (f/)?${to.replace('none', 'no filter')}`));
       expect(rows[i]).toContain(`, ISO ${after.iso}, f/${after.aperture}`);
       before = at;
     }
@@ -179,12 +180,13 @@ describe('chart, cues and light', () => {
   test('cues are a calendar, a table, or the list of the plan file', async () => {
     const dir = folder();
     for (const name of ['cues.ics', 'cues.csv', 'cues.json']) {
-      const argv = ['cues', '-', '-o', dir.at(name), '--ahead', '30'];
+      const argv = ['cues', '-', '-o', dir.at(name), ...(name.endsWith('.ics') ? ['--ahead', '30'] : [])];
       expect((await evenfall(argv, EVENING)).status).toBe(0);
     }
     const ics = readFileSync(dir.at('cues.ics'), 'utf8');
-    expect(ics.match(/^BEGIN:VEVENT\r$/gm)).toHaveLength(plan.cues.length);
-    expect(ics.match(/^TRIGGER:-PT30S\r$/gm)).toHaveLength(plan.cues.length);
+    // One for each cue, and one for setting up.
+    expect(ics.match(/^BEGIN:VEVENT\r$/gm)).toHaveLength(plan.cues.length + 1);
+    expect(ics.match(/^TRIGGER:-PT30S\r$/gm)).toHaveLength(plan.cues.length + 1);
     expect(readFileSync(dir.at('cues.csv'), 'utf8').split('\r\n')).toHaveLength(1 + plan.cues.length + 1);
     expect(JSON.parse(readFileSync(dir.at('cues.json'), 'utf8'))).toEqual(plan.cues);
   });

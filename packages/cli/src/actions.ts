@@ -1,6 +1,6 @@
 // What each command does, once its arguments are read. Each returns its exit status.
 
-import { lightChart, planChart } from '@evenfall/chart';
+import { calendarTexts } from '@evenfall/chart';
 import {
   type LightTable,
   lightTable,
@@ -15,12 +15,14 @@ import {
   writePlan,
 } from '@evenfall/core';
 import pc from 'picocolors';
-import { CARD_MAKERS } from './card-files.js';
+import { cardMakers } from './card-files.js';
+import { lightChartMakers, planChartMakers } from './chart-files.js';
 import type { Io } from './io.js';
 import { lightText } from './light-text.js';
 import { loadShoot } from './load-shoot.js';
 import { type Makers, makerFor, written } from './output.js';
 import { infeasibleText, planText } from './plan-text.js';
+import { type PrintOptions, refuse, wordsOf } from './print-options.js';
 import { Refusal } from './refusal.js';
 
 export interface Options {
@@ -28,18 +30,14 @@ export interface Options {
   readonly output?: string;
 }
 
+/** An answer that goes into a file, and how it should look there. */
+interface Written extends PrintOptions {
+  readonly output: string;
+}
+
 const PLAN_MAKERS: Makers<PlanMade> = {
   '.json': (plan, path) => [{ path, content: writePlan(plan) }],
   '.csv': (plan, path) => [{ path, content: writeFramesCsv(plan) }],
-};
-
-const CHART_MAKERS: Makers<PlanMade> = {
-  '.svg': (plan, path) => [{ path, content: planChart(plan) }],
-};
-
-const LIGHT_MAKERS: Makers<LightTable> = {
-  '.svg': (table, path) => [{ path, content: lightChart(table) }],
-  '.json': (table, path) => [{ path, content: writeLight(table) }],
 };
 
 /** Prints the plan, or writes it; status 2 where no ramp exists. */
@@ -53,26 +51,45 @@ export async function plan(shootPath: string, { json, output }: Options, io: Io)
   return infeasible ? 2 : 0;
 }
 
-export async function card(shootPath: string, output: string, io: Io): Promise<number> {
-  return writeFrom(shootPath, output, io, planShoot, CARD_MAKERS);
+export async function card(shootPath: string, { output, ...look }: Written, io: Io): Promise<number> {
+  return writeFrom(shootPath, output, io, planShoot, cardMakers(look));
 }
 
-export async function chart(shootPath: string, output: string, io: Io): Promise<number> {
-  return writeFrom(shootPath, output, io, planShoot, CHART_MAKERS);
+export async function chart(shootPath: string, { output, ...look }: Written, io: Io): Promise<number> {
+  return writeFrom(shootPath, output, io, planShoot, planChartMakers(look));
 }
 
-/** @param aheadS seconds from 0 to 86400 by which an alarm comes before its cue */
-export async function cues(shootPath: string, output: string, aheadS: number, io: Io): Promise<number> {
+/** `ahead`: seconds from 0 to 86400 by which an alarm comes before its cue, where it was given. */
+export async function cues(
+  shootPath: string,
+  { output, ahead, ...look }: Written & { readonly ahead?: number },
+  io: Io,
+): Promise<number> {
+  const words = wordsOf(look);
   return writeFrom(shootPath, output, io, planShoot, {
-    '.csv': (plan, path) => [{ path, content: writeCuesCsv(plan) }],
-    '.ics': (plan, path) => [{ path, content: writeCalendar(plan, { aheadS }) }],
-    '.json': (plan, path) => [{ path, content: `${JSON.stringify(plan.cues, null, 2)}\n` }],
+    '.csv': (plan, path) => {
+      refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
+      return [{ path, content: writeCuesCsv(plan) }];
+    },
+    '.ics': (plan, path) => {
+      const texts = calendarTexts(plan, words);
+      return [{ path, content: writeCalendar(plan, { aheadS: ahead ?? 60, texts }) }];
+    },
+    '.json': (plan, path) => {
+      refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
+      return [{ path, content: `${JSON.stringify(plan.cues, null, 2)}\n` }];
+    },
   });
 }
 
 /** Prints the light table, or writes it; status 2 where the sun never reaches the span. */
-export async function light(shootPath: string, { json, output }: Options, io: Io): Promise<number> {
-  if (output !== undefined) return writeFrom(shootPath, output, io, lightTable, LIGHT_MAKERS);
+export async function light(
+  shootPath: string,
+  { json, output, ...look }: Options & PrintOptions,
+  io: Io,
+): Promise<number> {
+  if (output !== undefined) return writeFrom(shootPath, output, io, lightTable, lightChartMakers(look));
+  refuse(look, ['paper', 'dark', 'language', 'clock'], undefined);
   const colors = pc.createColors(io.color);
   const shoot = loadShoot(shootPath, io);
   const answer = lightTable(shoot);

@@ -1,22 +1,35 @@
 // The cue card in each form it can take on disk.
 
-import { cardHtml, cardPages, cardText } from '@evenfall/chart';
+import { cardHtml, cardPages, cardText, sheetMm } from '@evenfall/chart';
 import type { PlanMade } from '@evenfall/core';
 import type { Makers } from './output.js';
 import { pdfOf } from './pdf.js';
+import { cardOptions, type PrintOptions, refuse, wordsOf } from './print-options.js';
 
-/** Several pages as SVG are numbered: card-1.svg, card-2.svg. */
-export const CARD_MAKERS: Makers<PlanMade> = {
-  '.pdf': async (plan, path) => {
-    const { shoot, summary } = plan;
-    const title = shoot.title === '' ? `Cue card ${shoot.date}` : shoot.title;
-    return [{ path, content: await pdfOf(cardPages(plan), title, new Date(summary.startAt)) }];
-  },
-  '.svg': (plan, path) => {
-    const pages = cardPages(plan);
-    if (pages.length === 1) return [{ path, content: pages[0]! }];
-    return pages.map((content, i) => ({ path: path.replace(/(\.[^.]*)$/, `-${i + 1}$1`), content }));
-  },
-  '.html': (plan, path) => [{ path, content: cardHtml(plan) }],
-  '.txt': (plan, path) => [{ path, content: cardText(plan) }],
-};
+/** Several sheets as SVG are numbered: card-1.svg, card-2.svg. */
+export function cardMakers(asked: PrintOptions): Makers<PlanMade> {
+  const options = cardOptions(asked);
+  const { words, paper } = options;
+  return {
+    '.pdf': async (plan, path) => {
+      const { shoot, summary } = plan;
+      const form = {
+        ...sheetMm(paper),
+        title: shoot.title === '' ? words.cardTitle(words.date(shoot.date)) : shoot.title,
+        language: words.language,
+        madeAt: new Date(summary.startAt),
+      };
+      return [{ path, content: await pdfOf(cardPages(plan, options), form) }];
+    },
+    '.svg': (plan, path) => {
+      const pages = cardPages(plan, options);
+      if (pages.length === 1) return [{ path, content: pages[0]! }];
+      return pages.map((content, i) => ({ path: path.replace(/(\.[^.]*)$/, `-${i + 1}$1`), content }));
+    },
+    '.html': (plan, path) => [{ path, content: cardHtml(plan, options) }],
+    '.txt': (plan, path) => {
+      refuse(asked, ['paper', 'dark'], path);
+      return [{ path, content: cardText(plan, { words: wordsOf(asked) }) }];
+    },
+  };
+}

@@ -1,8 +1,10 @@
 // The evenfall command: arguments in, exit status out.
 
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { languages, PAPERS } from '@evenfall/chart';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { card, chart, cues, light, type Options, plan } from './actions.js';
 import { type Io, processIo } from './io.js';
+import type { PrintOptions } from './print-options.js';
 import { Refusal } from './refusal.js';
 
 const SHOOT = 'shoot file, YAML or JSON; "-" reads standard input';
@@ -76,17 +78,25 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .option('-o, --output <file>', 'write the plan file (.json), or its frames as a table (.csv)')
     .action((shoot: string, options: Options) => act(plan(shoot, options, io)));
 
-  command('card', 'write the cue card', 'Writes a cue card of A6 pages to carry to the place.')
+  command('card', 'write the cue card', 'Writes a cue card to carry to the place.')
     .requiredOption('-o, --output <file>', 'card to write: .pdf, .svg, .html or .txt')
-    .action((shoot: string, { output }: Required<Options>) => act(card(shoot, output, io)));
+    .addOption(paper('a6; a5 in larger type; a4 or letter: four to a sheet, to cut (default: a6)'))
+    .addOption(clock())
+    .addOption(language())
+    .option('--dark', 'red on black, for a screen in the dark')
+    .action((shoot: string, options: Written) => act(card(shoot, options, io)));
 
   command(
     'chart',
     'draw light and schedule',
     'Draws the light, the target and the settings that follow it, against local time.',
   )
-    .requiredOption('-o, --output <file>', 'chart to write: .svg')
-    .action((shoot: string, { output }: Required<Options>) => act(chart(shoot, output, io)));
+    .requiredOption('-o, --output <file>', 'chart to write: .svg or .pdf')
+    .addOption(paper('sheet to fill, laid across (default: a4 for .pdf, 254 by 183 mm for .svg)'))
+    .addOption(clock())
+    .addOption(language())
+    .option('--dark', 'red on black, for a screen in the dark')
+    .action((shoot: string, options: Written) => act(chart(shoot, options, io)));
 
   command(
     'cues',
@@ -94,10 +104,10 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     'Writes the cues alone: as a table, as a calendar with an alarm before each, or for a program.',
   )
     .requiredOption('-o, --output <file>', 'cues to write: .csv, .ics or .json')
-    .option('--ahead <seconds>', 'how long before its cue an alarm rings', secondsAhead, 60)
-    .action((shoot: string, { output, ahead }: { output: string; ahead: number }) =>
-      act(cues(shoot, output, ahead, io)),
-    );
+    .option('--ahead <seconds>', 'how long before its cue an alarm rings (default: 60)', secondsAhead)
+    .addOption(clock())
+    .addOption(language())
+    .action((shoot: string, options: Written & { ahead?: number }) => act(cues(shoot, options, io)));
 
   command(
     'light',
@@ -105,10 +115,30 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     'Shows the events of sun and moon and the curve of the light, without a camera.',
   )
     .option('--json', 'print the light table, for a program')
-    .option('-o, --output <file>', 'write a chart (.svg) or the light table (.json)')
-    .action((shoot: string, options: Options) => act(light(shoot, options, io)));
+    .option('-o, --output <file>', 'write a chart (.svg, .pdf) or the light table (.json)')
+    .addOption(paper('sheet for a chart to fill, laid across'))
+    .addOption(clock())
+    .addOption(language())
+    .option('--dark', 'a chart in red on black, for a screen in the dark')
+    .action((shoot: string, options: Options & PrintOptions) => act(light(shoot, options, io)));
 
   return program;
+}
+
+interface Written extends PrintOptions {
+  readonly output: string;
+}
+
+function paper(description: string): Option {
+  return new Option('--paper <size>', description).choices(PAPERS);
+}
+
+function clock(): Option {
+  return new Option('--clock <hours>', 'count 24 hours or twice 12 (default: 24)').choices(['12', '24']);
+}
+
+function language(): Option {
+  return new Option('--language <code>', 'language it is written in (default: en)').choices(languages);
 }
 
 function secondsAhead(text: string): number {
@@ -152,11 +182,16 @@ Example:
 Where no ramp exists it says why, and which single change would cure it.`,
   card: `
 Example:
-  evenfall card evening.yaml -o card.pdf      print at A6, or two to an A5 sheet
-  evenfall card evening.yaml -o card.txt      to read on a telephone`,
+  evenfall card evening.yaml -o card.pdf              print at A6, 100 %
+  evenfall card evening.yaml -o card.pdf --paper a4   four to a sheet, to cut
+  evenfall card evening.yaml -o card.html --dark      for a telephone at night
+  evenfall card evening.yaml -o card.txt --language de
+
+Sheets as .svg are numbered: card-1.svg, card-2.svg and so on.`,
   chart: `
 Example:
-  evenfall chart evening.yaml -o chart.svg    legible in black and white`,
+  evenfall chart evening.yaml -o chart.svg    legible in black and white
+  evenfall chart evening.yaml -o chart.pdf    fills a sheet of A4, laid across`,
   cues: `
 Example:
   evenfall cues evening.yaml -o cues.ics      put it into a telephone

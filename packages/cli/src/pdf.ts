@@ -1,26 +1,37 @@
-// Card pages, SVG text, to one PDF: vector, with the letters it needs embedded.
+// SVG pages, as card and chart draw them, to one PDF: vector, with the letters it needs embedded.
 
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
 import SVGtoPDF from 'svg-to-pdfkit';
+import { withoutRightToLeft } from './pdf-right-to-left.js';
 
-/** A6 upright, 105 by 148 mm, in points of 1/72 inch. */
-const WIDTH_PT = (105 / 25.4) * 72;
-const HEIGHT_PT = (148 / 25.4) * 72;
+const POINTS_PER_MM = 72 / 25.4;
+
+export interface PdfForm {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly marginMm?: number; // between the picture and every edge of the page
+  readonly background?: string; // of the margin, #rrggbb
+  readonly title: string;
+  readonly language: string;
+  readonly madeAt: Date; // date the document bears
+}
 
 /**
- * One page an SVG, each scaled to fill A6. The same pages and date give the same bytes.
+ * One page an SVG, each scaled to fill its page. The same pages and form give the same bytes.
  *
- * @param madeAt date the document bears
  * @throws Error where an SVG holds what PDF cannot show
  */
-export function pdfOf(pages: readonly string[], title: string, madeAt: Date): Promise<Uint8Array> {
+export function pdfOf(pages: readonly string[], form: PdfForm): Promise<Uint8Array> {
+  const { title, language, madeAt, background } = form;
+  const [width, height] = [form.widthMm * POINTS_PER_MM, form.heightMm * POINTS_PER_MM];
+  const margin = (form.marginMm ?? 0) * POINTS_PER_MM;
   const require = createRequire(import.meta.url);
   const doc = new PDFDocument({
     autoFirstPage: false,
-    size: [WIDTH_PT, HEIGHT_PT],
+    size: [width, height],
     margin: 0,
-    lang: 'en',
+    lang: language,
     displayTitle: true,
     info: { Title: title, Creator: 'Evenfall', CreationDate: madeAt },
   });
@@ -34,14 +45,19 @@ export function pdfOf(pages: readonly string[], title: string, madeAt: Date): Pr
     doc.on('error', reject);
     for (const page of pages) {
       doc.addPage();
-      SVGtoPDF(doc, page, 0, 0, {
-        width: WIDTH_PT,
-        height: HEIGHT_PT,
+      if (background !== undefined) doc.rect(0, 0, width, height).fill(background);
+      const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin };
+      // The library would set what reads from the right in the wrong order.
+      const { rest, draw } = withoutRightToLeft(page, box);
+      SVGtoPDF(doc, rest, box.x, box.y, {
+        width: box.width,
+        height: box.height,
         preserveAspectRatio: 'xMidYMid meet',
         fontCallback: (_family, bold) => (bold ? 'bold' : 'regular'),
         // A mark left out without a word would make a wrong card.
-        warningCallback: (text) => reject(new Error(`card page cannot be drawn as PDF: ${text}`)),
+        warningCallback: (text) => reject(new Error(`page cannot be drawn as PDF: ${text}`)),
       });
+      draw(doc);
     }
     doc.end();
   });

@@ -1,11 +1,11 @@
 // A plan for a person to read: what to bring, when to be there, what to turn when.
 
-import { english } from '@evenfall/chart';
+import { english, settingText as wholeSetting } from '@evenfall/chart';
 import type { PlanInfeasible, PlanMade } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { steepestMinute } from './steepest.js';
-import { changesText, clock, counted, ev, eventText, placeText, settingText, setUpBy } from './wording.js';
+import { changesText, clock, counted, ev, eventText, placeText, settingText } from './wording.js';
 
 const HOUR_MS = 3_600_000;
 const LEAD = 15;
@@ -49,7 +49,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
     ? `; fastest at ${clock(steepest.at)}, ${ev(Math.abs(steepest.evPerMin), 2)} EV a minute`
     : '';
   return [
-    fact('Be set up by', setUpBy(summary.startAt)),
+    fact('Be set up by', clock(summary.setUpAt).slice(0, 5)),
     fact('Start, end', `${clock(summary.startAt)} to ${clock(summary.endAt)}`),
     fact(
       'Frames',
@@ -61,7 +61,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
       `EV ${ev(summary.sceneFromEv100)} to ${ev(summary.sceneToEv100)} at ISO 100; ${ev(summary.rampStops)} stops to follow${speed}`,
     ),
     ...eventFacts(plan).map((text) => fact('Sun and moon', text)),
-    fact('First setting', frames.length > 0 ? settingText(frames[0]!, 'no filter') : 'none'),
+    fact('First setting', wholeSetting(frames[0]!, english, ', ')),
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
     fact(
       'Reserve',
@@ -130,27 +130,15 @@ function noteLines({ notes }: PlanMade, colors: Colors): string[] {
   return ['', colors.bold('Notes'), ...lines];
 }
 
-const REASONS = {
-  'too-dark': 'too dark for this kit',
-  'too-bright': 'too bright for this kit',
-  'too-fast': 'the light changes too fast for these cues',
-  'no-span': 'the sun never goes that way on this date',
-} as const;
-
-/** Why no ramp exists, where it fails first, and each single change that would cure it. */
+/** Why no ramp exists, and each single change that would cure it. */
 export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
-  const { reason, frame, at, shortfallEv, text, remedies } = plan.infeasible;
-  const first = [
-    ...(frame === undefined ? [] : [`frame ${frame + 1}`]),
-    ...(at === undefined ? [] : [`at ${clock(at)}`]),
-  ].join(' ');
+  const { text, remedies } = plan.infeasible;
   const lines = [
     ...headingLines(plan, colors),
     '',
-    `${colors.red('No ramp exists')}: ${REASONS[reason]}.`,
-    ...linesOf(text),
-    ...(first === '' ? [] : [hanging('First missed'.padEnd(LEAD), first)]),
-    ...(shortfallEv === undefined ? [] : [hanging('Short by'.padEnd(LEAD), shortfallText(shortfallEv))]),
+    ...linesOf(`No ramp exists. ${text}`).map((line, i) =>
+      i === 0 ? line.replace('No ramp exists.', colors.red('No ramp exists.')) : line,
+    ),
     ...(remedies.length === 0
       ? []
       : [
@@ -160,9 +148,4 @@ export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
         ]),
   ];
   return `${lines.join('\n')}\n`;
-}
-
-/** The light runs out slowly, so that the first frame missed is often missed by very little. */
-function shortfallText(shortfallEv: number): string {
-  return `${shortfallEv < 0.01 ? 'less than 0.01' : ev(shortfallEv, 2)} stops at that frame`;
 }

@@ -1,0 +1,72 @@
+// Charts of a plan and of the light alone, in each form they can take on disk.
+
+import { type ChartOptions, INKS, lightChart, type Paper, planChart, sheetMm } from '@evenfall/chart';
+import { type LightTable, type PlanMade, writeLight } from '@evenfall/core';
+import type { Makers } from './output.js';
+import { pdfOf } from './pdf.js';
+import { type PrintOptions, refuse, wordsOf } from './print-options.js';
+import type { OutputFile } from './write-files.js';
+
+const MARGIN_MM = 6; // most printers leave 4 mm white
+const POINTS_PER_MM = 72 / 25.4;
+
+export function planChartMakers(asked: PrintOptions): Makers<PlanMade> {
+  return chartMakers(
+    asked,
+    (plan: PlanMade, options) => planChart(plan, options),
+    ({ shoot, summary }) => ({ title: shoot.title, at: summary.startAt }),
+  );
+}
+
+export function lightChartMakers(asked: PrintOptions): Makers<LightTable> {
+  return {
+    ...chartMakers(
+      asked,
+      (table: LightTable, options) => lightChart(table, options),
+      ({ rows }) => ({ title: wordsOf(asked).untitledLight, at: rows[0]!.at }),
+    ),
+    '.json': (table, path) => {
+      refuse(asked, ['paper', 'dark', 'language', 'clock'], path);
+      return [{ path, content: writeLight(table) }];
+    },
+  };
+}
+
+/** A picture of its own size, or one that fills a sheet laid across. */
+function chartMakers<Answer>(
+  asked: PrintOptions,
+  draw: (answer: Answer, options: ChartOptions) => string,
+  about: (answer: Answer) => { readonly title: string; readonly at: string },
+): Makers<Answer> {
+  const words = wordsOf(asked);
+  const variant = asked.dark ? 'dark' : 'print';
+  return {
+    '.svg': (answer, path) => {
+      const size = asked.paper === undefined ? {} : chartSize(asked.paper);
+      return [{ path, content: draw(answer, { ...size, variant, words }) }];
+    },
+    '.pdf': async (answer, path): Promise<OutputFile[]> => {
+      const paper = asked.paper ?? 'a4';
+      const { title, at } = about(answer);
+      const { widthMm, heightMm } = sheetMm(paper);
+      const content = await pdfOf([draw(answer, { ...chartSize(paper), variant, words })], {
+        widthMm: heightMm,
+        heightMm: widthMm,
+        marginMm: MARGIN_MM,
+        background: INKS[variant].paper,
+        title: title === '' ? words.untitled : title,
+        language: words.language,
+        madeAt: new Date(at),
+      });
+      return [{ path, content }];
+    },
+  };
+}
+
+function chartSize(paper: Paper): { readonly width: number; readonly height: number } {
+  const { widthMm, heightMm } = sheetMm(paper);
+  return {
+    width: (heightMm - 2 * MARGIN_MM) * POINTS_PER_MM,
+    height: (widthMm - 2 * MARGIN_MM) * POINTS_PER_MM,
+  };
+}
