@@ -19,15 +19,27 @@ export default defineConfig(({ mode }) => {
         '#new-worker': at(single ? 'src/plan/new-worker-inline.ts' : 'src/plan/new-worker.ts'),
       },
     },
-    worker: { format: single ? ('iife' as const) : ('es' as const) },
     build: {
       target: 'es2022',
       outDir: single ? 'dist/one-file' : 'dist/page',
       emptyOutDir: true,
       assetsInlineLimit: 0,
+      cssCodeSplit: !single,
       modulePreload: { polyfill: false },
       reportCompressedSize: false,
-      ...(single ? { rolldownOptions: { output: { format: 'iife' as const, codeSplitting: false } } } : {}),
+      rolldownOptions: single
+        ? {
+            // The address of a chunk means nothing where there are no chunks.
+            transform: { define: { 'import.meta': '{}' } },
+            output: { format: 'iife' as const, codeSplitting: false },
+          }
+        : {
+            input: { page: at('index.html'), planner: at('src/plan/worker.ts') },
+            output: {
+              entryFileNames: ({ name }: { name: string }) =>
+                name === 'planner' ? 'planner.js' : 'assets/[name]-[hash].js',
+            },
+          },
     },
     plugins: single ? [oneFile()] : [offlineWorker()],
   };

@@ -47,7 +47,7 @@ export function offlineWorker(): Plugin {
     configResolved(config) {
       folder = join(config.root, config.build.outDir);
     },
-    closeBundle() {
+    writeBundle() {
       const files = filesUnder(folder).filter((file) => file !== 'index.html' && file !== 'offline.js');
       const hash = createHash('sha256');
       for (const file of ['index.html', ...files]) hash.update(readFileSync(join(folder, file)));

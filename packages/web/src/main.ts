@@ -4,7 +4,7 @@ import { effect } from '@preact/signals-core';
 import { render } from 'lit-html';
 import { appView } from './app.js';
 import { drawnNow } from './chart/chart-view.js';
-
+import { keepCueInSight } from './design/follow-cursor.js';
 import { keepOffline } from './offline.js';
 import { keepCardReady } from './print.js';
 import { openFragment } from './shared-link.js';
@@ -19,6 +19,7 @@ effect(() => {
   document.documentElement.lang = words().language;
   render(appView(), root);
 });
+keepCueInSight();
 keepCardReady();
 keepOffline();
 

@@ -38,18 +38,28 @@ export function laneLabelPlugin(
           const text = markText(control, run.label);
           const width = ctx.measureText(text).width;
           const from = x.getPixelForValue(run.x);
-          const to = i + 1 < starts.length ? x.getPixelForValue(starts[i + 1]?.x ?? 0) : chartArea.right;
-          // The last mark may lean back over the climb before it: it is where the schedule ends.
-          const left = i === starts.length - 1 ? Math.min(from + 3, chartArea.right - width - 2) : from + 3;
-          return { text, width, left, room: to - from, y: y.getPixelForValue(run.y) - 4 };
+          const next = starts[i + 1];
+          const to = next === undefined ? chartArea.right : x.getPixelForValue(next.x);
+          const before = starts[i - 1];
+          // Over a short step the mark leans out to where the line is lower.
+          const roomy = width + 5 <= to - from;
+          const leansBack = !roomy && before !== undefined && before.y < run.y;
+          const leansOn = !roomy && next !== undefined && next.y < run.y;
+          const left = leansBack ? to - width - 2 : from + 3;
+          return { text, width, left, fits: roomy || leansBack || leansOn, y: y.getPixelForValue(run.y) - 4 };
         });
-        let freeFrom = chartArea.left;
+        // The ends of the schedule first: the rest takes what room is left.
         const end = boxes.at(-1);
+        let freeFrom = chartArea.left;
         for (const box of boxes) {
-          const free = box === end ? chartArea.right : (end?.left ?? chartArea.right) - 6;
-          if (box !== end && (box.left < freeFrom || box.width > box.room || box.left + box.width > free))
-            continue;
-          ctx.fillText(box.text, box.left, box.y);
+          const freeTo = box === end ? chartArea.right : (end?.left ?? chartArea.right) - 6;
+          const free = box.left >= freeFrom && box.left + box.width <= freeTo;
+          if (box !== end && !(box.fits && free)) continue;
+          ctx.fillText(
+            box.text,
+            Math.max(chartArea.left + 3, Math.min(box.left, chartArea.right - box.width - 2)),
+            box.y,
+          );
           freeFrom = box.left + box.width + 6;
         }
       }

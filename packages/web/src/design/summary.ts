@@ -2,7 +2,7 @@
 
 import { html, nothing } from 'lit-html';
 import { clock } from '../parts/text.js';
-import { impossible, made, pending } from '../state/plan.js';
+import { made, pending } from '../state/plan.js';
 import { words } from '../words/words.js';
 
 interface Figure {
@@ -50,8 +50,7 @@ function figures(): Figure[] {
 
 export function summaryStrip() {
   const w = words().summary;
-  const stale = impossible.value !== undefined;
-  return html`<section class="summary ${stale ? 'stale' : ''}" aria-label=${w.label} aria-busy=${pending.value}>
+  return html`<section class="summary" aria-label=${w.label} aria-busy=${pending.value}>
     <dl>
       ${figures().map(
         ({ name, value, short = false }) => html`<div class=${short ? 'short' : ''}>

@@ -1,15 +1,22 @@
 // From the desk to the field.
 
 import { html, nothing } from 'lit-html';
+import { hush } from '../parts/message.js';
 import { impossible, made } from '../state/plan.js';
 import { words } from '../words/words.js';
-import { inField, run, startRun } from './run.js';
+import { endRun, inField, run, startRun } from './run.js';
+
+const goOn = () => {
+  hush();
+  inField.value = true;
+};
 
 export function fieldDoor() {
   const w = words().field;
   const plan = made.value;
   const ready = plan !== undefined && impossible.value === undefined;
   const begin = (mode: 'live' | 'rehearsal') => () => {
+    hush();
     if (plan !== undefined) startRun(plan, mode);
   };
   return html`<section class="door">
@@ -18,9 +25,8 @@ export function fieldDoor() {
     ${
       run.value === undefined
         ? nothing
-        : html`<button type="button" @click=${() => {
-            inField.value = true;
-          }}>${w.resume}</button>`
+        : html`<button type="button" @click=${goOn}>${w.resume}</button>
+            <button type="button" class="plain" @click=${endRun}>${w.finish}</button>`
     }
     <p class="help">${ready ? w.intro : w.noPlan}</p>
   </section>`;

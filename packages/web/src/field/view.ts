@@ -9,7 +9,7 @@ import { alertFor, sound, vibration } from './alerts.js';
 import { awake } from './awake.js';
 import { nowMs, setClock } from './clock.js';
 import { meterDialog, openMeter } from './meter.js';
-import { changeRun, endRun, inField, run, runPlan } from './run.js';
+import { changeRun, inField, run, runPlan } from './run.js';
 import { type FieldState, fieldState } from './state.js';
 import { suppliesLine } from './supplies.js';
 
@@ -85,7 +85,6 @@ export function fieldView() {
           : html`<p>${awake.value ? w.awake : w.notAwake}</p>`
       }
       <button type="button" ?disabled=${now.doneThrough === 0} @click=${undoDone}>${w.undoDone}</button>
-      <button type="button" @click=${endRun}>${w.finish}</button>
     </div>
     <p class="unseen" role="status">${spoken(state)}</p>
     ${meterDialog(state)}

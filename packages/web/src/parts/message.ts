@@ -13,8 +13,15 @@ interface Message {
 
 const message = signal<Message | undefined>(undefined);
 
+// Long enough to read twice. What can be taken back, or lists faults, stays until it is closed.
+const GONE_AFTER_MS = 12_000;
+
+let timer: ReturnType<typeof setTimeout> | undefined;
+
 export function say(text: string, more: Omit<Message, 'text'> = {}): void {
+  clearTimeout(timer);
   message.value = { text, ...more };
+  if (!more.undo && !more.lines) timer = setTimeout(hush, GONE_AFTER_MS);
 }
 
 export function hush(): void {

@@ -1,0 +1,233 @@
+// Without a network, from disk, on paper, by keyboard, on a small screen, for every eye.
+
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { EVENING, fragmentFor, planned, planOn, SIZES, type Site, textOf, unfold } from './build.js';
+
+const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+}
+
+/** What axe finds, one line each; its script goes in past the page's own policy. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(readFileSync(axePath, 'utf8'));
+  const found = await page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } };
+    return (await axe.run()).violations;
+  });
+  return found.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${id}: ${node.html} ${node.failureSummary ?? ''}`),
+  );
+}
+
+/** Presses Tab until the element that has the focus satisfies; fails after a hundred. */
+async function tabTo(page: Page, name: RegExp): Promise<void> {
+  for (let i = 0; i < 150; i++) {
+    await page.keyboard.press('Tab');
+    const text = await page.evaluate(() => {
+      const at = document.activeElement as HTMLElement | null;
+      const labels = (at as HTMLInputElement | null)?.labels;
+      return at?.getAttribute('aria-label') ?? (labels?.[0] ?? at)?.textContent?.trim() ?? '';
+    });
+    if (name.test(text)) return;
+  }
+  throw new Error(`Tab never came to ${name}`);
+}
+
+export function anywhere(site: () => Site): void {
+  describe('without a network', () => {
+    it('starts cold, plans, rehearses, and opens every part it has', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.evaluate(() => navigator.serviceWorker.ready);
+      const context = page.context();
+      await page.close();
+      await context.setOffline(true);
+      const cold = await context.newPage();
+      await cold.goto(site().url);
+      await planned(cold);
+      expect((await planOn(cold)).shoot.title).toBe(EVENING.title);
+      await cold.getByLabel('Sample place').selectOption('Hobart');
+      await planned(cold);
+      // The zone table and the YAML parser, never asked for before.
+      await cold.getByLabel('Latitude').fill('-45.87');
+      await cold.getByLabel('Longitude').fill('170.5');
+      await expect.poll(() => cold.getByLabel('Time zone').inputValue()).toBe('Pacific/Auckland');
+      const [download] = await Promise.all([
+        cold.waitForEvent('download'),
+        cold.getByRole('button', { name: 'Shoot (YAML)' }).click(),
+      ]);
+      expect(download.suggestedFilename()).toMatch(/\.yaml$/);
+      await planned(cold);
+      await cold.getByRole('button', { name: /^Rehearse/ }).click();
+      await cold.locator('.field-next').waitFor();
+      await context.close();
+    });
+
+    it('is one file that works from disk', async () => {
+      const page = await site().open({ url: pathToFileURL(site().oneFile).href, path: fragmentFor(EVENING) });
+      expect((await planOn(page)).shoot.title).toBe(EVENING.title);
+      await page.getByLabel('Latitude').fill('64.1');
+      await page.getByLabel('Longitude').fill('-21.9');
+      await expect.poll(() => page.getByLabel('Time zone').inputValue()).toBe('Atlantic/Reykjavik');
+      await planned(page);
+      expect((await planOn(page)).shoot.place.latitudeDeg).toBe(64.1);
+      await page.getByRole('button', { name: /^Rehearse/ }).click();
+      await page.locator('.field-next').waitFor();
+      const policy = await page.locator('meta[http-equiv]').getAttribute('content');
+      expect(policy).toMatch(/script-src 'sha256-/);
+      expect(policy).not.toContain('unsafe');
+      await page.context().close();
+    });
+  });
+
+  describe('on paper', () => {
+    it('prints the cue card on A6 pages', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const { cues } = await planOn(page);
+      await page.locator('#card svg').first().waitFor({ state: 'attached' });
+      const pdf = await page.pdf({ preferCSSPageSize: true });
+      const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
+      const pages = await page.locator('#card section').count();
+      expect(document.numPages).toBe(pages);
+      expect(pages).toBeGreaterThan(2);
+      let text = '';
+      for (let n = 1; n <= document.numPages; n++) {
+        const sheet = await document.getPage(n);
+        const [, , width, height] = sheet.view;
+        // A6 by ISO 216: 105 × 148 mm, in points.
+        expect(Math.abs(width! - (105 / 25.4) * 72)).toBeLessThan(1);
+        expect(Math.abs(height! - (148 / 25.4) * 72)).toBeLessThan(1);
+        for (const item of (await sheet.getTextContent()).items) text += 'str' in item ? `${item.str} ` : '';
+      }
+      for (const { at } of cues) expect(text).toContain(at.slice(11, 19));
+      expect(text).toContain(EVENING.title);
+      await page.context().close();
+    });
+  });
+
+  describe('by keyboard alone', () => {
+    it('changes a kit, cures it, moves the cursor and rehearses', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.keyboard.press('Tab');
+      expect(await page.evaluate(() => document.activeElement?.className)).toBe('skip');
+      await tabTo(page, /^Highest ISO/);
+      await page.keyboard.press('Home');
+      await page.keyboard.type('100');
+      await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+      await tabTo(page, /^Apply: Raise the ISO/);
+      await page.keyboard.press('Enter');
+      await page.locator('.problem').waitFor({ state: 'detached' });
+      await planned(page);
+      await tabTo(page, /^Time$/);
+      await page.keyboard.press('PageUp');
+      expect(
+        Number(await page.getByRole('slider', { name: 'Time' }).getAttribute('aria-valuenow')),
+      ).toBeGreaterThan(1);
+      await tabTo(page, /^Rehearse/);
+      await page.keyboard.press('Enter');
+      await page.locator('.field-next').waitFor();
+      await tabTo(page, /^Pause$/);
+      await page.keyboard.press('Space');
+      await tabTo(page, /^Done$/);
+      const before = await textOf(page.locator('.field-next h2'));
+      await page.keyboard.press('Enter');
+      expect(await textOf(page.locator('.field-next h2'))).not.toBe(before);
+      await page.context().close();
+    });
+  });
+
+  describe('for every eye', () => {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      for (const size of ['phone', 'desk'] as const) {
+        it(`has nothing that axe objects to, ${colorScheme}, ${size}`, async () => {
+          const page = await site().open({ path: fragmentFor(EVENING), colorScheme, ...SIZES[size] });
+          await unfold(page);
+          await page.getByRole('button', { name: 'Add one at the cursor' }).click();
+          await planned(page);
+          expect(await violations(page)).toEqual([]);
+          await page.getByLabel('Highest ISO').selectOption('100');
+          await page.getByLabel('Latitude').fill('north');
+          await page.getByRole('heading', { name: 'Something typed cannot be right' }).waitFor();
+          expect(await violations(page)).toEqual([]);
+          await page.getByLabel('Latitude').fill('52.1');
+          await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+          await planned(page);
+          expect(await violations(page)).toEqual([]);
+          await page.getByRole('button', { name: /^Raise the ISO/ }).click();
+          await planned(page);
+          await page.getByRole('button', { name: /^Rehearse/ }).click();
+          await page.locator('.field-next').waitFor();
+          await page.getByRole('button', { name: 'Pause' }).click();
+          expect(await violations(page)).toEqual([]);
+          await page.getByRole('button', { name: 'Enter EV' }).click();
+          expect(await violations(page)).toEqual([]);
+          await page.context().close();
+        });
+      }
+    }
+
+    it('has targets of 44 px and no sideways scrolling at 360 px', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      await unfold(page);
+      const check = () =>
+        page.evaluate(() => {
+          const all = document.querySelectorAll<HTMLElement>(
+            'button, select, input, summary, a[href], label.button, [role=slider]',
+          );
+          const seen = [...all].filter((e) => e.getClientRects().length > 0 && !e.matches('.skip, .unseen'));
+          const small = seen
+            .map((e) =>
+              e.matches('[type=checkbox], [type=radio]') ? (e.closest('label') as HTMLElement) : e,
+            )
+            .filter((e) => e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 43.5)
+            .map((e) => e.outerHTML.slice(0, 120));
+          return { count: seen.length, small, sideways: document.documentElement.scrollWidth - innerWidth };
+        });
+      const design = await check();
+      expect(design.count).toBeGreaterThan(40);
+      expect(design.small).toEqual([]);
+      expect(design.sideways).toBeLessThanOrEqual(0);
+      await page.getByRole('button', { name: /^Rehearse/ }).click();
+      await page.locator('.field-next').waitFor();
+      const field = await check();
+      expect(field.small).toEqual([]);
+      expect(field.sideways).toBeLessThanOrEqual(0);
+      await page.context().close();
+    });
+  });
+
+  describe('its size', () => {
+    it('asks for at most 120 kB before the first plan is drawn, without the zone table', () => {
+      const { folder } = site();
+      const weight = (name: string) => gzipSync(readFileSync(join(folder, name)), { level: 9 }).length;
+      const html = readFileSync(join(folder, 'index.html'), 'utf8');
+      // What the page and its worker name, and what those import in turn.
+      const first = new Set(['index.html']);
+      const add = (name: string) => {
+        if (first.has(name)) return;
+        first.add(name);
+        const text = readFileSync(join(folder, name), 'utf8');
+        for (const [, path] of text.matchAll(/(?:from|import)\s*["']\.\/([^"']+\.js)["']/g)) {
+          add(join(dirname(name), path as string));
+        }
+      };
+      for (const [, name] of html.matchAll(/(?:src|href)="\.\/(assets\/[^"]+)"/g)) add(name as string);
+      add('planner.js');
+      expect(first.size).toBeGreaterThanOrEqual(4);
+      const sum = [...first].map(weight).reduce((a, b) => a + b, 0);
+      expect(sum).toBeLessThanOrEqual(120_000);
+      expect([...first].map((name) => readFileSync(join(folder, name), 'utf8')).join('')).not.toContain(
+        'tz-lookup',
+      );
+    });
+  });
+}

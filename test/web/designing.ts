@@ -1,0 +1,317 @@
+// Designing an evening as a person would, and what the page makes of it held against the library.
+
+import { readFileSync } from 'node:fs';
+import { readShoot } from '@evenfall/core';
+import { describe, expect, it } from 'vitest';
+import {
+  drawnOn,
+  EVENING,
+  eveningWith,
+  fragmentFor,
+  libraryPlan,
+  planned,
+  planOn,
+  rounded,
+  type Site,
+  textOf,
+} from './build.js';
+
+export function designing(site: () => Site): void {
+  describe('designing', () => {
+    it('plans an evening from nothing, by its controls alone', async () => {
+      const page = await site().open();
+      await page.getByLabel('Sample place').selectOption('Bergen');
+      await page.getByLabel('Date').fill('2026-09-03');
+      await page.getByLabel('Interval', { exact: true }).fill('8');
+      await page.getByLabel('Longest shutter').selectOption('6 s');
+      await page.getByLabel('Highest ISO').selectOption('3200');
+      await page.getByLabel('Add a filter').selectOption('6 stops');
+      await page.getByLabel('Night sky').selectOption('town');
+      await page.getByLabel('To sun altitude').fill('-10');
+      await planned(page);
+      const read = readShoot({
+        format: 'evenfall-shoot/1',
+        place: { latitudeDeg: 60.39, longitudeDeg: 5.32, timeZone: 'Europe/Oslo' },
+        date: '2026-09-03',
+        span: { fromSunAltitudeDeg: 6, toSunAltitudeDeg: -10 },
+        intervalS: 8,
+        camera: {
+          shutter: { shortest: '1/4000', longest: '6' },
+          iso: { lowest: 100, highest: 3200 },
+          aperture: '4',
+          frameMB: 30,
+          cardGB: 64,
+          batteryFrames: 1200,
+        },
+        filters: [{ name: 'ND of 6 stops', stops: 6 }],
+        scene: { night: 'town' },
+      });
+      if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
+      const wanted = libraryPlan(read.shoot);
+      const shown = await planOn(page);
+      expect(rounded(shown.summary)).toEqual(rounded(wanted.summary));
+      expect(rounded(shown.cues)).toEqual(rounded(wanted.cues));
+      const strip = await textOf(page.getByRole('region', { name: 'The shoot in numbers' }));
+      expect(strip).toContain(String(wanted.summary.frameCount));
+      expect(await page.locator('.cue').count()).toBe(wanted.summary.cueCount + 1);
+      await page.context().close();
+    });
+
+    it('draws what the plan says, point for point', async () => {
+      const shoot = eveningWith();
+      const { frames, cues } = libraryPlan(shoot);
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const drawn = await drawnOn(page);
+      const byTime = new Map(frames.map((frame) => [Date.parse(frame.at), frame]));
+      const curves = {
+        scene: 'sceneEv100',
+        low: 'lowEv100',
+        high: 'highEv100',
+        target: 'targetEv100',
+        settings: 'settingEv100',
+      } as const;
+      for (const [line, key] of Object.entries(curves)) {
+        const points = drawn[line] ?? [];
+        expect(points.length, line).toBeGreaterThan(10);
+        for (const { x, y } of points) expect(y, `${line} at ${x}`).toBeCloseTo(byTime.get(x)![key], 8);
+        expect(points[0]?.x).toBe(Date.parse(frames[0]!.at));
+        expect(points.at(-1)?.x).toBe(Date.parse(frames.at(-1)!.at));
+      }
+      // Every change of every control stands on its lane.
+      expect(cues.length).toBeGreaterThan(5);
+      for (const { at, changes } of cues) {
+        for (const { control, to } of changes) {
+          const run = drawn[control]?.find(({ x }) => x === Date.parse(at));
+          expect(run?.label, `${control} at ${at}`).toBe(to);
+        }
+      }
+      await page.context().close();
+    });
+
+    it('looks up the zone of typed coordinates', async () => {
+      const page = await site().open();
+      await page.getByLabel('Latitude').fill('-36,85');
+      await page.getByLabel('Longitude').fill('174.76');
+      await expect.poll(() => page.getByLabel('Time zone').inputValue()).toBe('Pacific/Auckland');
+      await planned(page);
+      expect((await planOn(page)).shoot.place).toEqual({
+        latitudeDeg: -36.85,
+        longitudeDeg: 174.76,
+        timeZone: 'Pacific/Auckland',
+      });
+      await page.context().close();
+    });
+
+    it('takes the place of the device when asked, and only then', async () => {
+      const page = await site().open({
+        geolocation: { latitude: 64.13548, longitude: -21.89541 },
+        permissions: ['geolocation'],
+      });
+      await page.getByRole('button', { name: 'Use this device’s location' }).click();
+      await expect.poll(() => page.getByLabel('Latitude').inputValue()).toBe('64.1355');
+      await expect.poll(() => page.getByLabel('Time zone').inputValue()).toBe('Atlantic/Reykjavik');
+      await page.context().close();
+    });
+
+    it('tells a fault beside its control and keeps the last plan', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const before = await planOn(page);
+      const latitude = page.getByLabel('Latitude');
+      await latitude.fill('95');
+      await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe('true');
+      const described = await latitude.getAttribute('aria-describedby');
+      expect(await textOf(page.locator(`#${described}`))).toContain('95 is not a latitude');
+      expect(await planOn(page)).toEqual(before);
+      await latitude.fill('52.1');
+      await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe(null);
+      await page.context().close();
+    });
+
+    it('cures an impossible kit by one press beside the control, and takes it back', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.getByLabel('Highest ISO').selectOption('100');
+      await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+      const control = page.locator('.control').filter({ has: page.getByLabel('Highest ISO') });
+      const remedy = await textOf(control.locator('.cure p'));
+      const iso = Number(/to (\d+)/.exec(remedy)?.[1]);
+      await control.getByRole('button', { name: /^Apply/ }).click();
+      await planned(page);
+      await page.locator('.problem').waitFor({ state: 'detached' });
+      const camera = { ...EVENING.camera, iso: { lowest: 100, highest: iso } };
+      const wanted = libraryPlan(eveningWith({ camera }));
+      expect(rounded((await planOn(page)).summary)).toEqual(rounded(wanted.summary));
+      // A third of a stop less does not do: the remedy is the least.
+      const less = Math.round(iso / 2 ** (1 / 3) / 10) * 10;
+      expect(() =>
+        libraryPlan(eveningWith({ camera: { ...camera, iso: { lowest: 100, highest: less } } })),
+      ).toThrow(/too dark/);
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => page.getByLabel('Highest ISO').inputValue()).toBe('100');
+      await page.context().close();
+    });
+
+    it('warns before card and battery fall short', async () => {
+      const camera = { ...EVENING.camera, cardGB: 8, batteryFrames: 100 };
+      const page = await site().open({ path: fragmentFor({ ...EVENING, camera }) });
+      const strip = page.getByRole('region', { name: 'The shoot in numbers' });
+      expect(await strip.getByText('too small').count()).toBe(2);
+      await page.context().close();
+    });
+  });
+
+  describe('the cursor', () => {
+    it('is one for chart, cue list and table, by hover, key and press', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const { frames, cues } = await planOn(page);
+      const slider = page.getByRole('slider', { name: 'Time' });
+      const box = (await slider.boundingBox())!;
+      await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+      const hovered = Number(await slider.getAttribute('aria-valuenow'));
+      expect(hovered).toBeGreaterThan(frames.length * 0.3);
+      expect(hovered).toBeLessThan(frames.length * 0.7);
+      await slider.focus();
+      await page.keyboard.press('ArrowRight');
+      expect(await slider.getAttribute('aria-valuenow')).toBe(String(hovered + 1));
+      await page.keyboard.press('Home');
+      await page.keyboard.press('PageUp');
+      expect(await slider.getAttribute('aria-valuenow')).toBe(String(cues[0]!.frame + 1));
+      expect(await textOf(page.locator('.cue[aria-current]'))).toContain(cues[0]!.at.slice(11, 19));
+      await page.locator('.cue').nth(3).click();
+      expect(await slider.getAttribute('aria-valuenow')).toBe(String(cues[2]!.frame + 1));
+      const told = await slider.getAttribute('aria-valuetext');
+      expect(told).toContain(frames[cues[2]!.frame]!.at.slice(11, 19));
+      await page.getByText('The chart as a table').click();
+      expect(await textOf(page.locator('tr[aria-current] th'))).toBe(cues[2]!.at.slice(11, 19));
+      await page.context().close();
+    });
+
+    it('follows a finger', async () => {
+      const { phone } = await import('./build.js').then(({ SIZES }) => SIZES);
+      const page = await site().open({ path: fragmentFor(EVENING), ...phone });
+      const slider = page.getByRole('slider', { name: 'Time' });
+      const box = (await slider.boundingBox())!;
+      await page.touchscreen.tap(box.x + box.width * 0.6, box.y + 60);
+      expect(Number(await slider.getAttribute('aria-valuenow'))).toBeGreaterThan(50);
+      await page.context().close();
+    });
+  });
+
+  describe('a reading', () => {
+    it('is dragged on the chart, moved by key, typed, and corrects the plan', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const before = await planOn(page);
+      const slider = page.getByRole('slider', { name: 'Time' });
+      await slider.focus();
+      for (let i = 0; i < 3; i++) await page.keyboard.press('PageUp');
+      await page.getByRole('button', { name: 'Add one at the cursor' }).click();
+      const handle = page.locator('.reading-handle');
+      const ev = async () => Number(await handle.getAttribute('aria-valuenow'));
+      const start = await ev();
+      await handle.scrollIntoViewIfNeeded();
+      const box = (await handle.boundingBox())!;
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      await page.mouse.move(x, y + 20, { steps: 4 });
+      await page.mouse.up();
+      const dragged = await ev();
+      expect(dragged).toBeLessThan(start - 0.3);
+      await handle.focus();
+      await page.keyboard.press('ArrowUp');
+      expect(await ev()).toBeCloseTo(dragged + 0.1, 6);
+      const typed = Math.round((start - 0.8) * 10) / 10;
+      await page.getByLabel('EV of reading 1').fill(String(typed));
+      await planned(page);
+      const at = before.cues[2]!.at;
+      const wanted = libraryPlan(eveningWith({ readings: [{ at, ev100: typed }] }));
+      const after = await planOn(page);
+      expect(rounded(after.frames)).toEqual(rounded(wanted.frames));
+      const frame = before.cues[2]!.frame;
+      expect(after.frames[frame]!.sceneEv100).toBeLessThan(before.frames[frame]!.sceneEv100 - 0.4);
+      await page.context().close();
+    });
+  });
+
+  describe('files and links', () => {
+    it('saves a shoot as YAML and JSON and a plan, and opens each again', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const plan = await planOn(page);
+      for (const name of ['Shoot (YAML)', 'Shoot (JSON)', 'Plan (JSON)']) {
+        const [download] = await Promise.all([
+          page.waitForEvent('download'),
+          page.getByRole('button', { name, exact: true }).click(),
+        ]);
+        const path = await download.path();
+        expect(readFileSync(path, 'utf8').length).toBeGreaterThan(200);
+        const fresh = await site().open();
+        await fresh.getByLabel('Open a shoot or plan file').setInputFiles({
+          name: download.suggestedFilename(),
+          mimeType: 'text/plain',
+          buffer: readFileSync(path),
+        });
+        await fresh.getByText(/^Opened /).waitFor();
+        await planned(fresh);
+        const opened = await planOn(fresh);
+        expect(opened.shoot, name).toEqual(plan.shoot);
+        expect(opened.cues, name).toEqual(plan.cues);
+        await fresh.context().close();
+      }
+      await page.context().close();
+    });
+
+    it('says what is wrong with a file, by its line', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.getByLabel('Open a shoot or plan file').setInputFiles({
+        name: 'evening.yaml',
+        mimeType: 'text/plain',
+        buffer: Buffer.from('format: evenfall-shoot/1\nplace: { latitudeDeg: 95, longitudeDeg: 4 }\n'),
+      });
+      const message = page.locator('.message-box').filter({ hasText: 'cannot be used' });
+      await message.waitFor();
+      expect(await textOf(message)).toMatch(/2: place\.latitudeDeg: 95 is not a latitude/);
+      expect((await planOn(page)).shoot.title).toBe(EVENING.title);
+      await page.context().close();
+    });
+
+    it('shares a shoot in a link that another device opens', async () => {
+      const page = await site().open({
+        path: fragmentFor(EVENING),
+        permissions: ['clipboard-read', 'clipboard-write'],
+      });
+      await page.getByLabel('Title on the card').fill('Ebbe & Flut: „leer“');
+      await planned(page);
+      await page.getByRole('button', { name: 'Copy a link to this shoot' }).click();
+      await page.getByText(/^Link copied/).waitFor();
+      const link = await page.evaluate(() => navigator.clipboard.readText());
+      expect(link.startsWith(`${site().url}#shoot=`)).toBe(true);
+      const fresh = await site().open({ url: link });
+      expect((await planOn(fresh)).shoot).toEqual((await planOn(page)).shoot);
+      expect((await planOn(fresh)).shoot.title).toBe('Ebbe & Flut: „leer“');
+      // Out of the address again: a reload must not undo what is done from here on.
+      expect(fresh.url()).toBe(site().url);
+      await Promise.all([fresh.context().close(), page.context().close()]);
+    });
+
+    it('reads what was kept as if a stranger had written it', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.evaluate(() => {
+        const kept = JSON.parse(localStorage.getItem('evenfall.shoot') ?? '{}');
+        kept.intervalS = 'often';
+        kept.camera.iso = { lowest: -3, highest: 3200 };
+        kept.nonsense = { deep: [1, 2, 3] };
+        localStorage.setItem('evenfall.shoot', JSON.stringify(kept));
+        localStorage.setItem('evenfall.run', '{"shoot":[],"mode":7}');
+        localStorage.setItem('evenfall.theme', '<b>');
+      });
+      await page.reload();
+      await planned(page);
+      const { shoot } = await planOn(page);
+      expect(shoot.title).toBe(EVENING.title);
+      expect(shoot.place).toEqual(EVENING.place);
+      expect(shoot.filters).toEqual(EVENING.filters);
+      expect(shoot.intervalS).toBeGreaterThan(0);
+      expect(shoot.camera.iso.highest).toBe(3200);
+      await page.context().close();
+    });
+  });
+}

@@ -1,0 +1,127 @@
+// The field view: a rehearsal as it goes, and everything that may interrupt it.
+
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { EVENING, fragmentFor, planOn, SIZES, type Site, textOf } from './build.js';
+
+const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+const nextClock = async (page: Page) =>
+  /\d\d:\d\d:\d\d/.exec(await textOf(page.locator('.field-next h2')))?.[0];
+const setting = (page: Page) => textOf(page.locator('.field-setting'));
+
+async function rehearse(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /^Rehearse/ }).click();
+  await page.locator('.field-next').waitFor();
+}
+
+export function inField(site: () => Site): void {
+  describe('the field', () => {
+    it('rehearses with a missed cue and a reading, and comes back from a reload where it was', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      const { cues, frames } = await planOn(page);
+      const [first, second, third] = cues;
+      if (!first || !second || !third) throw new Error('too few cues to rehearse');
+      await rehearse(page);
+      await button(page, 'Pause').click();
+      expect(await setting(page)).toContain(frames[0]!.shutter);
+      expect(await nextClock(page)).toBe(first.at.slice(11, 19));
+      expect(await page.locator('.field-following li').count()).toBe(2);
+
+      // The first is done in time.
+      await button(page, 'Skip ahead').click();
+      await button(page, 'Done').click();
+      expect(await setting(page)).toContain(frames[first.frame]!.shutter);
+      expect(await nextClock(page)).toBe(second.at.slice(11, 19));
+
+      // The second is missed: the clock runs past it.
+      await button(page, 'Skip ahead').click();
+      await button(page, 'Go on').click();
+      await page.locator('.field.late').waitFor();
+      await button(page, 'Pause').click();
+      expect(await textOf(page.locator('.field-next h2'))).toMatch(/^Late/);
+      expect(await nextClock(page)).toBe(second.at.slice(11, 19));
+
+      // The page dies and comes back: same cue, same camera, same clock.
+      const clockBefore = await textOf(page.locator('.field-clock'));
+      await page.reload();
+      await page.locator('.field.late').waitFor();
+      expect(await textOf(page.locator('.field-clock'))).toBe(clockBefore);
+      expect(await nextClock(page)).toBe(second.at.slice(11, 19));
+      expect(await setting(page)).toContain(frames[first.frame]!.shutter);
+      await button(page, 'Done').click();
+
+      // A reading half a stop darker than forecast brings the rest forward.
+      await button(page, 'Enter EV').click();
+      const entry = page.getByLabel('EV at ISO 100');
+      const forecast = Number((await entry.inputValue()).replace('−', '-'));
+      await entry.fill((forecast - 0.5).toFixed(1));
+      await button(page, 'Use it').click();
+      await page.getByText(/what is left is planned anew/).waitFor();
+      const after = (await nextClock(page))!;
+      expect(after < third.at.slice(11, 19), `${after} before ${third.at}`).toBe(true);
+      const planAfter = await page.evaluate(() => localStorage.getItem('evenfall.run'));
+      expect(JSON.parse(planAfter ?? '{}').readings).toHaveLength(1);
+
+      // Readings survive a reload too, and so does turning the phone.
+      await page.reload();
+      await page.locator('.field-next').waitFor();
+      expect(await nextClock(page)).toBe(after);
+      await page.setViewportSize({ width: 740, height: 360 });
+      expect(await nextClock(page)).toBe(after);
+      await page.context().close();
+    });
+
+    it('tells how many cues behind, and catches up by one press', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const { cues, frames } = await planOn(page);
+      await rehearse(page);
+      await page.locator('.catch-up').waitFor({ timeout: 60_000 });
+      await button(page, 'Pause').click();
+      const offer = await textOf(page.locator('.catch-up'));
+      const behind = Number(/^(\d+) cues behind/.exec(offer)?.[1]);
+      expect(behind).toBeGreaterThanOrEqual(2);
+      await page.locator('.catch-up').click();
+      expect(await page.locator('.catch-up').count()).toBe(0);
+      const held = cues.findLast(({ frame }) => offer.includes(frames[frame]!.shutter));
+      expect(await setting(page)).toContain(frames[held!.frame]!.shutter);
+      await page.context().close();
+    });
+
+    it('counts down to a shoot that is still to come, by the real clock', async () => {
+      const page = await site().open({ path: fragmentFor({ ...EVENING, date: '2096-09-12' }) });
+      await button(page, 'Go to the field').click();
+      await page.getByRole('heading', { name: 'Set this, then start the camera' }).waitFor();
+      expect(await textOf(page.locator('.field-count'))).toMatch(/^\d+:\d\d:\d\d/);
+      await button(page, 'Leave').click();
+      await button(page, 'Back to the running shoot').click();
+      await page.locator('.field-next').waitFor();
+      await button(page, 'Leave').click();
+      await button(page, 'End the running shoot').click();
+      expect(await button(page, 'Back to the running shoot').count()).toBe(0);
+      await page.context().close();
+    });
+
+    it('turns the shutter a camera proposes into an EV', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const { frames } = await planOn(page);
+      await rehearse(page);
+      await button(page, 'Enter EV').click();
+      await page.getByLabel('The camera meters').selectOption('1/60');
+      const { fNumber, isoExact, filterStops } = frames[0]!;
+      // APEX by hand; the dial's 1/60 is 1/64 s.
+      const ev = Math.log2(fNumber ** 2 * 64) - Math.log2(isoExact / 100) + filterStops;
+      expect(Number(await page.getByLabel('EV at ISO 100').inputValue())).toBeCloseTo(ev, 1);
+      await button(page, 'Cancel').click();
+      expect(await page.locator('dialog').count()).toBe(0);
+      await page.context().close();
+    });
+
+    it('fits one screen of a phone', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      await rehearse(page);
+      const height = await page.evaluate(() => document.documentElement.scrollHeight);
+      expect(height).toBeLessThanOrEqual(SIZES.phone.viewport.height);
+      await page.context().close();
+    });
+  });
+}

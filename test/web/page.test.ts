@@ -1,0 +1,29 @@
+// The built page in a real browser: one build, one server, one browser for all of it.
+
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { anywhere } from './anywhere.js';
+import { type Site, startSite } from './build.js';
+import { designing } from './designing.js';
+import { inField } from './in-field.js';
+
+let site: Site | undefined;
+const running = (): Site => {
+  if (site === undefined) throw new Error('the page is not being served');
+  return site;
+};
+
+beforeAll(async () => {
+  site = await startSite();
+}, 120_000);
+afterAll(() => site?.close());
+
+designing(running);
+inField(running);
+anywhere(running);
+
+describe('all of it', () => {
+  it('asked no other host for anything, and no browser complained', () => {
+    expect(running().strangers).toEqual([]);
+    expect(running().complaints).toEqual([]);
+  });
+});
