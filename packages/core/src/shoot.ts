@@ -48,6 +48,7 @@ export interface SceneWords {
   readonly skyShare: number; // 0 to 1
   readonly surface?: SurfaceWord;
   readonly reflectance?: number; // 0 to 1
+  readonly uprightShare?: number; // of what is not sky: walls and faces turned to the lens, 0 to 1; absent: none
   readonly cloud: CloudWord | { readonly eighths: number };
   readonly night: NightWord | { readonly zenithMagArcsec2: number } | { readonly groundLx: number };
   readonly lamps: LampsWord | { readonly ev100: number; readonly share: number };

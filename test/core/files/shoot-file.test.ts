@@ -164,6 +164,7 @@ const sceneArbitrary = merged(
   ),
   optional(between(0, 90), 'viewAltitudeDeg'),
   optional(between(0, 1), 'skyShare'),
+  optional(between(0, 1), 'uprightShare'),
   fc.oneof(
     optional(between(0.001, 1), 'reflectance'),
     fc.constantFrom('grass', 'sand', 'snow', 'water', 'rock', 'city').map((surface) => ({ surface })),

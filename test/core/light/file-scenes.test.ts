@@ -9,6 +9,8 @@ const SCENES: readonly Record<string, unknown>[] = [
   { viewAltitudeDeg: 90 },
   { skyShare: 0, reflectance: 0.001 },
   { skyShare: 1, reflectance: 1 },
+  { skyShare: 0, uprightShare: 1, facing: 'toward-sun' },
+  { uprightShare: 0.5, facing: 'away', cloud: 'broken' },
   { facing: { azimuthDeg: 0 } },
   { facing: { azimuthDeg: 360 } },
   { cloud: { eighths: 0 } },

@@ -111,6 +111,8 @@ describe('value and slope are continuous', () => {
     { skyShare: 1, viewAltitudeDeg: 0, night: 'remote' },
     { skyShare: 1, viewAltitudeDeg: 50, cloud: { eighths: 5 } },
     { skyShare: 0, night: 'city', cloud: 'heavy' },
+    { skyShare: 0, uprightShare: 1, facing: 'away' },
+    { uprightShare: 0.6, facing: 'side', cloud: 'thin' },
   ];
   test.each(variants)('in sun altitude: %o', (words) => {
     const light = sceneLight(scene(words));
@@ -227,6 +229,7 @@ describe('words', () => {
 test.each([
   [{ skyShare: 1.2 }, 'skyShare must be from 0 to 1, got 1.2'],
   [{ reflectance: -0.1 }, 'reflectance must be from 0 to 1, got -0.1'],
+  [{ uprightShare: 1.1 }, 'uprightShare must be from 0 to 1, got 1.1'],
   [{ viewAltitudeDeg: 95 }, 'viewAltitudeDeg must be from 0 to 90, got 95'],
   [{ lamps: { ev100: 3, share: 2 } }, 'lamps.share must be from 0 to 1, got 2'],
 ] as const)('%o is refused by name', (words, message) => {

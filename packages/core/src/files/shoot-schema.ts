@@ -125,6 +125,7 @@ const scene = v.strictObject({
   skyShare: v.optional(share, 0.5),
   surface: v.exactOptional(word(['grass', 'sand', 'snow', 'water', 'rock', 'city'])),
   reflectance: v.exactOptional(number('a reflectance', 'a number from 0.001 to 1', 0.001, 1)),
+  uprightShare: v.exactOptional(share),
   cloud: v.optional(
     choice(
       [cloudWord, cloudEighths],

@@ -15,10 +15,11 @@ function airMassOfSine(sin: number): number {
   return x * (top - sin) + top;
 }
 
-/** Shares of a body's light outside the air that reach level ground. */
+/** Shares of a body's light outside the air. */
 export interface ClearAir {
-  readonly beam: number; // straight from the body; negligibly below zero under the horizon
-  readonly scattered: number; // from the sky, > 0
+  readonly facing: number; // straight from the body, on a surface turned to it
+  readonly beam: number; // the same on level ground; negligibly below zero under the horizon
+  readonly scattered: number; // from the sky on level ground, > 0
 }
 
 /**
@@ -31,8 +32,10 @@ export interface ClearAir {
 export function clearAir(altitudeDeg: number): ClearAir {
   const sin = Math.sin(altitudeDeg * DEG);
   const m = airMassOfSine(sin);
+  const facing = Math.exp(-0.21 * m);
   return {
-    beam: Math.exp(-0.21 * m) * sin,
+    facing,
+    beam: facing * sin,
     scattered: 0.0289 * Math.exp(-0.042 * m) * (1 + (altitudeDeg + 90) * DEG * sin),
   };
 }

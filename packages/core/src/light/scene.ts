@@ -9,6 +9,7 @@ import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyCdM2 } from './moon.js';
 import { type Night, nightShare, overcastNightFactor } from './night.js';
 import { azimuthBetweenDeg, clearSkyToward } from './sky.js';
 import { sunIlluminanceLx } from './sunlight.js';
+import { clearSkyOnUpright, moonOnUpright, overcastOnUpright, UPRIGHT_OF_EVEN_SKY } from './upright.js';
 
 /** Where sun and moon stand. Altitudes are true (no refraction), the moon's as the place sees it. */
 export interface Sky {
@@ -31,7 +32,8 @@ export interface Scene {
   readonly viewAzimuthDeg: number; // clockwise from north
   readonly viewAltitudeDeg: number; // of the piece of sky in the frame, 0 to 90
   readonly skyShare: number; // share of the frame that is sky, 0 to 1; the rest is ground
-  readonly reflectance: number; // of the ground, 0 to 1
+  readonly reflectance: number; // of the ground and of what stands on it, 0 to 1
+  readonly uprightShare: number; // of what is not sky: how much stands upright and faces the lens, 0 to 1
   readonly cloud: Cloud;
   readonly night: Night;
   readonly lamps: Lamps;
@@ -61,6 +63,7 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
   const skyShare = within('skyShare', scene.skyShare, 0, 1);
   const groundShare = 1 - skyShare;
   const groundRatio = within('reflectance', scene.reflectance, 0, 1) / Math.PI;
+  const uprightShare = within('uprightShare', scene.uprightShare, 0, 1);
   const cover = within('cloud.cover', scene.cloud.cover, 0, 1);
   const cloudFactor = 2 ** within('cloud.stops', scene.cloud.stops, -20, 0);
   const lampsCdM2 =
@@ -72,6 +75,19 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
   const nightCloudFactor = 1 + cover * (overcastNightFactor(scene.night) - 1);
   const clearRatio = clearSkyToward(viewAltitudeDeg);
   const overcastRatio = overcastSkyToward(viewAltitudeDeg);
+
+  // What faces the lens looks back along the view. Most scenes have none of it, and the sums take their time.
+  const surfaceAzimuthDeg = viewAzimuthDeg + 180;
+  const sunOnUpright = uprightShare > 0 ? clearSkyOnUpright() : () => 0;
+  const cloudOnUpright = uprightShare > 0 ? overcastOnUpright() : 0;
+  const uprightLx = (sky: Sky, sunLx: number, moonLx: number, nightLx: number) => {
+    const sunDeg = azimuthBetweenDeg(sky.sunAzimuthDeg, surfaceAzimuthDeg);
+    const moonDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, surfaceAzimuthDeg);
+    const fromSun = (1 - cover) * sunOnUpright(sky.sunAltitudeDeg, sunDeg) + cover * cloudOnUpright;
+    const fromMoon = (1 - cover) * moonOnUpright(sky.moonAltitudeDeg, moonDeg) + cover * cloudOnUpright;
+    const fromGround = 0.5 * scene.reflectance * (sunLx + moonLx + nightLx);
+    return fromSun * sunLx + fromMoon * moonLx + UPRIGHT_OF_EVEN_SKY * nightLx + fromGround;
+  };
 
   const fromMoonDeg = (sky: Sky) => {
     const azimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
@@ -95,12 +111,17 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
     const sunRatio =
       sunLx === 0 ? 0 : clearRatio(sunAltitudeDeg, azimuthBetweenDeg(sky.sunAzimuthDeg, viewAzimuthDeg));
 
-    const illuminanceLx = sunLx + moonLx + nightGroundLx * night;
+    const nightLx = nightGroundLx * night;
+    const illuminanceLx = sunLx + moonLx + nightLx;
+    const besideSkyLx =
+      uprightShare === 0
+        ? illuminanceLx
+        : (1 - uprightShare) * illuminanceLx + uprightShare * uprightLx(sky, sunLx, moonLx, nightLx);
     const skyLuminanceCdM2 =
       (1 - cover) * (sunRatio * sunLx + moonSkyCdM2 * cloudFactor) +
       cover * overcastRatio * (sunLx + moonLx) +
       nightSkyCdM2 * night;
-    const luminanceCdM2 = skyShare * skyLuminanceCdM2 + groundShare * groundRatio * illuminanceLx + lampsCdM2;
+    const luminanceCdM2 = skyShare * skyLuminanceCdM2 + groundShare * groundRatio * besideSkyLx + lampsCdM2;
     return {
       illuminanceLx,
       moonIlluminanceLx: moonLx,

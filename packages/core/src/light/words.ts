@@ -64,6 +64,7 @@ export function sceneOf(words: SceneWords, horizonSunAzimuthDeg: number): Scene 
     skyShare: words.skyShare,
     reflectance:
       words.reflectance ?? (words.surface === undefined ? GREY_REFLECTANCE : SURFACES[words.surface]),
+    uprightShare: words.uprightShare ?? 0,
     cloud: typeof words.cloud === 'string' ? CLOUDS[words.cloud] : cloudOfEighths(words.cloud.eighths),
     night: nightOf(words.night),
     lamps: lampsOf(words.lamps),

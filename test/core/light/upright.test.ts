@@ -1,0 +1,110 @@
+// Walls and faces: light on what stands upright, against the sums of the measured sky and geometry.
+
+import { describe, expect, test } from 'vitest';
+import { readRows } from '../../../.tasks/light-accuracy.mjs';
+import { type Sky, sceneLight } from '../../../packages/core/src/light/scene.js';
+import { skyPartOfSunlight } from '../../../packages/core/src/light/sunlight.js';
+import {
+  beamOnUpright,
+  clearSkyOnUpright,
+  moonOnUpright,
+  overcastOnUpright,
+} from '../../../packages/core/src/light/upright.js';
+import { sceneOf } from '../../../packages/core/src/light/words.js';
+import type { SceneWords } from '../../../packages/core/src/shoot.js';
+
+const clear = clearSkyOnUpright();
+
+describe('the measured twilight sky, summed over half the dome (Koomen et al. 1952)', () => {
+  const rows = readRows('koomen_integrated').filter((row) => Number(row.sun_altitude_deg) < 0);
+  test.each(rows)('sun at $sun_altitude_deg°, in stops', (row) => {
+    const sunDeg = Number(row.sun_altitude_deg);
+    const level = Number(row.horizontal_lx);
+    // The file's sums hold the flagged cells, which weigh most at -15°.
+    for (const [azimuthDeg, key] of [
+      [0, 'vertical_facing_sun_lx'],
+      [90, 'vertical_side_lx'],
+      [180, 'vertical_facing_away_lx'],
+    ] as const) {
+      expect(Math.abs(Math.log2(clear(sunDeg, azimuthDeg) / (Number(row[key]) / level)))).toBeLessThan(0.15);
+    }
+  });
+
+  test('there are five', () => expect(rows).toHaveLength(5));
+});
+
+describe('geometry', () => {
+  test('the beam on a wall it meets squarely is its cotangent, and nothing from behind', () => {
+    for (const [altitudeDeg, cotangent] of [
+      [30, Math.sqrt(3)],
+      [45, 1],
+      [60, 1 / Math.sqrt(3)],
+    ] as const) {
+      const beamPart = 1 - skyPartOfSunlight(altitudeDeg);
+      expect(beamOnUpright(altitudeDeg, 0) / beamPart).toBeCloseTo(cotangent, 2);
+      expect(beamOnUpright(altitudeDeg, 60) / beamPart).toBeCloseTo(cotangent / 2, 1);
+      expect(beamOnUpright(altitudeDeg, 180) / beamPart).toBeLessThan(0.005);
+    }
+  });
+
+  // The overcast sky of 1955, (1 + 2 sin γ) / 3, summed by hand over half the dome and over the whole: 0.396.
+  test('an overcast sky gives a wall 0.4 of what it lays on the ground', () => {
+    const upright = (2 / 3) * (Math.PI / 4 + 2 / 3);
+    const level = ((2 * Math.PI) / 3) * (1 / 2 + 2 / 3);
+    expect(Math.abs(Math.log2(overcastOnUpright() / (upright / level)))).toBeLessThan(0.1);
+  });
+
+  test('the moon does the same with its beam, and its sky is even', () => {
+    expect(moonOnUpright(45, 0)).toBeGreaterThan(0.9);
+    expect(moonOnUpright(45, 180)).toBeLessThan(0.15);
+    expect(moonOnUpright(-8, 180)).toBeCloseTo(0.5, 6);
+  });
+});
+
+const WORDS: SceneWords = {
+  facing: 'toward-sun',
+  viewAltitudeDeg: 15,
+  skyShare: 0,
+  reflectance: 0.3,
+  cloud: 'clear',
+  night: 'rural',
+  lamps: 'none',
+};
+const sun = (sunAltitudeDeg: number): Sky => ({
+  sunAltitudeDeg,
+  sunAzimuthDeg: 270,
+  moonAltitudeDeg: -40,
+  moonAzimuthDeg: 0,
+  moonPhaseAngleDeg: 90,
+  moonDistanceKm: 384_300,
+});
+
+describe('in a scene', () => {
+  const ev = (words: Partial<SceneWords>, sunDeg: number) =>
+    sceneLight(sceneOf({ ...WORDS, ...words }, 270))(sun(sunDeg)).ev100;
+
+  // Looking away from the sunset one sees the lit side, toward it the dark one. Koomen's sums at -6°: 0.49 above
+  // level ground facing the sun, 1.49 below turned away; what the ground throws back, 0.15 of it, is added.
+  test('at -6° a wall lit by the glow meters half a stop above the ground, one against it over a stop below', () => {
+    const ground = ev({}, -6);
+    expect(ev({ uprightShare: 1, facing: 'away' }, -6) - ground).toBeCloseTo(Math.log2(1.4045 + 0.15), 1);
+    expect(ev({ uprightShare: 1, facing: 'toward-sun' }, -6) - ground).toBeCloseTo(
+      Math.log2(0.3553 + 0.15),
+      1,
+    );
+  });
+
+  test('a share of it lies between', () => {
+    const luminance = (uprightShare: number) => 2 ** ev({ uprightShare, facing: 'away' }, -6);
+    expect(luminance(0.25)).toBeCloseTo(0.75 * luminance(0) + 0.25 * luminance(1), 9);
+  });
+
+  test('at night an even sky leaves a wall half the ground’s light, and what the ground throws back', () => {
+    expect(ev({ uprightShare: 1 }, -30) - ev({}, -30)).toBeCloseTo(Math.log2(0.5 + 0.15), 6);
+  });
+
+  test('under closed cloud it does not matter which way the wall faces', () => {
+    const of = (facing: SceneWords['facing']) => ev({ uprightShare: 1, facing, cloud: 'overcast' }, -4);
+    expect(of('away')).toBeCloseTo(of('toward-sun'), 9);
+  });
+});
