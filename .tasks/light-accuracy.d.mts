@@ -4,6 +4,7 @@ type Core = typeof import('../packages/core/src/exposure.js') &
   typeof import('../packages/core/src/light/moon.js') &
   typeof import('../packages/core/src/light/night.js') &
   typeof import('../packages/core/src/light/scene.js') &
+  typeof import('../packages/core/src/light/upright.js') &
   typeof import('../packages/core/src/light/words.js');
 
 export interface Comparison {

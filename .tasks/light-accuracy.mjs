@@ -178,6 +178,26 @@ export function comparisons(light) {
     add(group, `sun ${sunDeg}°`, Math.log2(domeOfModel(light, sunDeg) / skyLx));
   }
 
+  const onUpright = light.clearSkyOnUpright();
+  for (const row of readRows('koomen_integrated')) {
+    const sunDeg = Number(row.sun_altitude_deg);
+    // From 0° up the model's walls have the beam on them, which these sums leave out.
+    if (sunDeg >= 0) continue;
+    for (const [azimuthDeg, key] of [
+      [0, 'vertical_facing_sun_lx'],
+      [90, 'vertical_side_lx'],
+      [180, 'vertical_facing_away_lx'],
+    ]) {
+      const group = {
+        part: 'Walls and faces',
+        against: 'Koomen et al. 1952, their sky summed over half the dome, over level ground',
+        limitEv: 0.15,
+      };
+      const reference = Number(row[key]) / Number(row.horizontal_lx);
+      add(group, `sun ${sunDeg}°, ${azimuthDeg}° off`, Math.log2(onUpright(sunDeg, azimuthDeg) / reference));
+    }
+  }
+
   const moon = (phaseAngleDeg, altitudeDeg) =>
     light.moonIlluminanceLx({ altitudeDeg, phaseAngleDeg, distanceKm: 384400 });
   const moonGroup = (against, limitEv) => ({ part: 'Moon on level ground', against, limitEv });
@@ -304,6 +324,7 @@ if (argv[1] === fileURLToPath(import.meta.url)) {
       'light/moon',
       'light/night',
       'light/scene',
+      'light/upright',
       'light/words',
     ].map(dist),
   );

@@ -81,7 +81,9 @@ describe('docs/formats.md', () => {
 });
 
 describe('docs/examples', () => {
-  const names = readdirSync(new URL('../../../docs/examples/', import.meta.url)).sort();
+  const names = readdirSync(new URL('../../../docs/examples/', import.meta.url))
+    .filter((name) => name.endsWith('.yaml'))
+    .sort();
   const answers = Object.fromEntries(
     names.map((name) => [name, planShoot(shootOf(parse(text(`docs/examples/${name}`))))]),
   );

@@ -8,15 +8,16 @@ import * as night from '../../../packages/core/src/light/night.js';
 import * as scene from '../../../packages/core/src/light/scene.js';
 import * as sky from '../../../packages/core/src/light/sky.js';
 import * as sunlight from '../../../packages/core/src/light/sunlight.js';
+import * as upright from '../../../packages/core/src/light/upright.js';
 import * as words from '../../../packages/core/src/light/words.js';
 
-const light = { ...exposure, ...moon, ...night, ...scene, ...sky, ...sunlight, ...words };
+const light = { ...exposure, ...moon, ...night, ...scene, ...sky, ...sunlight, ...upright, ...words };
 const rows = comparisons(light);
 const sets = [...new Set(rows.map((row) => `${row.part}: ${row.against}`))];
 
 test('every data set is there', () => {
-  expect(sets.length).toBe(21);
-  expect(rows.filter((row) => row.limitEv !== undefined).length).toBeGreaterThan(390);
+  expect(sets.length).toBe(22);
+  expect(rows.filter((row) => row.limitEv !== undefined).length).toBeGreaterThan(405);
 });
 
 for (const set of sets) {

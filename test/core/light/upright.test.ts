@@ -1,37 +1,11 @@
-// Walls and faces: light on what stands upright, against the sums of the measured sky and geometry.
+// Walls and faces: light on what stands upright, by geometry and in a scene. Against the measured sky: accuracy.test.ts.
 
 import { describe, expect, test } from 'vitest';
-import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import { type Sky, sceneLight } from '../../../packages/core/src/light/scene.js';
 import { skyPartOfSunlight } from '../../../packages/core/src/light/sunlight.js';
-import {
-  beamOnUpright,
-  clearSkyOnUpright,
-  moonOnUpright,
-  overcastOnUpright,
-} from '../../../packages/core/src/light/upright.js';
+import { beamOnUpright, moonOnUpright, overcastOnUpright } from '../../../packages/core/src/light/upright.js';
 import { sceneOf } from '../../../packages/core/src/light/words.js';
 import type { SceneWords } from '../../../packages/core/src/shoot.js';
-
-const clear = clearSkyOnUpright();
-
-describe('the measured twilight sky, summed over half the dome (Koomen et al. 1952)', () => {
-  const rows = readRows('koomen_integrated').filter((row) => Number(row.sun_altitude_deg) < 0);
-  test.each(rows)('sun at $sun_altitude_deg°, in stops', (row) => {
-    const sunDeg = Number(row.sun_altitude_deg);
-    const level = Number(row.horizontal_lx);
-    // The file's sums hold the flagged cells, which weigh most at -15°.
-    for (const [azimuthDeg, key] of [
-      [0, 'vertical_facing_sun_lx'],
-      [90, 'vertical_side_lx'],
-      [180, 'vertical_facing_away_lx'],
-    ] as const) {
-      expect(Math.abs(Math.log2(clear(sunDeg, azimuthDeg) / (Number(row[key]) / level)))).toBeLessThan(0.15);
-    }
-  });
-
-  test('there are five', () => expect(rows).toHaveLength(5));
-});
 
 describe('geometry', () => {
   test('the beam on a wall it meets squarely is its cotangent, and nothing from behind', () => {

@@ -1,0 +1,88 @@
+// The four scenes of docs/examples/light side by side, as a table.
+//
+//   npx tsc -b packages/core && node .tasks/light-examples.mjs            prints it
+//   npx tsc -b packages/core && node .tasks/light-examples.mjs --write    writes it into docs/light.md
+
+import { readFileSync, writeFileSync } from 'node:fs';
+import { argv } from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { parse } from 'yaml';
+
+const root = new URL('..', import.meta.url);
+const DOC = fileURLToPath(new URL('docs/light.md', root));
+const OPEN = '<!-- scenes: written by .tasks/light-examples.mjs -->';
+const CLOSE = '<!-- end of scenes -->';
+
+export const EXAMPLES = ['beach', 'city', 'snowfield', 'harbour'];
+
+/** What one example gives: a row of the table. */
+export function exampleFacts(core, name) {
+  const text = readFileSync(new URL(`docs/examples/light/${name}.yaml`, root), 'utf8');
+  const read = core.readShoot(parse(text));
+  if (read.kind !== 'ok') throw new Error(`${name}: ${read.errors.map(({ message }) => message).join('; ')}`);
+  const plan = core.planShoot(read.shoot);
+  if ('infeasible' in plan) throw new Error(`${name}: ${plan.infeasible.text}`);
+  const { rows } = core.lightTable(read.shoot);
+  const steepest = rows.reduce((a, b) => (Math.abs(b.slopeEvPerMin) > Math.abs(a.slopeEvPerMin) ? b : a));
+  const atSun = (deg) => rows.find(({ sunAltitudeDeg }) => sunAltitudeDeg <= deg);
+  const settled = rows.find((_, i) =>
+    rows.slice(i).every(({ slopeEvPerMin }) => Math.abs(slopeEvPerMin) < 0.05),
+  );
+  return { name, plan, rows, steepest, sunset: atSun(-0.833), settled };
+}
+
+/** The examples as a Markdown table, a line each. */
+export function examplesTable(core) {
+  const number = (value, digits = 1) =>
+    value
+      .toFixed(digits)
+      .replace('-', '−')
+      .replace(/^−(0\.?0*)$/, '$1');
+  const lines = EXAMPLES.map((name) => {
+    const { plan, rows, steepest, sunset, settled } = exampleFacts(core, name);
+    const { summary } = plan;
+    const [first, last] = [rows[0], rows[rows.length - 1]];
+    return [
+      `[${name}](examples/light/${name}.yaml)`,
+      `${number(first.sceneEv100)} → ${number(sunset.sceneEv100)} → ${number(last.sceneEv100)}`,
+      `${number(Math.abs(steepest.slopeEvPerMin), 2)} at ${number(steepest.sunAltitudeDeg, 0)}°`,
+      settled === undefined ? 'not by −14°' : `${number(settled.sunAltitudeDeg, 0)}°`,
+      `${Math.round((Date.parse(last.at) - Date.parse(first.at)) / 60_000)}`,
+      `${summary.cueCount}`,
+      `${number(summary.reserveDarkEv)} / ${number(summary.reserveBrightEv)}`,
+      `${Math.round(100 * summary.eveningsHeldShare)} %`,
+    ];
+  });
+  const head = [
+    'scene',
+    'EV 100 at sun 6° → sunset → −14°',
+    'steepest, EV/min',
+    'settled from',
+    'minutes',
+    'cues',
+    'reserve dark / bright, stops',
+    'evenings held',
+  ];
+  const widths = head.map((_, i) => Math.max(...[head, ...lines].map((line) => line[i].length)));
+  const rule = widths.map((width) => '-'.repeat(width));
+  return [head, rule, ...lines]
+    .map((line) => `| ${line.map((cell, i) => cell.padEnd(widths[i])).join(' | ')} |`)
+    .join('\n');
+}
+
+/** The table as it stands in docs/light.md. */
+export function writtenExamples() {
+  const text = readFileSync(DOC, 'utf8');
+  return text.slice(text.indexOf(OPEN) + OPEN.length, text.indexOf(CLOSE)).trim();
+}
+
+if (argv[1] === fileURLToPath(import.meta.url)) {
+  const table = examplesTable(await import(new URL('packages/core/dist/index.js', root).href));
+  if (argv.includes('--write')) {
+    const text = readFileSync(DOC, 'utf8');
+    const from = text.indexOf(OPEN) + OPEN.length;
+    writeFileSync(DOC, `${text.slice(0, from)}\n\n${table}\n\n${text.slice(text.indexOf(CLOSE))}`);
+  } else {
+    console.log(table);
+  }
+}
