@@ -1,25 +1,91 @@
 import type { PlanMade } from '@evenfall/core';
 import { expect, test } from 'vitest';
-import { cardHtml, cardPages } from '../../packages/chart/src/index.js';
+import { cardHtml, cardPages, wordsFor } from '../../packages/chart/src/index.js';
 import { EVENINGS } from './evenings.js';
 import { madePlan } from './made-plan.js';
-import { all, contrast, type Node, outside, overlapping, parseXml, textBoxes } from './svg-reader.js';
+import {
+  all,
+  contrast,
+  type Node,
+  outside,
+  overlapping,
+  pagesOnSheet,
+  parseXml,
+  textBoxes,
+} from './svg-reader.js';
 
 const CLOCK = /^\d\d:\d\d:\d\d$/;
 const pagesOf = (plan: PlanMade) => cardPages(plan).map(parseXml);
 const textsOf = (page: Node) => textBoxes(page).map((b) => b.text);
 
-test.each(EVENINGS)('nothing overlaps, leaves its page or turns on chance: $name', ({ plan }) => {
-  const svgs = cardPages(plan);
-  expect(cardPages(plan)).toEqual(svgs);
+// ISO 216 and ANSI/ASME Y14.1. Source: docs/sources.md#paper.
+const PAPERS = [
+  { paper: 'a6', width: '105mm', height: '148mm', pages: 1, least: 9 },
+  { paper: 'a5', width: '148mm', height: '210mm', pages: 1, least: 9 * Math.SQRT2 },
+  { paper: 'a4', width: '210mm', height: '297mm', pages: 4, least: 9 },
+  { paper: 'letter', width: '215.9mm', height: '279.4mm', pages: 4, least: 9 },
+] as const;
+const TOLD = [
+  { language: 'en', clock: 24 },
+  { language: 'en', clock: 12 },
+  { language: 'de', clock: 24 },
+  { language: 'de', clock: 12 },
+] as const;
+
+test.each(
+  EVENINGS.flatMap(({ name, plan }, i) => {
+    // Every evening on every paper; languages and clocks take turns.
+    return PAPERS.map((form, k) => ({ ...form, ...TOLD[(i + k) % 4]!, name, plan }));
+  }),
+)('nothing overlaps, leaves its page or turns on chance: $paper $language $clock $name', (form) => {
+  const { plan, paper, width, height, pages, least } = form;
+  const options = { paper, words: wordsFor(form) };
+  const svgs = cardPages(plan, options);
+  expect(cardPages(plan, options)).toEqual(svgs);
+  let seen = 0;
   for (const svg of svgs) {
     expect(svg).not.toMatch(/NaN|undefined|Infinity/);
-    const page = parseXml(svg);
-    // ISO 216: A6 is 105 by 148 mm.
-    expect(page.attributes).toMatchObject({ width: '105mm', height: '148mm', viewBox: '0 0 297.64 419.53' });
-    expect(overlapping(textBoxes(page))).toEqual([]);
-    // 12 pt are 4.2 mm, the edge that most printers leave white.
-    expect(outside(page, 12)).toEqual([]);
+    const sheet = parseXml(svg);
+    expect(sheet.attributes).toMatchObject({ width, height });
+    const [, , across, down] = sheet.attributes.viewBox!.split(' ').map(Number);
+    // Points of type on paper for a unit of the drawing.
+    const scale = ((Number.parseFloat(width) / 25.4) * 72) / across!;
+    expect(((Number.parseFloat(height) / 25.4) * 72) / down!).toBeCloseTo(scale, 3);
+    for (const page of pagesOnSheet(sheet)) {
+      seen++;
+      const boxes = textBoxes(page);
+      expect(overlapping(boxes)).toEqual([]);
+      // 12 pt are 4.2 mm, the edge that most printers leave white; on a sheet to be cut, room for scissors.
+      expect(outside(page, 12)).toEqual([]);
+      for (const box of boxes) expect(box.size * scale).toBeGreaterThanOrEqual(least - 0.01);
+      // A value is never shortened.
+      expect(boxes.filter(({ text }) => text.includes('…')).map(({ text }) => text)).toEqual([]);
+    }
+  }
+  expect(seen).toBeGreaterThan((svgs.length - 1) * pages);
+  expect(seen).toBeLessThanOrEqual(svgs.length * pages);
+});
+
+test('four pages on a sheet are the pages one by one, with marks where to cut', () => {
+  const plan = madePlan({ cues: 40 });
+  const sheets = cardPages(plan, { paper: 'a4' }).map(parseXml);
+  const texts = sheets.flatMap((sheet) => pagesOnSheet(sheet).map((page) => textsOf(page).slice(1).join()));
+  expect(texts).toEqual(pagesOf(plan).map((page) => textsOf(page).slice(1).join()));
+  const [width, height] = [(210 / 25.4) * 72, (297 / 25.4) * 72];
+  for (const sheet of sheets) {
+    const marks = sheet.children.filter(({ name }) => name === 'line');
+    const at = (key: string) => marks.map(({ attributes }) => Number(attributes[key]));
+    expect(marks).toHaveLength(6);
+    const upright = marks.filter(({ attributes: a }) => a.x1 === a.x2);
+    const level = marks.filter(({ attributes: a }) => a.y1 === a.y2);
+    expect(upright).toHaveLength(3);
+    expect(level).toHaveLength(3);
+    for (const { attributes } of upright) expect(Number(attributes.x1)).toBeCloseTo(width / 2, 1);
+    for (const { attributes } of level) expect(Number(attributes.y1)).toBeCloseTo(height / 2, 1);
+    // From the very edge to beyond what a printer leaves white.
+    expect([Math.min(...at('x1')), Math.min(...at('y1'))]).toEqual([0, 0]);
+    expect(Math.max(...at('x2'))).toBeCloseTo(width, 1);
+    expect(Math.max(...at('y2'))).toBeCloseTo(height, 1);
   }
 });
 
@@ -79,7 +145,7 @@ test('each page says title, page, date, interval and the setting it starts from'
   });
 });
 
-test('the first page is one page and prepares the evening', () => {
+test('on A6 the first page is one page and prepares the evening', () => {
   for (const { plan } of EVENINGS) {
     const [first, second] = pagesOf(plan);
     const text = textsOf(first!).join(' ');
@@ -102,6 +168,32 @@ test('the first page is one page and prepares the evening', () => {
     for (const { at } of plan.events) expect(text).toContain(at.slice(11, 16));
     expect(textsOf(second!)).toContain('Page starts from');
   }
+});
+
+test('where the chart would be too flat it makes a second page, with more room for readings', () => {
+  const plan = madePlan({ cues: 12 });
+  const event = { name: 'moonrise' as const, at: plan.frames[40]!.at, sunAltitudeDeg: 3 };
+  const crowded = { ...plan, events: [...plan.events, ...Array.from({ length: 7 }, () => event)] };
+  const pages = pagesOf(crowded);
+  expect(textsOf(pages[0]!)).not.toContain('Readings');
+  const second = textsOf(pages[1]!);
+  expect(second).toContain('Readings');
+  expect(second).toContain('civil twilight');
+  expect(textsOf(pages[2]!)).toContain('Page starts from');
+  expect(pages.flatMap((page) => [...overlapping(textBoxes(page)), ...outside(page, 12)])).toEqual([]);
+});
+
+test('a row too long for one line has the control above its values', () => {
+  const plan = madePlan({ cues: 5, filters: [] });
+  const changes = [{ control: 'shutter' as const, from: '1/16000', to: '1/12800' }];
+  const long = { ...plan, cues: plan.cues.map((cue) => ({ ...cue, changes })) };
+  const words = wordsFor({ clock: 12 });
+  const boxes = cardPages(long, { words }).map(parseXml).flatMap(textBoxes);
+  const names = boxes.filter(({ text }) => text === 'Shutter');
+  const values = boxes.filter(({ text }) => text === '1/12800');
+  expect(names).toHaveLength(5);
+  expect(values).toHaveLength(5);
+  for (const [i, value] of values.entries()) expect(value.top).toBeGreaterThan(names[i]!.bottom - 1);
 });
 
 test('the small chart marks every cue', () => {
@@ -274,4 +366,16 @@ test('the page in HTML holds every page, its size, language and title, and nothi
   expect(html.match(/<section /g)).toHaveLength(pages.length);
   expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:|<script|<link|url\(/);
   expect(cardHtml(plan)).toBe(html);
+});
+
+test('the page in HTML fits a telephone, and in the dark it is black', () => {
+  const plan = madePlan({ cues: 5 });
+  const html = cardHtml(plan, { dark: true, paper: 'letter', words: wordsFor({ language: 'de' }) });
+  expect(html).toContain('<html lang="de">');
+  expect(html).toContain('@page { size: 215.9mm 279.4mm; margin: 0 }');
+  expect(html).toContain('width: min(215.9mm, 100%)');
+  const [, background, color] = /html { background: (#\w+); color: (#\w+);/.exec(html)!;
+  expect(contrast(background!, color!)).toBeGreaterThanOrEqual(4.5);
+  const page = parseXml(/<svg .*?<\/svg>/s.exec(html)![0]);
+  expect(all(page, 'rect')[0]!.attributes.fill).toBe('#000000');
 });

@@ -1,6 +1,6 @@
 import type { LightTable } from '@evenfall/core';
 import { expect, test } from 'vitest';
-import { lightChart, planChart } from '../../packages/chart/src/index.js';
+import { lightChart, planChart, wordsFor } from '../../packages/chart/src/index.js';
 import { INKS } from '../../packages/chart/src/ink.js';
 import { EVENINGS } from './evenings.js';
 import { madePlan } from './made-plan.js';
@@ -26,6 +26,23 @@ test.each(EVENINGS)('no label covers another or leaves the picture: $name', ({ p
     for (const { at } of plan.events)
       expect(texts.some((t) => t.endsWith(` ${at.slice(11, 16)}`))).toBe(true);
     expect(planChart(plan, form)).toBe(svg);
+  }
+});
+
+test.each(EVENINGS)('nor in German, nor on a clock of twelve hours: $name', ({ plan }) => {
+  for (const told of [
+    { language: 'de', clock: 24 },
+    { language: 'en', clock: 12 },
+    { language: 'de', clock: 12 },
+  ] as const) {
+    for (const form of FORMS) {
+      const root = parseXml(planChart(plan, { ...form, words: wordsFor(told) }));
+      expect(overlapping(textBoxes(root))).toEqual([]);
+      expect(outside(root, 1)).toEqual([]);
+      const texts = textBoxes(root).map((b) => b.text);
+      expect(texts).toContain(told.language === 'de' ? 'Zeit' : 'shutter');
+      expect(texts.some((t) => /^\d+:\d\d [ap]m$/i.test(t))).toBe(told.clock === 12);
+    }
   }
 });
 
@@ -133,14 +150,17 @@ test('print is black and grey alone', () => {
 });
 
 // WCAG 2.2, 1.4.3 (text 4.5) and 1.4.11 (graphics 3).
-test.each(['print', 'screen'] as const)('text and curves stand out from every shade: %s', (variant) => {
-  const ink = INKS[variant];
-  for (const shade of [ink.paper, ...Object.values(ink.twilight)]) {
-    for (const colour of [ink.text, ink.scene, ink.target, ink.settings, ink.frame]) {
-      expect(contrast(colour, shade)).toBeGreaterThanOrEqual(4.5);
+test.each(['print', 'screen', 'dark'] as const)(
+  'text and curves stand out from every shade: %s',
+  (variant) => {
+    const ink = INKS[variant];
+    for (const shade of [ink.paper, ...Object.values(ink.twilight)]) {
+      for (const colour of [ink.text, ink.scene, ink.target, ink.settings, ink.frame]) {
+        expect(contrast(colour, shade)).toBeGreaterThanOrEqual(4.5);
+      }
     }
-  }
-});
+  },
+);
 
 test('title and description carry the evening in words', () => {
   const plan = madePlan({ title: 'Quay <&> "one"' });

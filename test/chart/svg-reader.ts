@@ -72,6 +72,21 @@ export interface TextBox {
   readonly bottom: number;
 }
 
+/** The pages of a sheet: itself, or each group on it as a page of its own size. */
+export function pagesOnSheet(sheet: Node): Node[] {
+  const groups = sheet.children.filter(({ name }) => name === 'g');
+  if (groups.length === 0) return [sheet];
+  const [, , width, height] = sheet.attributes.viewBox!.split(' ').map(Number);
+  return groups.map((group, i) => {
+    const place = /^translate\(([\d.]+) ([\d.]+)\)$/.exec(group.attributes.transform!)!;
+    const [x, y] = [((i % 2) * width!) / 2, (Math.floor(i / 2) * height!) / 2];
+    if (Math.abs(Number(place[1]) - x) > 0.01 || Math.abs(Number(place[2]) - y) > 0.01) {
+      throw new Error(`page ${i} stands at ${place[0]}`);
+    }
+    return { ...group, attributes: { viewBox: `0 0 ${width! / 2} ${height! / 2}` } };
+  });
+}
+
 /** Every text with the box it fills, from capital height to descender, by the font's own widths. */
 export function textBoxes(root: Node): TextBox[] {
   return all(root, 'text').map(({ attributes, text }) => {

@@ -82,11 +82,13 @@ function firstSettingBlock(plan: PlanMade, { form, words }: Layout): Block {
   };
 }
 
-// In two columns, read down.
+// In two columns, read down; in one where a text needs the width.
 function listBlock(items: readonly string[], boxes: boolean, { form }: Layout, head?: string): Block {
-  const rows = Math.ceil(items.length / 2);
-  const column = form.inner / 2;
   const indent = boxes ? 13 : 0;
+  const half = form.inner / 2;
+  const fits = items.every((item) => textWidth(item, SIZE.small) <= half - indent - 4);
+  const rows = fits ? Math.ceil(items.length / 2) : items.length;
+  const width = (fits ? half : form.inner) - indent - 4;
   const first = head === undefined ? 8.5 : 19.5;
   return {
     height: first + (rows - 1) * LEADING + 5,
@@ -94,9 +96,9 @@ function listBlock(items: readonly string[], boxes: boolean, { form }: Layout, h
       (head === undefined ? '' : pen.text(form.left, top + 8.5, head, HEAD)) +
       items
         .map((item, i) => {
-          const x = form.left + (i < rows ? 0 : column);
+          const x = form.left + (i < rows ? 0 : half);
           const y = top + first + (i % rows) * LEADING;
-          const text = pen.within(x + indent, y, item, column - indent - 4, SMALL);
+          const text = pen.within(x + indent, y, item, width, SMALL);
           return boxes ? pen.tick(x, y, 9) + text : text;
         })
         .join(''),
