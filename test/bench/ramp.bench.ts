@@ -4,7 +4,8 @@
 import { bench, describe } from 'vitest';
 import { forecastLight, shootSpan } from '../../packages/core/src/forecast.js';
 import { planShoot } from '../../packages/core/src/plan.js';
-import { costToGo, heldErrors } from '../../packages/core/src/ramp/cost-to-go.js';
+import { costToGo } from '../../packages/core/src/ramp/cost-to-go.js';
+import { HeldErrors } from '../../packages/core/src/ramp/held.js';
 import { latticeOf } from '../../packages/core/src/ramp/lattice.js';
 import type { RampProblem } from '../../packages/core/src/ramp/problem.js';
 import { solveRamp } from '../../packages/core/src/ramp/solve.js';
@@ -63,7 +64,7 @@ for (const [stackStops, most] of [
 ] as const) {
   describe(`per cell, ${stackStops.length - 1} filters: against a bare load, add, store (at most ${most})`, () => {
     const lattice = latticeOf(dusk(3000, stackStops));
-    const held = heldErrors(lattice.target);
+    const held = new HeldErrors(lattice.target);
     const cells = costToGo(lattice, held, 'same').cost.length;
     const from = new Float64Array(cells).fill(1.5);
     const to = new Float64Array(cells);

@@ -1,7 +1,8 @@
 // What it costs to arrive at each setting by a cue at one frame, and be held there as long as the rules want.
 
-import type { CostToGo, HeldErrors } from './cost-to-go.js';
+import type { HeldErrors } from './held.js';
 import { type Lattice, shutterAt } from './lattice.js';
+import type { CostToGo } from './table.js';
 
 /**
  * Costs of arrival by stack, aperture, level and ISO. One row holds the ISOs of a level, padded on both sides

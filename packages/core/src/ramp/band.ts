@@ -25,10 +25,13 @@ export interface SlidingRange {
  */
 export function slidingRange(values: Float64Array, windowFrames: number, offset: number): SlidingRange {
   return {
-    min: slidingExtreme(values, windowFrames, offset, (a, b) => a <= b, Number.POSITIVE_INFINITY),
-    max: slidingExtreme(values, windowFrames, offset, (a, b) => a >= b, Number.NEGATIVE_INFINITY),
+    min: slidingExtreme(values, windowFrames, offset, notAbove, Number.POSITIVE_INFINITY),
+    max: slidingExtreme(values, windowFrames, offset, notBelow, Number.NEGATIVE_INFINITY),
   };
 }
+
+const notAbove = (a: number, b: number) => a <= b;
+const notBelow = (a: number, b: number) => a >= b;
 
 function slidingExtreme(
   values: Float64Array,

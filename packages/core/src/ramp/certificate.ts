@@ -15,7 +15,7 @@ type Infeasible = Extract<RampResult, { kind: 'infeasible' }>;
 export function explain(lattice: Lattice, frame: number, excessEv: number): Infeasible {
   const { stops, stepsPerStop, toleranceEv } = lattice;
   const only = frame === 0 ? lattice.startStack : undefined;
-  const { low, high } = kitLevels(lattice);
+  const { low, high } = lattice.kitLevels;
   const darkestEv = stops[only ?? 0] + low / stepsPerStop;
   const brightestEv = stops[only ?? stops.length - 1] + high / stepsPerStop;
   const tooDark = darkestEv - toleranceEv - lattice.target[frame];
@@ -38,11 +38,4 @@ export function explain(lattice: Lattice, frame: number, excessEv: number): Infe
 export function noShutterFits({ shutterMin, shutterMax, stepsPerStop }: Lattice): Infeasible {
   const shortfallEv = (shutterMin - shutterMax) / stepsPerStop;
   return { kind: 'infeasible', reason: 'too-fast', frame: 0, shortfallEv, worstShortfallEv: shortfallEv };
-}
-
-function kitLevels(lattice: Lattice) {
-  return {
-    low: lattice.apertureMin + lattice.shutterMin - (lattice.isoMin + lattice.isoCount - 1),
-    high: lattice.apertureMin + lattice.apertureCount - 1 + lattice.shutterMax - lattice.isoMin,
-  };
 }

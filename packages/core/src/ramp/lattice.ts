@@ -29,6 +29,8 @@ export interface Lattice {
   readonly isoCount: number;
   readonly apertureMin: number;
   readonly apertureCount: number;
+  /** Levels that some setting of the kit has. */
+  readonly kitLevels: Band;
   /** Levels within tolerance at frame j alone. */
   readonly band: Bands;
   /** Levels within tolerance from frame j through the cue spacing: what a cue at j may set. */
@@ -114,6 +116,7 @@ export function latticeOf(problem: RampProblem): Lattice {
     isoCount,
     apertureMin,
     apertureCount,
+    kitLevels,
     band: bands(1, 0),
     hold: bands(spacing, 0),
     landing: bands(Math.max(spacing - lost, 1), lost),

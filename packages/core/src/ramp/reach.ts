@@ -1,7 +1,8 @@
 // How far legal settings reach: forward through the frames, which settings can be stood at. No costs, so the ISOs
 // of a level are one set of bits, and a whole row moves at once.
 
-import { type Lattice, netWindow, SLACK, shutterAt } from './lattice.js';
+import { type Lattice, SLACK, shutterAt } from './lattice.js';
+import { type Swap, swapsOf } from './swaps.js';
 
 /** ISO indices as bits, thirty to a word: no ISO dial has more than sixty steps. */
 interface IsoSet {
@@ -27,27 +28,144 @@ export interface Reached {
  * @param limit filter changes allowed in all
  */
 export function firstUnmet(lattice: Lattice, limit: number): Reached {
-  const { frameCount, stops, apertureCount, band, spacing, lost, largestStep } = lattice;
-  // One layer for each number of filter changes made, where that is limited.
-  const layers = Number.isFinite(limit) ? limit + 1 : 1;
-  const base = new Float64Array(frameCount * stops.length);
-  let rows = 0;
-  for (let at = 0; at < base.length; at++) {
-    base[at] = rows;
-    rows += band.count[at] * apertureCount * layers;
-  }
-  // By frame, stack, layer, aperture and level: the ISOs that can be stood at, free to change on the next frame.
-  const low = new Int32Array(rows);
-  const high = new Int32Array(rows);
-  const front = new Front(lattice);
+  const reach = new Reach(lattice, limit);
+  reach.start();
+  for (let frame = 0; frame < lattice.frameCount - 1; frame++) reach.goOnFrom(frame);
+  return { frame: reach.front.last + 1, excessEv: reach.front.excessEv };
+}
 
-  const rowAt = (frame: number, stack: number, layer: number, aperture: number, level: number) => {
+/** Which settings can be stood at. A class for the reason given in cost-to-go.ts. */
+class Reach {
+  readonly front: Front;
+  private readonly lattice: Lattice;
+  private readonly limited: boolean;
+  private readonly layers: number; // one for each number of filter changes made, where that is limited
+  private readonly base: Float64Array; // where (frame, stack) begins
+  // By frame, stack, layer, aperture and level: the ISOs that can be stood at, free to change on the next frame.
+  private readonly low: Int32Array;
+  private readonly high: Int32Array;
+  private readonly swaps: readonly (readonly Swap[])[];
+  // A filter change sets every dial anew, so what it arrives at does not depend on where it comes from: once a
+  // frame is enough. By stack, layer, aperture and level: the frame that last arrived.
+  private readonly arrived: Int32Array;
+
+  constructor(lattice: Lattice, limit: number) {
+    const { frameCount, stops, apertureCount, band, kitLevels } = lattice;
+    this.lattice = lattice;
+    this.front = new Front(lattice);
+    this.limited = Number.isFinite(limit);
+    this.layers = this.limited ? limit + 1 : 1;
+    this.base = new Float64Array(frameCount * stops.length);
+    let rows = 0;
+    for (let at = 0; at < this.base.length; at++) {
+      this.base[at] = rows;
+      rows += band.count[at] * apertureCount * this.layers;
+    }
+    this.low = new Int32Array(rows);
+    this.high = new Int32Array(rows);
+    this.swaps = swapsOf(lattice);
+    const levels = kitLevels.high - kitLevels.low + 1;
+    this.arrived = new Int32Array(stops.length * this.layers * apertureCount * levels);
+  }
+
+  /** Every setting the first frame may have. */
+  start(): void {
+    const { lattice, front } = this;
+    const { stops, apertureCount, band } = lattice;
+    for (let stack = 0; stack < stops.length; stack++) {
+      if (lattice.startStack !== undefined && stack !== lattice.startStack) continue;
+      // Levels in the band, and those next to the target, which tell how far off the kit is where none is.
+      const nearest = Math.round((lattice.target[0] - stops[stack]) * lattice.stepsPerStop);
+      const from = Math.min(nearest - 1, band.low[stack]);
+      const to = Math.max(nearest + 1, band.low[stack] + band.count[stack] - 1);
+      for (let aperture = 0; aperture < apertureCount; aperture++) {
+        for (let level = from; level <= to; level++) {
+          const dial = isosOnDial(lattice, aperture, level);
+          if ((dial.low | dial.high) === 0 || !front.hold(stack, level, 0, 0)) continue;
+          const row = this.rowAt(0, stack, 0, aperture, level);
+          this.low[row] = dial.low;
+          this.high[row] = dial.high;
+        }
+      }
+    }
+  }
+
+  goOnFrom(frame: number): void {
+    const { stops, apertureCount, band } = this.lattice;
+    for (let stack = 0; stack < stops.length; stack++) {
+      const lowest = band.low[frame * stops.length + stack];
+      const highest = lowest + band.count[frame * stops.length + stack] - 1;
+      for (let layer = 0; layer < this.layers; layer++) {
+        for (let aperture = 0; aperture < apertureCount; aperture++) {
+          for (let level = lowest; level <= highest; level++) {
+            const row = this.rowAt(frame, stack, layer, aperture, level);
+            if ((this.low[row] | this.high[row]) === 0) continue;
+            this.turnDial(frame + 1, stack, layer, aperture, level, row);
+            this.changeFilter(frame + 1, stack, layer, aperture, level);
+          }
+        }
+      }
+    }
+  }
+
+  private rowAt(frame: number, stack: number, layer: number, aperture: number, level: number): number {
+    const { stops, apertureCount, band } = this.lattice;
     const at = frame * stops.length + stack;
-    return base[at] + (layer * apertureCount + aperture) * band.count[at] + level - band.low[at];
-  };
+    return this.base[at] + (layer * apertureCount + aperture) * band.count[at] + level - band.low[at];
+  }
+
+  /** Stay, or one dial by 1…m steps. */
+  private turnDial(
+    j: number,
+    stack: number,
+    layer: number,
+    aperture: number,
+    level: number,
+    row: number,
+  ): void {
+    const { apertureCount, largestStep } = this.lattice;
+    const low = this.low[row];
+    const high = this.high[row];
+    if (this.front.hold(stack, level, j, j)) {
+      const on = this.rowAt(j, stack, layer, aperture, level);
+      this.low[on] |= low;
+      this.high[on] |= high;
+    }
+    for (let step = 1; step <= largestStep; step++) {
+      // A level up by the shutter, or by ISO going down; a level down by the shutter, or by ISO going up.
+      const less = shiftedDown(low, high, step);
+      const more = shiftedUp(low, high, step);
+      this.arrive(j, j, stack, layer, aperture, level + step, low | less.low, high | less.high);
+      this.arrive(j, j, stack, layer, aperture, level - step, low | more.low, high | more.high);
+      if (aperture + step < apertureCount) {
+        this.arrive(j, j, stack, layer, aperture + step, level + step, low, high);
+      }
+      if (aperture >= step) this.arrive(j, j, stack, layer, aperture - step, level - step, low, high);
+    }
+  }
+
+  private changeFilter(j: number, stack: number, layer: number, aperture: number, level: number): void {
+    const { lattice, arrived, layers } = this;
+    const { frameCount, apertureCount, lost, kitLevels } = lattice;
+    const after = this.limited ? layer + 1 : layer;
+    if (after >= layers || j + lost >= frameCount) return;
+    const swaps = this.swaps[stack];
+    const levels = kitLevels.high - kitLevels.low + 1;
+    for (let s = 0; s < swaps.length; s++) {
+      const { to } = swaps[s];
+      const lowest = Math.max(kitLevels.low, level + swaps[s].low);
+      const highest = Math.min(kitLevels.high, level + swaps[s].high);
+      const stamps = ((to * layers + after) * apertureCount + aperture) * levels - kitLevels.low;
+      for (let x = lowest; x <= highest; x++) {
+        if (arrived[stamps + x] === j) continue;
+        arrived[stamps + x] = j;
+        this.arrive(j, j + lost, to, after, aperture, x, ALL, ALL);
+      }
+    }
+  }
 
   /** Stands at a level from frame `judged` on, set by a cue at frame j, as long as the rules hold it there. */
-  const arrive = (
+  private arrive(
     j: number,
     judged: number,
     stack: number,
@@ -56,85 +174,17 @@ export function firstUnmet(lattice: Lattice, limit: number): Reached {
     level: number,
     isosLow: number,
     isosHigh: number,
-  ) => {
-    const dial = isosOnDial(lattice, aperture, level);
-    const setLow = isosLow & dial.low;
-    const setHigh = isosHigh & dial.high;
-    const free = Math.min(Math.max(j + spacing - 1, judged), frameCount - 1);
-    if ((setLow | setHigh) === 0 || !front.hold(stack, level, judged, free)) return;
-    const row = rowAt(free, stack, layer, aperture, level);
-    low[row] |= setLow;
-    high[row] |= setHigh;
-  };
-
-  for (let stack = 0; stack < stops.length; stack++) {
-    if (lattice.startStack !== undefined && stack !== lattice.startStack) continue;
-    // Only levels next to the target matter, but the nearest outside tolerance tells how far off the kit is.
-    const nearest = Math.round((lattice.target[0] - stops[stack]) * lattice.stepsPerStop);
-    const from = Math.min(nearest - 1, band.low[stack]);
-    const to = Math.max(nearest + 1, band.low[stack] + band.count[stack] - 1);
-    for (let aperture = 0; aperture < apertureCount; aperture++) {
-      for (let level = from; level <= to; level++) {
-        const dial = isosOnDial(lattice, aperture, level);
-        if ((dial.low | dial.high) === 0 || !front.hold(stack, level, 0, 0)) continue;
-        const row = rowAt(0, stack, 0, aperture, level);
-        low[row] = dial.low;
-        high[row] = dial.high;
-      }
-    }
-  }
-
-  for (let frame = 0; frame < frameCount - 1; frame++) {
-    const j = frame + 1;
-    for (let stack = 0; stack < stops.length; stack++) {
-      const lowest = band.low[frame * stops.length + stack];
-      const highest = lowest + band.count[frame * stops.length + stack] - 1;
-      for (let layer = 0; layer < layers; layer++) {
-        for (let aperture = 0; aperture < apertureCount; aperture++) {
-          for (let level = lowest; level <= highest; level++) {
-            const row = rowAt(frame, stack, layer, aperture, level);
-            if ((low[row] | high[row]) !== 0) goOn(j, stack, layer, aperture, level, low[row], high[row]);
-          }
-        }
-      }
-    }
-  }
-  return { frame: front.last + 1, excessEv: front.excessEv };
-
-  /** Every legal way on from the ISOs of one level: stay, one dial, or another stack. */
-  function goOn(
-    j: number,
-    stack: number,
-    layer: number,
-    aperture: number,
-    level: number,
-    isosLow: number,
-    isosHigh: number,
   ): void {
-    if (front.hold(stack, level, j, j)) {
-      const on = rowAt(j, stack, layer, aperture, level);
-      low[on] |= isosLow;
-      high[on] |= isosHigh;
-    }
-    for (let step = 1; step <= largestStep; step++) {
-      // A level up by the shutter, or by ISO going down; a level down by the shutter, or by ISO going up.
-      const less = shiftedDown(isosLow, isosHigh, step);
-      const more = shiftedUp(isosLow, isosHigh, step);
-      arrive(j, j, stack, layer, aperture, level + step, isosLow | less.low, isosHigh | less.high);
-      arrive(j, j, stack, layer, aperture, level - step, isosLow | more.low, isosHigh | more.high);
-      if (aperture + step < apertureCount) {
-        arrive(j, j, stack, layer, aperture + step, level + step, isosLow, isosHigh);
-      }
-      if (aperture >= step) arrive(j, j, stack, layer, aperture - step, level - step, isosLow, isosHigh);
-    }
-    const after = layers === 1 && !Number.isFinite(limit) ? layer : layer + 1;
-    if (after >= layers || j + lost >= frameCount) return;
-    for (let other = 0; other < stops.length; other++) {
-      if (other === stack) continue;
-      const window = netWindow(lattice, stack, other, level);
-      for (let x = window.low; x <= window.high; x++)
-        arrive(j, j + lost, other, after, aperture, x, ALL, ALL);
-    }
+    const { frameCount, spacing } = this.lattice;
+    const dial = isosOnDial(this.lattice, aperture, level);
+    const low = isosLow & dial.low;
+    const high = isosHigh & dial.high;
+    if ((low | high) === 0) return;
+    const free = Math.min(Math.max(j + spacing - 1, judged), frameCount - 1);
+    if (!this.front.hold(stack, level, judged, free)) return;
+    const row = this.rowAt(free, stack, layer, aperture, level);
+    this.low[row] |= low;
+    this.high[row] |= high;
   }
 }
 
@@ -148,7 +198,7 @@ function isosOnDial(lattice: Lattice, aperture: number, level: number): IsoSet {
 
 /** Bits from…to of a word; none where from > to. */
 function bits(from: number, to: number): number {
-  return from > to ? 0 : 2 ** (to + 1) - 2 ** from;
+  return from > to ? 0 : (1 << (to + 1)) - (1 << from);
 }
 
 function shiftedUp(low: number, high: number, by: number): IsoSet {

@@ -1,8 +1,9 @@
 // Forward along the costs to go: from a setting, take the cheapest way, and so on to the last frame.
 
-import type { CostToGo, HeldErrors } from './cost-to-go.js';
+import type { HeldErrors } from './held.js';
 import type { Lattice } from './lattice.js';
 import { dialMoves, filterMoves, type Move, onDials, type State, shutterOf } from './moves.js';
+import type { CostToGo } from './table.js';
 
 /** One frame of a path: its state, and whether a hand on the lens may spoil it. */
 export interface Step {

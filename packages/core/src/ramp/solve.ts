@@ -3,12 +3,14 @@
 import { solveBulb } from './bulb.js';
 import { explain, noShutterFits } from './certificate.js';
 import { objectiveOf } from './cost.js';
-import { type CostToGo, costToGo, heldErrors } from './cost-to-go.js';
+import { costToGo } from './cost-to-go.js';
+import { HeldErrors } from './held.js';
 import { type Lattice, latticeOf } from './lattice.js';
 import { shutterOf } from './moves.js';
 import type { RampFrame, RampProblem, RampResult } from './problem.js';
 import { firstUnmet } from './reach.js';
 import { cheapestStart, rollOut, type Step } from './rollout.js';
+import type { CostToGo } from './table.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact.
@@ -34,7 +36,7 @@ export function solveRamp(problem: RampProblem): RampResult {
 
 /** The optimum over dial steps. A limit on filter changes costs extra tables only where it binds. */
 function solveDials(lattice: Lattice, limit: number): RampFrame[] | undefined {
-  const held = heldErrors(lattice.target);
+  const held = new HeldErrors(lattice.target);
   const free = costToGo(lattice, held, 'same');
   const start = cheapestStart(lattice, free);
   if (start === undefined) return undefined;
