@@ -14,6 +14,7 @@ export default defineConfig(({ mode }) => {
     publicDir: single ? false : 'public',
     resolve: {
       alias: {
+        '@kurkle/color': at('src/chart/no-mixing.ts'),
         '@evenfall/core': at('../core/src/index.ts'),
         '@evenfall/chart': at('../chart/src/index.ts'),
         '#new-worker': at(single ? 'src/plan/new-worker-inline.ts' : 'src/plan/new-worker.ts'),

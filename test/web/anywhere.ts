@@ -205,6 +205,27 @@ export function anywhere(site: () => Site): void {
     });
   });
 
+  describe('in German', () => {
+    it('speaks it from page to card, and remembers', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      await page.getByLabel('Language').selectOption('Deutsch');
+      await page.getByRole('heading', { name: 'Einsätze', exact: true }).waitFor();
+      expect(await page.locator('html').getAttribute('lang')).toBe('de');
+      await expect.poll(() => textOf(page.locator('#card'))).toContain('Einsätze');
+      await page.reload();
+      await planned(page);
+      await unfold(page);
+      await page.getByLabel('Höchste ISO').selectOption('100');
+      await page.getByRole('heading', { name: 'Zu dunkel für diese Ausrüstung' }).waitFor();
+      expect(await textOf(page.locator('.remedies'))).toContain('Die höchste ISO auf');
+      expect(await violations(page)).toEqual([]);
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+      ).toBeLessThanOrEqual(0);
+      await page.context().close();
+    });
+  });
+
   describe('its size', () => {
     it('asks for at most 120 kB before the first plan is drawn, without the zone table', () => {
       const { folder } = site();

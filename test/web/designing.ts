@@ -292,6 +292,21 @@ export function designing(site: () => Site): void {
       await Promise.all([fresh.context().close(), page.context().close()]);
     });
 
+    it('looks up the zone of a linked shoot that names none', async () => {
+      const { latitudeDeg, longitudeDeg } = EVENING.place;
+      const page = await site().open({
+        path: fragmentFor({ ...EVENING, place: { latitudeDeg, longitudeDeg } }),
+      });
+      await expect.poll(() => page.getByLabel('Time zone').inputValue()).toBe('Europe/Amsterdam');
+      await page.context().close();
+    });
+
+    it('says so where a link holds nothing that can be read', async () => {
+      const page = await site().open({ path: '#shoot=bm9uc2Vuc2U' });
+      await page.getByText('The link holds no shoot that can be read.').waitFor();
+      await page.context().close();
+    });
+
     it('reads what was kept as if a stranger had written it', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
       await page.evaluate(() => {

@@ -42,24 +42,18 @@ export function appView() {
           )}
         </select></label
       >
-      ${
-        LANGUAGES.length > 1
-          ? html`<label
-              ><span class="unseen">${w.languageLabel}</span>
-              <select
-                @change=${(event: Event) =>
-                  useLanguage(LANGUAGES[(event.target as HTMLSelectElement).selectedIndex]?.language ?? 'en')}
-              >
-                ${LANGUAGES.map(
-                  ({ language, languageName }) =>
-                    html`<option lang=${language} .selected=${live(language === w.language)}>
-                      ${languageName}
-                    </option>`,
-                )}
-              </select></label
-            >`
-          : ''
-      }
+      <label
+        ><span class="unseen">${w.languageLabel}</span>
+        <select
+          @change=${(event: Event) =>
+            void useLanguage(LANGUAGES[(event.target as HTMLSelectElement).selectedIndex]?.code ?? 'en')}
+        >
+          ${LANGUAGES.map(
+            ({ code, name }) =>
+              html`<option lang=${code} .selected=${live(code === w.language)}>${name}</option>`,
+          )}
+        </select></label
+      >
     </header>
     ${designView()} ${messageView()}`;
 }

@@ -9,19 +9,25 @@ import { keepOffline } from './offline.js';
 import { keepCardReady } from './print.js';
 import { openFragment } from './shared-link.js';
 import { made } from './state/plan.js';
-import { words } from './words/words.js';
+import { firstLanguage, words } from './words/words.js';
 
-const root = document.getElementById('app') as HTMLElement;
+async function start(root: HTMLElement): Promise<void> {
+  await firstLanguage().catch(() => undefined); // without its words the page speaks English
+  openFragment();
+  addEventListener('hashchange', openFragment);
+  // Apart from the drawing: the whole page is styled anew whenever this is set.
+  effect(() => {
+    document.documentElement.lang = words().language;
+  });
+  effect(() => {
+    render(appView(), root);
+  });
+  keepCueInSight();
+  keepCardReady();
+  keepOffline();
+}
 
-openFragment();
-addEventListener('hashchange', openFragment);
-effect(() => {
-  document.documentElement.lang = words().language;
-  render(appView(), root);
-});
-keepCueInSight();
-keepCardReady();
-keepOffline();
+void start(document.getElementById('app') as HTMLElement);
 
 // For looking at from outside: the plan on the page, and what its chart has drawn of it.
 Object.assign(globalThis, { evenfall: { plan: () => made.peek(), drawn: drawnNow } });

@@ -3,7 +3,12 @@
 import type { PlanMade } from '@evenfall/core';
 import { effect } from '@preact/signals-core';
 import { made } from './state/plan.js';
+import { words } from './words/words.js';
 
+// Typing goes first.
+const SETTLED_MS = 400;
+
+let timer: ReturnType<typeof setTimeout> | undefined;
 let wanted: PlanMade | undefined;
 let drawn: PlanMade | undefined;
 let draw: ((plan: PlanMade) => string[]) | undefined;
@@ -26,11 +31,15 @@ const whenIdle: (task: () => void) => void =
 
 export function keepCardReady(): void {
   whenIdle(async () => {
-    const { cardPages } = await import('@evenfall/chart');
-    draw = (plan) => cardPages(plan);
+    const { cardPages, languages, wordsFor } = await import('@evenfall/chart');
+    const language = () => languages.find((code) => code === words().language) ?? 'en';
+    draw = (plan) => cardPages(plan, { words: wordsFor({ language: language() }) });
     effect(() => {
       wanted = made.value;
-      whenIdle(drawNow);
+      words(); // another language, another card
+      drawn = undefined;
+      clearTimeout(timer);
+      timer = setTimeout(() => whenIdle(drawNow), SETTLED_MS);
     });
   });
   addEventListener('beforeprint', drawNow);

@@ -4,6 +4,7 @@ import { readShoot } from '@evenfall/core';
 import { fragmentOf, valueInFragment } from './link.js';
 import { say } from './parts/message.js';
 import { replaceShoot, shoot } from './state/shoot.js';
+import { zoneFollows } from './state/zone-follows.js';
 import { words } from './words/words.js';
 
 /** Takes the shoot out of the page's address, if one is there, and says so. */
@@ -17,6 +18,7 @@ export function openFragment(): void {
     say(words().files.linkWrong);
   } else {
     replaceShoot(read.shoot);
+    if (read.shoot.place.timeZone === undefined) void zoneFollows();
     say(words().files.openedLink, { undo: true });
   }
 }

@@ -1,6 +1,6 @@
 // The chart on the page: canvas, cursor and readings laid over it, what stands under the cursor told in words.
 
-import { effect, signal, untracked } from '@preact/signals-core';
+import { computed, effect, signal, untracked } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { clock, settingText } from '../parts/text.js';
@@ -37,13 +37,17 @@ function start(element: HTMLCanvasElement): void {
     geometry.value = live.geometry();
   });
   chart = live;
+  const inks = computed(() => {
+    theme.value;
+    return untracked(() => inksAt(element.parentElement ?? document.body));
+  });
   stop = effect(() => {
     const plan = made.value;
-    theme.value; // another theme, other inks
     words();
+    const now = inks.value;
     if (plan === undefined) return;
     untracked(() => {
-      live.show(plan, inksAt(element.parentElement ?? document.body));
+      live.show(plan, now);
       geometry.value = live.geometry();
     });
   });

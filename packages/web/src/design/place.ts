@@ -9,22 +9,14 @@ import { say } from '../parts/message.js';
 import { SAMPLE_PLACES } from '../places.js';
 import { made } from '../state/plan.js';
 import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
+import { zoneFollows } from '../state/zone-follows.js';
 import { words } from '../words/words.js';
-import { lookUpZone } from '../zone.js';
 
 const LATITUDE = ['place', 'latitudeDeg'] as const;
 const LONGITUDE = ['place', 'longitudeDeg'] as const;
 const ZONE = ['place', 'timeZone'] as const;
 
 const asking = signal(false);
-
-/** Coordinates have been typed: the zone follows them, unless they have moved on by the time it is known. */
-async function zoneFollows(): Promise<void> {
-  const [latitude, longitude] = [shown(LATITUDE), shown(LONGITUDE)];
-  if (typeof latitude !== 'number' || typeof longitude !== 'number') return;
-  const zone = await lookUpZone(latitude, longitude);
-  if (shown(LATITUDE) === latitude && shown(LONGITUDE) === longitude) put(ZONE, zone);
-}
 
 /** Clock times mean something else elsewhere, and a height belongs to its place. */
 function movedTo(value: unknown): unknown {

@@ -35,7 +35,7 @@ function noPlan() {
   const w = words().problem;
   return html`<section class="problem ${pending.value ? 'stale' : ''}">
     <h2>${w.noneFor[why.reason] ?? w.none}</h2>
-    <p>${why.text}</p>
+    <p>${words().library.why(why)}</p>
     ${
       why.remedies.length === 0
         ? html`<p>${w.noCure}</p>`
@@ -44,7 +44,7 @@ function noPlan() {
               ${why.remedies.map(
                 (remedy) => html`<li>
                   <button type="button" ?disabled=${pending.value} @click=${() => applyRemedy(remedy)}>
-                    ${remedy.text}
+                    ${words().library.remedy(remedy)}
                   </button>
                 </li>`,
               )}
@@ -62,7 +62,8 @@ export function notesView() {
     <h2>${w.notes}</h2>
     <ul>
       ${plan.notes.map(
-        ({ level, text }) => html`<li class=${level}><strong>${w.levels[level]}.</strong> ${text}</li>`,
+        ({ level, text }) =>
+          html`<li class=${level}><strong>${w.levels[level]}.</strong> ${w.library.note(text)}</li>`,
       )}
     </ul>
   </section>`;

@@ -51,7 +51,11 @@ function use(): void {
     if (after === undefined || after === plan) return;
     queueMicrotask(() => stop());
     const refusal = refusalOf(after, reading);
-    say(refusal ?? words().meter.used(words().number(reading.ev100, 1)));
+    say(
+      refusal === undefined
+        ? words().meter.used(words().number(reading.ev100, 1))
+        : words().library.note(refusal),
+    );
   });
   changeRun({ readings: [...now.readings, reading] });
   close();

@@ -44,9 +44,9 @@ export function remediesFor(cures: readonly Cure[]): TemplateResult | typeof not
   if (found.length === 0 || pending.value) return nothing;
   return html`${found.map(
     (remedy) => html`<div class="cure">
-      <p>${remedy.text}</p>
+      <p>${words().library.remedy(remedy)}</p>
       <button type="button" class="small" @click=${() => applyRemedy(remedy)}>
-        ${words().problem.apply}<span class="unseen">: ${remedy.text}</span>
+        ${words().problem.apply}<span class="unseen">: ${words().library.remedy(remedy)}</span>
       </button>
     </div>`,
   )}`;
@@ -54,7 +54,7 @@ export function remediesFor(cures: readonly Cure[]): TemplateResult | typeof not
 
 export function applyRemedy(remedy: Remedy): void {
   replaceShoot({ ...shoot.peek(), ...remedy.apply });
-  say(words().problem.applied(remedy.text), { undo: true });
+  say(words().problem.applied(words().library.remedy(remedy)), { undo: true });
 }
 
 const described = (path: Path, help = '') =>

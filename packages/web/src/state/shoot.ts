@@ -14,16 +14,18 @@ export const draft = signal<unknown>(start);
 
 export const reading = computed(() => readShoot(draft.value));
 
+let sound = start;
+
 /** The last sound shoot. */
-export const shoot = signal<Shoot>(start);
+export const shoot = computed<Shoot>(() => {
+  if (reading.value.kind === 'ok') sound = reading.value.shoot;
+  return sound;
+});
 
 /** Earlier drafts that a press may bring back; only changes that replace much are kept. */
 const before = signal<readonly unknown[]>([]);
 export const canUndo = computed(() => before.value.length > 0);
 
-effect(() => {
-  if (reading.value.kind === 'ok') shoot.value = reading.value.shoot;
-});
 effect(() => keep('shoot', draft.value));
 
 /** What a control shows: as typed, else the default that holds. */

@@ -1,5 +1,7 @@
 // Every word of the page. Another language is one more file with a value of type PageWords.
 
+import type { PlanInfeasible, Remedy } from '@evenfall/core';
+
 const counted = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
 const minus = (text: string) => text.replace('-', '−');
 
@@ -347,7 +349,12 @@ export const english = {
     used: (ev: string) => `Reading of EV ${ev} used; what is left is planned anew.`,
     refused: 'The reading was not used.',
   },
-  seconds: (value: number) => `${Number(value.toFixed(2))} s`,
+  /** What the library says of a plan, in its own words or this language's. */
+  library: {
+    remedy: ({ text }: Remedy) => text,
+    why: ({ text }: PlanInfeasible['infeasible']) => text,
+    note: (text: string) => text,
+  },
 };
 
 export type PageWords = typeof english;

@@ -1,0 +1,407 @@
+// The page in German.
+
+import { wordsFor } from '@evenfall/chart';
+import type { PlanInfeasible, Remedy } from '@evenfall/core';
+import type { PageWords } from './en.js';
+
+const card = wordsFor({ language: 'de' });
+const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+const comma = (value: number | string) => String(value).replace('-', '−').replace('.', ',');
+const einsaetze = (count: number) => counted(count, 'Einsatz', 'Einsätze');
+const blenden = (count: number) => counted(count, 'Blende', 'Blenden');
+
+export const german: PageWords = {
+  language: 'de',
+  languageName: 'Deutsch',
+  number: card.number,
+  signed: (value, digits) => {
+    const text = comma(Math.abs(value).toFixed(digits));
+    return /^[0,]+$/.test(text) ? text : `${value < 0 ? '−' : '+'}${text}`;
+  },
+  name: 'Evenfall',
+  tagline: 'Vom Tag in die Nacht, Blende für Blende.',
+  skip: 'Zum Plan springen',
+  nav: { label: 'Ansichten', design: 'Entwurf', field: 'Draußen' },
+  theme: { label: 'Farben', system: 'Farben des Geräts', light: 'Hell', dark: 'Dunkel' },
+  languageLabel: 'Sprache',
+  undo: 'Rückgängig',
+  close: 'Schließen',
+  notSet: 'ohne Angabe',
+
+  place: {
+    title: 'Ort und Zeit',
+    sample: 'Beispielort',
+    ownPlace: 'eigene Koordinaten',
+    latitude: 'Breite',
+    longitude: 'Länge',
+    north: '° Nord',
+    east: '° Ost',
+    here: 'Standort dieses Geräts nehmen',
+    asking: 'Das Gerät wird gefragt …',
+    denied: 'Das Gerät hat seinen Standort nicht genannt. Bitte die Koordinaten eintippen.',
+    zone: 'Zeitzone',
+    zoneUnknown: 'mittlere Sonnenzeit der Länge',
+    date: 'Datum',
+    direction: 'Übergang',
+    dusk: 'Abend',
+    dawn: 'Morgen',
+    spanBy: 'Von wo bis wo',
+    bySun: 'nach der Sonne',
+    byClock: 'nach der Uhr',
+    spanFrom: 'Von Sonnenhöhe',
+    spanTo: 'Bis Sonnenhöhe',
+    startAt: 'Erstes Bild',
+    endAt: 'Letztes Bild',
+    clockWrong: 'Diese Uhrzeit gibt es an dem Tag nicht.',
+    name: 'Titel auf der Karte',
+    namePlaceholder: 'darf leer bleiben',
+  },
+  rhythm: {
+    title: 'Intervall und Clip',
+    interval: 'Intervall',
+    fps: 'Clip',
+    fpsUnit: 'Bilder je Sekunde',
+    gap: 'Pause der Kamera',
+    darkFrame: 'Rauschminderung bei Langzeit ist an',
+    frameMB: 'Ein Bild',
+    cardGB: 'Karte',
+    battery: 'Eine Ladung reicht für',
+    frames: 'Bilder',
+    secondsUnit: 's',
+  },
+  kit: {
+    title: 'Ausrüstung',
+    dial: 'Räder drehen in',
+    thirds: 'Dritteln',
+    halves: 'Hälften',
+    shortest: 'Kürzeste Zeit',
+    longest: 'Längste Zeit',
+    isoLowest: 'Niedrigste ISO',
+    isoHighest: 'Höchste ISO',
+    aperture: 'Blende',
+    apertureMoves: 'Die Blende darf sich ändern',
+    widest: 'Weiteste Blende',
+    narrowest: 'Engste Blende',
+    bulb: 'Eine Steuerung misst die Zeit frei ab',
+    filters: 'ND-Filter in der Tasche',
+    noFilters: 'Keine. Einer hält helles Licht zurück.',
+    filterName: (n) => `Name von Filter ${n}`,
+    filterStrength: (n) => `Stärke von Filter ${n}`,
+    strengths: { stops: 'Blenden', density: 'Dichte', factor: 'Faktor' },
+    remove: (name) => `${name} entfernen`,
+    removeShort: 'Entfernen',
+    add: 'Filter hinzufügen',
+    addStops: blenden,
+    newName: (stops) => `ND ${blenden(stops)}`,
+    startFilter: 'Beginnen mit',
+    startFree: 'was der Plan am besten findet',
+    stack: 'Zwei dürfen zugleich vor der Linse sein',
+    seconds: (label) => (label.includes('/') ? label : `${label} s`),
+  },
+  scene: {
+    title: 'Was das Objektiv sieht',
+    facing: 'Blick',
+    facings: { 'toward-sun': 'zur Sonne', side: 'zur Seite', away: 'von der Sonne weg' },
+    facingAzimuth: 'eine Himmelsrichtung',
+    azimuth: 'Richtung',
+    azimuthUnit: '° von Nord',
+    viewAltitude: 'Aufwärts um',
+    skyShare: 'Himmel im Bild',
+    percent: '%',
+    surface: 'Boden',
+    surfaceGrey: 'mittel',
+    surfaces: {
+      grass: 'Gras',
+      sand: 'Sand',
+      snow: 'Schnee',
+      water: 'Wasser',
+      rock: 'Fels',
+      city: 'Häuser',
+    },
+    reflectance: (share) => `wirft ${share} zurück`,
+    cloud: 'Wolken',
+    clouds: {
+      clear: 'klar',
+      thin: 'dünn',
+      broken: 'aufgelockert',
+      overcast: 'bedeckt',
+      heavy: 'dicht bedeckt',
+    },
+    cloudEighths: (eighths) => `${eighths} Achtel`,
+    night: 'Nachthimmel',
+    nights: {
+      remote: 'fern von Lichtern',
+      rural: 'ländlich',
+      suburb: 'Stadtrand',
+      town: 'Kleinstadt',
+      city: 'Großstadt',
+    },
+    nightMag: (mag) => `${comma(mag)} mag/arcsec²`,
+    nightLx: (lx) => `${comma(lx)} lx am Boden`,
+    lamps: 'Lampen im Bild',
+    lampsWords: {
+      none: 'keine',
+      street: 'helle Straße',
+      floodlit: 'angestrahlte Wände',
+      skyline: 'ferne Lichter',
+    },
+    lampsEv: (ev, share) => `EV ${comma(ev)} auf ${share}`,
+    fromFile: 'wie in der Datei',
+  },
+  look: {
+    title: 'Wirkung und Arbeit',
+    nightEv: 'Nacht gegen Messung',
+    nightHelp: '0 hält die Nacht so hell wie den Tag; −1,5 lässt sie Nacht sein.',
+    table: (rows) => `Eine Wirkung in ${counted(rows, 'Zeile', 'Zeilen')}, wie in der Datei.`,
+    tableDrop: 'Stattdessen eine Zahl',
+    stops: 'Blenden',
+    crew: 'Wer stellt die Kamera',
+    hand: 'eine Person, von Hand',
+    rig: 'eine Steuerung, jedes Bild',
+    tolerance: 'Erlaubter Fehler',
+    largestStep: 'Größter Schritt',
+    spacing: 'Zwischen Einsätzen mind.',
+    maxFilterChanges: 'Filterwechsel höchstens',
+    noLimit: 'ohne Grenze',
+  },
+
+  summary: {
+    label: 'Die Aufnahme in Zahlen',
+    frames: 'Bilder',
+    clip: 'Clip',
+    clipValue: (seconds) => `${seconds} s`,
+    time: 'von, bis',
+    card: 'Karte',
+    cardValue: (need, have) => `${need} von ${comma(have)} GB`,
+    cardNeed: (need) => `${need} GB`,
+    battery: 'Akku',
+    batteryValue: (need, have) => `${need} von ${have}`,
+    cues: 'Einsätze',
+    error: 'größter Fehler',
+    errorValue: (ev) => `${ev} EV`,
+    short: 'zu klein',
+    planning: 'Es wird geplant …',
+  },
+  problem: {
+    none: 'Kein Plan mit dieser Ausrüstung',
+    noneFor: {
+      'too-dark': 'Zu dunkel für diese Ausrüstung',
+      'too-bright': 'Zu hell für diese Ausrüstung',
+      'too-fast': 'Das Licht ändert sich zu schnell',
+      'no-span': 'Das tut die Sonne hier nicht',
+    },
+    cures: 'Eine Änderung, die hilft:',
+    noCure: 'Keine einzelne Änderung hilft. Eine kürzere Spanne versuchen, oder mehr als eine Änderung.',
+    apply: 'Anwenden',
+    stale: 'Bild und Einsätze unten gehören zum letzten möglichen Plan.',
+    wrong: 'Eine Eingabe kann nicht stimmen',
+    applied: (text) => `Erledigt: ${text}`,
+  },
+  notes: 'Hinweise',
+  levels: { warning: 'Warnung', caution: 'Vorsicht', info: 'Hinweis' },
+
+  chart: {
+    title: 'Licht und Einstellungen',
+    label: ({ from, to, fromEv, toEv, cues }) =>
+      `Bild: von ${from} bis ${to} geht die Szene von EV ${fromEv} auf EV ${toEv}; ${einsaetze(cues)}. Dasselbe als Tabelle weiter unten.`,
+    scene: 'Szene',
+    target: 'Ziel',
+    settings: 'Einstellungen',
+    band: 'wahrscheinlicher Bereich des Lichts',
+    readings: 'Messungen',
+    lanes: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
+    ev: 'EV bei ISO 100',
+    noFilter: 'kein Filter',
+    cursor: 'Uhrzeit',
+    cursorHelp: 'Pfeiltasten gehen ein Bild weiter, Bild auf und Bild ab einen Einsatz.',
+    events: {
+      sunrise: 'Aufgang',
+      sunset: 'Untergang',
+      'civil-dawn': 'bürgerl. Dämm.',
+      'civil-dusk': 'bürgerl. Dämm.',
+      'nautical-dawn': 'naut. Dämm.',
+      'nautical-dusk': 'naut. Dämm.',
+      'astronomical-dawn': 'astron. Dämm.',
+      'astronomical-dusk': 'astron. Dämm.',
+      moonrise: 'Mondaufgang',
+      moonset: 'Monduntergang',
+    },
+    time: 'Zeit',
+    frame: 'Bild',
+    sun: 'Sonne',
+    sceneEv: 'Szene EV',
+    targetEv: 'Ziel EV',
+    range: 'wahrscheinlich',
+    setting: 'Einstellung',
+    errorEv: 'Fehler',
+    frameOf: (n, of) => `${n} von ${of}`,
+    spoken: ({ time, frame, sun, ev, setting }) =>
+      `${time}, Bild ${frame}, Sonne ${sun}°, EV ${ev}, ${setting}`,
+    previousCue: 'Voriger Einsatz',
+    nextCue: 'Nächster Einsatz',
+  },
+  readings: {
+    title: 'Messungen',
+    help: 'Ein gemessener EV berichtigt die Vorhersage. Seine Marke im Bild ziehen, oder eintippen.',
+    none: 'Noch keine.',
+    add: 'Eine an der Marke hinzufügen',
+    at: (n) => `Zeit der Messung ${n}`,
+    ev: (n) => `EV der Messung ${n}`,
+    remove: (n) => `Messung ${n} entfernen`,
+    handle: (time) => `Messung um ${time}`,
+    value: (ev) => `EV ${ev}`,
+  },
+  cues: {
+    title: 'Einsätze',
+    none: 'Keine Einsätze: Die Kamera bleibt, wie sie steht.',
+    first: 'Beginn',
+    filterChange: 'Filterwechsel',
+    controls: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
+    minutes: (minutes) => `+${minutes} min`,
+  },
+  table: {
+    title: 'Das Bild als Tabelle',
+    caption: 'Eine Zeile alle paar Minuten und bei jedem Einsatz',
+    changes: 'Änderungen',
+  },
+  files: {
+    title: 'Behalten, teilen, drucken',
+    save: 'Speichern',
+    shootYaml: 'Aufnahme (YAML)',
+    shootJson: 'Aufnahme (JSON)',
+    plan: 'Plan (JSON)',
+    calendar: 'Einsätze (Kalender)',
+    csv: 'Einsätze (Tabelle)',
+    open: 'Aufnahme oder Plan öffnen',
+    link: 'Link auf diese Aufnahme kopieren',
+    linkCopied: 'Link kopiert. Er enthält die Aufnahme selbst; nichts wird gesendet.',
+    linkReady: 'Der Link steht in der Adresszeile. Er enthält die Aufnahme selbst.',
+    print: 'Einsatzkarte drucken',
+    printHelp: 'Seiten in A6; mehrere auf ein Blatt im Druckdialog.',
+    noPlan: 'Noch gibt es keinen Plan zu speichern.',
+    opened: (name) => `${name} geöffnet.`,
+    openedPlan: (name) => `Die Aufnahme aus ${name} geöffnet und neu geplant.`,
+    openedLink: 'Die Aufnahme aus dem Link geöffnet.',
+    linkWrong: 'Der Link enthält keine lesbare Aufnahme.',
+    tooLarge: (name) => `${name} ist zu groß für eine Aufnahme oder einen Plan.`,
+    unreadable: (name) => `${name} ist weder YAML noch JSON.`,
+    fileWrong: (name) => `${name} ist nicht zu gebrauchen:`,
+    fileName: 'evenfall',
+  },
+  field: {
+    title: 'Draußen',
+    intro: 'Groß, dunkel und rot, für die Nacht. Einmal bei Tageslicht proben.',
+    start: 'Nach draußen',
+    rehearse: 'Proben mit 60-facher Geschwindigkeit',
+    resume: 'Zurück zur laufenden Aufnahme',
+    noPlan: 'Erst braucht es einen Plan.',
+    now: 'Jetzt',
+    next: 'Nächster',
+    due: 'Jetzt stellen',
+    late: 'Überfällig',
+    afterThat: 'Danach',
+    toGo: 'noch',
+    over: 'vorbei',
+    startsIn: 'Erstes Bild in',
+    setFirst: 'Dies einstellen, dann starten',
+    allDone: 'Keine Einsätze mehr',
+    ended: 'Die Aufnahme ist vorbei',
+    endsIn: 'Letztes Bild in',
+    done: 'Erledigt',
+    undoDone: 'Doch nicht',
+    behind: (count) => `${einsaetze(count)} zurück`,
+    catchUp: 'Aufholen: Ich habe eingestellt',
+    arrow: '→',
+    to: 'auf',
+    enterEv: 'EV eingeben',
+    frameOf: (n, of) => `Bild ${n} von ${of}`,
+    exposing: 'belichtet',
+    gap: 'Pause',
+    interval: (seconds) => `alle ${comma(seconds)} s`,
+    clip: (now, all) => `Clip ${now} von ${all} s`,
+    card: (now, all) => `Karte ${now} von ${comma(all)} GB`,
+    cardShort: (frames) => `Karte voll bei Bild ${frames}`,
+    battery: (now, all) => `Akku ${now} von ${all}`,
+    batteryShort: (frame) => `Akku wechseln bis Bild ${frame}`,
+    rehearsal: 'Probe 60×',
+    live: 'Echt',
+    pause: 'Halt',
+    go: 'Weiter',
+    jump: 'Vorspulen',
+    sound: 'Ton',
+    vibration: 'Summen',
+    on: 'an',
+    off: 'aus',
+    leave: 'Verlassen',
+    finish: 'Laufende Aufnahme beenden',
+    announceDue: (what) => `Jetzt: ${what}`,
+    announceSoon: (what, seconds) => `In ${seconds} Sekunden: ${what}`,
+    awake: 'Bildschirm bleibt an',
+    notAwake: 'Bildschirm kann ausgehen',
+    putOn: (names) => `${names} aufsetzen`,
+    takeOff: (names) => `${names} abnehmen`,
+  },
+  meter: {
+    title: 'Gemessener EV',
+    ev: 'EV bei ISO 100',
+    less: 'Ein Zehntel dunkler',
+    more: 'Ein Zehntel heller',
+    forecast: (ev) => `Vorhersage jetzt: EV ${ev}`,
+    byCamera: 'Die Kamera misst',
+    atSetting: (setting) => `bei ${setting}`,
+    use: 'Verwenden',
+    cancel: 'Abbrechen',
+    used: (ev) => `Messung EV ${ev} verwendet; der Rest ist neu geplant.`,
+    refused: 'Die Messung wurde nicht verwendet.',
+  },
+  library: { remedy, why, note: card.note },
+};
+
+/** What a remedy changes, told from the change itself. */
+function remedy({ apply, change, text }: Remedy): string {
+  const { camera, limits, look, span, filters, intervalS } = apply;
+  const interval = intervalS === undefined ? '' : `das Intervall auf ${comma(intervalS)} s verlängern`;
+  if (change === 'longer-shutter' && camera) {
+    const zeit = `eine Zeit von ${camera.shutter.longest} s erlauben`;
+    return `${[zeit, interval].filter((part) => part !== '').join(' und ')}.`.replace('eine', 'Eine');
+  }
+  if (change === 'higher-iso' && camera) return `Die höchste ISO auf ${camera.iso.highest} heben.`;
+  if (change === 'wider-aperture' && camera) {
+    const mark = typeof camera.aperture === 'string' ? camera.aperture : camera.aperture.widest;
+    return `Die Blende auf f/${mark} öffnen.`;
+  }
+  if (change === 'narrower-aperture' && camera) {
+    const mark = typeof camera.aperture === 'string' ? camera.aperture : camera.aperture.narrowest;
+    return `Die Blende auf f/${mark} schließen.`;
+  }
+  const added = filters?.at(-1);
+  if (change === 'another-filter' && added && 'stops' in added) {
+    return `Einen ND-Filter mit ${blenden(added.stops)} mitnehmen.`;
+  }
+  if (change === 'darker-look' && look && 'nightEv' in look) {
+    return `Die Nacht dunkler lassen: ${comma(look.nightEv)} gegen Messung.`;
+  }
+  if (change === 'looser-tolerance' && limits) return `${comma(limits.toleranceEv)} EV Fehler erlauben.`;
+  if (change === 'larger-steps' && limits) {
+    return `Schritte von ${comma(Math.round(limits.largestStepEv * 100) / 100)} EV erlauben.`;
+  }
+  if (change === 'closer-cues' && limits) {
+    return `Einsätze im Abstand von ${comma(limits.secondsBetweenCues)} s erlauben.`;
+  }
+  if (change === 'shorter-span' && span) {
+    return 'startAt' in span
+      ? `Nur von ${span.startAt.slice(11, 16)} bis ${span.endAt.slice(11, 16)} aufnehmen.`
+      : `Eine kürzere Spanne aufnehmen: von ${comma(span.fromSunAltitudeDeg)}° bis ${comma(span.toSunAltitudeDeg)}° Sonnenhöhe.`;
+  }
+  return text;
+}
+
+function why({ reason, frame, at, shortfallEv, text }: PlanInfeasible['infeasible']): string {
+  if (frame === undefined || at === undefined) return text;
+  const from = `Ab Bild ${frame + 1} (${at.slice(11, 19)})`;
+  const by =
+    shortfallEv === undefined || shortfallEv < 0.05 ? '' : `, um ${comma(shortfallEv.toFixed(1))} Blenden`;
+  if (reason === 'too-dark') return `${from} ist die Szene zu dunkel für diese Ausrüstung${by}.`;
+  if (reason === 'too-bright') return `${from} ist die Szene zu hell für diese Ausrüstung${by}.`;
+  return `${from} ändert sich das Licht schneller, als Schritte, Abstand und erlaubter Fehler folgen können.`;
+}
