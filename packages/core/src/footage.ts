@@ -1,0 +1,117 @@
+// Recording time, interval and clip length: any two give the third, before anything starts.
+// Sources: docs/sources.md#interval, docs/sources.md#frame-rates.
+
+import { positive } from './check.js';
+import { dialLabel, dialStep, type StepsPerStop, timeOfStep } from './dial.js';
+import { type Camera, clipLengthS, frameCountOf, longestTimeInside } from './shoot.js';
+
+/** A frame rate as it is named and as it is. */
+export interface FrameRate {
+  readonly label: string;
+  readonly fps: number; // exact
+}
+
+/** Frame rates of film and video. "23.976", "29.97" and "59.94" are 24, 30 and 60 slowed by 1000/1001. */
+export const FRAME_RATES: readonly FrameRate[] = [
+  { label: '23.976', fps: 24_000 / 1001 },
+  { label: '24', fps: 24 },
+  { label: '25', fps: 25 },
+  { label: '29.97', fps: 30_000 / 1001 },
+  { label: '30', fps: 30 },
+  { label: '50', fps: 50 },
+  { label: '59.94', fps: 60_000 / 1001 },
+  { label: '60', fps: 60 },
+];
+
+/** The rate that a number means: 23.976 and 23.98 are 24000/1001; a number that is near no named rate is itself. */
+export function exactFps(clipFps: number): number {
+  positive('clipFps', clipFps);
+  return FRAME_RATES.find(({ fps }) => Math.abs(fps - clipFps) < 0.005)?.fps ?? clipFps;
+}
+
+/** Two of the three. `recordingS` is the time that the light, or the patience, lasts. */
+export type FootageGiven =
+  | { readonly recordingS: number; readonly intervalS: number }
+  | { readonly recordingS: number; readonly clipS: number }
+  | { readonly intervalS: number; readonly clipS: number };
+
+/** All three, and the frames that tie them: `recordingS = (frameCount - 1) · intervalS`, `clipS = frameCount / fps`. */
+export interface Footage {
+  readonly frameCount: number;
+  readonly recordingS: number; // from the first shutter to the last
+  readonly intervalS: number;
+  readonly clipS: number;
+}
+
+/**
+ * The third from any two. Frames are whole: a clip is never shorter than asked for, a recording never longer.
+ * 12 s at 24 frames a second from 90 min: 288 frames, 18.8 s apart. 10 s at 30 from 4 s apart: 300 frames, 1196 s.
+ *
+ * @throws RangeError unless all numbers are positive, or where a clip of one frame is to fill a time
+ */
+export function footageOf(given: FootageGiven, clipFps: number): Footage {
+  const fps = exactFps(clipFps);
+  if (!('clipS' in given)) {
+    const { recordingS, intervalS } = given;
+    return footage(frameCountOf(positive('recordingS', recordingS), intervalS), intervalS, fps);
+  }
+  // A clip of a whole number of frames must not gain one to rounding.
+  const frameCount = Math.ceil(positive('clipS', given.clipS) * fps - 1e-6);
+  if ('intervalS' in given)
+    return footage(Math.max(1, frameCount), positive('intervalS', given.intervalS), fps);
+  if (frameCount < 2) throw new RangeError(`clipS must hold two frames or more, got ${given.clipS}`);
+  return footage(frameCount, positive('recordingS', given.recordingS) / (frameCount - 1), fps);
+}
+
+/**
+ * The same recording at an interval that any intervalometer can count: the whole second below, so that the clip
+ * grows rather than shrinks. Footage under a second apart stays as it is.
+ */
+export function wholeSeconds({ recordingS, intervalS, frameCount, clipS }: Footage): Footage {
+  const whole = Math.floor(intervalS + 1e-9);
+  return whole < 1
+    ? { recordingS, intervalS, frameCount, clipS }
+    : footage(frameCountOf(recordingS, whole), whole, frameCount / clipS);
+}
+
+/** A shutter time as the dial marks it, and what it is. */
+export interface MarkedTime {
+  readonly label: string;
+  readonly timeS: number; // exact
+}
+
+/**
+ * The longest marked shutter that an interval holds in its true time: 40 s with a dark frame hold "15", which is
+ * 16 s twice, and not "30", which is 32 s.
+ *
+ * @returns undefined where not even 1/8000 s fits
+ */
+export function longestMarkedShutter(
+  intervalS: number,
+  {
+    gapS,
+    darkFrame,
+    stepsPerStop,
+  }: Pick<Camera, 'gapS' | 'darkFrame'> & { readonly stepsPerStop: StepsPerStop },
+): MarkedTime | undefined {
+  const roomS = longestTimeInside(positive('intervalS', intervalS), { gapS, darkFrame });
+  const shortest = dialStep('shutter', '1/8000', stepsPerStop) as number; // on every dial
+  if (roomS < timeOfStep(shortest, stepsPerStop) * (1 - 1e-9)) return undefined;
+  // Rounding must not lose a time that fits to the last bit; labels end at 2^14 s.
+  const step = Math.max(-14 * stepsPerStop, Math.ceil(-stepsPerStop * Math.log2(roomS) - 1e-9));
+  return { label: dialLabel('shutter', step, stepsPerStop), timeS: timeOfStep(step, stepsPerStop) };
+}
+
+/** Share of the interval that the shutter is open, as the angle of a film camera's: half the interval is 180°. */
+export function shutterAngleDeg(timeS: number, intervalS: number): number {
+  return (360 * positive('timeS', timeS)) / positive('intervalS', intervalS);
+}
+
+function footage(frameCount: number, intervalS: number, fps: number): Footage {
+  return {
+    frameCount,
+    intervalS,
+    recordingS: (frameCount - 1) * intervalS,
+    clipS: clipLengthS(frameCount, fps),
+  };
+}

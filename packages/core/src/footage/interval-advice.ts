@@ -1,0 +1,79 @@
+// Which interval suits which subject: advice from people who teach it, rough and not unanimous.
+// Source: docs/sources.md#intervals.
+
+/** What the picture is about. */
+export type Subject =
+  | 'traffic'
+  | 'people'
+  | 'fast-clouds'
+  | 'clouds'
+  | 'slow-clouds'
+  | 'sunset'
+  | 'city-into-night'
+  | 'shadows'
+  | 'stars'
+  | 'plants'
+  | 'construction';
+
+/** One row of advice, as its source gives it. */
+export interface IntervalAdvice {
+  readonly subjects: readonly Subject[];
+  readonly words: string; // the source's own
+  readonly minS: number;
+  readonly maxS: number;
+  readonly source: 'skarbnik' | 'cogto' | 'aperture-authority'; // docs/sources.md#intervals
+}
+
+/** All rows. */
+export const INTERVALS_BY_SUBJECT: readonly IntervalAdvice[] = [
+  row(['traffic', 'fast-clouds'], 'moving traffic, fast clouds, driving', 1, 1, 'skarbnik'),
+  row(
+    ['sunset', 'slow-clouds', 'people'],
+    'sunsets, sunrises, slower clouds, crowds, sun or moon near horizon, telephoto',
+    1,
+    3,
+    'skarbnik',
+  ),
+  row(['people'], 'people walking', 2, 2, 'skarbnik'),
+  row(['fast-clouds'], 'clouds very fast', 3, 3, 'skarbnik'),
+  row(['clouds'], 'clouds normal', 5, 5, 'skarbnik'),
+  row(['slow-clouds'], 'clouds very slow', 10, 10, 'skarbnik'),
+  row(['shadows'], 'moving shadows, sun across sky, wide', 15, 30, 'skarbnik'),
+  row(['stars'], 'night landscape, stars, moon', 20, 30, 'skarbnik'),
+  row(['stars'], 'stars', 15, 60, 'skarbnik'),
+  row(['shadows'], 'path of sun, clear day', 30, 30, 'skarbnik'),
+  row(['plants'], 'fast-growing plants', 90, 120, 'skarbnik'),
+  row(['construction'], 'construction', 300, 900, 'skarbnik'),
+  row(['traffic', 'people'], 'cars and people', 1, 2, 'cogto'),
+  row(['fast-clouds'], 'fog and low fast clouds', 1, 2, 'cogto'),
+  row(['slow-clouds', 'clouds'], 'high and slower clouds', 2, 3, 'cogto'),
+  row(['stars'], 'stars and Milky Way', 15, 30, 'cogto'),
+  row(['city-into-night'], 'city from sunset into night', 5, 7, 'cogto'),
+  row(['fast-clouds', 'traffic'], 'fast clouds or busy traffic', 1, 2, 'aperture-authority'),
+  row(['sunset', 'clouds'], 'general skies and sunsets', 3, 5, 'aperture-authority'),
+  row(['stars'], 'stars or very slow scenes', 15, 30, 'aperture-authority'),
+];
+
+/** From the shortest to the longest that any source advises for a subject, and the rows that say so. */
+export function intervalAdvice(subject: Subject): {
+  readonly minS: number;
+  readonly maxS: number;
+  readonly rows: readonly IntervalAdvice[];
+} {
+  const rows = INTERVALS_BY_SUBJECT.filter(({ subjects }) => subjects.includes(subject));
+  return {
+    minS: Math.min(...rows.map(({ minS }) => minS)),
+    maxS: Math.max(...rows.map(({ maxS }) => maxS)),
+    rows,
+  };
+}
+
+function row(
+  subjects: readonly Subject[],
+  words: string,
+  minS: number,
+  maxS: number,
+  source: IntervalAdvice['source'],
+): IntervalAdvice {
+  return { subjects, words, minS, maxS, source };
+}
