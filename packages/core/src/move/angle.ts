@@ -53,7 +53,9 @@ export function fieldsOfView({ lens, sensor }: Optics): {
 
 /** Side of one pixel in micrometres, or undefined where the pixels are not counted. 36 mm on 8256 is 4.36. */
 export function pixelPitchUm({ widthMm, widthPx }: Sensor): number | undefined {
-  return widthPx === undefined ? undefined : (1000 * positive('widthMm', widthMm)) / positive('widthPx', widthPx);
+  return widthPx === undefined
+    ? undefined
+    : (1000 * positive('widthMm', widthMm)) / positive('widthPx', widthPx);
 }
 
 /**
@@ -87,8 +89,8 @@ export function turnBetweenPoints(
 ): { panDeg: number; tiltDeg: number } {
   const [a, b] = [from, to].map((point) => directionOfPoint(point, optics, cameraTiltDeg));
   return {
-    panDeg: turnBetweenBearings(a!.azimuthDeg, b!.azimuthDeg),
-    tiltDeg: b!.altitudeDeg - a!.altitudeDeg,
+    panDeg: turnBetweenBearings(a.azimuthDeg, b.azimuthDeg),
+    tiltDeg: b.altitudeDeg - a.altitudeDeg,
   };
 }
 

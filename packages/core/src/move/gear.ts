@@ -30,7 +30,8 @@ export function stepTimeS(length: number, { moveS, topSpeed, acceleration }: Mot
 /** Longest way from rest to rest in a time: `stepTimeS` backwards. A motor timed by `moveS` goes anywhere in it. */
 export function wayInS(timeS: number, { moveS, topSpeed, acceleration }: Motor): number {
   if (!(timeS > 0)) return 0;
-  if (topSpeed === undefined) return timeS >= positive('moveS', moveS ?? Number.NaN) ? Number.POSITIVE_INFINITY : 0;
+  if (topSpeed === undefined)
+    return timeS >= positive('moveS', moveS ?? Number.NaN) ? Number.POSITIVE_INFINITY : 0;
   if (acceleration === undefined) return timeS * topSpeed;
   const rampS = (2 * topSpeed) / acceleration; // up and down again
   return timeS < rampS ? (acceleration * timeS ** 2) / 4 : (timeS - rampS / 2) * topSpeed;

@@ -39,7 +39,10 @@ export function moveFaults(moves: readonly Move[], optics?: Optics): MoveFault[]
     }
     const length = lengthOf(move, optics);
     if ('trackM' in by && length <= 0) {
-      return fault(['by', 'trackM'], `${by.trackM} m leaves no way beside carriage and margins; give a longer track`);
+      return fault(
+        ['by', 'trackM'],
+        `${by.trackM} m leaves no way beside carriage and margins; give a longer track`,
+      );
     }
     if (length === 0) return fault(['by'], 'goes nowhere; give a length other than 0, or leave the move out');
     if (mode === 'stopped' && topSpeedOf(move) === undefined && gear.moveS === undefined) {

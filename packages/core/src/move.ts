@@ -1,0 +1,152 @@
+// A camera that moves: where it stands at each frame, whether each interval has time for it, how fast the clip
+// will pass, and what to change. Keys and meaning: docs/moves.md.
+
+import { positive } from './check.js';
+import type { Optics } from './move/angle.js';
+import type { Asked, MoveFinding } from './move/asked.js';
+import { type MoveCaution, moveCautions } from './move/cautions.js';
+import type { Move } from './move/moves.js';
+import { type Travel, travelsOf } from './move/resolve.js';
+import { blurPx, fastestOnScreen, type ScreenSpeed, widthsOf } from './move/screen.js';
+import { onScreen, smallSteps, smear } from './move/screen-advice.js';
+import { motorStepsAt, positionAt, stepAfter } from './move/steps.js';
+import { gearTooSlow, noTime, tightestFrame } from './move/time-advice.js';
+import { budgetOf, type FrameBudget, type GapParts, gapOf } from './move/time-budget.js';
+import { type MoveLines, moveLines } from './move/words.js';
+
+export type {
+  Lens,
+  Optics,
+  PicturePoint,
+  Sensor,
+  Way,
+} from './move/angle.js';
+export type { MoveFinding, MoveRemedy } from './move/asked.js';
+export type { MoveCaution } from './move/cautions.js';
+export type { Ease } from './move/ease.js';
+export type {
+  Move,
+  MoveAxis,
+  MoveMode,
+  SlideBy,
+  SlideGear,
+  SlideMove,
+  TurnBy,
+  TurnGear,
+  TurnMove,
+} from './move/moves.js';
+export type { MoveFault, Travel } from './move/resolve.js';
+export type { ScreenSpeed } from './move/screen.js';
+export type { StarAdvice } from './move/stars.js';
+export type { FrameBudget, GapParts } from './move/time-budget.js';
+export type { MoveLines } from './move/words.js';
+
+/** What a move is planned for: the frames as the ramp exposes them, and how they become a clip. */
+export interface MoveRequest {
+  readonly moves: readonly Move[];
+  readonly frames: readonly { readonly shutterS: number }[]; // exact times, one or more
+  readonly intervalS: number;
+  readonly clipFps: number;
+  readonly writeS: number; // `camera.gapS`: what the camera needs beside shutter and move
+  readonly darkFrame: boolean;
+  readonly optics?: Optics;
+}
+
+/** One frame of a move: what a plan's frame has beside its exposure. */
+export interface MoveFrame extends Omit<FrameBudget, 'shutterS'> {
+  readonly panDeg?: number; // right positive
+  readonly tiltDeg?: number; // up positive
+  readonly slideM?: number; // right, or forward, positive
+  readonly panSteps?: number; // whole motor steps from the start
+  readonly tiltSteps?: number;
+  readonly slideSteps?: number;
+  readonly widthsPerS?: number; // frame widths a second of clip, on the way to the next frame
+  readonly blurPx?: number; // smear while the shutter is open; 0 for stopped moves
+}
+
+/** A move, whole. */
+export interface MovePlan {
+  readonly travels: readonly Travel[];
+  readonly frames: readonly MoveFrame[];
+  readonly gap: GapParts; // the same for every frame
+  readonly tightest: { readonly frame: number; readonly slackS: number };
+  readonly fastest?: ScreenSpeed; // absent where the lens, or a slide's distance, is not known
+  readonly findings: readonly MoveFinding[]; // warnings first
+  readonly lines: readonly MoveLines[]; // one a move
+  readonly cautions: readonly MoveCaution[];
+}
+
+/**
+ * Plans moves over frames that are already exposed: nothing here changes a shutter. A move that has no time, or
+ * is hard to watch, is answered with findings and their remedies.
+ *
+ * @throws RangeError on moves that `moveFaults` would name, on no frames, and on numbers out of range
+ */
+export function movePlan(request: MoveRequest): MovePlan {
+  const { moves, frames, optics, darkFrame } = request;
+  const intervalS = positive('intervalS', request.intervalS);
+  const clipFps = positive('clipFps', request.clipFps);
+  const frameCount = positive('frames.length', frames.length);
+  const writeS = request.writeS === 0 ? 0 : positive('writeS', request.writeS);
+  const travels = travelsOf(moves, optics);
+  const budgets = frames.map(({ shutterS }, frame) =>
+    budgetOf(
+      travels,
+      { frame, frameCount, shutterS: positive('shutterS', shutterS), intervalS },
+      { writeS, darkFrame },
+    ),
+  );
+  const moved = frames.map(({ shutterS }, frame): MoveFrame => {
+    const steps = travels.map((travel) => stepAfter(travel, frame, frameCount));
+    const widths = widthsOf(travels, steps, optics);
+    const blur = blurPx(travels, frame, frame + shutterS / intervalS, frameCount, optics);
+    const { shutterS: _, ...budget } = budgets[frame];
+    return {
+      ...Object.fromEntries(travels.flatMap((travel) => positionKeys(travel, frame, frameCount))),
+      ...budget,
+      ...(widths === undefined ? {} : { widthsPerS: widths * clipFps }),
+      ...(blur === undefined ? {} : { blurPx: blur }),
+    };
+  });
+
+  const asked: Asked = {
+    travels,
+    budgets,
+    intervalS,
+    clipFps,
+    writeS,
+    darkFrame,
+    ...(optics === undefined ? {} : { optics }),
+  };
+  const fastest = fastestOnScreen(travels, frameCount, clipFps, optics);
+  const frame = tightestFrame(budgets);
+  const order = ['warning', 'caution', 'info'];
+  return {
+    travels,
+    frames: moved,
+    gap: gapOf(travels, frameCount, writeS),
+    tightest: { frame, slackS: budgets[frame].slackS },
+    ...(fastest === undefined ? {} : { fastest }),
+    findings: [
+      ...noTime(asked),
+      ...gearTooSlow(asked),
+      ...onScreen(asked),
+      ...smear(
+        asked,
+        moved.map(({ blurPx: px }) => px),
+      ),
+      ...smallSteps(asked),
+    ].sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level)),
+    lines: travels.map((travel) => moveLines(travel, frameCount)),
+    cautions: moveCautions(moves),
+  };
+}
+
+/** Position of one axis under its own keys: "panDeg", and "panSteps" where the motor's step is known. */
+function positionKeys(travel: Travel, frame: number, frameCount: number): [string, number][] {
+  const { axis } = travel;
+  const position = positionAt(travel, frame, frameCount);
+  const steps = motorStepsAt(position, travel);
+  const at: [string, number] = [axis === 'slide' ? 'slideM' : `${axis}Deg`, position];
+  return steps === undefined ? [at] : [at, [`${axis}Steps`, steps]];
+}

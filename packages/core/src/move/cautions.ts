@@ -1,0 +1,54 @@
+// What a camera that moves by itself can do to people and gear. Common practice, no standard was read.
+// Source: docs/sources.md#move-cautions.
+
+import type { Move } from './moves.js';
+
+/** One caution; shown wherever a move is planned. */
+export interface MoveCaution {
+  readonly topic: 'pinch' | 'drop' | 'overhead' | 'trip' | 'wind' | 'law';
+  readonly text: string;
+}
+
+const ANY: readonly MoveCaution[] = [
+  {
+    topic: 'pinch',
+    text: 'A motor does not feel fingers, hair or straps: keep clear of heads, belts and carriages, and have the switch in reach.',
+  },
+  {
+    topic: 'drop',
+    text: 'Check clamps, plate and balance over the whole move, cables included, before it is left alone; tether what could fall.',
+  },
+  {
+    topic: 'overhead',
+    text: 'Nothing heavy may hang or travel over people. Look up for cables, branches and power lines before a stand or arm goes up.',
+  },
+  {
+    topic: 'trip',
+    text: 'After dark nobody sees legs, tracks and leads: keep them off paths, mark them with a dim light out of the picture, and stay with them.',
+  },
+  {
+    topic: 'wind',
+    text: 'Wind shakes a moving head more than a standing one and can throw it over: weigh the legs down, and stop when it gusts.',
+  },
+  {
+    topic: 'law',
+    text: 'Local rules come first: ask for permission where stands, tracks or cables stand on public ground.',
+  },
+];
+
+const ALONG: readonly MoveCaution[] = [
+  {
+    topic: 'pinch',
+    text: 'Stop the carriage at both ends of the track by something solid, not by the motor alone.',
+  },
+  {
+    topic: 'overhead',
+    text: 'A cable or rail above the ground is rigging: leave its anchors, loads and testing to licensed riggers.',
+  },
+];
+
+/** Cautions for these moves: none without moves, more where something travels along a track. */
+export function moveCautions(moves: readonly Pick<Move, 'axis'>[]): readonly MoveCaution[] {
+  if (moves.length === 0) return [];
+  return moves.some(({ axis }) => axis === 'slide') ? [...ANY, ...ALONG] : ANY;
+}

@@ -1,0 +1,32 @@
+// Moves made shorter or longer by one share, in numbers a person can type.
+
+import type { MoveRemedy } from './asked.js';
+import type { Travel } from './resolve.js';
+import { decimalsFor, lengthText } from './words.js';
+
+/** Rounded to the digits a person reads, toward zero or away from it, so that the number given is enough. */
+export function roundedLength(length: number, unit: Travel['unit'], toward: 'zero' | 'away'): number {
+  const scale = 10 ** decimalsFor(length, unit);
+  const size = Math.abs(length) * scale;
+  return (Math.sign(length) * (toward === 'zero' ? Math.floor(size + 1e-9) : Math.ceil(size - 1e-9))) / scale;
+}
+
+/** All chosen moves by one share of their length: below 1 shorter, above 1 longer. */
+export function otherLengths(
+  travels: readonly Travel[],
+  share: number,
+  chosen: (travel: Travel) => boolean = () => true,
+): MoveRemedy {
+  const toward = share < 1 ? 'zero' : 'away';
+  const lengths = travels.map((travel) =>
+    chosen(travel) ? roundedLength(travel.length * share, travel.unit, toward) : travel.length,
+  );
+  const parts = travels.flatMap((travel, i) => {
+    const { axis, unit, length } = travel;
+    return chosen(travel)
+      ? [`${axis} ${lengthText(lengths[i], unit)} instead of ${lengthText(length, unit)}`]
+      : [];
+  });
+  const change = share < 1 ? 'shorter-move' : 'longer-move';
+  return { change, text: `${share < 1 ? 'Shorten' : 'Lengthen'} the move: ${parts.join(', ')}.`, lengths };
+}

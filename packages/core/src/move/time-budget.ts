@@ -1,0 +1,126 @@
+// What one interval must hold, one after the other: the shutter in its true time, the same again for a dark frame,
+// writing, the move to the next frame's place, and settling there. Source: docs/moves.md, "Time in one interval".
+
+import { within } from '../check.js';
+import { frameCountOf } from '../shoot.js';
+import { stepTimeS, wayInS } from './gear.js';
+import type { Travel } from './resolve.js';
+import { largestStep, stepAfter } from './steps.js';
+
+/** What the camera needs beside the shutter. */
+export interface CameraTimes {
+  readonly writeS: number; // `camera.gapS`: writing and whatever else is no move, >= 0
+  readonly darkFrame: boolean;
+}
+
+/** One interval, cut up. The six add up to the interval; `slackS` below 0 is time that is missing. */
+export interface FrameBudget {
+  readonly shutterS: number; // exact, "30" is 32
+  readonly darkS: number; // the dark frame, as long as the shutter, or 0
+  readonly writeS: number;
+  readonly moveS: number; // of stopped moves, the slowest of those that move at once; 0 after the last frame
+  readonly settleS: number; // likewise
+  readonly slackS: number;
+}
+
+/** The part of every interval that the shutter may not use, and what it is made of. */
+export interface GapParts {
+  readonly writeS: number;
+  readonly moveS: number; // of the longest step of all
+  readonly settleS: number;
+  readonly gapS: number; // their sum
+}
+
+/** Seconds by which sums of times may miss the interval through rounding. */
+const ROUNDING_S = 1e-9;
+
+/** Budget of one frame. */
+export function budgetOf(
+  travels: readonly Travel[],
+  {
+    frame,
+    frameCount,
+    shutterS,
+    intervalS,
+  }: { frame: number; frameCount: number; shutterS: number; intervalS: number },
+  { writeS, darkFrame }: CameraTimes,
+): FrameBudget {
+  const lengths = travels.map((travel) => stepAfter(travel, frame, frameCount));
+  const { moveS, settleS } = timesOf(travels, lengths);
+  const darkS = darkFrame ? shutterS : 0;
+  const slackS = intervalS - shutterS - darkS - writeS - moveS - settleS;
+  return { shutterS, darkS, writeS, moveS, settleS, slackS };
+}
+
+/** Whether everything fits. */
+export function fits({ slackS }: FrameBudget): boolean {
+  return slackS >= -ROUNDING_S;
+}
+
+/**
+ * The gap of every interval of a shoot: what the camera needs, and the longest step with its rest. It is the same
+ * for all frames, so that a ramp solved with it leaves every move its time. Without stopped moves it is `writeS`.
+ */
+export function gapOf(travels: readonly Travel[], frameCount: number, writeS: number): GapParts {
+  const lengths = travels.map((travel) => largestStep(travel, frameCount));
+  const { moveS, settleS } = timesOf(travels, lengths);
+  return { writeS, moveS, settleS, gapS: writeS + moveS + settleS };
+}
+
+/** Longest exact shutter time beside a gap; may be negative. */
+export function shutterRoomS(intervalS: number, gapS: number, darkFrame: boolean): number {
+  return (intervalS - gapS) / (darkFrame ? 2 : 1);
+}
+
+/**
+ * Least interval, in whole seconds, at which a shutter fits every frame of a recording with these moves.
+ * Fewer frames take longer steps, so a longer interval needs more of itself; undefined where the motor is too slow
+ * for the whole way in the whole time.
+ *
+ * @param recordingS from the first frame to the last, > 0
+ */
+export function leastIntervalS(
+  travels: readonly Travel[],
+  recordingS: number,
+  shutterS: number,
+  { writeS, darkFrame }: CameraTimes,
+): number | undefined {
+  const busyS = shutterS * (darkFrame ? 2 : 1);
+  for (
+    let intervalS = Math.max(1, Math.ceil(busyS + writeS - ROUNDING_S));
+    intervalS <= recordingS;
+    intervalS++
+  ) {
+    const { gapS } = gapOf(travels, frameCountOf(recordingS, intervalS), writeS);
+    if (busyS + gapS <= intervalS + ROUNDING_S) return intervalS;
+  }
+  return undefined;
+}
+
+/**
+ * Share of the planned lengths that fits the time between the frames, 0 to 1: 1 where all fits now, 0 where even
+ * standing still would not.
+ *
+ * @param roomS seconds each interval leaves for moving, after shutter, dark frame, writing and settling
+ */
+export function lengthShareThatFits(travels: readonly Travel[], roomS: readonly number[]): number {
+  const stopped = travels.filter(({ mode }) => mode === 'stopped');
+  let share = 1;
+  for (const [frame, timeS] of roomS.entries()) {
+    for (const travel of stopped) {
+      const step = Math.abs(stepAfter(travel, frame, roomS.length));
+      if (step > 0) share = Math.min(share, wayInS(timeS + ROUNDING_S, travel.motor) / step);
+    }
+  }
+  return within('share', share, 0, 1);
+}
+
+function timesOf(travels: readonly Travel[], lengths: readonly number[]): { moveS: number; settleS: number } {
+  let [moveS, settleS] = [0, 0];
+  for (const [i, { mode, motor }] of travels.entries()) {
+    if (mode !== 'stopped' || lengths[i] === 0) continue;
+    moveS = Math.max(moveS, stepTimeS(lengths[i], motor));
+    settleS = Math.max(settleS, motor.settleS);
+  }
+  return { moveS, settleS };
+}
