@@ -3,6 +3,7 @@
 
 const EARTH_RADIUS_IN_SCALE_HEIGHTS = 753.66156;
 const DEG = Math.PI / 180;
+const HORIZON_SQUARED = (EARTH_RADIUS_IN_SCALE_HEIGHTS / (EARTH_RADIUS_IN_SCALE_HEIGHTS + 1)) ** 2;
 
 /** Air masses of a homogeneous shell: 1 at the zenith, 38.8 at the horizon, finite below it. */
 export function airMass(altitudeDeg: number): number {
@@ -11,7 +12,7 @@ export function airMass(altitudeDeg: number): number {
 
 function airMassOfSine(sin: number): number {
   const x = EARTH_RADIUS_IN_SCALE_HEIGHTS;
-  const top = Math.sqrt(1 - (x / (x + 1)) ** 2 * (1 - sin * sin));
+  const top = Math.sqrt(1 - HORIZON_SQUARED * (1 - sin * sin));
   return x * (top - sin) + top;
 }
 

@@ -28,6 +28,8 @@ const PARAMETERS = [
   [-1, -0.15, 24, -2.8, 0.15],
 ] as const;
 
+const AT_RIGHT_ANGLE = PARAMETERS.map(([, , , d]) => Math.exp((d * Math.PI) / 2));
+
 /** Gradation φ: rises or falls from zenith to horizon. `viewAltitudeDeg` 0 to 90; 1 at the horizon. */
 export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number {
   const [a, b] = PARAMETERS[type - 1]!;
@@ -39,15 +41,24 @@ export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number 
 export function cieIndicatrix(type: CieSkyType, angleFromSunDeg: number): number {
   const [, , c, d, e] = PARAMETERS[type - 1]!;
   const chi = angleFromSunDeg * DEG;
-  return 1 + c * (Math.exp(d * chi) - Math.exp((d * Math.PI) / 2)) + e * Math.cos(chi) ** 2;
+  const cos = Math.cos(chi);
+  return 1 + c * (Math.exp(d * chi) - AT_RIGHT_ANGLE[type - 1]!) + e * cos * cos;
 }
 
 /** Angle in degrees between two directions given by altitude and by the azimuth between them. */
 export function angleBetweenDeg(altitudeADeg: number, altitudeBDeg: number, azimuthDeg: number): number {
-  const cos =
-    Math.sin(altitudeADeg * DEG) * Math.sin(altitudeBDeg * DEG) +
-    Math.cos(altitudeADeg * DEG) * Math.cos(altitudeBDeg * DEG) * Math.cos(azimuthDeg * DEG);
-  return Math.acos(Math.min(1, Math.max(-1, cos))) / DEG;
+  return angleFrom(altitudeADeg)(altitudeBDeg, azimuthDeg);
+}
+
+/** {@link angleBetweenDeg} from one altitude to many directions, at half its cost. */
+export function angleFrom(altitudeADeg: number): (altitudeBDeg: number, azimuthDeg: number) => number {
+  const sin = Math.sin(altitudeADeg * DEG);
+  const level = Math.cos(altitudeADeg * DEG);
+  return (altitudeBDeg, azimuthDeg) => {
+    const cos =
+      sin * Math.sin(altitudeBDeg * DEG) + level * Math.cos(altitudeBDeg * DEG) * Math.cos(azimuthDeg * DEG);
+    return Math.acos(Math.min(1, Math.max(-1, cos))) / DEG;
+  };
 }
 
 // Every 5° of sun altitude; between them the dome integral is smooth enough for a cubic: with these patches within 1 %.

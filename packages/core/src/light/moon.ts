@@ -23,9 +23,10 @@ export interface Moon {
 export function moonPhaseLight(phaseAngleDeg: number): number {
   const elongation = (180 - within('phaseAngleDeg', phaseAngleDeg, 0, 180)) * DEG;
   if (elongation === 0) return 0;
-  const half = Math.tan(elongation / 2);
-  const lit = 0.892 * Math.exp(-3.343 * Math.exp(-0.632 * Math.log(half)));
-  return lit + 0.0344 * (Math.sin(elongation) - elongation * Math.cos(elongation));
+  const sin = Math.sin(elongation / 2);
+  const cos = Math.cos(elongation / 2);
+  const lit = 0.892 * Math.exp(-3.343 * Math.exp(-0.632 * Math.log(sin / cos)));
+  return lit + 0.0344 * (2 * sin * cos - elongation * (cos * cos - sin * sin));
 }
 
 /**
@@ -44,6 +45,7 @@ export function moonIlluminanceLx({ altitudeDeg, phaseAngleDeg, distanceKm }: Mo
 }
 
 const NANOLAMBERT_CDM2 = 1e-5 / Math.PI;
+const RAYLEIGH = 10 ** 5.36;
 
 /** Stellar magnitudes that clear air takes from light of the zenith, visual band; clean lowland air. */
 export const VISUAL_EXTINCTION_MAG = 0.172;
@@ -65,39 +67,59 @@ function leftOfLowMoon(altitudeDeg: number): number {
 }
 
 function skyAirMass(altitudeDeg: number): number {
-  return 1 / Math.sqrt(1 - 0.96 * Math.cos(altitudeDeg * DEG) ** 2);
+  return 1 / Math.sqrt(1 - 0.96 * squared(Math.cos(altitudeDeg * DEG)));
 }
 
-// Ten to the power x; the plain operator costs several times as much, and a frame needs six of them.
+// Powers written out: the plain operator costs several times as much, and a frame needs ten of them.
 function tenTo(x: number): number {
   return Math.exp(Math.LN10 * x);
 }
 
+function squared(x: number): number {
+  return x * x;
+}
+
 function nearness(distanceKm: number): number {
-  return (Math.asin(EARTH_RADIUS_KM / positive('distanceKm', distanceKm)) / DEG / MEAN_PARALLAX_DEG) ** 2;
+  const parallaxDeg = Math.asin(EARTH_RADIUS_KM / positive('distanceKm', distanceKm)) / DEG;
+  return squared(parallaxDeg / MEAN_PARALLAX_DEG);
 }
 
 /**
- * Luminance in cd/m² that the moon adds to a piece of clear sky. Authors' accuracy 8 to 23 %.
+ * Luminance in cd/m² that the moon adds to a piece of clear sky, for one view: sets up once, then takes the moon and
+ * the angle between moon and piece of sky (0 to 180). Authors' accuracy 8 to 23 %.
  * The formula is for a moon above the horizon at 10° or more from the view; nearer it is carried on without
  * the disc, and below 10° of altitude it dies away as clear air's scattered light does.
  *
  * @param viewAltitudeDeg altitude of the piece of sky, 0 to 90
- * @param angleFromMoonDeg between moon and piece of sky, 0 to 180
  * @param extinctionMag magnitudes an air mass takes, > 0
  */
+export function moonlitSkyToward(
+  viewAltitudeDeg: number,
+  extinctionMag = VISUAL_EXTINCTION_MAG,
+): (moon: Moon, angleFromMoonDeg: number) => number {
+  const skyCdM2 = (1 - tenTo(-0.4 * extinctionMag * skyAirMass(viewAltitudeDeg))) * NANOLAMBERT_CDM2;
+  return ({ altitudeDeg, phaseAngleDeg, distanceKm }, angleFromMoonDeg) => {
+    if (altitudeDeg <= MOONLIT_FROM_DEG) return 0;
+    const moonMag = 3.84 + 0.026 * phaseAngleDeg + 4e-9 * squared(squared(phaseAngleDeg));
+    const scatter =
+      RAYLEIGH * (1.06 + squared(Math.cos(angleFromMoonDeg * DEG))) + tenTo(6.15 - angleFromMoonDeg / 40);
+    const pathMag = extinctionMag * skyAirMass(Math.max(0, altitudeDeg));
+    return (
+      leftOfLowMoon(altitudeDeg) *
+      nearness(distanceKm) *
+      scatter *
+      tenTo(-0.4 * (moonMag + pathMag)) *
+      skyCdM2
+    );
+  };
+}
+
+/** One call of {@link moonlitSkyToward}. */
 export function moonlitSkyCdM2(
-  { altitudeDeg, phaseAngleDeg, distanceKm }: Moon,
+  moon: Moon,
   viewAltitudeDeg: number,
   angleFromMoonDeg: number,
   extinctionMag = VISUAL_EXTINCTION_MAG,
 ): number {
-  if (altitudeDeg <= MOONLIT_FROM_DEG) return 0;
-  const moonMag = 3.84 + 0.026 * phaseAngleDeg + 4e-9 * phaseAngleDeg ** 4;
-  const scatter =
-    tenTo(5.36) * (1.06 + Math.cos(angleFromMoonDeg * DEG) ** 2) + tenTo(6.15 - angleFromMoonDeg / 40);
-  const pathMag = extinctionMag * skyAirMass(Math.max(0, altitudeDeg));
-  const sky = 1 - tenTo(-0.4 * extinctionMag * skyAirMass(viewAltitudeDeg));
-  const nanolambert = scatter * tenTo(-0.4 * (moonMag + pathMag)) * sky;
-  return leftOfLowMoon(altitudeDeg) * nearness(distanceKm) * nanolambert * NANOLAMBERT_CDM2;
+  return moonlitSkyToward(viewAltitudeDeg, extinctionMag)(moon, angleFromMoonDeg);
 }

@@ -3,9 +3,9 @@
 
 import { finite, within } from '../check.js';
 import { luminanceToEv100 } from '../exposure.js';
-import { angleBetweenDeg } from './cie-sky.js';
+import { angleFrom } from './cie-sky.js';
 import { type Cloud, overcastSkyToward } from './cloud.js';
-import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyCdM2 } from './moon.js';
+import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyToward } from './moon.js';
 import { type Night, nightShare, overcastNightFactor } from './night.js';
 import { azimuthBetweenDeg, clearSkyToward } from './sky.js';
 import { sunIlluminanceLx } from './sunlight.js';
@@ -75,6 +75,8 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
   const nightCloudFactor = 1 + cover * (overcastNightFactor(scene.night) - 1);
   const clearRatio = clearSkyToward(viewAltitudeDeg);
   const overcastRatio = overcastSkyToward(viewAltitudeDeg);
+  const moonlitSky = moonlitSkyToward(viewAltitudeDeg);
+  const angleFromView = angleFrom(viewAltitudeDeg);
 
   // What faces the lens looks back along the view. Most scenes have none of it, and the sums take their time.
   const surfaceAzimuthDeg = viewAzimuthDeg + 180;
@@ -91,8 +93,8 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
 
   const fromMoonDeg = (sky: Sky) => {
     const azimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
-    const angleDeg = angleBetweenDeg(viewAltitudeDeg, sky.moonAltitudeDeg, azimuthDeg);
-    return Math.min(180, Math.hypot(angleDeg, ROUND_MOON_DEG));
+    const angleDeg = angleFromView(sky.moonAltitudeDeg, azimuthDeg);
+    return Math.min(180, Math.sqrt(angleDeg * angleDeg + ROUND_MOON_DEG * ROUND_MOON_DEG));
   };
 
   return (sky) => {
@@ -106,8 +108,7 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
     const moonLx = moonIlluminanceLx(moon) * cloudFactor;
     const night = 1 + nightShare(sunAltitudeDeg) * (nightCloudFactor - 1);
 
-    const moonSkyCdM2 =
-      moonAltitudeDeg > MOONLIT_FROM_DEG ? moonlitSkyCdM2(moon, viewAltitudeDeg, fromMoonDeg(sky)) : 0;
+    const moonSkyCdM2 = moonAltitudeDeg > MOONLIT_FROM_DEG ? moonlitSky(moon, fromMoonDeg(sky)) : 0;
     const sunRatio =
       sunLx === 0 ? 0 : clearRatio(sunAltitudeDeg, azimuthBetweenDeg(sky.sunAzimuthDeg, viewAzimuthDeg));
 

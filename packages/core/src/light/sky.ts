@@ -2,7 +2,7 @@
 // sky from 10°. Source: docs/sources.md#koomen, docs/sources.md#cie-general-sky.
 
 import { within } from '../check.js';
-import { angleBetweenDeg, cieSky } from './cie-sky.js';
+import { angleFrom, cieSky } from './cie-sky.js';
 import { KOOMEN_AZIMUTH_DEG, KOOMEN_CDM2, KOOMEN_SUN_DEG, KOOMEN_VIEW_DEG } from './koomen.js';
 import { cubicAt, hermite, intervalOf, monotoneSlopes, parabolaSlopes, smoothstep } from './smooth.js';
 import { clearIlluminanceLx, skyPartOfSunlight } from './sunlight.js';
@@ -102,8 +102,8 @@ const ROUND_SUN_DEG = 3;
 
 /** Azimuth between two directions, 0 to 180, whatever turns are in them. */
 export function azimuthBetweenDeg(azimuthADeg: number, azimuthBDeg: number): number {
-  const turn = (((azimuthADeg - azimuthBDeg) % 360) + 360) % 360;
-  return turn > 180 ? 360 - turn : turn;
+  const turn = azimuthADeg - azimuthBDeg;
+  return Math.abs(turn - 360 * Math.round(turn / 360));
 }
 
 /**
@@ -120,9 +120,10 @@ export function clearSkyToward(
   within('viewAltitudeDeg', viewAltitudeDeg, 0, 90);
   const measuredLog2 = measuredSky(viewAltitudeDeg);
   const clear = cieSky(12);
+  const angleFromView = angleFrom(viewAltitudeDeg);
   const cieLog2 = (sunAltitudeDeg: number, azimuthFromSunDeg: number) => {
-    const angleDeg = angleBetweenDeg(viewAltitudeDeg, sunAltitudeDeg, azimuthFromSunDeg);
-    const roundedDeg = Math.min(180, Math.hypot(angleDeg, ROUND_SUN_DEG));
+    const angleDeg = angleFromView(sunAltitudeDeg, azimuthFromSunDeg);
+    const roundedDeg = Math.min(180, Math.sqrt(angleDeg * angleDeg + ROUND_SUN_DEG * ROUND_SUN_DEG));
     return Math.log2(clear(sunAltitudeDeg, viewAltitudeDeg, roundedDeg));
   };
   return (sunAltitudeDeg, azimuthFromSunDeg) => {
