@@ -1,11 +1,13 @@
 // What the light of a scene costs, next to one position of the sun in the same run: read the ratio.
-// The test runner looks every imported name up anew, which the model has many of and suncalc none: built, the
-// ratio is about half of what is printed here.
+// The test runner looks every imported name up anew, which the model has many of and suncalc none: built, a scene costs
+// 3.7 positions of the sun, 1 µs on a machine where suncalc takes 0.29, and 20,000 frames about 21 ms.
 
 import { getPosition } from 'suncalc';
 import { bench, describe } from 'vitest';
+import { forecastLight, shootSpan } from '../../packages/core/src/forecast.js';
 import { type Sky, sceneLight } from '../../packages/core/src/light/scene.js';
 import { sceneOf } from '../../packages/core/src/light/words.js';
+import { shootFrom } from '../core/shoots.js';
 
 const light = sceneLight(
   sceneOf(
@@ -29,6 +31,21 @@ const skies: Sky[] = Array.from({ length: FRAMES }, (_, i) => ({
   sunAzimuthDeg: 265 + (20 * i) / FRAMES,
 }));
 
+const shoot = shootFrom({
+  date: '2026-09-18',
+  span: { startAt: '2026-09-18T19:00:00+02:00', endAt: '2026-09-18T21:46:39+02:00' },
+  intervalS: 0.5,
+  camera: {
+    shutter: { shortest: '1/4000', longest: '1/4' },
+    iso: { lowest: 100, highest: 3200 },
+    aperture: '4',
+    gapS: 0.1,
+  },
+});
+const span = shootSpan(shoot);
+const times = span.kind === 'ok' ? span.times : new Float64Array();
+if (times.length < FRAMES - 1) throw new Error(`the shoot has ${times.length} frames`);
+
 let sink = 0;
 let turn = 0;
 
@@ -49,6 +66,9 @@ describe('20,000 frames', () => {
   });
   bench('light curve', () => {
     for (const sky of skies) sink += light(sky).ev100;
+  });
+  bench('forecast of a shoot: sun, moon, light, range', () => {
+    sink += forecastLight(shoot, times).sceneEv100[0];
   });
 });
 
