@@ -163,6 +163,15 @@ describe('advice', () => {
     expect(remedyOf(slow, 'no-time', 'shorter-write').writeS).toBeCloseTo(10 - 4 - 1 - slow.gap.moveS, 1);
   });
 
+  test('a slide against a pan is shortened until what each rounds away leaves the picture slow enough', () => {
+    const against = [turn('pan', -44, { ease: 'linear' }), slide(3, { ease: 'linear', nearestM: 1 })];
+    const request = { ...base, moves: against, frames: dusk(20, 1), intervalS: 100 };
+    const plan = movePlan(request);
+    const cured = movePlan(followed(request, plan, remedyOf(plan, 'too-fast', 'shorter-move')));
+    expect(cured.fastest?.crossingS).toBeGreaterThanOrEqual(7);
+    expect(cured.fastest?.crossingS).toBeLessThan(7.3);
+  });
+
   test('a shorter interval that leaves too little for the shutter says so', () => {
     const plan = movePlan({ ...base, moves: [turn('pan', 150)], frames: dusk(481, 8) });
     const remedy = remedyOf(plan, 'too-fast', 'more-frames');
