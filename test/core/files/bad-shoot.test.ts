@@ -473,6 +473,16 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     'scene.night.groundLx: -3 is not an illuminance; give lux above 0, at most 200',
   ],
   [
+    'a night brighter than a floodlit pitch',
+    { scene: { night: { groundLx: 201 } } },
+    'scene.night.groundLx: 201 is not an illuminance; give lux above 0, at most 200',
+  ],
+  [
+    'a zenith brighter than any town makes it',
+    { scene: { night: { zenithMagArcsec2: 13.9 } } },
+    'scene.night.zenithMagArcsec2: 13.9 is not a sky brightness; give magnitudes a square arcsecond from 14 to 23',
+  ],
+  [
     'a surface that is not in the table',
     { scene: { surface: 'sno' } },
     'scene.surface: "sno" is not one of "grass", "sand", "snow", "water", "rock", "city"; the nearest is "snow"',

@@ -68,6 +68,7 @@ describe('city', () => {
     const last = city.rows[city.rows.length - 1]!;
     expect(last.sceneEv100).toBeCloseTo(7 - Math.log2(5), 1);
     expect(last.sceneEv100 - last.lowEv100).toBeLessThan(0.35);
+    expect(at(city, -7).sceneEv100 - at(city, -7).lowEv100).toBeLessThan(0.6);
     const early = at(city, -2);
     expect(early.sceneEv100 - early.lowEv100).toBeGreaterThan(2);
   });

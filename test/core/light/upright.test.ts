@@ -78,7 +78,11 @@ describe('in a scene', () => {
   });
 
   test('under closed cloud it does not matter which way the wall faces', () => {
-    const of = (facing: SceneWords['facing']) => ev({ uprightShare: 1, facing, cloud: 'overcast' }, -4);
-    expect(of('away')).toBeCloseTo(of('toward-sun'), 9);
+    const moonlit = { ...sun(-25), moonAltitudeDeg: 30, moonAzimuthDeg: 90, moonPhaseAngleDeg: 10 };
+    for (const sky of [sun(-4), moonlit]) {
+      const of = (facing: SceneWords['facing']) =>
+        sceneLight(sceneOf({ ...WORDS, uprightShare: 1, facing, cloud: 'overcast' }, 270))(sky).ev100;
+      expect(of('away')).toBeCloseTo(of('toward-sun'), 9);
+    }
   });
 });
