@@ -35,7 +35,7 @@ export function serve(folder, port = 0) {
     const file = join(folder, path.endsWith('/') ? `${path}index.html` : path);
     const type = TYPES[extname(file)];
     const isFile = statSync(file, { throwIfNoEntry: false })?.isFile() ?? false;
-    if (!isFile || type === undefined || path.startsWith('..') || request.method !== 'GET') {
+    if (!isFile || type === undefined || path.startsWith('..') || !['GET', 'HEAD'].includes(request.method)) {
       response.writeHead(404, { 'Content-Type': 'text/plain' }).end('There is nothing here.\n');
       return;
     }
@@ -49,6 +49,10 @@ export function serve(folder, port = 0) {
       'Cache-Control': path.startsWith('/assets/') ? 'max-age=31536000, immutable' : 'no-cache',
       ...(zip ? { 'Content-Encoding': 'gzip', Vary: 'Accept-Encoding' } : {}),
     });
+    if (request.method === 'HEAD') {
+      response.end();
+      return;
+    }
     const content = createReadStream(file);
     if (zip) content.pipe(createGzip()).pipe(response);
     else content.pipe(response);

@@ -114,6 +114,18 @@ export function anywhere(site: () => Site): void {
     });
   });
 
+  describe('on paper, without a plan', () => {
+    it('prints why there is none, not the card of an older plan', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.locator('#card svg').first().waitFor({ state: 'attached' });
+      await page.getByLabel('Highest ISO').selectOption('100');
+      await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+      await expect.poll(() => textOf(page.locator('#card'))).toMatch(/^From frame .* too dark for this kit/);
+      expect(await page.getByRole('button', { name: 'Print the cue card' }).isDisabled()).toBe(true);
+      await page.context().close();
+    });
+  });
+
   describe('by keyboard alone', () => {
     it('changes a kit, cures it, moves the cursor and rehearses', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });

@@ -242,7 +242,9 @@ export function designing(site: () => Site): void {
           page.getByRole('button', { name, exact: true }).click(),
         ]);
         const path = await download.path();
-        expect(readFileSync(path, 'utf8').length).toBeGreaterThan(200);
+        const format = name.startsWith('Plan') ? 'evenfall-plan/1' : 'evenfall-shoot/1';
+        expect(readFileSync(path, 'utf8')).toContain(format);
+        expect(download.suggestedFilename()).toMatch(name.includes('YAML') ? /\.yaml$/ : /\.json$/);
         const fresh = await site().open();
         await fresh.getByLabel('Open a shoot or plan file').setInputFiles({
           name: download.suggestedFilename(),

@@ -1,27 +1,33 @@
 // The browser's Print gives the cue card. Its pages are drawn ahead, in idle time: print waits for nothing.
 
-import type { PlanMade } from '@evenfall/core';
+import type { Plan, PlanMade } from '@evenfall/core';
 import { effect } from '@preact/signals-core';
-import { made } from './state/plan.js';
+import { plan } from './state/plan.js';
 import { words } from './words/words.js';
 
 // Typing goes first.
 const SETTLED_MS = 400;
 
 let timer: ReturnType<typeof setTimeout> | undefined;
-let wanted: PlanMade | undefined;
-let drawn: PlanMade | undefined;
+let drawn: Plan | undefined;
 let draw: ((plan: PlanMade) => string[]) | undefined;
 
+/** The card of the plan as it stands; where there is none, why: an old card must not pass for the new one. */
 function drawNow(): void {
-  if (wanted === undefined || wanted === drawn || draw === undefined) return;
+  const now = plan.peek();
   const holder = document.getElementById('card');
-  if (holder === null) return;
-  drawn = wanted;
-  // SVG made here from checked text, escaped where it is drawn.
-  holder.innerHTML = draw(wanted)
-    .map((page) => `<section>${page}</section>`)
-    .join('');
+  if (now === undefined || now === drawn || draw === undefined || holder === null) return;
+  drawn = now;
+  if ('frames' in now) {
+    // SVG made here from checked text, escaped where it is drawn.
+    holder.innerHTML = draw(now)
+      .map((page) => `<section>${page}</section>`)
+      .join('');
+  } else {
+    const why = document.createElement('p');
+    why.textContent = words().library.why(now.infeasible);
+    holder.replaceChildren(why);
+  }
 }
 
 const whenIdle: (task: () => void) => void =
@@ -33,9 +39,9 @@ export function keepCardReady(): void {
   whenIdle(async () => {
     const { cardPages, languages, wordsFor } = await import('@evenfall/chart');
     const language = () => languages.find((code) => code === words().language) ?? 'en';
-    draw = (plan) => cardPages(plan, { words: wordsFor({ language: language() }) });
+    draw = (made) => cardPages(made, { words: wordsFor({ language: language() }) });
     effect(() => {
-      wanted = made.value;
+      plan.value;
       words(); // another language, another card
       drawn = undefined;
       clearTimeout(timer);

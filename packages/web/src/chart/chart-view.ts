@@ -90,7 +90,10 @@ function toKey(event: KeyboardEvent): void {
 export function chartView() {
   const plan = made.value;
   const w = words();
-  if (plan === undefined) return html`<div class="chart empty"></div>`;
+  if (plan === undefined) {
+    return html`<div class="chart"><p class="planning">${w.summary.planning}</p></div>
+      ${legend()} ${underCursor()}`;
+  }
   const { summary } = plan;
   const ev = (value: number) => w.number(value, 1);
   const frame = cursorFrame.value;
@@ -157,19 +160,19 @@ function legend() {
 function underCursor() {
   const plan = made.value;
   const frame = cursorFrame.value;
-  if (plan === undefined || frame === undefined) return nothing;
   const w = words();
   const ev = (value: number) => w.number(value, 1);
-  const facts: readonly (readonly [string, string])[] = [
-    [w.chart.time, clock(frame.at)],
-    [w.chart.frame, w.chart.frameOf(frame.frame + 1, plan.frames.length)],
-    [w.chart.sun, `${w.number(frame.sunAltitudeDeg, 1)}°`],
-    [w.chart.sceneEv, ev(frame.sceneEv100)],
-    [w.chart.range, `${ev(frame.lowEv100)} … ${ev(frame.highEv100)}`],
-    [w.chart.targetEv, ev(frame.targetEv100)],
-    [w.chart.errorEv, w.signed(frame.errorEv, 2)],
-    [w.chart.setting, settingText(frame, plan.shoot.filters.length > 0)],
+  const facts: readonly (readonly [string, string | undefined])[] = [
+    [w.chart.time, frame && clock(frame.at)],
+    [w.chart.frame, frame && plan && w.chart.frameOf(frame.frame + 1, plan.frames.length)],
+    [w.chart.sun, frame && `${w.number(frame.sunAltitudeDeg, 1)}°`],
+    [w.chart.sceneEv, frame && ev(frame.sceneEv100)],
+    [w.chart.range, frame && `${ev(frame.lowEv100)} … ${ev(frame.highEv100)}`],
+    [w.chart.targetEv, frame && ev(frame.targetEv100)],
+    [w.chart.errorEv, frame && w.signed(frame.errorEv, 2)],
+    [w.chart.setting, frame && settingText(frame, plan !== undefined && plan.shoot.filters.length > 0)],
   ];
+  // Before the first plan its places are kept free: nothing jumps when it comes.
   return html`<div class="under-cursor">
     <div class="cursor-steps">
       <button type="button" class="small" ?disabled=${cursor.value === 0} @click=${() => toCue(-1)}>
@@ -178,14 +181,14 @@ function underCursor() {
       <button
         type="button"
         class="small"
-        ?disabled=${cursorCue.value >= plan.cues.length - 1}
+        ?disabled=${plan === undefined || cursorCue.value >= plan.cues.length - 1}
         @click=${() => toCue(1)}
       >
         ${w.chart.nextCue} <span aria-hidden="true">→</span>
       </button>
     </div>
     <dl>
-      ${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}
+      ${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value ?? '…'}</dd></div>`)}
     </dl>
   </div>`;
 }

@@ -3,7 +3,7 @@
 import { html } from 'lit-html';
 import type { SaveKind } from '../file-work.js';
 import { copyLink } from '../shared-link.js';
-import { made } from '../state/plan.js';
+import { impossible, made } from '../state/plan.js';
 import { words } from '../words/words.js';
 
 const KINDS: readonly SaveKind[] = ['shootYaml', 'shootJson', 'plan', 'calendar', 'csv'];
@@ -22,10 +22,11 @@ async function openChosen(event: Event): Promise<void> {
 
 export function filesSection() {
   const w = words().files;
+  const ready = made.value !== undefined && impossible.value === undefined;
   return html`<section class="files">
     <h2>${w.title}</h2>
     <div class="buttons">
-      <button type="button" ?disabled=${made.value === undefined} @click=${() => window.print()}>
+      <button type="button" ?disabled=${!ready} @click=${() => window.print()}>
         ${w.print}
       </button>
       <button type="button" @click=${() => void copyLink()}>${w.link}</button>
@@ -42,7 +43,14 @@ export function filesSection() {
       <span class="lead">${w.save}</span>
       ${KINDS.map(
         (kind) =>
-          html`<button type="button" class="small" @click=${() => void save(kind)}>${w[kind]}</button>`,
+          html`<button
+            type="button"
+            class="small"
+            ?disabled=${!ready && !kind.startsWith('shoot')}
+            @click=${() => void save(kind)}
+          >
+            ${w[kind]}
+          </button>`,
       )}
     </div>
     <p class="help">${w.printHelp}</p>

@@ -2,7 +2,8 @@
 
 import { html, nothing } from 'lit-html';
 import { clock } from '../parts/text.js';
-import { made, pending } from '../state/plan.js';
+import { impossible, made, pending } from '../state/plan.js';
+import { shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 interface Figure {
@@ -11,12 +12,27 @@ interface Figure {
   readonly short?: boolean;
 }
 
+// Before the first plan the figures have their places already: nothing jumps when it comes.
+function blanks(): Figure[] {
+  const w = words().summary;
+  const { frameMB, batteryFrames } = shoot.value.camera;
+  return [
+    w.frames,
+    w.clip,
+    w.time,
+    ...(frameMB === undefined ? [] : [w.card]),
+    ...(batteryFrames === undefined ? [] : [w.battery]),
+    w.cues,
+    w.error,
+  ].map((name) => ({ name, value: '…' }));
+}
+
 function figures(): Figure[] {
   const plan = made.value;
-  if (plan === undefined) return [];
-  const { summary, shoot } = plan;
+  if (plan === undefined) return blanks();
+  const { summary } = plan;
   const w = words();
-  const { cardGB, batteryFrames } = shoot.camera;
+  const { cardGB, batteryFrames } = plan.shoot.camera;
   const needGB = summary.cardNeededGB;
   return [
     { name: w.summary.frames, value: String(summary.frameCount) },
@@ -51,6 +67,7 @@ function figures(): Figure[] {
 export function summaryStrip() {
   const w = words().summary;
   return html`<section class="summary" aria-label=${w.label} aria-busy=${pending.value}>
+    ${impossible.value === undefined ? nothing : html`<p class="fault">${words().problem.noneFor[impossible.value.reason]}</p>`}
     <dl>
       ${figures().map(
         ({ name, value, short = false }) => html`<div class=${short ? 'short' : ''}>

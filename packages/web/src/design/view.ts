@@ -4,7 +4,7 @@ import { signal } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { chartView } from '../chart/chart-view.js';
 import { fieldDoor } from '../field/door.js';
-import { impossible, made, pending } from '../state/plan.js';
+import { impossible, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { cueList } from './cue-list.js';
@@ -65,7 +65,6 @@ export function designView() {
       ${summaryStrip()} ${problemView()}
       <section class="picture ${stale ? 'stale' : ''}" aria-busy=${pending.value}>
         <h2 class="unseen">${words().chart.title}</h2>
-        ${made.value === undefined && pending.value ? html`<p class="help">${words().summary.planning}</p>` : nothing}
         ${chartView()}
       </section>
       ${fieldDoor()} ${notesView()}

@@ -36,6 +36,4 @@ export function withValue(root: unknown, path: Path, value: unknown): unknown {
     : { ...group, [key]: next };
 }
 
-export const samePath = (a: Path, b: Path) => a.length === b.length && a.every((key, i) => key === b[i]);
-
 export const startsWith = (path: Path, head: Path) => head.every((key, i) => key === path[i]);

@@ -24,7 +24,6 @@ export const shoot = computed<Shoot>(() => {
 
 /** Earlier drafts that a press may bring back; only changes that replace much are kept. */
 const before = signal<readonly unknown[]>([]);
-export const canUndo = computed(() => before.value.length > 0);
 
 effect(() => keep('shoot', draft.value));
 
