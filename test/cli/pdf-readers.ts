@@ -83,7 +83,8 @@ const poppler: PdfReader = {
   },
 };
 
-const hasPoppler = ['pdfinfo', 'pdftotext', 'pdffonts', 'pdftoppm'].every(
+const RENDERER = 'pdftoppm';
+const hasPoppler = ['pdfinfo', 'pdftotext', 'pdffonts', RENDERER].every(
   (name) => spawnSync(name, ['-v']).error === undefined,
 );
 
@@ -100,7 +101,7 @@ export function rendered(bytes: Uint8Array, dpi: number): Picture[] {
   if (!hasPoppler) return [];
   const path = folder().at('rendered.pdf');
   writeFileSync(path, bytes);
-  const { stdout, status } = spawnSync('pdftoppm', ['-r', String(dpi), '-gray', path], {
+  const { stdout, status } = spawnSync(RENDERER, ['-r', String(dpi), '-gray', path], {
     maxBuffer: 2 ** 28,
   });
   if (status !== 0) throw new Error('pdftoppm failed');

@@ -1,22 +1,15 @@
 // Where the runs of a mixed line are set on the page.
 
-import { createRequire } from 'node:module';
-import PDFDocument from 'pdfkit';
 import { expect, test, vi } from 'vitest';
+import { documentOf } from '../../packages/cli/src/pdf.js';
 import { withoutRightToLeft } from '../../packages/cli/src/pdf-right-to-left.js';
 
 const BOX = { x: 10, y: 20, width: 200, height: 100 };
 
 /** Runs as they are set, with the left end and the width of each, in the picture's own units. */
 function setOn(svg: string) {
-  const { resolve } = createRequire(import.meta.url);
-  const doc = new PDFDocument({ margin: 0 });
-  for (const [name, file] of [
-    ['regular', 'DejaVuSans'],
-    ['bold', 'DejaVuSans-Bold'],
-  ] as const) {
-    doc.registerFont(name, resolve(`dejavu-fonts-ttf/ttf/${file}.ttf`));
-  }
+  const doc = documentOf({ widthMm: 90, heightMm: 60, title: '', language: 'en', madeAt: new Date(0) });
+  doc.addPage();
   const transforms = vi.spyOn(doc, 'transform');
   const text = vi.spyOn(doc, 'text');
   const { rest, draw } = withoutRightToLeft(svg, BOX);

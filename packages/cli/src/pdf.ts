@@ -17,19 +17,12 @@ export interface PdfForm {
   readonly madeAt: Date; // date the document bears
 }
 
-/**
- * One page an SVG, each scaled to fill its page. The same pages and form give the same bytes.
- *
- * @throws Error where an SVG holds what PDF cannot show
- */
-export function pdfOf(pages: readonly string[], form: PdfForm): Promise<Uint8Array> {
-  const { title, language, madeAt, background } = form;
-  const [width, height] = [form.widthMm * POINTS_PER_MM, form.heightMm * POINTS_PER_MM];
-  const margin = (form.marginMm ?? 0) * POINTS_PER_MM;
+/** An empty document with its letters at hand, as "regular" and "bold". */
+export function documentOf({ widthMm, heightMm, title, language, madeAt }: PdfForm): PDFKit.PDFDocument {
   const require = createRequire(import.meta.url);
   const doc = new PDFDocument({
     autoFirstPage: false,
-    size: [width, height],
+    size: [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM],
     margin: 0,
     lang: language,
     displayTitle: true,
@@ -37,7 +30,19 @@ export function pdfOf(pages: readonly string[], form: PdfForm): Promise<Uint8Arr
   });
   doc.registerFont('regular', require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'));
   doc.registerFont('bold', require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'));
+  return doc;
+}
 
+/**
+ * One page an SVG, each scaled to fill its page. The same pages and form give the same bytes.
+ *
+ * @throws Error where an SVG holds what PDF cannot show
+ */
+export function pdfOf(pages: readonly string[], form: PdfForm): Promise<Uint8Array> {
+  const [width, height] = [form.widthMm * POINTS_PER_MM, form.heightMm * POINTS_PER_MM];
+  const margin = (form.marginMm ?? 0) * POINTS_PER_MM;
+  const { background } = form;
+  const doc = documentOf(form);
   return new Promise((resolve, reject) => {
     const chunks: Uint8Array[] = [];
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
