@@ -1,12 +1,12 @@
 // What `evenfall light` tells a newcomer at a glance, on made-up curves and on a real evening.
 
 import type { LightRow, LightTable } from '@evenfall/core';
-import { createColors } from 'picocolors';
 import { describe, expect, test } from 'vitest';
 import { lightText } from '../../packages/cli/src/light-text.js';
 import { steepestMinute } from '../../packages/cli/src/steepest.js';
 import { shootFrom } from '../core/shoots.js';
 
+const PLAIN = { bold: (text: unknown) => String(text) };
 const START_MS = Date.parse('2026-09-18T20:00:00Z');
 const at = (minute: number) => new Date(START_MS + minute * 60_000).toISOString().replace('.000Z', '+00:00');
 
@@ -41,8 +41,7 @@ function tableOf(ev: readonly number[]): LightTable {
 }
 
 const shoot = shootFrom({ intervalS: 60 });
-const textOf = (ev: readonly number[], options = shoot) =>
-  lightText(tableOf(ev), options, createColors(false));
+const textOf = (ev: readonly number[], options = shoot) => lightText(tableOf(ev), options, PLAIN);
 const flat = (text: string) => text.replaceAll(/\s+/g, ' ');
 
 describe('light in two sentences', () => {
@@ -88,7 +87,7 @@ describe('light in two sentences', () => {
       wide,
       { ...wide, at: at(1), sceneEv100: -13.9, illuminanceLx: 128_800, slopeEvPerMin: -0.41 },
     ];
-    const text = lightText({ ...tableOf([0]), rows }, shoot, createColors(false));
+    const text = lightText({ ...tableOf([0]), rows }, shoot, PLAIN);
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
   });
 });

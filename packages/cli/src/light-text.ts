@@ -13,7 +13,7 @@ const HOUR_MS = 3_600_000;
 const NEAR_H = 6;
 
 /** The fall in words, events around the span, and every so many rows of the table, the last one included. */
-export function lightText(light: LightTable, shoot: Shoot, colors: Colors): string {
+export function lightText(light: LightTable, shoot: Shoot, colors: Pick<Colors, 'bold'>): string {
   const steepest = steepestMinute(light.rows, shoot.intervalS);
   const stride = Math.max(1, Math.ceil(light.rows.length / MOST_ROWS));
   const rows = light.rows.filter((_, i) => i % stride === 0 || i === light.rows.length - 1);
