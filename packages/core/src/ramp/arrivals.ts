@@ -4,111 +4,91 @@ import type { HeldErrors } from './held.js';
 import { type Lattice, shutterAt } from './lattice.js';
 import type { CostToGo } from './table.js';
 
-/**
- * Costs of arrival by stack, aperture, level and ISO. One row holds the ISOs of a level, padded on both sides
- * with Infinity as wide as itself, so that a row shifted in ISO needs no bounds.
- */
+/** Costs of arrival by stack, aperture, level and ISO, in rows as the table's; `spent` comes on top of each. */
 export class Arrivals {
-  readonly rows: Float64Array;
-  readonly stride: number;
+  rows: Float64Array;
   readonly low: Int32Array; // lowest level, by stack
   readonly count: Int32Array; // levels, by stack; 0 where none
-  /** The cheapest ISO of each row, and the first and last ISO that is dearer by less than setting both dials anew. */
-  readonly least: Float64Array;
-  readonly nearFrom: Int32Array;
-  readonly nearTo: Int32Array;
+  /** What the frames a filter change may spoil cost, whatever the setting. */
+  spent = 0;
   private readonly lattice: Lattice;
-  private readonly tallest: number;
+  private readonly table: CostToGo;
+  private readonly held: HeldErrors;
+  private readonly first: Float64Array; // where the lowest level of a stack and aperture 0 begins
+  private readonly own: Float64Array; // rows of settings that have been held for some frames
 
-  constructor(lattice: Lattice, tallest: number) {
-    const { stops, apertureCount, isoCount } = lattice;
+  constructor(lattice: Lattice, held: HeldErrors, table: CostToGo, tallest: number) {
+    const rowCount = lattice.stops.length * lattice.apertureCount * Math.max(1, tallest);
     this.lattice = lattice;
-    this.tallest = Math.max(1, tallest);
-    this.stride = 3 * isoCount;
-    const rowCount = stops.length * apertureCount * this.tallest;
-    this.rows = new Float64Array(rowCount * this.stride).fill(Number.POSITIVE_INFINITY);
-    this.least = new Float64Array(rowCount);
-    this.nearFrom = new Int32Array(rowCount);
-    this.nearTo = new Int32Array(rowCount);
-    this.low = new Int32Array(stops.length);
-    this.count = new Int32Array(stops.length);
+    this.held = held;
+    this.table = table;
+    this.own = new Float64Array(table.pad + rowCount * table.stride).fill(Number.POSITIVE_INFINITY);
+    this.rows = this.own;
+    this.first = new Float64Array(lattice.stops.length);
+    this.low = new Int32Array(lattice.stops.length);
+    this.count = new Int32Array(lattice.stops.length);
   }
 
-  /** Where the lowest ISO of a row lies, by its number. */
-  first(row: number): number {
-    return row * this.stride + this.lattice.isoCount;
-  }
-
-  /** Where the lowest ISO of a level lies. */
+  /** Where the lowest ISO of a level lies in `rows`. */
   at(stack: number, aperture: number, level: number): number {
-    return this.first(this.row(stack, aperture, level));
-  }
-
-  /** Number of the row of a level. */
-  row(stack: number, aperture: number, level: number): number {
-    return (stack * this.lattice.apertureCount + aperture) * this.tallest + level - this.low[stack];
+    return this.first[stack] + (aperture * this.height(stack) + level - this.low[stack]) * this.table.stride;
   }
 
   /** Arrivals at frame j, the first `spoilt` frames of which are not judged. */
-  fill(from: CostToGo, held: HeldErrors, j: number, spoilt: number): void {
-    const { lattice, rows } = this;
-    const { frameCount, stops, apertureCount, isoCount, spacing, price, stepsPerStop } = lattice;
-    const bands = spoilt > 0 ? lattice.landing : lattice.hold;
+  reckon(j: number, spoilt: number): void {
+    const { lattice, table, low, count, first } = this;
+    const { frameCount, stops, apertureCount, spacing } = lattice;
     const judged = j + spoilt;
     const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
-    const heldFrames = free - judged;
+    const bands = spoilt > 0 ? lattice.landing : lattice.hold;
+    this.spent = spoilt * lattice.price.affectedFrame;
+    this.heldFrames = free - judged;
+    this.freeAt = free * stops.length;
+    this.rows = this.heldFrames > 0 ? this.own : table.cost;
+    let next = table.pad;
     for (let stack = 0; stack < stops.length; stack++) {
-      const count = judged < frameCount ? bands.count[j * stops.length + stack] : 0;
-      this.count[stack] = count;
-      if (count === 0) continue;
-      const low = bands.low[j * stops.length + stack];
-      this.low[stack] = low;
-      const freeAt = free * stops.length + stack;
-      const freeLow = lattice.band.low[freeAt];
-      const freeCount = lattice.band.count[freeAt];
-      for (let aperture = 0; aperture < apertureCount; aperture++) {
-        for (let level = low; level < low + count; level++) {
-          const exposureEv = level / stepsPerStop + stops[stack];
-          const errors = heldFrames === 0 ? 0 : price.error * held.sum(exposureEv, judged, free);
-          const spent = spoilt * price.affectedFrame + errors;
-          const fromAt = from.base[freeAt] + (aperture * freeCount + level - freeLow) * isoCount;
-          const toAt = this.at(stack, aperture, level);
-          const shutterAtIsoMin = shutterAt(lattice, aperture, level);
-          const isoFrom = Math.max(0, lattice.shutterMin - shutterAtIsoMin);
-          const isoTo = Math.min(isoCount - 1, lattice.shutterMax - shutterAtIsoMin);
-          const timeAt = shutterAtIsoMin - lattice.shutterMin;
-          for (let iso = 0; iso < isoFrom; iso++) rows[toAt + iso] = Number.POSITIVE_INFINITY;
-          for (let iso = isoTo + 1; iso < isoCount; iso++) rows[toAt + iso] = Number.POSITIVE_INFINITY;
-          for (let iso = isoFrom; iso <= isoTo; iso++) {
-            const standing = heldFrames === 0 ? 0 : heldFrames * (price.time[timeAt + iso] + price.iso[iso]);
-            rows[toAt + iso] = from.cost[fromAt + iso] + spent + standing;
-          }
-        }
+      count[stack] = judged < frameCount ? bands.count[j * stops.length + stack] : 0;
+      low[stack] = bands.low[j * stops.length + stack];
+      if (count[stack] === 0) continue;
+      if (this.heldFrames > 0) {
+        first[stack] = next;
+        next += apertureCount * count[stack] * table.stride;
+        this.hold(stack, judged, free);
+      } else {
+        // Free at once: the table's own rows will do.
+        const inBand = low[stack] - lattice.band.low[this.freeAt + stack];
+        first[stack] = table.base[this.freeAt + stack] + inBand * table.stride;
       }
     }
   }
 
-  /** Finds what is cheap in each row; only filter changes, which may set every dial anew, ask for it. */
-  summarise(): void {
-    const { lattice, rows, least, nearFrom, nearTo } = this;
-    const { stops, apertureCount, isoCount, price } = lattice;
-    const both = price.shutterReset + price.isoReset;
-    for (let stack = 0; stack < stops.length; stack++) {
-      for (let aperture = 0; aperture < apertureCount; aperture++) {
-        const first = this.row(stack, aperture, this.low[stack]);
-        for (let row = first; row < first + this.count[stack]; row++) {
-          const at = this.first(row);
-          let cheapest = Number.POSITIVE_INFINITY;
-          for (let iso = 0; iso < isoCount; iso++) if (rows[at + iso] < cheapest) cheapest = rows[at + iso];
-          let from = 0;
-          let to = isoCount - 1;
-          if (cheapest < Number.POSITIVE_INFINITY) {
-            while (rows[at + from] >= cheapest + both) from++;
-            while (rows[at + to] >= cheapest + both) to--;
-          } else to = -1;
-          least[row] = cheapest;
-          nearFrom[row] = from;
-          nearTo[row] = to;
+  private heldFrames = 0;
+  private freeAt = 0;
+
+  /** Levels between the same level of two apertures. */
+  private height(stack: number): number {
+    return this.heldFrames > 0 ? this.count[stack] : this.lattice.band.count[this.freeAt + stack];
+  }
+
+  /** Rows of a stack whose settings stand from frame `judged` until they are free. */
+  private hold(stack: number, judged: number, free: number): void {
+    const { lattice, table, own, held, heldFrames } = this;
+    const { stops, apertureCount, isoCount, price, stepsPerStop, band } = lattice;
+    const freeAt = this.freeAt + stack;
+    for (let aperture = 0; aperture < apertureCount; aperture++) {
+      for (let n = 0; n < this.count[stack]; n++) {
+        const level = this.low[stack] + n;
+        const errors = price.error * held.sum(level / stepsPerStop + stops[stack], judged, free);
+        const row = aperture * band.count[freeAt] + level - band.low[freeAt];
+        const from = table.base[freeAt] + row * table.stride;
+        const to = this.at(stack, aperture, level);
+        const time = shutterAt(lattice, aperture, level) - lattice.shutterMin;
+        const isoFrom = Math.max(0, -time);
+        const isoTo = Math.min(isoCount - 1, lattice.shutterMax - lattice.shutterMin - time);
+        for (let iso = 0; iso < table.stride; iso++) own[to + iso] = Number.POSITIVE_INFINITY;
+        for (let iso = isoFrom; iso <= isoTo; iso++) {
+          const standing = price.time[time + iso] + price.iso[iso];
+          own[to + iso] = table.cost[from + iso] + errors + heldFrames * standing;
         }
       }
     }

@@ -39,27 +39,25 @@ export function costToGo(
 /** The work of one frame. A class, because functions made anew for each table would be compiled anew as well. */
 class Sweep {
   private readonly lattice: Lattice;
-  private readonly held: HeldErrors;
   private readonly table: CostToGo;
   private readonly entered: Arrivals;
   private readonly filterWays: FilterWays | undefined;
 
   constructor(lattice: Lattice, held: HeldErrors, table: CostToGo, afterFilter: CostToGo | undefined) {
     this.lattice = lattice;
-    this.held = held;
     this.table = table;
-    this.entered = new Arrivals(lattice, lattice.hold.tallest);
+    this.entered = new Arrivals(lattice, held, table, lattice.hold.tallest);
     const mayChange = afterFilter !== undefined && lattice.stops.length > 1;
     this.filterWays = mayChange ? new FilterWays(lattice, held, afterFilter) : undefined;
   }
 
   /** free(frame, s) for every setting. */
   frame(frame: number): void {
-    const { lattice, table, held, filterWays } = this;
-    const { stops, isoCount, apertureCount, band } = lattice;
+    const { lattice, table, filterWays } = this;
+    const { stops, apertureCount, band } = lattice;
     const last = frame === lattice.frameCount - 1;
     if (!last) {
-      this.entered.fill(table, held, frame + 1, 0);
+      this.entered.reckon(frame + 1, 0);
       filterWays?.arriveAt(frame + 1);
     }
     for (let stack = 0; stack < stops.length; stack++) {
@@ -67,56 +65,78 @@ class Sweep {
       const low = band.low[at];
       const levels = band.count[at];
       for (let aperture = 0; aperture < apertureCount; aperture++) {
-        const first = table.base[at] + aperture * levels * isoCount;
+        const first = table.base[at] + aperture * levels * table.stride;
         for (let n = 0; n < levels; n++) {
-          const row = first + n * isoCount;
-          if (last) table.cost.fill(0, row, row + isoCount);
+          // Only ISOs whose shutter is on the dial; the others keep their Infinity.
+          const shutter = shutterAt(lattice, aperture, low + n);
+          const iso = Math.max(0, lattice.shutterMin - shutter);
+          const count = Math.min(lattice.isoCount - 1, lattice.shutterMax - shutter) - iso + 1;
+          const row = first + n * table.stride + iso;
+          if (count <= 0) continue;
+          if (last) table.cost.fill(0, row, row + count);
           else {
-            this.stay(row, frame + 1, stack, aperture, low + n);
-            this.turnDial(row, stack, aperture, low + n);
+            this.stay(row, frame + 1, stack, aperture, low + n, iso, count);
+            this.turnDial(row, stack, aperture, low + n, iso, count);
           }
         }
-        if (!last) filterWays?.offer(table.cost, first, stack, aperture, low, levels);
+        if (!last) filterWays?.offer(table, first, stack, aperture, low, levels);
         for (let n = 0; n < levels; n++) {
           const most = last || filterWays === undefined ? Number.POSITIVE_INFINITY : filterWays.anew[n];
-          this.stand(first + n * isoCount, frame, stack, aperture, low + n, most);
+          this.stand(first + n * table.stride, frame, stack, aperture, low + n, most);
         }
       }
     }
   }
 
-  private stay(row: number, next: number, stack: number, aperture: number, level: number): void {
-    const { cost, base } = this.table;
-    const { stops, isoCount, band } = this.lattice;
+  private stay(
+    row: number,
+    next: number,
+    stack: number,
+    aperture: number,
+    level: number,
+    iso: number,
+    count: number,
+  ): void {
+    const { cost, base, stride } = this.table;
+    const { stops, band } = this.lattice;
     const at = next * stops.length + stack;
     const inBand = level - band.low[at];
     if (inBand < 0 || inBand >= band.count[at]) return;
-    const from = base[at] + (aperture * band.count[at] + inBand) * isoCount;
-    for (let i = 0; i < isoCount; i++) cost[row + i] = cost[from + i];
+    const from = base[at] + (aperture * band.count[at] + inBand) * stride + iso;
+    for (let i = 0; i < count; i++) cost[row + i] = cost[from + i];
   }
 
   /** One dial by 1…m steps: shutter or ISO to another level at this aperture, or the aperture. */
-  private turnDial(row: number, stack: number, aperture: number, level: number): void {
-    const { cost } = this.table;
+  private turnDial(
+    row: number,
+    stack: number,
+    aperture: number,
+    level: number,
+    iso: number,
+    count: number,
+  ): void {
+    const { cost, pad } = this.table;
     const { entered } = this;
-    const { apertureCount, isoCount, largestStep, price } = this.lattice;
+    const { apertureCount, largestStep, price } = this.lattice;
     const { rows } = entered;
     const lowest = entered.low[stack];
     const highest = lowest + entered.count[stack] - 1;
     for (let step = 1; step <= largestStep; step++) {
-      const shift = Math.min(step, isoCount); // a row further is all padding
+      const shift = Math.min(step, pad); // a row further is all padding
       if (level + step >= lowest && level + step <= highest) {
-        const up = entered.at(stack, aperture, level + step);
-        relaxBoth(cost, row, rows, up, up - shift, isoCount, price.shorter, price.isoDown);
+        const up = entered.at(stack, aperture, level + step) + iso;
+        relaxBoth(cost, row, rows, up, up - shift, count, price.shorter, price.isoDown);
         if (aperture + step < apertureCount) {
-          relax(cost, row, rows, entered.at(stack, aperture + step, level + step), isoCount, price.narrower);
+          const narrower = entered.at(stack, aperture + step, level + step) + iso;
+          relax(cost, row, rows, narrower, count, price.narrower);
         }
       }
       if (level - step >= lowest && level - step <= highest) {
-        const down = entered.at(stack, aperture, level - step);
-        relaxBoth(cost, row, rows, down, down + shift, isoCount, price.longer, price.isoUp);
+        const down = entered.at(stack, aperture, level - step) + iso;
+        relaxBoth(cost, row, rows, down, down + shift, count, price.longer, price.isoUp);
         if (aperture >= step) {
-          relax(cost, row, rows, entered.at(stack, aperture - step, level - step), isoCount, price.wider);
+          const wider = entered.at(stack, aperture - step, level - step) + iso;
+          relax(cost, row, rows, wider, count, price.wider);
         }
       }
     }
@@ -131,7 +151,7 @@ class Sweep {
     level: number,
     most: number,
   ): void {
-    const { cost } = this.table;
+    const { cost, stride } = this.table;
     const { lattice } = this;
     const { isoCount, price, shutterMin, shutterMax } = lattice;
     const error = level / lattice.stepsPerStop + lattice.stops[stack] - lattice.target[frame];
@@ -143,6 +163,6 @@ class Sweep {
     for (let i = from; i < end; i++) {
       cost[row + i] = Math.min(cost[row + i], most) + standing + price.time[time + i] + price.iso[i];
     }
-    for (let i = end; i < isoCount; i++) cost[row + i] = Number.POSITIVE_INFINITY;
+    for (let i = end; i < stride; i++) cost[row + i] = Number.POSITIVE_INFINITY; // the padding too
   }
 }

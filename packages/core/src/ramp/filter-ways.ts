@@ -15,38 +15,67 @@ export class FilterWays {
   /** By level, counted from the lowest last offered to: the cheapest way with both dials set anew. */
   readonly anew: Float64Array;
   private readonly lattice: Lattice;
-  private readonly held: HeldErrors;
-  private readonly after: CostToGo;
   private readonly arrivals: Arrivals;
   private readonly swaps: readonly (readonly Swap[])[];
+  private readonly tallest: number;
+  // By stack, aperture and level: the cheapest ISO, and the first and last that is dearer by less than setting
+  // both dials anew.
+  private readonly least: Float64Array;
+  private readonly nearFrom: Int32Array;
+  private readonly nearTo: Int32Array;
 
   constructor(lattice: Lattice, held: HeldErrors, after: CostToGo) {
     this.anew = new Float64Array(Math.max(1, lattice.band.tallest));
     this.lattice = lattice;
-    this.held = held;
-    this.after = after;
-    this.arrivals = new Arrivals(lattice, lattice.landing.tallest);
+    this.arrivals = new Arrivals(lattice, held, after, lattice.landing.tallest);
     this.swaps = swapsOf(lattice);
+    this.tallest = Math.max(1, lattice.landing.tallest);
+    const rowCount = lattice.stops.length * lattice.apertureCount * this.tallest;
+    this.least = new Float64Array(rowCount);
+    this.nearFrom = new Int32Array(rowCount);
+    this.nearTo = new Int32Array(rowCount);
   }
 
-  /** Reckons the arrivals of a filter change at frame j. */
+  /** Reckons the arrivals of a filter change at frame j, and what is cheap among them. */
   arriveAt(j: number): void {
-    this.arrivals.fill(this.after, this.held, j, this.lattice.lost);
-    this.arrivals.summarise();
+    const { arrivals, lattice, least, nearFrom, nearTo } = this;
+    const { stops, apertureCount, isoCount, price } = lattice;
+    arrivals.reckon(j, lattice.lost);
+    const { rows, spent } = arrivals;
+    const both = price.shutterReset + price.isoReset;
+    for (let stack = 0; stack < stops.length; stack++) {
+      for (let aperture = 0; aperture < apertureCount; aperture++) {
+        for (let n = 0; n < arrivals.count[stack]; n++) {
+          const at = arrivals.at(stack, aperture, arrivals.low[stack] + n);
+          let cheapest = Number.POSITIVE_INFINITY;
+          for (let iso = 0; iso < isoCount; iso++) if (rows[at + iso] < cheapest) cheapest = rows[at + iso];
+          let from = 0;
+          let to = isoCount - 1;
+          if (cheapest < Number.POSITIVE_INFINITY) {
+            while (rows[at + from] >= cheapest + both) from++;
+            while (rows[at + to] >= cheapest + both) to--;
+          } else to = -1;
+          const line = this.line(stack, aperture) + n;
+          least[line] = cheapest + spent;
+          nearFrom[line] = from;
+          nearTo[line] = to;
+        }
+      }
+    }
   }
 
   /** Makes the costs of some levels of a stack cheaper, from `first` on, and fills `anew` for them. */
   offer(
-    cost: Float64Array,
+    { cost, stride }: CostToGo,
     first: number,
     stack: number,
     aperture: number,
     low: number,
     levels: number,
   ): void {
-    const { anew, arrivals, lattice } = this;
+    const { anew, arrivals, lattice, least, nearFrom, nearTo } = this;
     const { isoCount, price } = lattice;
-    const { rows, least, nearFrom, nearTo } = arrivals;
+    const { rows, spent } = arrivals;
     const high = low + levels - 1;
     const both = price.shutterReset + price.isoReset;
     const swaps = this.swaps[stack];
@@ -54,7 +83,7 @@ export class FilterWays {
     for (let s = 0; s < swaps.length; s++) {
       const swap = swaps[s];
       const lowest = arrivals.low[swap.to];
-      const line = arrivals.row(swap.to, aperture, lowest);
+      const line = this.line(swap.to, aperture);
       for (let n = 0; n < arrivals.count[swap.to]; n++) {
         const cheapest = least[line + n] + swap.price + both;
         const to = Math.min(high, lowest + n - swap.low);
@@ -66,7 +95,7 @@ export class FilterWays {
     for (let s = 0; s < swaps.length; s++) {
       const swap = swaps[s];
       const lowest = arrivals.low[swap.to];
-      const line = arrivals.row(swap.to, aperture, lowest);
+      const line = this.line(swap.to, aperture);
       for (let n = 0; n < arrivals.count[swap.to]; n++) {
         const x = lowest + n;
         const from = Math.max(low, x - swap.high);
@@ -74,13 +103,13 @@ export class FilterWays {
         let bound = Number.NEGATIVE_INFINITY;
         for (let level = from; level <= to; level++) if (anew[level - low] > bound) bound = anew[level - low];
         if (least[line + n] + swap.price >= bound) continue;
-        const here = arrivals.first(line + n);
+        const here = arrivals.at(swap.to, aperture, x);
         for (let iso = nearFrom[line + n]; iso <= nearTo[line + n]; iso++) {
-          const arrival = rows[here + iso] + swap.price;
+          const arrival = rows[here + iso] + spent + swap.price;
           if (arrival >= bound) continue;
           for (let level = from; level <= to; level++) {
             // The same ISO with the shutter set anew; at the same level not even the shutter moves.
-            const same = first + (level - low) * isoCount + iso;
+            const same = first + (level - low) * stride + iso;
             const shutterAnew = level === x ? arrival : arrival + price.shutterReset;
             if (shutterAnew < cost[same]) cost[same] = shutterAnew;
             // The same shutter with ISO set anew, which takes up the difference in level.
@@ -92,5 +121,9 @@ export class FilterWays {
         }
       }
     }
+  }
+
+  private line(stack: number, aperture: number): number {
+    return (stack * this.lattice.apertureCount + aperture) * this.tallest;
   }
 }

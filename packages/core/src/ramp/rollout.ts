@@ -20,7 +20,7 @@ export function costOf(lattice: Lattice, table: CostToGo, frame: number, state: 
   const row = state.level - lattice.band.low[at];
   if (row < 0 || row >= lattice.band.count[at] || !onDials(lattice, state)) return Number.POSITIVE_INFINITY;
   const line = state.aperture * lattice.band.count[at] + row;
-  return table.cost[table.base[at] + line * lattice.isoCount + state.iso];
+  return table.cost[table.base[at] + line * table.stride + state.iso];
 }
 
 /** The cheapest state of the first frame, or undefined where no ramp exists. */
