@@ -183,6 +183,7 @@ export const english = {
       'too-dark': 'Too dark for this kit',
       'too-bright': 'Too bright for this kit',
       'too-fast': 'The light moves too fast',
+      'no-time': 'The move leaves no time',
       'no-span': 'The sun does not do that here',
     },
     cures: 'One change that would cure it:',
