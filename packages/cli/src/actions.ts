@@ -6,6 +6,7 @@ import {
   lightTable,
   type PlanInfeasible,
   type PlanMade,
+  planChoices,
   planShoot,
   type Shoot,
   writeCalendar,
@@ -17,6 +18,7 @@ import {
 import pc from 'picocolors';
 import { cardMakers } from './card-files.js';
 import { lightChartMakers, planChartMakers } from './chart-files.js';
+import { choicesText } from './choices-text.js';
 import type { Io } from './io.js';
 import { lightText } from './light-text.js';
 import { loadShoot } from './load-shoot.js';
@@ -40,8 +42,14 @@ const PLAN_MAKERS: Makers<PlanMade> = {
   '.csv': (plan, path) => [{ path, content: writeFramesCsv(plan) }],
 };
 
-/** Prints the plan, or writes it; status 2 where no ramp exists. */
-export async function plan(shootPath: string, { json, output }: Options, io: Io): Promise<number> {
+/** Prints the plan, or writes it, or prints what other weights would give; status 2 where no ramp exists. */
+export async function plan(
+  shootPath: string,
+  options: Options & { readonly choices?: boolean },
+  io: Io,
+): Promise<number> {
+  const { json, output, choices } = options;
+  if (choices) return printChoices(shootPath, options, io);
   if (output !== undefined) return writeFrom(shootPath, output, io, planShoot, PLAN_MAKERS);
   const colors = pc.createColors(io.color);
   const answer = planShoot(loadShoot(shootPath, io));
@@ -49,6 +57,17 @@ export async function plan(shootPath: string, { json, output }: Options, io: Io)
   if (json) io.out(writePlan(answer));
   else io.out(infeasible ? infeasibleText(answer, colors) : planText(answer, shootPath, colors));
   return infeasible ? 2 : 0;
+}
+
+async function printChoices(shootPath: string, { json, output }: Options, io: Io): Promise<number> {
+  if (output !== undefined) throw new Refusal(['-o does not go with --choices; leave one out']);
+  const answer = planChoices(loadShoot(shootPath, io));
+  if ('infeasible' in answer) {
+    io.out(json ? writePlan(answer) : infeasibleText(answer, pc.createColors(io.color)));
+    return 2;
+  }
+  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : choicesText(answer));
+  return 0;
 }
 
 export async function card(shootPath: string, { output, ...look }: Written, io: Io): Promise<number> {

@@ -76,6 +76,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
   )
     .option('--json', 'print the plan file, for a program')
     .option('-o, --output <file>', 'write the plan file (.json), or its frames as a table (.csv)')
+    .option('--choices', 'print what other weights would give: fewer cues, less error, cleaner ISO')
     .action((shoot: string, options: Options) => act(plan(shoot, options, io)));
 
   command('card', 'write the cue card', 'Writes a cue card to carry to the place.')

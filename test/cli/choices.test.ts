@@ -1,0 +1,41 @@
+// The choices that `plan --choices` prints, each taken as its line says and planned.
+
+import { planShoot, readShoot } from '@evenfall/core';
+import { expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { EVENING, evenfall } from './run.js';
+
+test('each line holds for the plan that its weights give', async () => {
+  const { status, out, err } = await evenfall(['plan', '-', '--choices'], EVENING);
+  expect({ status, err }).toEqual({ status: 0, err: '' });
+  for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  const rows = [...out.matchAll(/^ *(\d+) +\d+ +([\d.]+) +([\d.]+) +(\d+) +(error: \S+ iso: \S+)/gm)];
+  expect(rows.length).toBeGreaterThan(2);
+  for (const [, cues, rms, worst, iso, weights] of rows) {
+    const value = parse(EVENING);
+    value.place.timeZone = 'Europe/Copenhagen';
+    const read = readShoot({ ...value, weights: parse(`{ ${weights} }`) });
+    if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
+    const plan = planShoot(read.shoot);
+    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    expect(plan.summary.cueCount).toBe(Number(cues));
+    expect(plan.summary.rmsErrorEv.toFixed(2)).toBe(rms);
+    expect(plan.summary.worstErrorEv.toFixed(2)).toBe(worst);
+    expect(Math.max(...plan.frames.map((frame) => frame.iso))).toBe(Number(iso));
+  }
+  for (const name of ['fewest cues', 'smoothest', 'as asked', 'cleanest ISO']) expect(out).toContain(name);
+});
+
+test('as JSON the same choices, and no file', async () => {
+  const { status, out } = await evenfall(['plan', '-', '--choices', '--json'], EVENING);
+  expect(status).toBe(0);
+  expect(JSON.parse(out)[0]).toMatchObject({
+    cueCount: expect.any(Number),
+    apply: { weights: { error: expect.any(Number) } },
+  });
+  const refused = await evenfall(['plan', '-', '--choices', '-o', 'plan.json'], EVENING);
+  expect(refused).toMatchObject({
+    status: 1,
+    err: 'evenfall: -o does not go with --choices; leave one out\n',
+  });
+});
