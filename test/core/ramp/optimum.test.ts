@@ -2,7 +2,7 @@
 // which know only the contract of docs/ramp.md.
 
 import { expect, test } from 'vitest';
-import { solveRamp } from '../../../packages/core/src/ramp/solve.js';
+import { rampExists, solveRamp } from '../../../packages/core/src/ramp/solve.js';
 import { exhaustiveRamp } from '../../reference/exhaustive-ramp.js';
 import { highsRamp, loadSolver } from '../../reference/highs-ramp.js';
 import { checkRamp } from '../../reference/ramp-cost.js';
@@ -15,6 +15,7 @@ test('240 random problems: legal ramps of the objective exhaustive search finds,
     const want = exhaustiveRamp(problem);
     const got = solveRamp(problem);
     expect(got.kind, `seed ${seed}`).toBe(want.kind);
+    expect(rampExists(problem), `seed ${seed}`).toBe(want.kind === 'ok');
     seen[got.kind]++;
     if (problem.kit.bulb) seen.bulb++;
     if (problem.limits.secondsBetweenCues > problem.intervalS) seen.spaced++;

@@ -13,11 +13,8 @@ type Infeasible = Extract<RampResult, { kind: 'infeasible' }>;
  * @param excessEv how far outside tolerance the nearest setting in reach is there, > 0
  */
 export function explain(lattice: Lattice, frame: number, excessEv: number): Infeasible {
-  const { stops, stepsPerStop, toleranceEv } = lattice;
-  const only = frame === 0 ? lattice.startStack : undefined;
-  const { low, high } = lattice.kitLevels;
-  const darkestEv = stops[only ?? 0] + low / stepsPerStop;
-  const brightestEv = stops[only ?? stops.length - 1] + high / stepsPerStop;
+  const { toleranceEv } = lattice;
+  const { darkestEv, brightestEv } = kitRange(lattice, frame === 0 ? lattice.startStack : undefined);
   const tooDark = darkestEv - toleranceEv - lattice.target[frame];
   const tooBright = lattice.target[frame] - brightestEv - toleranceEv;
   // Later frames may lie further out: what a person has to make up is the worst of them.
@@ -38,4 +35,30 @@ export function explain(lattice: Lattice, frame: number, excessEv: number): Infe
 export function noShutterFits({ shutterMin, shutterMax, stepsPerStop }: Lattice): Infeasible {
   const shortfallEv = (shutterMin - shutterMax) / stepsPerStop;
   return { kind: 'infeasible', reason: 'too-fast', frame: 0, shortfallEv, worstShortfallEv: shortfallEv };
+}
+
+/** EV of the darkest and of the brightest scene that the kit, or the kit with one stack, renders at metered level. */
+function kitRange({ stops, stepsPerStop, kitLevels }: Lattice, only?: number) {
+  return {
+    darkestEv: stops[only ?? 0] + kitLevels.low / stepsPerStop,
+    brightestEv: stops[only ?? stops.length - 1] + kitLevels.high / stepsPerStop,
+  };
+}
+
+/**
+ * Whether more frames in a row lie beyond the kit than a filter change can cross. Then no ramp exists, and nothing
+ * else needs to be looked at; the reverse does not follow.
+ */
+export function beyondKit(lattice: Lattice): boolean {
+  const { frameCount, lost, target, toleranceEv } = lattice;
+  const { darkestEv, brightestEv } = kitRange(lattice);
+  let run = 0;
+  for (let i = 0; i < frameCount; i++) {
+    const within =
+      target[i] >= darkestEv - toleranceEv - SLACK && target[i] <= brightestEv + toleranceEv + SLACK;
+    run = within ? 0 : run + 1;
+    // The ends must be met: nothing crosses them.
+    if (run > lost || (run > 0 && (i === 0 || i === frameCount - 1))) return true;
+  }
+  return false;
 }

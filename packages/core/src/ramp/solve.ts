@@ -1,7 +1,7 @@
 // A ramp problem in; the optimum, or why there is none, out.
 
 import { solveBulb } from './bulb.js';
-import { explain, noShutterFits } from './certificate.js';
+import { beyondKit, explain, noShutterFits } from './certificate.js';
 import { objectiveOf } from './cost.js';
 import { costToGo } from './cost-to-go.js';
 import { HeldErrors } from './held.js';
@@ -75,5 +75,5 @@ export function rampExists(problem: RampProblem): boolean {
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
   if (lattice.shutterMin > lattice.shutterMax) return false;
   if (problem.kit.bulb) return solveBulb(problem, lattice).kind === 'ok';
-  return firstUnmet(lattice, limit).frame === lattice.frameCount;
+  return !beyondKit(lattice) && firstUnmet(lattice, limit).frame === lattice.frameCount;
 }
