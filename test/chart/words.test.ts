@@ -3,7 +3,7 @@
 import type { PlanNote } from '@evenfall/core';
 import { expect, test } from 'vitest';
 import { languages, type Words, wordsFor } from '../../packages/chart/src/words.js';
-import { planShoot, type Shoot } from '../../packages/core/src/index.js';
+import { type Camera, type Move, planShoot, type Shoot } from '../../packages/core/src/index.js';
 import { shootWith } from './planned.js';
 
 const SAMPLE = [
@@ -91,7 +91,7 @@ test.each([
 test('every note the library writes has its German, with its numbers and its times', () => {
   const german = wordsFor({ language: 'de', clock: 12 });
   const notes = everyNote();
-  expect(new Set(notes.map(({ text }) => text.slice(0, 12))).size).toBeGreaterThanOrEqual(7);
+  expect(new Set(notes.map(({ text }) => text.slice(0, 12))).size).toBeGreaterThanOrEqual(22);
   for (const { text } of notes) {
     const told = german.note(text);
     expect(told).not.toBe(text);
@@ -129,9 +129,34 @@ function everyNote(): PlanNote[] {
     { date: '2026-10-26' }, // a full moon rises at dusk
     { intervalS: 5 },
   ];
-  return changes.flatMap((change) => {
-    const shoot = shootWith('dusk', change, { cardGB: 1, batteryFrames: 100 });
-    const plan = planShoot(shoot);
+  const small = { cardGB: 1, batteryFrames: 100 };
+  const cold = { cardGB: 23.5, batteryFrames: 1100, coldFactor: 0.7 };
+  const full = { batteryFrames: 1000, coldFactor: 0.75 };
+  const camera = { lens: { focalMm: 50 }, sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 } };
+  const turn = { axis: 'pan', mode: 'stopped', ease: 'smoothstep', gear: { settleS: 1, moveS: 1 } } as const;
+  const going = { ...turn, mode: 'continuous' } as const;
+  const slide = { axis: 'slide', by: { m: 2 }, toward: 'side', nearestM: 5 } as const;
+  const moves: Move[][] = [
+    [{ ...turn, by: { deg: 150 } }],
+    [{ ...turn, by: { deg: 4 }, gear: { settleS: 0.5, moveS: 1, smallestStepDeg: 0.05 } }],
+    [{ ...turn, axis: 'tilt', by: { deg: 4 }, gear: { settleS: 0, moveS: 1, smallestStepDeg: 0.001 } }],
+    [
+      { ...going, by: { deg: -200 }, gear: { settleS: 0, topSpeedDegPerS: 0.01 } },
+      { ...slide, mode: 'stopped', ease: 'linear', gear: { settleS: 1, moveS: 1 } },
+    ],
+  ];
+  const shoots: [Partial<Shoot>, Partial<Camera>][] = [
+    ...changes.map((change): [Partial<Shoot>, Partial<Camera>] => [change, small]),
+    [{}, cold],
+    [{}, full],
+    [
+      { span: { fromSunAltitudeDeg: -8, toSunAltitudeDeg: -13 } },
+      { lens: camera.lens, sensor: { widthMm: 36, heightMm: 24 } },
+    ],
+    ...moves.map((each): [Partial<Shoot>, Partial<Camera>] => [{ moves: each }, camera]),
+  ];
+  return shoots.flatMap(([change, kit]) => {
+    const plan = planShoot(shootWith('dusk', change, kit));
     return 'infeasible' in plan ? [] : plan.notes;
   });
 }

@@ -12,7 +12,7 @@ import { longestTimeS, type ShootFacts, shootFacts } from './plan-shoot.js';
 
 const SLACK = 1e-9;
 const DIGITS = 1e-6; // numbers that went through text
-const REASONS = ['too-dark', 'too-bright', 'too-fast', 'no-span'];
+const REASONS = ['too-dark', 'too-bright', 'too-fast', 'no-time', 'no-span'];
 
 interface Row {
   readonly atMs: number;
@@ -45,8 +45,8 @@ function checkInfeasible(answer: Found, wrong: string[]): void {
   const reason = text(answer, 'reason');
   if (!REASONS.includes(reason)) wrong.push(`reason "${reason}" is none of ${REASONS.join(', ')}`);
   list(answer, 'remedies');
-  if (reason === 'no-span') {
-    if (answer.value.frame !== undefined) wrong.push('no-span names a frame');
+  if (reason === 'no-span' || reason === 'no-time') {
+    if (answer.value.frame !== undefined) wrong.push(`${reason} names a frame`);
     return;
   }
   if (!(Number.isInteger(number(answer, 'frame')) && number(answer, 'frame') >= 0))

@@ -1,6 +1,8 @@
 // The notes of a plan in German. The library writes them in English: each is told by its English pattern, and one
 // that is not known stays as it is rather than being left out.
 
+import { moveNoteInGerman } from './words-de-moves.js';
+
 const number = String.raw`(-?[\d.]+)`;
 const comma = (text: string) => text.replace('-', '−').replace('.', ',');
 
@@ -8,14 +10,27 @@ type Rule = readonly [pattern: string, german: (...parts: string[]) => string];
 
 const RULES: readonly Rule[] = [
   [
-    `The card holds ${number} of the ${number} frames; bring ${number} GB or more\\.`,
-    (fit, all, gigabytes) =>
-      `Die Karte fasst ${fit} der ${all} Bilder; ${comma(gigabytes!)} GB oder mehr mitnehmen.`,
+    `The card holds ${number} of the ${number} frames; bring ${number} GB or more\\. It is full at (\\d\\d:\\d\\d)\\.(?: An interval of ${number} s or more would fit it\\.)?`,
+    (fit, all, gigabytes, time, interval) =>
+      `Die Karte fasst ${fit} der ${all} Bilder; ${comma(gigabytes!)} GB oder mehr mitnehmen. Um ${time} ist sie voll.${
+        interval === undefined ? '' : ` Mit ${comma(interval)} s oder mehr von Bild zu Bild reichte sie.`
+      }`,
   ],
   [
-    `One charge gives ${number} of the ${number} frames; bring a second battery or outside power\\.`,
-    (fit, all) =>
-      `Eine Ladung reicht für ${fit} der ${all} Bilder; zweiten Akku oder Strom von außen mitnehmen.`,
+    `The frames take ${number} % of the card: start with it empty\\.`,
+    (share) => `Die Bilder füllen ${share} % der Karte: leer beginnen.`,
+  ],
+  [
+    `One charge gives ${number} of the ${number} frames( in the cold)?; bring a second battery or outside power\\. It is spent at (\\d\\d:\\d\\d)\\.(?: The shoot wants ${number} of them\\.)?`,
+    (fit, all, cold, time, needed) =>
+      `Eine Ladung reicht ${cold === undefined ? '' : 'in der Kälte '}für ${fit} der ${all} Bilder; zweiten Akku oder Strom von außen mitnehmen. Um ${time} ist sie verbraucht.${
+        needed === undefined ? '' : ` Gebraucht werden ${needed} Akkus.`
+      }`,
+  ],
+  [
+    `The frames take ${number} % of one charge( in the cold)?: start with it full, and have another at hand\\.`,
+    (share, cold) =>
+      `Die Bilder brauchen ${cold === undefined ? '' : 'in der Kälte '}${share} % einer Ladung: voll beginnen, einen zweiten Akku bereithalten.`,
   ],
   [
     `The reading of EV ${number} was not used\\. (.*)`,
@@ -38,10 +53,12 @@ const RULES: readonly Rule[] = [
       `Vorhersage; Himmel ändern sich in dieser Zeit um höchstens ${comma(allowed!)}. Noch einmal messen.`,
   ],
   [
-    `A shutter of (\\S+) s \\(${number} s in truth\\) does not fit: an interval of ${number} s leaves ${number} s(, each dark frame counted)?\\. The plan stays below it\\.`,
-    (mark, exact, interval, inside, dark) =>
+    `A shutter of (\\S+) s \\(${number} s in truth\\) does not fit: an interval of ${number} s leaves ${number} s(, each dark frame counted)?(, beside the move and its rest)?\\. The plan stays below it\\.`,
+    (mark, exact, interval, inside, dark, move) =>
       `Die Zeit ${mark} s (wirklich ${comma(exact!)} s) passt nicht: ${comma(interval!)} s von Bild zu Bild lassen ` +
-      `${comma(inside!)} s${dark === undefined ? '' : ', Dunkelbilder mitgezählt'}. Der Plan bleibt darunter.`,
+      `${comma(inside!)} s${dark === undefined ? '' : ', Dunkelbilder mitgezählt'}${
+        move === undefined ? '' : ', neben der Bewegung und ihrer Ruhe'
+      }. Der Plan bleibt darunter.`,
   ],
   [
     String.raw`The moon (rises|sets) at (\d\d:\d\d), during the shoot\.`,
@@ -64,5 +81,5 @@ export function noteInGerman(note: string): string {
     const [whole, ...parts] = new RegExp(`^${pattern}$`).exec(note) ?? [];
     if (whole !== undefined) return german(...parts);
   }
-  return note;
+  return moveNoteInGerman(note) ?? note;
 }

@@ -3,11 +3,12 @@
 
 import { dialLabel } from './dial.js';
 import { forecastLight, shootSpan } from './forecast.js';
-import { noSpan, whyImpossible } from './impossible.js';
+import { noSpan, noTime, whyImpossible } from './impossible.js';
 import type { PlanInfeasible } from './plan-format.js';
 import type { RampFrame, RampProblem } from './ramp/problem.js';
 import { solveRamp } from './ramp/solve.js';
 import { type RampWeights, rampWeights } from './ramp/weights.js';
+import { hasRoom } from './room.js';
 import type { Shoot } from './shoot.js';
 import { rampProblemOf } from './targets.js';
 
@@ -40,6 +41,7 @@ export function planChoices(shoot: Shoot): PlanChoice[] | PlanInfeasible {
   if (span.kind === 'no-span') return noSpan(shoot, span);
   const forecast = forecastLight(shoot, span.times);
   const { problem } = rampProblemOf(shoot, forecast);
+  if (!hasRoom(problem)) return noTime(shoot, forecast);
   const asked = { ...rampWeights(shoot.crew), ...shoot.weights };
   const first = solveRamp(problem);
   if (first.kind === 'infeasible') return whyImpossible(shoot, forecast, first);

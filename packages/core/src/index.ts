@@ -39,6 +39,23 @@ export type { FileError, Locate } from './files/file-error.js';
 export { type PlanRead, readPlan, writeLight, writePlan } from './files/plan-file.js';
 export { readShoot, type ShootRead, writeShoot } from './files/shoot-file.js';
 export { type FilterSpec, type FilterStack, filterStacks, filterStops } from './filter.js';
+export {
+  INTERVALS_BY_SUBJECT,
+  type IntervalAdvice,
+  intervalAdvice,
+  type Subject,
+} from './footage/interval-advice.js';
+export { framesOnCard, framesOnCharge, type Lasting, lastingOf } from './footage/supplies.js';
+export {
+  exactFps,
+  type Footage,
+  type FootageGiven,
+  FRAME_RATES,
+  footageOf,
+  longestMarkedShutter,
+  type MarkedTime,
+  wholeSeconds,
+} from './footage.js';
 export { type Forecast, forecastLight, type ShootSpan, shootSpan } from './forecast.js';
 export {
   bandAfterReading,
@@ -69,6 +86,23 @@ export { clearSkyLuminanceCdM2 } from './light/sky.js';
 export { clearIlluminanceLx, sunIlluminanceLx } from './light/sunlight.js';
 export { CLOUDS, GREY_REFLECTANCE, knownOf, LAMPS, NIGHTS, SURFACES, sceneOf } from './light/words.js';
 export { lookOffsetEv } from './look.js';
+export { easeAt } from './move/ease.js';
+export type {
+  Ease,
+  Lens,
+  Move,
+  MoveAxis,
+  MoveFinding,
+  MoveFrame,
+  MoveLines,
+  MoveMode,
+  MoveRemedy,
+  Optics,
+  Sensor,
+  SlideMove,
+  Travel,
+  TurnMove,
+} from './move.js';
 export { lightTable, planShoot } from './plan.js';
 export type {
   Control,
@@ -81,6 +115,7 @@ export type {
   PlanFrame,
   PlanInfeasible,
   PlanMade,
+  PlanMove,
   PlanNote,
   PlanSummary,
   Remedy,
@@ -94,6 +129,7 @@ export type {
 } from './ramp/problem.js';
 export { rampExists, solveRamp } from './ramp/solve.js';
 export { type RampWeights, rampWeights } from './ramp/weights.js';
+export { opticsOf, shootGap, tightestOf } from './room.js';
 export type {
   Camera,
   CloudWord,

@@ -2,8 +2,12 @@
 
 import { dialStep, timeOfStep } from './dial.js';
 import type { Forecast } from './forecast.js';
+import type { MovePlan } from './move.js';
+import { cautionNotes, moveNotes, starNotes } from './notes-move.js';
+import { supplyNotes } from './notes-supplies.js';
 import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './plan-format.js';
 import { eveningsHeldShare } from './reserve.js';
+import { shootGap } from './room.js';
 import { longestTimeInside, type Shoot } from './shoot.js';
 
 interface Told {
@@ -12,40 +16,26 @@ interface Told {
   readonly frames: readonly PlanFrame[];
   readonly summary: PlanSummary;
   readonly events: readonly PlanEvent[];
+  readonly move: MovePlan | undefined;
 }
 
 /** Notes on a plan, warnings first. */
 export function notesOf(told: Told): PlanNote[] {
+  const { shoot, forecast, frames, summary, move } = told;
   const notes = [
-    ...supplies(told),
+    ...supplyNotes(shoot, summary, forecast.zone),
     ...readings(told),
+    ...moveNotes(move),
     ...reserve(told),
     ...shutter(told),
+    ...starNotes(shoot, forecast, frames),
     ...moon(told),
     ...spoilt(told),
     ...sun(told),
+    ...cautionNotes(move),
   ];
   const order = ['warning', 'caution', 'info'];
   return notes.sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level));
-}
-
-function supplies({ shoot, summary }: Told): PlanNote[] {
-  const { cardGB, frameMB, batteryFrames } = shoot.camera;
-  const notes: PlanNote[] = [];
-  if (summary.cardFits === false && cardGB !== undefined && frameMB !== undefined) {
-    const fit = Math.floor((cardGB * 1000) / frameMB);
-    notes.push({
-      level: 'warning',
-      text: `The card holds ${fit} of the ${summary.frameCount} frames; bring ${summary.cardNeededGB?.toFixed(1)} GB or more.`,
-    });
-  }
-  if (summary.batteryFits === false) {
-    notes.push({
-      level: 'warning',
-      text: `One charge gives ${batteryFrames} of the ${summary.frameCount} frames; bring a second battery or outside power.`,
-    });
-  }
-  return notes;
 }
 
 function readings({ forecast }: Told): PlanNote[] {
@@ -75,11 +65,12 @@ function reserve({ shoot, summary, forecast }: Told): PlanNote[] {
   ];
 }
 
-function shutter({ shoot }: Told): PlanNote[] {
+function shutter({ shoot, frames }: Told): PlanNote[] {
   const { camera, intervalS } = shoot;
   const step = dialStep('shutter', camera.shutter.longest, camera.stepsPerStop);
   const longestS = step === undefined ? 0 : timeOfStep(step, camera.stepsPerStop);
-  const insideS = longestTimeInside(intervalS, camera);
+  const { gapS } = shootGap(shoot, frames.length);
+  const insideS = longestTimeInside(intervalS, { ...camera, gapS });
   if (longestS <= insideS) return [];
   const what = `${camera.shutter.longest} s (${Number(longestS.toPrecision(4))} s in truth)`;
   return [
@@ -87,7 +78,7 @@ function shutter({ shoot }: Told): PlanNote[] {
       level: 'info',
       text: `A shutter of ${what} does not fit: an interval of ${intervalS} s leaves ${Number(insideS.toPrecision(4))} s${
         camera.darkFrame ? ', each dark frame counted' : ''
-      }. The plan stays below it.`,
+      }${gapS > camera.gapS ? ', beside the move and its rest' : ''}. The plan stays below it.`,
     },
   ];
 }

@@ -1,11 +1,15 @@
 // What the library answers: a plan, whole, so that a rig's software needs no arithmetic of its own, and a light
 // table. These are the formats evenfall-plan/1 and evenfall-light/1 of docs/formats.md.
 
+import type { MoveFrame, MovePlan } from './move.js';
 import type { Shoot } from './shoot.js';
 import type { SkyEvent } from './sun.js';
 
-/** One frame of a plan: when, what light, what the camera stands at. All exposures in exact values. */
-export interface PlanFrame {
+/**
+ * One frame of a plan: when, what light, what the camera stands at. All exposures in exact values. Where the shoot
+ * has moves, also where they are and what the interval holds.
+ */
+export interface PlanFrame extends Partial<MoveFrame> {
   readonly frame: number; // from 0
   readonly at: string; // RFC 3339 with the place's offset
   readonly sunAltitudeDeg: number;
@@ -76,6 +80,9 @@ export interface PlanNote {
   readonly text: string;
 }
 
+/** The moves of a plan; their frames' part stands in the frames. */
+export type PlanMove = Pick<MovePlan, 'travels' | 'gap' | 'tightest' | 'fastest' | 'findings' | 'lines'>;
+
 export interface PlanMade {
   readonly format: 'evenfall-plan/1';
   readonly shoot: Shoot;
@@ -83,12 +90,13 @@ export interface PlanMade {
   readonly events: readonly PlanEvent[];
   readonly frames: readonly PlanFrame[];
   readonly cues: readonly PlanCue[];
+  readonly move?: PlanMove; // where the shoot has moves
   readonly notes: readonly PlanNote[];
 }
 
 /** Whole values of those keys of a shoot that a remedy changes. */
 export type ShootChange = Partial<
-  Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'look' | 'limits'>
+  Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'look' | 'limits' | 'moves'>
 >;
 
 /** One change that would make an impossible ramp possible, with its least amount. */
@@ -102,7 +110,7 @@ export interface PlanInfeasible {
   readonly format: 'evenfall-plan/1';
   readonly shoot: Shoot;
   readonly infeasible: {
-    readonly reason: 'too-dark' | 'too-bright' | 'too-fast' | 'no-span';
+    readonly reason: 'too-dark' | 'too-bright' | 'too-fast' | 'no-time' | 'no-span';
     readonly frame?: number;
     readonly at?: string;
     readonly shortfallEv?: number;

@@ -2,8 +2,9 @@
 
 import { civilDay, rfc3339, type Zone } from './clock.js';
 import { cuesOf } from './cues.js';
+import { exactFps } from './footage.js';
 import { type Forecast, forecastLight, shootSpan } from './forecast.js';
-import { noSpan, whyImpossible } from './impossible.js';
+import { noSpan, noTime, whyImpossible } from './impossible.js';
 import { type Kit, settingOf } from './kit.js';
 import { notesOf } from './notes.js';
 import type {
@@ -15,9 +16,11 @@ import type {
   PlanMade,
   PlanSummary,
 } from './plan-format.js';
+import { planMoves, withMoves } from './plan-move.js';
 import type { RampResult } from './ramp/problem.js';
 import { solveRamp } from './ramp/solve.js';
 import { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
+import { hasRoom } from './room.js';
 import { setUpAt } from './set-up.js';
 import { clipLengthS, type Shoot, suppliesFor } from './shoot.js';
 import { skyEvents } from './sun.js';
@@ -34,10 +37,13 @@ export function planShoot(shoot: Shoot): Plan {
   if (span.kind === 'no-span') return noSpan(shoot, span);
   const forecast = forecastLight(shoot, span.times);
   const { problem, kit } = rampProblemOf(shoot, forecast);
+  if (!hasRoom(problem)) return noTime(shoot, forecast);
   const ramp = solveRamp(problem);
   if (ramp.kind === 'infeasible') return whyImpossible(shoot, forecast, ramp);
 
-  const frames = framesOf(forecast, problem.targetEv100, kit, ramp);
+  const exposed = framesOf(forecast, problem.targetEv100, kit, ramp);
+  const moved = planMoves(shoot, exposed);
+  const { frames, ...move } = moved === undefined ? { frames: exposed } : withMoves(exposed, moved);
   const cues = cuesOf(frames, !shoot.camera.bulb);
   const reserve = reserveOf(problem);
   const summary = {
@@ -52,7 +58,8 @@ export function planShoot(shoot: Shoot): Plan {
     events,
     frames,
     cues,
-    notes: notesOf({ shoot, forecast, frames, summary, events }),
+    ...move,
+    notes: notesOf({ shoot, forecast, frames, summary, events, move: moved }),
   } satisfies PlanMade;
 }
 
@@ -140,7 +147,7 @@ function summaryOf(
     setUpAt: setUpAt(first.at),
     startAt: first.at,
     endAt: last.at,
-    clipS: clipLengthS(frames.length, shoot.clipFps),
+    clipS: clipLengthS(frames.length, exactFps(shoot.clipFps)),
     ...suppliesFor(frames.length, shoot.camera),
     sceneFromEv100: first.sceneEv100,
     sceneToEv100: last.sceneEv100,

@@ -6,22 +6,14 @@ import { type DialControl, dialLabel, dialStep, timeOfStep } from './dial.js';
 import { type Forecast, forecastLight, shootSpan } from './forecast.js';
 import type { Remedy } from './plan-format.js';
 import { rampExists } from './ramp/solve.js';
+import { intervalFor, isCutShort, longerInterval, timeKinds } from './remedies-time.js';
+import type { Candidate, Kind } from './remedy-kind.js';
+import { hasRoom, shootGap } from './room.js';
 import { type Camera, longestTimeInside, type Shoot } from './shoot.js';
 import { sunPosition } from './sun.js';
 import { rampProblemOf } from './targets.js';
 
 export type Reason = 'too-dark' | 'too-bright' | 'too-fast';
-
-/** A change to a shoot, by key and in words. */
-type Candidate = Omit<Remedy, 'change'>;
-
-/** Amounts of one kind of change, least first; undefined where there is no such amount. */
-interface Kind {
-  readonly change: string;
-  readonly amounts: number; // how many there are to try
-  readonly at: (amount: number) => Candidate; // 1 … amounts
-  readonly rising: boolean; // where one amount cures, every larger one does
-}
 
 // How far each change may go before it is no longer advice.
 const LONGEST_SHUTTER_S = 256;
@@ -30,15 +22,18 @@ const MOST_TOLERANCE_EV = 2;
 const MOST_STEP_EV = 3;
 
 /**
- * Remedies in the order in which a photographer would try them: longer shutter (and the interval it needs),
- * higher ISO, another aperture, another filter, darker look, looser tolerance, larger steps, closer cues,
+ * Remedies in the order in which a photographer would try them: longer shutter (and the interval it needs), more
+ * of the interval for it, higher ISO, another aperture, another filter, darker look, looser tolerance, larger steps, closer cues,
  * shorter span. A kind that no amount of would cure is left out.
  *
  * @param frame first frame that cannot be met
  */
 export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, frame: number): Remedy[] {
+  const count = forecast.times.length;
   const kinds = [
-    ...(reason === 'too-bright' ? [] : [longerShutter(shoot), higherIso(shoot)]),
+    ...(reason === 'too-bright' ? [] : [longerShutter(shoot, count)]),
+    ...(reason === 'too-bright' || !isCutShort(shoot, count) ? [] : timeKinds(shoot)),
+    ...(reason === 'too-bright' ? [] : [higherIso(shoot)]),
     otherAperture(shoot, reason),
     ...(reason === 'too-dark' ? [] : [otherFilter(shoot)]),
     ...(reason === 'too-bright' ? [] : [darkerLook(shoot)]),
@@ -46,12 +41,21 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
     largerSteps(shoot),
     closerCues(shoot),
   ];
-  const found = kinds.flatMap((kind) => {
+  const found = curesAmong(kinds, shoot, forecast);
+  const shorter = shorterSpan(shoot, forecast, frame);
+  return shorter === undefined ? found : [...found, { change: 'shorter-span', ...shorter }];
+}
+
+/** Remedies for a shoot whose intervals have no time for any shutter at all. */
+export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
+  return curesAmong([longerInterval(shoot, forecast.times.length), ...timeKinds(shoot)], shoot, forecast);
+}
+
+function curesAmong(kinds: readonly (Kind | undefined)[], shoot: Shoot, forecast: Forecast): Remedy[] {
+  return kinds.flatMap((kind) => {
     const candidate = kind === undefined ? undefined : leastCure(kind, shoot, forecast);
     return candidate === undefined ? [] : [{ change: (kind as Kind).change, ...candidate }];
   });
-  const shorter = shorterSpan(shoot, forecast, frame);
-  return shorter === undefined ? found : [...found, { change: 'shorter-span', ...shorter }];
 }
 
 function leastCure({ amounts, at, rising }: Kind, shoot: Shoot, forecast: Forecast): Candidate | undefined {
@@ -75,10 +79,15 @@ function isPossible({ apply }: Candidate, shoot: Shoot, forecast: Forecast): boo
   const changed = { ...shoot, ...apply };
   if (!hasExtent(changed)) return false;
   if (changed.intervalS === shoot.intervalS && changed.span === shoot.span) {
-    return rampExists(rampProblemOf(changed, forecast).problem);
+    return hasRamp(changed, forecast);
   }
   const span = shootSpan(changed);
-  return span.kind === 'ok' && rampExists(rampProblemOf(changed, forecastLight(changed, span.times)).problem);
+  return span.kind === 'ok' && hasRamp(changed, forecastLight(changed, span.times));
+}
+
+function hasRamp(shoot: Shoot, forecast: Forecast): boolean {
+  const { problem } = rampProblemOf(shoot, forecast);
+  return hasRoom(problem) && rampExists(problem);
 }
 
 /** Whether a span by sun altitude runs the way its direction does: one cut short may have turned round. */
@@ -96,11 +105,14 @@ function stepOf({ stepsPerStop }: Camera, control: DialControl, label: string): 
   return dialStep(control, label, stepsPerStop) as number; // the shoot was checked
 }
 
-function longerShutter(shoot: Shoot): Kind {
+function longerShutter(shoot: Shoot, frameCount: number): Kind {
   const { camera, intervalS } = shoot;
-  const { stepsPerStop, darkFrame, gapS } = camera;
+  const { stepsPerStop } = camera;
+  const { gapS } = shootGap(shoot, frameCount);
   const longest = stepOf(camera, 'shutter', camera.shutter.longest);
-  const inside = Math.ceil(-stepsPerStop * Math.log2(longestTimeInside(intervalS, camera)) - 1e-9);
+  const inside = Math.ceil(
+    -stepsPerStop * Math.log2(longestTimeInside(intervalS, { ...camera, gapS })) - 1e-9,
+  );
   const first = Math.max(longest, inside); // what the interval leaves of the dial today
   const last = Math.ceil(-stepsPerStop * Math.log2(LONGEST_SHUTTER_S));
   return {
@@ -110,7 +122,8 @@ function longerShutter(shoot: Shoot): Kind {
     at: (amount) => {
       const step = first - amount;
       const label = dialLabel('shutter', Math.min(step, longest), stepsPerStop);
-      const needS = Math.ceil(timeOfStep(step, stepsPerStop) * (darkFrame ? 2 : 1) + gapS - 1e-9);
+      // Where no interval is long enough for the move as well, the shoot stays as it is, and impossible.
+      const needS = intervalFor(shoot, frameCount, timeOfStep(step, stepsPerStop)) ?? intervalS;
       const wanted = step < longest ? `allow a shutter of ${dialLabel('shutter', step, stepsPerStop)} s` : '';
       const room = needS > intervalS ? `raise the interval from ${intervalS} to ${needS} s` : '';
       return {

@@ -4,6 +4,9 @@
 import { positive } from './check.js';
 import type { StepsPerStop } from './dial.js';
 import type { FilterSpec } from './filter.js';
+import { framesOnCharge } from './footage/supplies.js';
+import type { Lens, Sensor } from './move/angle.js';
+import type { Move } from './move/moves.js';
 import type { RampWeights } from './ramp/weights.js';
 
 /** A place on Earth. Without `timeZone` clock times are the longitude's mean solar time. */
@@ -28,11 +31,14 @@ export interface Camera {
   readonly bulb: boolean;
   readonly iso: { readonly lowest: number; readonly highest: number };
   readonly aperture: string | { readonly widest: string; readonly narrowest: string };
-  readonly gapS: number; // seconds of each interval the shutter may not use, >= 0
+  readonly gapS: number; // seconds of each interval for writing and what else is neither shutter nor move, >= 0
   readonly darkFrame: boolean; // long-exposure noise reduction doubles the shutter's time
   readonly frameMB?: number; // decimal megabytes
   readonly cardGB?: number; // decimal gigabytes
   readonly batteryFrames?: number;
+  readonly coldFactor?: number; // share of a charge the cold leaves, above 0 to 1; absent: all
+  readonly lens?: Lens;
+  readonly sensor?: Sensor;
 }
 
 export type Facing = 'toward-sun' | 'side' | 'away' | { readonly azimuthDeg: number };
@@ -95,7 +101,7 @@ export interface Shoot {
   readonly crew: Crew;
   readonly limits: Limits;
   readonly weights?: Partial<RampWeights>; // prices that differ from the defaults of docs/ramp.md
-  readonly moves: readonly never[];
+  readonly moves: readonly Move[]; // at most one an axis
 }
 
 /**
@@ -128,13 +134,20 @@ export interface Supplies {
 /** Card and battery for so many frames. 1000 frames of 30 MB take 30 GB. */
 export function suppliesFor(
   frameCount: number,
-  { frameMB, cardGB, batteryFrames }: Pick<Camera, 'frameMB' | 'cardGB' | 'batteryFrames'>,
+  {
+    frameMB,
+    cardGB,
+    batteryFrames,
+    coldFactor = 1,
+  }: Pick<Camera, 'frameMB' | 'cardGB' | 'batteryFrames' | 'coldFactor'>,
 ): Supplies {
   const cardNeededGB = frameMB === undefined ? undefined : (frameCount * frameMB) / 1000;
   return {
     ...(cardNeededGB === undefined ? {} : { cardNeededGB }),
     ...(cardNeededGB === undefined || cardGB === undefined ? {} : { cardFits: cardNeededGB <= cardGB }),
-    ...(batteryFrames === undefined ? {} : { batteryFits: frameCount <= batteryFrames }),
+    ...(batteryFrames === undefined
+      ? {}
+      : { batteryFits: frameCount <= framesOnCharge(batteryFrames, coldFactor) }),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Forecast } from './forecast.js';
 import { type Kit, kitOf } from './kit.js';
 import { lookOffsetEv } from './look.js';
 import type { RampProblem } from './ramp/problem.js';
+import { shootGap } from './room.js';
 import type { Shoot } from './shoot.js';
 
 /** EV at ISO 100 that each frame should be exposed for: the scene less the look's offset. */
@@ -21,7 +22,7 @@ export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: Ramp
       targetEv100: targetsOf(shoot, forecast),
       intervalS,
       direction,
-      gapS: camera.gapS,
+      gapS: shootGap(shoot, forecast.times.length).gapS,
       darkFrame: camera.darkFrame,
       crew,
       kit: kit.ramp,

@@ -61,9 +61,6 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     'place: "home" stands where keys belong; give latitudeDeg, longitudeDeg, elevationM, timeZone',
   ],
 
-  // Capabilities that do not exist yet.
-  ['a move', { moves: [{ pan: 1 }] }, 'moves[0]: camera moves are not available yet; leave them out'],
-
   [
     'a shutter timed half freely',
     camera({ bulb: 'yes' }),

@@ -10,6 +10,7 @@ import { LEAST, shootOf } from './sample.js';
 
 const text = (path: string) => readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8');
 const formats = text('docs/formats.md');
+const moves = text('docs/moves.md');
 
 /** Code blocks of one language: what stands after it, and the block parsed. */
 const blocks = (language: string) =>
@@ -33,6 +34,7 @@ describe('docs/formats.md', () => {
     expect(parts.map(({ info }) => info)).toEqual([
       'part=span',
       'part=span',
+      'part=moves',
       'part=filters',
       'part=scene',
       'part=look',
@@ -73,10 +75,29 @@ describe('docs/formats.md', () => {
       const schema = text(`packages/core/schema/evenfall-${format}-1.schema.json`);
       for (const key of keysOf(JSON.parse(schema))) {
         keys++;
-        expect(formats, key).toMatch(new RegExp(`\\b${key}\\b`));
+        expect(formats + moves, key).toMatch(new RegExp(`\\b${key}\\b`));
       }
     }
     expect(keys).toBeGreaterThan(80);
+  });
+
+  test('moves.md has a shoot with moves that reads, and says their defaults truly', () => {
+    const [, code] = /^```yaml\n([\s\S]*?)^```$/m.exec(moves)!;
+    const block = parse(code!);
+    const shoot = shootOf({ ...LEAST, ...block, camera: { ...LEAST.camera, ...block.camera } });
+    expect(shoot.moves).toMatchObject(block.moves);
+    const { moves: plain } = shootOf({
+      ...LEAST,
+      moves: [
+        { axis: 'tilt', by: { deg: -3 }, gear: { moveS: 2 } },
+        { axis: 'slide', by: { m: 1 }, gear: { moveS: 2 } },
+      ],
+    });
+    const usual = { mode: 'stopped', ease: 'smoothstep', gear: { settleS: 1, moveS: 2 } };
+    expect(plain).toEqual([
+      { axis: 'tilt', by: { deg: -3 }, ...usual },
+      { axis: 'slide', by: { m: 1 }, ...usual, toward: 'side' },
+    ]);
   });
 });
 
@@ -88,11 +109,13 @@ describe('docs/examples', () => {
     names.map((name) => [name, planShoot(shootOf(parse(text(`docs/examples/${name}`))))]),
   );
 
-  test('are a dusk, a dawn and one that cannot be done', () => {
-    expect(names).toEqual(['dawn.yaml', 'dusk.yaml', 'impossible.yaml']);
+  test('are a dusk, a dawn, a pan and those that cannot be done', () => {
+    expect(names).toEqual(['dawn.yaml', 'dusk.yaml', 'impossible.yaml', 'pan.yaml', 'slide.yaml']);
     expect(answers['dusk.yaml']).toMatchObject({ shoot: { direction: 'dusk' } });
     expect(answers['dawn.yaml']).toMatchObject({ shoot: { direction: 'dawn' } });
     expect(answers['impossible.yaml']).toMatchObject({ infeasible: { reason: 'too-dark' } });
+    expect(answers['pan.yaml']).toMatchObject({ move: { findings: [{ kind: 'too-fast' }, {}] } });
+    expect(answers['slide.yaml']).toMatchObject({ infeasible: { reason: 'too-dark' } });
   });
 
   test.each(['dusk.yaml', 'dawn.yaml'])('%s has a plan in which a filter changes', (name) => {

@@ -73,7 +73,7 @@ describe('a wrong plan is told in one line', () => {
     [
       'an answer without a reason',
       { ...INFEASIBLE, infeasible: { ...INFEASIBLE.infeasible, reason: 'unknown' } },
-      'infeasible.reason: "unknown" is not one of "too-dark", "too-bright", "too-fast", "no-span"; the nearest is "no-span"',
+      'infeasible.reason: "unknown" is not one of "too-dark", "too-bright", "too-fast", "no-time", "no-span"; the nearest is "no-span"',
     ],
   ])('%s', (_name, value, message) => {
     const read = readPlan(value, undefined, 'plan.json');

@@ -26,14 +26,37 @@ test('the published schemas are those the reader uses: else run `npm run build &
   }
 });
 
+const PAN = { axis: 'pan', by: { deg: 20 }, gear: { topSpeedDegPerS: 5, smallestStepDeg: 0.01 } };
+const SLIDE = {
+  axis: 'slide',
+  by: { trackM: 2, marginM: 0.1 },
+  ease: { trapezoid: 0.2 },
+  gear: { moveS: 2 },
+  nearestM: 3,
+};
+const TILT = { axis: 'tilt', by: { sizeM: -3, distanceM: 30 }, mode: 'continuous', ease: 'linear' };
+
 // The reader of schemas in test/reference knows the published files alone.
 describe('what the library writes satisfies the published schema', () => {
   const shoot = shootOf({ ...LEAST, intervalS: 60, crew: 'rig' });
+  const moving = shootOf({
+    ...LEAST,
+    intervalS: 60,
+    camera: {
+      ...LEAST.camera,
+      coldFactor: 0.7,
+      lens: { focalMm: 35 },
+      sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 },
+    },
+    moves: [PAN, TILT, SLIDE],
+  });
   const rows: readonly (readonly [string, string, string])[] = [
     ['the least shoot file', 'shoot', JSON.stringify(LEAST)],
     ['a shoot with its defaults', 'shoot', writeShoot(shoot)],
     ['a plan by hand', 'plan', writePlan(PLAN)],
     ['a plan of the planner', 'plan', writePlan(planShoot(shoot))],
+    ['a shoot with moves', 'shoot', writeShoot(moving)],
+    ['a plan with moves', 'plan', writePlan(planShoot(moving))],
     ['an impossible plan by hand', 'plan', writePlan(INFEASIBLE)],
     [
       'an impossible plan of the planner',
@@ -63,7 +86,7 @@ describe('the published schema refuses', () => {
       '/place/latitudeDeg: maximum 90',
     ],
     ['an interval of nothing', { ...LEAST, intervalS: 0 }, '/intervalS: exclusiveMinimum 0'],
-    ['a move', { ...LEAST, moves: [{}] }, '/moves/0: not {}'],
+    ['a fourth move', { ...LEAST, moves: [PAN, PAN, PAN, PAN] }, '/moves: maxItems 3'],
   ])('%s', (_name, value, fault) => {
     const faults = schemaFaults(JSON.parse(published('shoot')), JSON.parse(JSON.stringify(value)));
     expect(faults).toEqual([fault]);

@@ -54,12 +54,31 @@ const FRAME_COLUMNS = [
   'affected',
 ] as const satisfies readonly (keyof PlanFrame)[];
 
+/** Columns of a plan with moves; those that no frame has, of axes that stand still, are left out. */
+const MOVE_COLUMNS = [
+  'panDeg',
+  'tiltDeg',
+  'slideM',
+  'panSteps',
+  'tiltSteps',
+  'slideSteps',
+  'darkS',
+  'writeS',
+  'moveS',
+  'settleS',
+  'slackS',
+  'widthsPerS',
+  'blurPx',
+] as const satisfies readonly (keyof PlanFrame)[];
+
 /** Frames, one a row, every key of the plan file a column; filters on the lens are joined by " + ". */
 export function writeFramesCsv(plan: PlanMade): string {
+  const moved = MOVE_COLUMNS.filter((column) => plan.frames.some((frame) => frame[column] !== undefined));
+  const columns = [...FRAME_COLUMNS, ...moved];
   const rows = plan.frames.map((frame) =>
-    FRAME_COLUMNS.map((column) => (column === 'filters' ? frame.filters.join(' + ') : frame[column])),
+    columns.map((column) => (column === 'filters' ? frame.filters.join(' + ') : (frame[column] ?? ''))),
   );
-  return csv([FRAME_COLUMNS, ...rows]);
+  return csv([columns, ...rows]);
 }
 
 type Field = string | number | boolean;

@@ -16,6 +16,7 @@ import {
   whole,
   word,
 } from './parts.js';
+import { movedFrame, planMove } from './plan-move-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 import { shootChangeSchema, shootFileSchema } from './shoot-schema.js';
 
@@ -73,6 +74,7 @@ const planFrame = v.strictObject({
   settingEv100: ev100,
   errorEv: stops,
   affected: flag('true or false'),
+  ...movedFrame,
 });
 
 const change = v.strictObject({
@@ -92,6 +94,7 @@ const made = v.strictObject({
     'cues',
     MOST_FRAMES,
   ),
+  move: v.exactOptional(planMove),
   notes: list(
     v.strictObject({ level: word(['info', 'caution', 'warning']), text: line }),
     'notes',
@@ -103,7 +106,7 @@ const infeasible = v.strictObject({
   format,
   shoot: shootFileSchema,
   infeasible: v.strictObject({
-    reason: word(['too-dark', 'too-bright', 'too-fast', 'no-span']),
+    reason: word(['too-dark', 'too-bright', 'too-fast', 'no-time', 'no-span']),
     frame: v.exactOptional(frame),
     at: v.exactOptional(at),
     shortfallEv: v.exactOptional(stops),

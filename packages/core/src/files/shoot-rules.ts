@@ -2,6 +2,8 @@
 
 import { civilDay, parseRfc3339, rfc3339, type Zone, zoneOf } from '../clock.js';
 import { timeOfStep } from '../dial.js';
+import { moveFaults } from '../move/resolve.js';
+import { opticsOf } from '../room.js';
 import { frameCountOf, type Shoot } from '../shoot.js';
 import { dialFaults } from './dial-rules.js';
 import { type Fault, type Path, shown } from './file-error.js';
@@ -30,6 +32,7 @@ export function shootFaults(shoot: Shoot): Fault[] {
     ...sceneFaults(shoot),
     ...lookFaults(shoot),
     ...readingFaults(shoot),
+    ...moveFaults(shoot.moves, opticsOf(shoot.camera)),
   ];
   // When the frames are taken is only known of a shoot that is right in all else.
   return faults.length > 0 || zone === undefined ? faults : strayReadingFaults(shoot, zone);

@@ -2,6 +2,7 @@
 // What one key asks of another stands in shoot-rules.ts.
 
 import * as v from 'valibot';
+import { lens, moves, sensor } from './move-schema.js';
 import {
   aboveZero,
   choice,
@@ -73,6 +74,9 @@ const camera = v.strictObject({
   batteryFrames: v.exactOptional(
     whole('a number of frames', 'a whole number from 1 to 10000000', 1, 10_000_000),
   ),
+  coldFactor: v.exactOptional(aboveZero('a share', 'a number above 0, at most 1', 1)),
+  lens: v.exactOptional(lens),
+  sensor: v.exactOptional(sensor),
 });
 
 const name = text('a name', 'one line of 1 to 40 characters', 40, 1);
@@ -222,10 +226,7 @@ export const shootFileSchema = v.strictObject({
   crew: v.optional(word(['hand', 'rig']), 'hand'),
   limits: v.optional(limits, {}),
   weights: v.exactOptional(weights),
-  moves: v.optional(
-    list(v.never('camera moves are not available yet; leave them out'), 'moves', MOST_ROWS),
-    [],
-  ),
+  moves: v.optional(moves, []),
 });
 
 /** What a remedy may change in a shoot: whole values of its keys, defaults filled in. */
@@ -238,6 +239,7 @@ export const shootChangeSchema = v.strictObject({
   limits: v.exactOptional(
     v.required(limits, ['toleranceEv', 'largestStepEv', 'secondsBetweenCues', 'framesLostPerFilterChange']),
   ),
+  moves: v.exactOptional(moves),
 });
 
 /** A shoot file that satisfies the schema; not yet the rules between its keys. */

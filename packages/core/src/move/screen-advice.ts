@@ -24,7 +24,7 @@ export function onScreen(asked: Asked): MoveFinding[] {
         kind: 'too-fast',
         level: 'caution',
         frame,
-        text: `${at}; under ${COMFORT_CROSSING_S} s a pan is hard to watch.`,
+        text: `${at}; under ${COMFORT_CROSSING_S} s a move is hard to watch.`,
         remedies: [
           ...moreFrames(asked, frameCount),
           ...otherSpeed(asked, crossingS / COMFORT_CROSSING_S, (s) => s >= COMFORT_CROSSING_S),

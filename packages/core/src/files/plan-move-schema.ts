@@ -1,0 +1,104 @@
+// What a plan file holds of the moves: in every frame, and once for all. Keys and meaning: docs/moves.md.
+
+import * as v from 'valibot';
+import { aboveZero, choice, finite, isGroup, list, text, whole, word } from './parts.js';
+import { MOST_FRAMES } from './shoot-rules.js';
+
+const seconds = finite('seconds');
+const degrees = finite('degrees');
+const metres = finite('metres');
+const steps = v.exactOptional(
+  whole('a number of steps', 'a whole number', Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER),
+);
+const widthsPerS = finite('frame widths a second of clip');
+const frame = whole('a frame', 'a whole number from 0', 0, MOST_FRAMES);
+const line = text('a text', 'one line', 2000);
+
+/** Keys of a frame where the shoot has moves. */
+export const movedFrame = {
+  panDeg: v.exactOptional(degrees),
+  tiltDeg: v.exactOptional(degrees),
+  slideM: v.exactOptional(metres),
+  panSteps: steps,
+  tiltSteps: steps,
+  slideSteps: steps,
+  darkS: v.exactOptional(seconds),
+  writeS: v.exactOptional(seconds),
+  moveS: v.exactOptional(seconds),
+  settleS: v.exactOptional(seconds),
+  slackS: v.exactOptional(seconds),
+  widthsPerS: v.exactOptional(widthsPerS),
+  blurPx: v.exactOptional(finite('pixels')),
+};
+
+const slope = v.strictObject({ trapezoid: finite('a share of the time') });
+const easeWord = word(['linear', 'smoothstep', 'quintic']);
+
+const travel = v.strictObject({
+  axis: word(['pan', 'tilt', 'slide']),
+  unit: word(['deg', 'm']),
+  length: finite('degrees or metres'),
+  mode: word(['stopped', 'continuous']),
+  ease: choice([easeWord, slope], { what: 'an ease', give: 'the name of a curve, or trapezoid' }, (input) =>
+    isGroup(input) ? slope : easeWord,
+  ),
+  motor: v.strictObject({
+    settleS: seconds,
+    moveS: v.exactOptional(seconds),
+    topSpeed: v.exactOptional(finite('degrees or metres a second')),
+    acceleration: v.exactOptional(finite('degrees or metres a second squared')),
+    smallestStep: v.exactOptional(finite('degrees or metres')),
+  }),
+  toward: v.exactOptional(word(['side', 'forward'])),
+  nearestM: v.exactOptional(metres),
+});
+
+const remedy = v.strictObject({
+  change: word([
+    'more-frames',
+    'fewer-frames',
+    'longer-recording',
+    'longer-interval',
+    'shorter-shutter',
+    'no-dark-frame',
+    'shorter-write',
+    'shorter-settle',
+    'shorter-move',
+    'longer-move',
+  ]),
+  text: line,
+  frameCount: v.exactOptional(whole('a number of frames', 'a whole number', 0, Number.MAX_SAFE_INTEGER)),
+  intervalS: v.exactOptional(seconds),
+  recordingS: v.exactOptional(seconds),
+  clipS: v.exactOptional(seconds),
+  shutterS: v.exactOptional(seconds),
+  writeS: v.exactOptional(seconds),
+  settleS: v.exactOptional(seconds),
+  lengths: v.exactOptional(list(finite('degrees or metres'), 'lengths', 3)),
+});
+
+/** The moves of a plan. */
+export const planMove = v.strictObject({
+  travels: list(travel, 'travels', 3),
+  gap: v.strictObject({ writeS: seconds, moveS: seconds, settleS: seconds, gapS: seconds }),
+  tightest: v.strictObject({ frame, slackS: seconds }),
+  fastest: v.exactOptional(
+    v.strictObject({
+      frame,
+      widthsPerS,
+      crossingS: aboveZero('a time', 'seconds above 0', Number.MAX_SAFE_INTEGER),
+    }),
+  ),
+  findings: list(
+    v.strictObject({
+      kind: word(['no-time', 'gear-too-slow', 'steps-too-small', 'too-fast', 'too-slow', 'blur']),
+      level: word(['info', 'caution', 'warning']),
+      frame: v.exactOptional(frame),
+      text: line,
+      remedies: list(remedy, 'remedies', 20),
+    }),
+    'findings',
+    100,
+  ),
+  lines: list(v.strictObject({ whole: line, start: line, end: line }), 'lines', 3),
+});

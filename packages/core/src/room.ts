@@ -1,0 +1,53 @@
+// What the moves of a shoot leave its shutter: the wall between a shoot's words and the arithmetic of moves.
+
+import { timeOfStep } from './dial.js';
+import type { Optics } from './move/angle.js';
+import { type Travel, travelsOf } from './move/resolve.js';
+import { tightestFrame } from './move/time-advice.js';
+import { budgetOf, type FrameBudget, type GapParts, gapOf } from './move/time-budget.js';
+import type { PlanMade } from './plan-format.js';
+import type { RampProblem } from './ramp/problem.js';
+import type { Camera, Shoot } from './shoot.js';
+
+type Moving = Pick<Shoot, 'camera' | 'moves'>;
+
+/** Lens and sensor, where both are known. */
+export function opticsOf({ lens, sensor }: Pick<Camera, 'lens' | 'sensor'>): Optics | undefined {
+  return lens === undefined || sensor === undefined ? undefined : { lens, sensor };
+}
+
+/** The moves of a shoot in numbers; throws RangeError on moves that `moveFaults` would name. */
+export function shootTravels({ camera, moves }: Moving): Travel[] {
+  return travelsOf(moves, opticsOf(camera));
+}
+
+/** The part of every interval that the shutter may not use, and what it is made of; `camera.gapS` without moves. */
+export function shootGap(shoot: Moving, frameCount: number): GapParts {
+  return gapOf(shootTravels(shoot), frameCount, shoot.camera.gapS);
+}
+
+/** Whether the shortest shutter, its dark frame and the gap fit the interval: else there is no ramp to look for. */
+export function hasRoom({
+  kit,
+  intervalS,
+  gapS,
+  darkFrame,
+}: Pick<RampProblem, 'kit' | 'intervalS' | 'gapS' | 'darkFrame'>): boolean {
+  const shortestS = timeOfStep(kit.shutter.shortestStep, kit.stepsPerStop);
+  return shortestS * (darkFrame ? 2 : 1) + gapS <= intervalS + 1e-9;
+}
+
+/** The frame of a plan with the least time to spare, from 0, and what its interval holds; of equals the first. */
+export function tightestOf({ shoot, frames }: PlanMade): { readonly frame: number } & FrameBudget {
+  const { intervalS, camera } = shoot;
+  const travels = shootTravels(shoot);
+  const budgets = frames.map(({ shutterS }, frame) =>
+    budgetOf(
+      travels,
+      { frame, frameCount: frames.length, shutterS, intervalS },
+      { writeS: camera.gapS, darkFrame: camera.darkFrame },
+    ),
+  );
+  const frame = tightestFrame(budgets);
+  return { frame, ...budgets[frame] };
+}
