@@ -56,10 +56,12 @@ function checkInfeasible(answer: Found, wrong: string[]): void {
 }
 
 function checkMade(root: Found, wrong: string[]): void {
-  const shoot = shootFacts(child(root, 'shoot'));
+  const asked = child(root, 'shoot');
   const found = objects(root, 'frames');
+  const shoot = shootFacts(asked, found.length);
   if (found.length === 0) throw new Error('a plan without frames');
   const rows = found.map((frame, i) => checkFrame(frame, i, shoot, wrong));
+  wrong.push(...shoot.moves.planFaults(root, found));
 
   rows.forEach(({ atMs }, i) => {
     // Times written in whole seconds may each be half a second off.
@@ -73,7 +75,7 @@ function checkMade(root: Found, wrong: string[]): void {
   const summary = child(root, 'summary');
   checkSummary(summary, rows, { objective, cueCount: cueFrames.length }, shoot, wrong);
   const targets = rows.map(({ targetEv100 }) => targetEv100);
-  wrong.push(...reserveFaults(summary, child(root, 'shoot'), shoot, targets));
+  wrong.push(...reserveFaults(summary, asked, shoot, targets));
   for (const event of objects(root, 'events')) {
     text(event, 'name');
     timeMs(event, 'at');
@@ -134,6 +136,8 @@ function checkFrame(frame: Found, i: number, shoot: ShootFacts, wrong: string[])
 
   const busyS = timeS * (shoot.darkFrame ? 2 : 1) + shoot.gapS;
   expect(busyS <= shoot.intervalS + (shoot.bulb ? DIGITS : SLACK), `busy ${busyS} s of ${shoot.intervalS} s`);
+
+  wrong.push(...shoot.moves.frameFaults(frame, i, timeS));
 
   const settingEv100 = (steps.aperture + steps.shutter - steps.iso) / per + filterStops;
   same('settingEv100', settingEv100);

@@ -2,6 +2,7 @@
 
 import { child, type Found, flag, list, number, numberOr, objects, text } from './plain-json.js';
 import { exactOfStep, stepOfLabel } from './plan-labels.js';
+import { type MoveFacts, moveFacts } from './plan-moves.js';
 
 export interface ShootFacts {
   readonly intervalS: number;
@@ -11,7 +12,8 @@ export interface ShootFacts {
   readonly iso: readonly [lowest: number, highest: number];
   readonly aperture: readonly [widest: number, narrowest: number];
   readonly bulb: boolean;
-  readonly gapS: number;
+  readonly gapS: number; // the longest step and rest of the moves counted
+  readonly moves: MoveFacts;
   readonly darkFrame: boolean;
   readonly longestInsideS: number; // exact longest time that ends inside the interval
   readonly filterStops: ReadonlyMap<string, number>;
@@ -31,12 +33,14 @@ export interface ShootFacts {
   priceOf(weight: string, usual: number): number; // the shoot's weight, or the usual one
 }
 
-export function shootFacts(shoot: Found): ShootFacts {
+/** @param frameCount of the plan: moves take longer steps over fewer frames */
+export function shootFacts(shoot: Found, frameCount: number): ShootFacts {
   const camera = child(shoot, 'camera');
   const limits = child(shoot, 'limits');
   const stepsPerStop = numberOr(camera, 'stepsPerStop', 3);
   const intervalS = number(shoot, 'intervalS');
-  const gapS = numberOr(camera, 'gapS', 1);
+  const moves = moveFacts(shoot, frameCount);
+  const { gapS } = moves;
   const darkFrame = flag(camera, 'darkFrame');
   const rig = text(shoot, 'crew') === 'rig';
   const optional = (of: Found, key: string) => (of.value[key] === undefined ? undefined : number(of, key));
@@ -50,6 +54,7 @@ export function shootFacts(shoot: Found): ShootFacts {
     held ? text(camera, 'aperture') : text(child(camera, 'aperture'), key);
   const apertureStep = (key: string) => stepOfLabel('aperture', apertureLabel(key), stepsPerStop);
 
+  const batteryFrames = optional(camera, 'batteryFrames');
   const stepEv = 1 / stepsPerStop;
   const weights = shoot.value.weights === undefined ? undefined : child(shoot, 'weights');
   const largestStepEv = numberOr(limits, 'largestStepEv', rig ? stepEv : 1);
@@ -57,13 +62,14 @@ export function shootFacts(shoot: Found): ShootFacts {
   return {
     priceOf: (weight, usual) => (weights === undefined ? usual : numberOr(weights, weight, usual)),
     intervalS,
-    clipFps: numberOr(shoot, 'clipFps', 24),
+    clipFps: fpsOf(numberOr(shoot, 'clipFps', 24)),
     stepsPerStop,
     shutter: [shutterStep('longest'), shutterStep('shortest')],
     iso: [isoStep('lowest'), isoStep('highest')],
     aperture: [apertureStep('widest'), apertureStep('narrowest')],
     bulb: flag(camera, 'bulb'),
     gapS,
+    moves,
     darkFrame,
     longestInsideS: (intervalS - gapS) / (darkFrame ? 2 : 1),
     filterStops: new Map(objects(shoot, 'filters').map((filter) => [text(filter, 'name'), stopsOf(filter)])),
@@ -78,7 +84,8 @@ export function shootFacts(shoot: Found): ShootFacts {
     maxFilterChanges: optional(limits, 'maxFilterChanges') ?? Number.POSITIVE_INFINITY,
     frameMB: optional(camera, 'frameMB'),
     cardGB: optional(camera, 'cardGB'),
-    batteryFrames: optional(camera, 'batteryFrames'),
+    batteryFrames:
+      batteryFrames === undefined ? undefined : batteryFrames * numberOr(camera, 'coldFactor', 1),
     offsetEv: lookOf(shoot),
   };
 }
@@ -86,6 +93,12 @@ export function shootFacts(shoot: Found): ShootFacts {
 /** Longest time of the kit in seconds, cut off by the interval: where bulb's clamp lies. */
 export function longestTimeS({ shutter, stepsPerStop, longestInsideS }: ShootFacts): number {
   return Math.min(exactOfStep('shutter', shutter[0], stepsPerStop), longestInsideS);
+}
+
+/** Video's names of film speeds slowed by 1000/1001: 23.976, 29.97, 59.94. */
+function fpsOf(named: number): number {
+  const slowed = (Math.ceil(named) * 1000) / 1001;
+  return Math.abs(named - slowed) < 0.005 ? slowed : named;
 }
 
 function stopsOf(filter: Found): number {

@@ -9,6 +9,8 @@ const camera = (more: object) => ({ camera: { ...LEAST.camera, ...more } });
 const shutter = (shortest: unknown, longest: unknown) => camera({ shutter: { shortest, longest } });
 const place = (more: object) => ({ place: { ...LEAST.place, ...more } });
 
+const PAN = { axis: 'pan', by: { deg: 20 }, gear: { topSpeedDegPerS: 5 } };
+
 /** 19:00 to 20:00 at the place. */
 const HOUR = {
   ...place({ timeZone: 'Europe/Copenhagen' }),
@@ -59,6 +61,94 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     'text where keys belong',
     { place: 'home' },
     'place: "home" stands where keys belong; give latitudeDeg, longitudeDeg, elevationM, timeZone',
+  ],
+
+  // Moves, lens and sensor.
+  [
+    'a move along no axis',
+    { moves: [{ ...PAN, axis: 'roll' }] },
+    'moves[0]: a group of keys is not a move; give axis "pan", "tilt" or "slide", and by how far',
+  ],
+  [
+    'a move without a way',
+    { moves: [{ axis: 'pan' }] },
+    'moves[0].by: missing; give deg, or fromPoint and toPoint, or fromBearingDeg and toBearingDeg, or sizeM and distanceM',
+  ],
+  [
+    'a pan by metres',
+    { moves: [{ ...PAN, by: { m: 2 } }] },
+    'moves[0].by: a group of keys is not a turn; give deg, or fromPoint and toPoint, or fromBearingDeg and toBearingDeg, or sizeM and distanceM',
+  ],
+  [
+    'a turn with one end',
+    { moves: [{ ...PAN, by: { fromBearingDeg: 20 } }] },
+    'moves[0].by.toBearingDeg: missing; give degrees clockwise from north, 0 to 360',
+  ],
+  [
+    'a point beyond the frame',
+    { moves: [{ ...PAN, by: { fromPoint: { fromLeft: 1.2 }, toPoint: {} } }] },
+    'moves[0].by.fromPoint.fromLeft: 1.2 is not a share of the frame; give a number from 0 to 1',
+  ],
+  [
+    'a mistyped gear',
+    { moves: [{ ...PAN, gear: { topSpeedMPerS: 1 } }] },
+    'moves[0].gear.topSpeedMPerS: no such key; the nearest is "topSpeedDegPerS"',
+  ],
+  [
+    'a mistyped ease',
+    { moves: [{ ...PAN, ease: 'smooth' }] },
+    'moves[0].ease: "smooth" is not one of "linear", "smoothstep", "quintic"; the nearest is "smoothstep"',
+  ],
+  [
+    'a slope too long',
+    { moves: [{ ...PAN, ease: { trapezoid: 0.6 } }] },
+    'moves[0].ease.trapezoid: 0.6 is not a slope; give a share of the time from 0 to 0.5',
+  ],
+  [
+    'two pans',
+    { moves: [PAN, PAN] },
+    'moves[1].axis: a second pan; give one move for each of pan, tilt and slide',
+  ],
+  [
+    'points without a lens',
+    { moves: [{ ...PAN, by: { fromPoint: {}, toPoint: { fromLeft: 1 } } }] },
+    'moves[0].by: points need camera.lens and camera.sensor; give both, or give deg',
+  ],
+  [
+    'a move to nowhere',
+    { moves: [{ ...PAN, by: { deg: 0 } }] },
+    'moves[0].by: goes nowhere; give a length other than 0, or leave the move out',
+  ],
+  [
+    'a tilt by bearings',
+    { moves: [{ ...PAN, axis: 'tilt', by: { fromBearingDeg: 1, toBearingDeg: 2 } }] },
+    'moves[0].by: compass bearings turn a pan; give deg, points, or sizeM and distanceM',
+  ],
+  [
+    'a stopped move without a speed',
+    { moves: [{ axis: 'pan', by: { deg: 4 } }] },
+    'moves[0].gear: a stopped move needs time for its steps; give topSpeedDegPerS or moveS',
+  ],
+  [
+    'a track all carriage',
+    { moves: [{ axis: 'slide', by: { trackM: 1, carriageM: 1 }, gear: { moveS: 1 } }] },
+    'moves[0].by.trackM: 1 m leaves no way beside carriage and margins; give a longer track',
+  ],
+  ['four moves', { moves: [PAN, PAN, PAN, PAN] }, 'moves: 4 are too many; give at most 3'],
+  [
+    'a lens without length',
+    camera({ lens: { focalMm: 0 } }),
+    'camera.lens.focalMm: 0 is not a focal length; give millimetres above 0, at most 5000',
+  ],
+  [
+    'half a sensor',
+    camera({ sensor: { widthMm: 36 } }),
+    'camera.sensor.heightMm: missing; give millimetres above 0, at most 500',
+  ],
+  [
+    'cold that leaves nothing',
+    camera({ coldFactor: 0 }),
+    'camera.coldFactor: 0 is not a share; give a number above 0, at most 1',
   ],
 
   [
