@@ -3,6 +3,7 @@
 import { languages, PAPERS } from '@evenfall/chart';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { card, chart, cues, light, type Options, plan } from './actions.js';
+import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
 import type { PrintOptions } from './print-options.js';
 import { Refusal } from './refusal.js';
@@ -123,6 +124,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .option('--dark', 'a chart in red on black, for a screen in the dark')
     .action((shoot: string, options: Options & PrintOptions) => act(light(shoot, options, io)));
 
+  addFrames(program, io, act);
   return program;
 }
 

@@ -1,9 +1,10 @@
 // A plan for a person to read: what to bring, when to be there, what to turn when.
 
 import { english, settingText as wholeSetting } from '@evenfall/chart';
-import type { PlanInfeasible, PlanMade } from '@evenfall/core';
+import { framesOnCard, framesOnCharge, type PlanInfeasible, type PlanMade } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
+import { moveFacts } from './move-facts.js';
 import { steepestMinute } from './steepest.js';
 import { changesText, clock, counted, ev, eventText, placeText, settingText } from './wording.js';
 
@@ -62,6 +63,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
     ),
     ...eventFacts(plan).map((text) => fact('Sun and moon', text)),
     fact('First setting', wholeSetting(frames[0]!, english, ', ')),
+    ...moveFacts(plan).map(([name, text]) => fact(name, text)),
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
     fact(
       'Reserve',
@@ -75,11 +77,16 @@ function supplyFacts({ shoot, summary }: PlanMade, colors: Colors): [string, str
   const verdict = (fits: boolean) => (fits ? '' : `: ${colors.red('not enough')}`);
   const { cardNeededGB, cardFits, batteryFits, frameCount } = summary;
   if (cardNeededGB !== undefined) {
-    const card = shoot.camera.cardGB === undefined ? '' : ` of ${shoot.camera.cardGB}`;
-    facts.push(['Card', `${cardNeededGB.toFixed(1)}${card} GB${verdict(cardFits !== false)}`]);
+    const { cardGB, frameMB = 0 } = shoot.camera;
+    const card = cardGB === undefined ? '' : ` of ${cardGB}`;
+    const room = cardGB === undefined ? '' : `, room for ${framesOnCard(cardGB, frameMB)} frames`;
+    facts.push(['Card', `${cardNeededGB.toFixed(1)}${card} GB${room}${verdict(cardFits !== false)}`]);
   }
   if (batteryFits !== undefined) {
-    facts.push(['Battery', `${frameCount} of ${shoot.camera.batteryFrames} frames${verdict(batteryFits)}`]);
+    const { batteryFrames = 0, coldFactor = 1 } = shoot.camera;
+    const charge = framesOnCharge(batteryFrames, coldFactor);
+    const cold = coldFactor < 1 ? ' in the cold' : '';
+    facts.push(['Battery', `${frameCount} of ${charge} frames${cold}${verdict(batteryFits)}`]);
   }
   return facts;
 }
