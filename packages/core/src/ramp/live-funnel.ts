@@ -2,8 +2,8 @@
 // off and closes as fast as the dials can follow. Standing still or following is always inside, so there is
 // always an answer.
 
-import type { Grid } from './live-grid.js';
 import type { Lattice } from './lattice.js';
+import type { Grid } from './live-grid.js';
 import { type State, shutterOf } from './moves.js';
 
 /** Lowest and highest EV by segment of the grid. */
@@ -27,20 +27,32 @@ export function funnelOf(
   const low = new Float64Array(segments);
   const high = new Float64Array(segments);
   let state = start;
+  let [lowBefore, highBefore] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   let free = 0; // segment from which the follower may move again
   for (let k = 0; k < segments; k++) {
     const first = target[grid.at[k]];
     const last = target[grid.at[k + 1] - 1];
+    const before = exposureEv(kit, state);
     if (k >= free) {
       const next = towards(kit, state, (first + last) / 2);
       if (next !== state) free = grid.freeAfterCue[k];
       state = next;
     }
-    const ev = state.level / kit.stepsPerStop + kit.stops[state.stack];
-    low[k] = Math.min(Math.min(first, last) - roomEv, ev);
-    high[k] = Math.max(Math.max(first, last) + roomEv, ev);
+    // The follower arrives at one setting and may leave for another at once: both must be inside.
+    const after = exposureEv(kit, state);
+    const lowest = Math.min(Math.min(first, last) - roomEv, before, after);
+    const highest = Math.max(Math.max(first, last) + roomEv, before, after);
+    // What was good on the segment before may be left at the start of this one.
+    low[k] = Math.min(lowest, lowBefore);
+    high[k] = Math.max(highest, highBefore);
+    [lowBefore, highBefore] = [lowest, highest];
   }
   return { low, high };
+}
+
+/** EV at ISO 100 that a state renders. */
+export function exposureEv({ stepsPerStop, stops }: Lattice, { stack, level }: State): number {
+  return level / stepsPerStop + stops[stack];
 }
 
 /** The setting one cue of shutter or ISO nearer to a target; the same state where none is. */

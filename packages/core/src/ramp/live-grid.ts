@@ -12,8 +12,8 @@ export interface Grid {
 }
 
 /** Every frame up to this lead is a place for a cue. */
-const FINE_S = 180;
-/** Beyond it cues are placed about this far apart, or closer where cues may come closer. */
+const FINE_S = 90;
+/** Beyond it, and for filter changes after the next frame, cues are placed about this far apart, or closer where cues may come closer. */
 const COARSE_S = 30;
 
 /**
@@ -30,6 +30,7 @@ export function gridOf(
   { spacing, lost, intervalS }: { spacing: number; lost: number; intervalS: number },
 ): Grid {
   const stride = strideOf(spacing, intervalS);
+  const filterStride = Math.max(1, Math.floor(COARSE_S / intervalS));
   const fine = Math.ceil(FINE_S / intervalS);
   const starts: number[] = [];
   for (let frame = from; frame < end; frame += frame < fine ? 1 : stride) starts.push(frame);
@@ -43,7 +44,8 @@ export function gridOf(
     while (filter < last && at[filter] < at[k] + held) filter++;
     freeAfterCue[k] = cue;
     // The first frame judged again must be looked at, and be one of the shoot.
-    freeAfterFilter[k] = at[k] + lost < Math.min(end, framesLeft) ? filter : 0;
+    const judged = at[k] + lost < Math.min(end, framesLeft);
+    freeAfterFilter[k] = judged && (at[k] - from) % filterStride < at[k + 1] - at[k] ? filter : 0;
   }
   return { at, freeAfterCue, freeAfterFilter };
 }

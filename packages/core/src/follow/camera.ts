@@ -1,0 +1,103 @@
+// What stands on the camera, and the cues that brought it there.
+
+import type { LiveCue } from '../ramp/live.js';
+import type { State } from '../ramp/moves.js';
+import type { Evening } from './evening.js';
+
+/** A cue that is taken as done. */
+export interface DoneCue {
+  readonly cue: number; // its number
+  readonly frame: number; // first frame under the new setting
+  readonly before: State;
+  readonly filter: boolean;
+  readonly freeBefore: number; // `freeFrom` before it
+}
+
+export interface CameraState {
+  /** Undefined until the first answer; after it, until frame 1, what was last proposed to begin with. */
+  readonly present: State | undefined;
+  /** Whether `present` can no longer be chosen: it was reported, or frames have been taken with it. */
+  readonly fixed: boolean;
+  readonly freeFrom: number; // first frame at which the next cue may come
+  readonly affectedUntil: number; // frames before it and from the last filter change on may be spoilt
+  readonly cueCount: number;
+  readonly filterChanges: number;
+  readonly lastCue: DoneCue | undefined;
+}
+
+export const BLANK: CameraState = {
+  present: undefined,
+  fixed: false,
+  freeFrom: 0,
+  affectedUntil: 0,
+  cueCount: 0,
+  filterChanges: 0,
+  lastCue: undefined,
+};
+
+/** The camera after a cue; its setting holds from the cue's frame on. */
+export function withCue({ live }: Evening, camera: CameraState, { frame, to, filter }: LiveCue): CameraState {
+  const { spacing, lost } = live.lattice;
+  const before = camera.present ?? to;
+  return {
+    present: to,
+    fixed: true,
+    freeFrom: frame + (filter ? Math.max(spacing, lost + 1) : spacing),
+    affectedUntil: filter ? frame + lost : camera.affectedUntil,
+    cueCount: camera.cueCount + 1,
+    filterChanges: camera.filterChanges + (filter ? 1 : 0),
+    lastCue: { cue: camera.cueCount + 1, frame, before, filter, freeBefore: camera.freeFrom },
+  };
+}
+
+/** The camera as if the last cue had not been done; the next may come at once. */
+export function withoutLastCue(camera: CameraState, lastCue: DoneCue): CameraState {
+  return {
+    ...camera,
+    present: lastCue.before,
+    freeFrom: lastCue.freeBefore,
+    affectedUntil: lastCue.filter ? 0 : camera.affectedUntil,
+    cueCount: camera.cueCount - 1,
+    filterChanges: camera.filterChanges - (lastCue.filter ? 1 : 0),
+    lastCue: undefined,
+  };
+}
+
+/** The camera with the last cue done at another frame than it was told for. */
+export function withCueMovedTo(
+  evening: Evening,
+  camera: CameraState,
+  lastCue: DoneCue,
+  frame: number,
+): CameraState {
+  const { filter } = lastCue;
+  return withCue(evening, withoutLastCue(camera, lastCue), {
+    frame,
+    to: camera.present ?? lastCue.before,
+    filter,
+  });
+}
+
+/** The camera standing at something else than was thought; hands may turn it again at once. */
+export function standingAt(camera: CameraState, present: State, frame: number): CameraState {
+  const filter = camera.present !== undefined && camera.present.stack !== present.stack;
+  return {
+    ...camera,
+    present,
+    fixed: true,
+    freeFrom: Math.min(camera.freeFrom, frame),
+    filterChanges: camera.filterChanges + (filter ? 1 : 0),
+    lastCue: undefined,
+  };
+}
+
+/** The camera with all its frames earlier by `frames`: the clock was set back. */
+export function shifted(camera: CameraState, frames: number): CameraState {
+  const { lastCue, freeFrom, affectedUntil } = camera;
+  return {
+    ...camera,
+    freeFrom: Math.max(0, freeFrom - frames),
+    affectedUntil: Math.max(0, affectedUntil - frames),
+    lastCue: lastCue === undefined ? undefined : { ...lastCue, frame: Math.max(0, lastCue.frame - frames) },
+  };
+}

@@ -1,0 +1,144 @@
+// What stays the same while an evening is followed: the plan, its kit, its light by frame.
+
+import { positive } from '../check.js';
+import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../clock.js';
+import { dialStep } from '../dial.js';
+import { forecastLight } from '../forecast.js';
+import { type Kit, kitOf } from '../kit.js';
+import type { PlanFrame, PlanMade } from '../plan-format.js';
+import { weightsOf } from '../ramp/lattice.js';
+import { type LiveKit, liveKit } from '../ramp/live.js';
+import type { State } from '../ramp/moves.js';
+import type { RampProblem } from '../ramp/problem.js';
+import type { FollowOptions } from './types.js';
+
+export interface Evening {
+  readonly plan: PlanMade;
+  readonly kit: Kit;
+  readonly live: LiveKit;
+  readonly zone: Zone;
+  readonly startMs: number;
+  readonly intervalMs: number;
+  readonly frameCount: number;
+  readonly aheadFrames: number;
+  readonly meterEv: number;
+  /** Darkest and brightest target the kit renders without error. */
+  readonly reach: { readonly darkEv100: number; readonly brightEv100: number };
+  /** The plan's own setting of each frame; see ramp/moves.ts. */
+  readonly planned: readonly State[];
+}
+
+// What live errors cost, found on simulated evenings (docs/follow.md): a squared stop now, and far ahead, where the
+// light is not known so well and the plan's own price is the least.
+const ERROR_NOW = 12;
+const ERROR_AHEAD = 1;
+const FADE_S = 180;
+const BEYOND_TOLERANCE = 2;
+const HYSTERESIS = 0.15;
+
+const AHEAD_S = 1200;
+// Our choice: the same meter, pointed alike, differs from one reading to the next by less than a tenth of a stop.
+const METER_EV = 0.07;
+
+/** @throws RangeError on options out of range, or a plan whose settings are not those of its kit */
+export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
+  const { shoot, frames } = plan;
+  const kit = kitOf(shoot);
+  const problem = problemOf(plan, kit);
+  const weights = weightsOf(problem);
+  const live = liveKit(problem, {
+    errorNow: Math.max(ERROR_NOW, weights.error),
+    errorAhead: Math.max(ERROR_AHEAD, weights.error),
+    fadeS: FADE_S,
+    beyondTolerance: BEYOND_TOLERANCE,
+    hysteresis: HYSTERESIS,
+  });
+  const startMs = parseRfc3339(frames[0]?.at ?? '');
+  if (startMs === undefined) throw new RangeError('the plan must have a first frame with a time');
+  const aheadS = positive('aheadS', options.aheadS ?? AHEAD_S);
+  // Where filter changes are few, one too early could leave the night without: look at all that is left.
+  const limited = shoot.limits.maxFilterChanges !== undefined;
+  return {
+    plan,
+    kit,
+    live,
+    zone: zoneOf(shoot.place),
+    startMs,
+    intervalMs: shoot.intervalS * 1000,
+    frameCount: frames.length,
+    aheadFrames: limited ? frames.length : Math.max(1, Math.ceil(aheadS / shoot.intervalS)),
+    reach: reachOf(live),
+    meterEv: positive('meterEv', options.meterEv ?? METER_EV),
+    planned: frames.map((frame) => plannedState(frame, kit, live)),
+  };
+}
+
+function reachOf({ lattice, bulb }: LiveKit): Evening['reach'] {
+  const { stops, stepsPerStop, apertureMin, apertureCount, shutterMin, shutterMax, isoMin, isoCount } =
+    lattice;
+  const longest = bulb?.longestStep ?? shutterMin;
+  const shortest = bulb?.shortestStep ?? shutterMax;
+  return {
+    darkEv100: (apertureMin + longest - (isoMin + isoCount - 1)) / stepsPerStop + Math.min(...stops),
+    brightEv100: (apertureMin + apertureCount - 1 + shortest - isoMin) / stepsPerStop + Math.max(...stops),
+  };
+}
+
+function problemOf({ shoot, frames }: PlanMade, kit: Kit): RampProblem {
+  const { intervalS, direction, camera, crew, limits, weights } = shoot;
+  return {
+    targetEv100: frames.map(({ targetEv100 }) => targetEv100),
+    intervalS,
+    direction,
+    gapS: camera.gapS,
+    darkFrame: camera.darkFrame,
+    crew,
+    kit: kit.ramp,
+    limits,
+    ...(weights === undefined ? {} : { weights }),
+  };
+}
+
+function plannedState(frame: PlanFrame, { ramp, stacks }: Kit, { lattice }: LiveKit): State {
+  const { stepsPerStop, bulb } = ramp;
+  const names = [...frame.filters].sort().join();
+  const stack = stacks.findIndex((each) => [...each.names].sort().join() === names);
+  const iso = dialStep('iso', String(frame.iso), stepsPerStop);
+  const aperture = dialStep('aperture', frame.aperture, stepsPerStop);
+  const shutter = bulb ? 0 : dialStep('shutter', frame.shutter, stepsPerStop);
+  if (stack < 0 || iso === undefined || aperture === undefined || shutter === undefined) {
+    throw new RangeError(`frame ${frame.frame} of the plan stands at a setting its kit does not have`);
+  }
+  const level = bulb ? 0 : aperture + shutter - iso;
+  return { stack, aperture: aperture - lattice.apertureMin, level, iso: iso - lattice.isoMin };
+}
+
+/** When a frame starts, UTC epoch milliseconds. */
+export function frameStartMs({ startMs, intervalMs }: Evening, frame: number): number {
+  return startMs + frame * intervalMs;
+}
+
+/** RFC 3339 in the place's offset. */
+export function frameText(evening: Evening, frame: number): string {
+  return rfc3339(frameStartMs(evening, frame), evening.zone);
+}
+
+/** The light at a time as the plan has it: read between its frames, worked out anew before and after them. */
+export function plannedLightAt(
+  evening: Evening,
+  atMs: number,
+): { readonly sceneEv100: number; readonly sunAltitudeDeg: number } {
+  const { plan, startMs, intervalMs, frameCount } = evening;
+  const at = (atMs - startMs) / intervalMs;
+  if (at < 0 || at > frameCount - 1) {
+    const { sceneEv100, sky } = forecastLight(plan.shoot, Float64Array.of(atMs));
+    return { sceneEv100: sceneEv100[0]!, sunAltitudeDeg: sky[0]!.sunAltitudeDeg };
+  }
+  const a = plan.frames[Math.floor(at)]!;
+  const b = plan.frames[Math.min(frameCount - 1, Math.floor(at) + 1)]!;
+  const share = at - Math.floor(at);
+  return {
+    sceneEv100: a.sceneEv100 + share * (b.sceneEv100 - a.sceneEv100),
+    sunAltitudeDeg: a.sunAltitudeDeg + share * (b.sunAltitudeDeg - a.sunAltitudeDeg),
+  };
+}

@@ -1,0 +1,122 @@
+// One line of input, read. Anything may come down the pipe; a line that is not understood is told, not thrown.
+
+import { parseRfc3339 } from '../clock.js';
+import { nearestWord } from '../files/nearest.js';
+import type { FollowInput, ReportedSetting } from './types.js';
+
+export type LineRead =
+  | { readonly kind: 'ok'; readonly input: FollowInput }
+  | { readonly kind: 'blank' }
+  | { readonly kind: 'wrong'; readonly text: string };
+
+const KEYS = ['at', 'frame', 'ev100', 'setting', 'done', 'missed'];
+const SETTING_KEYS = ['shutter', 'iso', 'aperture', 'filters'];
+
+class Wrong extends Error {}
+
+/**
+ * Reads `{"at" or "frame", "ev100", "setting", "done", "missed"}`, every key optional but one needed. A reading
+ * needs a time: `at`, or the start of `frame`.
+ *
+ * @param startOfFrameMs when a frame starts, UTC epoch milliseconds
+ */
+export function readLine(line: string, startOfFrameMs: (frame: number) => number): LineRead {
+  // A file written elsewhere may begin with a byte order mark.
+  const text = line.replace(/^\uFEFF/, '').trim();
+  if (text === '') return { kind: 'blank' };
+  try {
+    return { kind: 'ok', input: inputOf(group(parsed(text), 'the line', KEYS), startOfFrameMs) };
+  } catch (error) {
+    if (error instanceof Wrong) return { kind: 'wrong', text: error.message };
+    throw error;
+  }
+}
+
+type Group = Readonly<Record<string, unknown>>;
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    const shown = text.length > 40 ? `${text.slice(0, 40)} …` : text;
+    throw new Wrong(`not one JSON object: ${shown}`);
+  }
+}
+
+function group(value: unknown, what: string, keys: readonly string[]): Group {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    throw new Wrong(`${what} must be a JSON object, got ${shown(value)}`);
+  }
+  for (const key of Object.keys(value)) {
+    if (!keys.includes(key)) {
+      throw new Wrong(`"${key}" is not a key of ${what}; the nearest is "${nearestWord(key, keys)}"`);
+    }
+  }
+  if (Object.keys(value).length === 0) throw new Wrong(`${what} is empty; give one of ${keys.join(', ')}`);
+  return { ...value };
+}
+
+function inputOf(line: Group, startOfFrameMs: (frame: number) => number): FollowInput {
+  const frame = line.frame === undefined ? undefined : whole('frame', line.frame, 0);
+  const atMs = line.at === undefined ? undefined : instant(line.at);
+  const readAtMs = atMs ?? (frame === undefined ? undefined : startOfFrameMs(frame));
+  const done = line.done === undefined ? undefined : whole('done', line.done, 1);
+  const missed = line.missed === undefined ? undefined : whole('missed', line.missed, 1);
+  // A meter that failed may say so with null: the line then only asks.
+  const ev100 = line.ev100 === undefined || line.ev100 === null ? undefined : number('ev100', line.ev100);
+  if (ev100 !== undefined && readAtMs === undefined) {
+    throw new Wrong('"ev100" needs to know when: give "at" or "frame" beside it');
+  }
+  return {
+    ...(frame === undefined ? {} : { frame }),
+    ...(atMs === undefined ? {} : { atMs }),
+    ...(ev100 === undefined || readAtMs === undefined ? {} : { reading: { atMs: readAtMs, ev100 } }),
+    ...(line.setting === undefined ? {} : { setting: settingOf(line.setting) }),
+    ...(done === undefined ? {} : { done }),
+    ...(missed === undefined ? {} : { missed }),
+  };
+}
+
+function settingOf(value: unknown): ReportedSetting {
+  const { shutter, iso, aperture, filters } = group(value, '"setting"', SETTING_KEYS);
+  return {
+    ...(shutter === undefined ? {} : { shutter: label('shutter', shutter) }),
+    ...(iso === undefined ? {} : { iso: number('iso', iso) }),
+    ...(aperture === undefined ? {} : { aperture: label('aperture', aperture) }),
+    ...(filters === undefined ? {} : { filters: names(filters) }),
+  };
+}
+
+function instant(value: unknown): number {
+  const ms = typeof value === 'string' ? parseRfc3339(value) : undefined;
+  if (ms !== undefined) return ms;
+  throw new Wrong(`"at" must be a time such as "2026-11-25T17:03:20+01:00", got ${shown(value)}`);
+}
+
+function number(key: string, value: unknown): number {
+  if (typeof value === 'number' && Number.isFinite(value)) return value;
+  throw new Wrong(`"${key}" must be a number, got ${shown(value)}`);
+}
+
+function whole(key: string, value: unknown, from: number): number {
+  const given = number(key, value);
+  if (Number.isSafeInteger(given) && given >= from) return given;
+  throw new Wrong(`"${key}" must be a whole number from ${from}, got ${shown(value)}`);
+}
+
+/** A mark of the dial; "4" and 4 are the same one. */
+function label(key: string, value: unknown): string {
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number' && Number.isFinite(value)) return String(value);
+  throw new Wrong(`"${key}" must be a mark of the dial as text, got ${shown(value)}`);
+}
+
+function names(value: unknown): string[] {
+  if (Array.isArray(value) && value.every((name): name is string => typeof name === 'string')) return value;
+  throw new Wrong(`"filters" must be a list of filter names, empty for the bare lens, got ${shown(value)}`);
+}
+
+function shown(value: unknown): string {
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > 40 ? `${text.slice(0, 40)} …` : text;
+}

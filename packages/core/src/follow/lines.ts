@@ -1,0 +1,122 @@
+// Following as lines of text: one JSON object in, one out. A pure reducer, so that a command, a socket or a test
+// can drive it. No line ends the stream. The format: docs/follow.md.
+
+import type { PlanMade } from '../plan-format.js';
+import { frameStartMs } from './evening.js';
+import { type FollowState, followFrame, startFollow } from './follow.js';
+import { readLine } from './line-in.js';
+import type { FollowAnswer, FollowCue, FollowOptions, FollowWarning } from './types.js';
+
+export interface LinesState {
+  readonly follow: FollowState;
+  readonly lines: number; // read so far
+  readonly readings: number; // used
+  readonly unread: number; // lines that were not understood
+}
+
+export interface LinesStep {
+  readonly state: LinesState;
+  readonly out: readonly string[]; // without line breaks
+}
+
+/** How to read an evening's lines. */
+export interface FollowLines {
+  readonly start: LinesState;
+  /** One line in, with or without its line break; one line out, none for a blank one. Never throws. */
+  next(state: LinesState, line: string): LinesStep;
+  /** At the end of input: one line that sums up. */
+  end(state: LinesState): readonly string[];
+}
+
+/** @throws RangeError on options out of range, or a plan that contradicts its own kit */
+export function followLines(plan: PlanMade, options: FollowOptions = {}): FollowLines {
+  const follow = startFollow(plan, options);
+  return { start: { follow, lines: 0, readings: 0, unread: 0 }, next, end };
+}
+
+function next(state: LinesState, line: string): LinesStep {
+  const lines = state.lines + 1;
+  const read = readLine(line, (frame) => frameStartMs(state.follow.evening, frame));
+  if (read.kind === 'blank') return { state: { ...state, lines }, out: [] };
+  if (read.kind === 'wrong') return refused(state, lines, read.text);
+  try {
+    const { state: follow, ...answer } = followFrame(state.follow, read.input);
+    const used = follow.trust.offset !== state.follow.trust.offset && read.input.reading !== undefined;
+    return {
+      state: { ...state, follow, lines, readings: state.readings + (used ? 1 : 0) },
+      out: [JSON.stringify(lineOf(answer))],
+    };
+  } catch (error) {
+    // What a line says may still be out of range: a filter nobody owns, an ISO off the dial.
+    if (error instanceof RangeError) return refused(state, lines, error.message);
+    throw error;
+  }
+}
+
+function refused(state: LinesState, lines: number, why: string): LinesStep {
+  const warning = { kind: 'bad-line', text: `Line ${lines}: ${why}. Nothing is changed.` };
+  return {
+    state: { ...state, lines, unread: state.unread + 1 },
+    out: [JSON.stringify({ line: lines, warnings: [warning] })],
+  };
+}
+
+function end({ follow, lines, readings, unread }: LinesState): string[] {
+  const { frame, camera, evening } = follow;
+  return [
+    JSON.stringify({
+      end: true,
+      lines,
+      linesNotUnderstood: unread,
+      readingsUsed: readings,
+      ...(frame === undefined ? {} : { frame }),
+      framesLeft: frame === undefined ? evening.frameCount : evening.frameCount - 1 - frame,
+      cues: camera.cueCount,
+    }),
+  ];
+}
+
+interface LineOut {
+  readonly frame: number;
+  readonly at: string;
+  readonly setting: {
+    readonly shutter: string;
+    readonly shutterS: number;
+    readonly iso: number;
+    readonly aperture: string;
+    readonly filters: readonly string[];
+  };
+  readonly cue?: FollowCue;
+  readonly next: readonly FollowCue[];
+  readonly offsetEv: number;
+  readonly sceneEv100: number;
+  readonly lowEv100: number;
+  readonly highEv100: number;
+  readonly errorEv: number;
+  readonly affected: boolean;
+  readonly warnings: readonly FollowWarning[];
+}
+
+/** What is printed of an answer; EVs to a thousandth of a stop. */
+function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
+  const { shutter, shutterS, iso, aperture, filters } = answer.setting;
+  return {
+    frame: answer.frame,
+    at: answer.at,
+    setting: { shutter, shutterS, iso, aperture, filters },
+    ...(answer.cue === undefined ? {} : { cue: answer.cue }),
+    next: answer.cuesAhead,
+    offsetEv: rounded(answer.offsetEv),
+    sceneEv100: rounded(answer.sceneEv100),
+    lowEv100: rounded(answer.band.lowEv100),
+    highEv100: rounded(answer.band.highEv100),
+    errorEv: rounded(answer.errorEv),
+    affected: answer.affected,
+    warnings: answer.warnings,
+  };
+}
+
+/** Adding 0 keeps -0 out of sight. */
+function rounded(ev: number): number {
+  return Math.round(ev * 1000) / 1000 + 0;
+}

@@ -1,0 +1,101 @@
+// How far the light lies off the plan's forecast, learnt reading by reading: a part that lasts and drifts, and
+// passing cloud, which is forgotten. Both are followed at once by a Kalman filter of three numbers, so that a
+// reading costs the same however many came before. Times in minutes inside. Source: docs/sources.md#kalman.
+
+import { CLOUD_MEMORY_MIN, PASSING_CLOUD_EV } from '../light/offset.js';
+
+/** What is known at one moment. The covariance is of (lasting, drift, cloud): oo, od, oc, dd, dc, cc. */
+export interface OffsetState {
+  readonly atMs: number; // UTC epoch milliseconds
+  readonly lastingEv: number;
+  readonly driftEvPerMin: number;
+  readonly cloudEv: number;
+  readonly covariance: readonly [number, number, number, number, number, number];
+}
+
+// Spread of what lasts an evening: weather 0.87, a frame judged by words about 1; see light/offset.ts.
+const LASTING_EV = Math.hypot(0.87, 1);
+// Our choice: an evening runs off its forecast by a third of a stop an hour, and keeps to that for an hour.
+const DRIFT_EV_PER_MIN = 0.33 / 60;
+const DRIFT_MEMORY_MIN = 60;
+
+export function startOffset(atMs: number): OffsetState {
+  return {
+    atMs,
+    lastingEv: 0,
+    driftEvPerMin: 0,
+    cloudEv: 0,
+    // What is there at the first reading is taken to last; what comes after it passes.
+    covariance: [LASTING_EV ** 2, 0, 0, DRIFT_EV_PER_MIN ** 2, 0, 0],
+  };
+}
+
+/** The offset expected at a time, before the state's own as at it. */
+export function offsetAt({ atMs, lastingEv, driftEvPerMin, cloudEv }: OffsetState, whenMs: number): number {
+  const minutes = Math.max(0, whenMs - atMs) / 60_000;
+  return lastingEv + driftEvPerMin * drifted(minutes) + cloudEv * Math.exp(-minutes / CLOUD_MEMORY_MIN);
+}
+
+/** Minutes' worth of today's drift that so many minutes bring. */
+function drifted(minutes: number): number {
+  return DRIFT_MEMORY_MIN * (1 - Math.exp(-minutes / DRIFT_MEMORY_MIN));
+}
+
+/** The state at a later time without a reading; the same state where the time is not later. */
+export function advance(state: OffsetState, toMs: number): OffsetState {
+  if (toMs <= state.atMs) return state;
+  const minutes = (toMs - state.atMs) / 60_000;
+  const carry = drifted(minutes);
+  const kept = Math.exp(-minutes / DRIFT_MEMORY_MIN);
+  const cloud = Math.exp(-minutes / CLOUD_MEMORY_MIN);
+  const [oo, od, oc, dd, dc, cc] = state.covariance;
+  return {
+    atMs: toMs,
+    lastingEv: state.lastingEv + state.driftEvPerMin * carry,
+    driftEvPerMin: state.driftEvPerMin * kept,
+    cloudEv: state.cloudEv * cloud,
+    covariance: [
+      oo + 2 * carry * od + carry * carry * dd,
+      kept * (od + carry * dd),
+      cloud * (oc + carry * dc),
+      kept * kept * dd + DRIFT_EV_PER_MIN ** 2 * (1 - kept * kept),
+      kept * cloud * dc,
+      cloud * cloud * cc + PASSING_CLOUD_EV ** 2 * (1 - cloud * cloud),
+    ],
+  };
+}
+
+/**
+ * The state after a reading at its own time or later.
+ *
+ * @param offsetEv metered less forecast
+ * @param noiseEv standard deviation of the reading, > 0
+ */
+export function learn(before: OffsetState, atMs: number, offsetEv: number, noiseEv: number): OffsetState {
+  const state = advance(before, atMs);
+  const [oo, od, oc, dd, dc, cc] = state.covariance;
+  // A reading sees lasting part and cloud together.
+  const [o, d, c] = [oo + oc, od + dc, oc + cc];
+  const variance = o + c + noiseEv ** 2;
+  const surprise = (offsetEv - state.lastingEv - state.cloudEv) / variance;
+  return {
+    atMs: state.atMs,
+    lastingEv: state.lastingEv + o * surprise,
+    driftEvPerMin: state.driftEvPerMin + d * surprise,
+    cloudEv: state.cloudEv + c * surprise,
+    covariance: [
+      oo - (o * o) / variance,
+      od - (o * d) / variance,
+      oc - (o * c) / variance,
+      dd - (d * d) / variance,
+      dc - (d * c) / variance,
+      cc - (c * c) / variance,
+    ],
+  };
+}
+
+/** The state once a sudden step in the light is believed: what it knew may be off by so many stops in either part. */
+export function loosen(state: OffsetState, byEv: number): OffsetState {
+  const [oo, od, oc, dd, dc, cc] = state.covariance;
+  return { ...state, covariance: [oo + byEv ** 2, od, oc, dd, dc, cc + byEv ** 2] };
+}

@@ -1,0 +1,84 @@
+// Between what a person or a rig says of the camera, by labels and names, and the ramp's indices.
+
+import { type DialControl, dialStep } from '../dial.js';
+import { settingOf } from '../kit.js';
+import { bulbEv, bulbStep } from '../ramp/live-bulb.js';
+import { exposureEv } from '../ramp/live-funnel.js';
+import { type State, shutterOf } from '../ramp/moves.js';
+import type { Evening } from './evening.js';
+import type { FollowSetting, ReportedSetting } from './types.js';
+
+/** A state as the dials say it. Under `bulb` the shutter takes the time that the target asks for. */
+export function settingAt({ kit, live }: Evening, state: State, targetEv100: number): FollowSetting {
+  const { lattice, bulb } = live;
+  const shutterStep =
+    bulb === undefined ? shutterOf(lattice, state) : bulbStep(lattice, bulb, state, targetEv100);
+  const settingEv100 = bulb === undefined ? exposureEv(lattice, state) : bulbEv(lattice, state, shutterStep);
+  const steps = {
+    shutterStep,
+    isoStep: lattice.isoMin + state.iso,
+    apertureStep: lattice.apertureMin + state.aperture,
+    stack: state.stack,
+  };
+  return {
+    ...settingOf(kit, { ...steps, settingEv100, errorEv: settingEv100 - targetEv100, affected: false }),
+    settingEv100,
+  };
+}
+
+/** Whether two states are the same setting. */
+export function sameState(a: State, b: State): boolean {
+  return a.stack === b.stack && a.aperture === b.aperture && a.level === b.level && a.iso === b.iso;
+}
+
+/** What was reported, and the nearest to it that the kit may stand at. */
+export interface Reported {
+  readonly state: State;
+  /** What has to be turned back, for a person; absent where the setting is one of the kit's. */
+  readonly outside?: string;
+}
+
+/**
+ * The state of a reported setting; what is not reported is as in `before`.
+ *
+ * @throws RangeError on a label that is not on the dial, or filters that are not one of the shoot's stacks
+ */
+export function reportedState(evening: Evening, before: State, reported: ReportedSetting): Reported {
+  const { kit, live } = evening;
+  const { lattice, bulb } = live;
+  const { isoMin, isoCount, apertureMin, apertureCount, shutterMin, shutterMax } = lattice;
+  const outside: string[] = [];
+  const clipped = (name: string, value: number, from: number, to: number): number => {
+    if (value < from || value > to) outside.push(name);
+    return Math.min(to, Math.max(from, value));
+  };
+  const step = (control: DialControl, label: string | undefined, otherwise: number): number => {
+    if (label === undefined) return otherwise;
+    const found = dialStep(control, label, kit.ramp.stepsPerStop);
+    if (found !== undefined) return found;
+    throw new RangeError(`${control} "${label}" is not on the camera's dial`);
+  };
+
+  const isoLabel = reported.iso === undefined ? undefined : String(reported.iso);
+  const isoStep = step('iso', isoLabel, isoMin + before.iso);
+  const apertureStep = step('aperture', reported.aperture, apertureMin + before.aperture);
+  const iso = clipped(`ISO ${isoLabel}`, isoStep - isoMin, 0, isoCount - 1);
+  const aperture = clipped(`f/${reported.aperture}`, apertureStep - apertureMin, 0, apertureCount - 1);
+  const stack = reported.filters === undefined ? before.stack : stackOf(evening, reported.filters);
+  let level = 0;
+  if (bulb === undefined) {
+    const shutterStep = step('shutter', reported.shutter, shutterOf(lattice, before));
+    const shutter = clipped(`shutter ${reported.shutter}`, shutterStep, shutterMin, shutterMax);
+    level = apertureMin + aperture + shutter - isoMin - iso;
+  }
+  const state = { stack, aperture, level, iso };
+  return outside.length === 0 ? { state } : { state, outside: outside.join(' and ') };
+}
+
+function stackOf({ kit }: Evening, names: readonly string[]): number {
+  const wanted = [...names].sort().join('\n');
+  const stack = kit.stacks.findIndex((each) => [...each.names].sort().join('\n') === wanted);
+  if (stack >= 0) return stack;
+  const known = kit.stacks.map((each) => `[${each.names.map((name) => `"${name}"`).join(', ')}]`).join(', ');
+  throw new RangeError(`filters ${JSON.stringify(names)} are not among the shoot's: ${known}`);
+}
