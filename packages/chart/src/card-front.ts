@@ -2,6 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import type { CardFacts } from './card-facts.js';
+import { moveStartBlocks } from './card-moves.js';
 import { type Block, type Layout, LEADING, roomOf, type Section, SIZE } from './card-page.js';
 import { clockRow } from './chart-frame.js';
 import { evPanel } from './ev-panel.js';
@@ -27,6 +28,7 @@ export function frontSections(plan: PlanMade, facts: CardFacts, layout: Layout):
   const before = [
     timesBlock(facts, layout),
     firstSettingBlock(plan, layout),
+    ...moveStartBlocks(plan, layout),
     listBlock(facts.checks, true, layout, card.beforeStarting),
     ...(facts.events.length > 0 ? [listBlock(facts.events, false, layout)] : []),
   ];

@@ -5,6 +5,7 @@ import { backBlocks, noteBlocks } from './card-back.js';
 import { cueBlocks } from './card-cue.js';
 import { cardFacts } from './card-facts.js';
 import { frontSections } from './card-front.js';
+import { moveEndBlocks } from './card-moves.js';
 import { type Block, type Layout, LEADING, layPages, SIZE } from './card-page.js';
 import { sheets } from './card-sheet.js';
 import { cueFacts } from './cue-facts.js';
@@ -40,13 +41,18 @@ export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
         blocks: [
           paragraph(cues.length > 0 ? words.card.howToRead : words.card.noCues, layout),
           ...cueBlocks(cues, facts.withSeconds, layout),
+          ...moveEndBlocks(plan, layout),
           ...noteBlocks(plan, layout),
         ],
-        // Block 0 is the paragraph, block i the cue i - 1; the notes follow the last cue.
+        // Block 0 is the paragraph, block i the cue i - 1; moves and notes follow the last cue.
         startsFrom: (block) => (block === 0 ? first : (cues[block - 1]?.before ?? last)),
         label: words.card.startsFrom,
       },
-      { blocks: backBlocks(layout), startsFrom: () => last, label: words.card.endsOn },
+      {
+        blocks: backBlocks(layout),
+        startsFrom: () => last,
+        label: words.card.endsOn,
+      },
     ],
     layout,
     pen,

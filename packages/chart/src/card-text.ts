@@ -4,6 +4,7 @@ import type { PlanMade } from '@evenfall/core';
 import { cardFacts } from './card-facts.js';
 import { type CueFacts, cueFacts, stepText } from './cue-facts.js';
 import { clockText } from './local-time.js';
+import { moveEnds, moveStarts } from './move-text.js';
 import { settingText } from './setting-text.js';
 import { english, type Words } from './words.js';
 
@@ -24,6 +25,7 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
     facts.startAndEnd,
     ...wrapped(facts.length),
     ...wrapped(`${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`),
+    ...movesText(moveStarts(plan, words)),
     '',
     heading(card.beforeStarting),
     ...list(facts.checks, '[ ] '),
@@ -34,6 +36,7 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
     ...cues.flatMap((cue) => ['', ...cueLines(cue, facts.withSeconds, words)]),
     '',
     ...wrapped(`${card.endsOn}: ${settingText(plan.frames.at(-1)!, words)}`),
+    ...movesText(moveEnds(plan, words)),
     '',
     heading(card.readings),
     ...wrapped(facts.correction),
@@ -55,6 +58,11 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
       : []),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+// A line for each move, apart from the setting, which may take two lines itself.
+function movesText(texts: readonly string[]): string[] {
+  return texts.length === 0 ? [] : ['', ...texts.flatMap((text) => wrapped(text))];
 }
 
 function heading(text: string): string {

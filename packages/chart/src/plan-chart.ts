@@ -9,6 +9,7 @@ import type { EvSeries } from './ev-spec.js';
 import { LINE, type Look, lookFor, TYPE, type Variant } from './ink.js';
 import { lane, laneWeight, type Run, runsOf } from './lanes.js';
 import { instantMs } from './local-time.js';
+import { moveLanes } from './move-lanes.js';
 import { bandOf, scenePoints, settingPoints, targetPoints } from './plan-series.js';
 import { coordinate, element, escapeXml, svgRoot } from './svg.js';
 import { type TimeAxis, timeAxis } from './time-axis.js';
@@ -49,8 +50,12 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
   const top = MARGIN.top * u;
   const bottom = height - MARGIN.bottom * u;
   const lanes = laneList(frames, words);
-  const laneUnits = lanes.reduce((sum, { weight }) => sum + weight, 0);
-  const laneHeight = Math.min(27 * u, (0.47 * (bottom - top)) / laneUnits);
+  const moving = moveLanes(plan, words);
+  const unitsOf = (list: readonly { readonly weight: number }[]) =>
+    list.reduce((sum, { weight }) => sum + weight, 0);
+  const laneUnits = unitsOf(lanes) + unitsOf(moving);
+  const lanesShare = moving.length === 0 ? 0.47 : 0.62;
+  const laneHeight = Math.min(27 * u, (lanesShare * (bottom - top)) / laneUnits);
   const panelBottom = bottom - laneHeight * laneUnits - 6 * u;
   const row = { moments: frames, axis, look, words, width };
   const panel = evPanel({
@@ -68,7 +73,12 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
     // The filter's own steps stand where the posts end.
     return lane({ name, runs, box, axis, look, posts: control === 'filter' ? [] : posts });
   });
-  const filterTop = bottom - lanes.at(-1)!.weight * laneHeight;
+  const filterTop = laneTop - lanes.at(-1)!.weight * laneHeight;
+  const moveSvg = moving.map(({ weight, draw }) => {
+    const box = { left: axis.left, right: axis.right, top: laneTop, bottom: laneTop + weight * laneHeight };
+    laneTop = box.bottom;
+    return draw(box, axis, look);
+  });
   const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;
   return svgRoot(
     {
@@ -86,6 +96,7 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
       affectedMarks(frames, panel, axis, look, words),
       names(panel, look, words, frames),
       ...laneSvg,
+      ...moveSvg,
       altitudeRow({ ...row, y: top }),
       clockRow({ ...row, y: bottom }),
     ],

@@ -52,6 +52,24 @@ export const german: Words = {
   controls: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
   lanes: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
   noFilter: 'ohne Filter',
+  move: {
+    axes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' },
+    lanes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt', time: 'Abstand' },
+    ways: {
+      left: 'nach links',
+      right: 'nach rechts',
+      up: 'nach oben',
+      down: 'nach unten',
+      forward: 'vorwärts',
+      back: 'zurück',
+    },
+    stopped: 'mit Halt',
+    continuous: 'ohne Halt',
+    starts: (move: string, how: string, first: string, longest: string) =>
+      `${move}, ${how}; Schritte ${first} bis ${longest}`,
+    ends: (axis: string, gone: string) => `Am Ende: ${axis} bei ${gone}`,
+    spare: (seconds: string) => `mindestens ${seconds} übrig`,
+  },
   chart: {
     scene: 'Szene',
     target: 'Ziel',

@@ -50,6 +50,17 @@ export const english = {
   controls: { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' },
   lanes: { shutter: 'shutter', iso: 'ISO', aperture: 'aperture', filter: 'filter' },
   noFilter: 'no filter',
+  move: {
+    axes: { pan: 'Pan', tilt: 'Tilt', slide: 'Slide' },
+    lanes: { pan: 'pan', tilt: 'tilt', slide: 'slide', time: 'interval' },
+    ways: { left: 'left', right: 'right', up: 'up', down: 'down', forward: 'forward', back: 'back' },
+    stopped: 'stopping',
+    continuous: 'without a stop',
+    starts: (move: string, how: string, first: string, longest: string) =>
+      `${move}, ${how}; steps ${first} to ${longest}`,
+    ends: (axis: string, gone: string) => `At the end: ${axis} at ${gone}`,
+    spare: (seconds: string) => `${seconds} to spare at least`,
+  },
   chart: {
     scene: 'scene',
     target: 'target',
