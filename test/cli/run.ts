@@ -24,6 +24,9 @@ export async function evenfall(argv: readonly string[], stdin = '', color = fals
       err += text;
     },
     readStdin: () => new TextEncoder().encode(stdin),
+    async *stdinLines() {
+      if (stdin !== '') yield* stdin.replace(/\n$/, '').split('\n');
+    },
     color,
   });
   return { status, out, err };

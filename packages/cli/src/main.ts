@@ -3,6 +3,7 @@
 import { languages, PAPERS } from '@evenfall/chart';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { card, chart, cues, light, type Options, plan } from './actions.js';
+import { follow } from './follow.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
 import type { PrintOptions } from './print-options.js';
@@ -124,6 +125,18 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .option('--dark', 'a chart in red on black, for a screen in the dark')
     .action((shoot: string, options: Options & PrintOptions) => act(light(shoot, options, io)));
 
+  program
+    .command('follow')
+    .summary('correct the plan by meter readings, live')
+    .description(
+      'Follows a plan through the evening: reads one JSON object a line on standard input, a reading, a cue done or ' +
+        'the time, and answers each with the setting for the frame and the cues ahead.',
+    )
+    .argument('<plan>', 'plan file, as "evenfall plan SHOOT -o plan.json" writes it')
+    .allowExcessArguments(false)
+    .addHelpText('after', EXAMPLES.follow)
+    .action((plan: string) => act(follow(plan, io)));
+
   addFrames(program, io, act);
   return program;
 }
@@ -204,4 +217,14 @@ Example:
 Example:
   evenfall light evening.yaml                 when it gets dark, and how fast
   evenfall light evening.yaml -o light.svg    the same as a picture`,
+  follow: `
+Example:
+  evenfall plan evening.yaml -o plan.json
+  evenfall follow plan.json
+
+Lines to type or to send, each answered by one:
+  {"at":"2026-10-14T18:20:00+01:00","ev100":12.4}     a meter reading at ISO 100
+  {"frame":120}                                       what holds for this frame
+  {"done":3}                                          cue 3 is done
+A line that is not understood changes nothing and says so. docs/follow.md tells more.`,
 };

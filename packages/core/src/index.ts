@@ -39,6 +39,18 @@ export type { FileError, Locate } from './files/file-error.js';
 export { type PlanRead, readPlan, writeLight, writePlan } from './files/plan-file.js';
 export { readShoot, type ShootRead, writeShoot } from './files/shoot-file.js';
 export { type FilterSpec, type FilterStack, filterStacks, filterStops } from './filter.js';
+export { type FollowState, followFrame, startFollow } from './follow/follow.js';
+export { type FollowLines, followLines, type LinesState, type LinesStep } from './follow/lines.js';
+export type {
+  FollowAnswer,
+  FollowCue,
+  FollowInput,
+  FollowOptions,
+  FollowSetting,
+  FollowWarning,
+  FollowWarningKind,
+  ReportedSetting,
+} from './follow/types.js';
 export {
   INTERVALS_BY_SUBJECT,
   type IntervalAdvice,
@@ -68,6 +80,7 @@ export {
 export { type CieSkyType, cieGradation, cieIndicatrix, cieSky } from './light/cie-sky.js';
 export { type Cloud, cloudOfEighths, overcastSkyToward } from './light/cloud.js';
 export { driftEv } from './light/drift.js';
+export { shareOfEvenings } from './light/evenings.js';
 export { MEAN_DISTANCE_KM, type Moon, moonIlluminanceLx, moonlitSkyCdM2 } from './light/moon.js';
 export { magToLuminanceCdM2, type Night, nightOfGroundLx, nightOfZenith } from './light/night.js';
 export {
@@ -129,6 +142,7 @@ export type {
 } from './ramp/problem.js';
 export { rampExists, solveRamp } from './ramp/solve.js';
 export { type RampWeights, rampWeights } from './ramp/weights.js';
+export { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
 export { opticsOf, shootGap, tightestOf } from './room.js';
 export type {
   Camera,
@@ -148,9 +162,13 @@ export type {
   SurfaceWord,
 } from './shoot.js';
 export { clipLengthS, frameCountOf, longestTimeInside, type Supplies, suppliesFor } from './shoot.js';
+export { skyTrack } from './sky-track.js';
 export type { SkyEvent } from './sun.js';
 export {
+  type Crossing,
+  crossings,
   type EventTime,
+  horizonAzimuth,
   type MissingEvent,
   type SkyPosition,
   type SunPass,

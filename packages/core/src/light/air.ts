@@ -6,10 +6,6 @@ const DEG = Math.PI / 180;
 const HORIZON_SQUARED = (EARTH_RADIUS_IN_SCALE_HEIGHTS / (EARTH_RADIUS_IN_SCALE_HEIGHTS + 1)) ** 2;
 
 /** Air masses of a homogeneous shell: 1 at the zenith, 38.8 at the horizon, finite below it. */
-export function airMass(altitudeDeg: number): number {
-  return airMassOfSine(Math.sin(altitudeDeg * DEG));
-}
-
 function airMassOfSine(sin: number): number {
   const x = EARTH_RADIUS_IN_SCALE_HEIGHTS;
   const top = Math.sqrt(1 - HORIZON_SQUARED * (1 - sin * sin));

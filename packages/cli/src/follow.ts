@@ -1,0 +1,44 @@
+// The follow command: a plan file, then one JSON object a line in and out, until the input ends.
+
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { followLines, type PlanMade, readPlan } from '@evenfall/core';
+import type { Io } from './io.js';
+import { Refusal } from './refusal.js';
+import { systemErrorText } from './system-error.js';
+
+/** Follows a plan by the lines of standard input; status 2 where the file holds no plan to follow. */
+export async function follow(planPath: string, io: Io): Promise<number> {
+  const lines = followLines(loadPlan(planPath));
+  let state = lines.start;
+  for await (const line of io.stdinLines()) {
+    const step = lines.next(state, line);
+    state = step.state;
+    for (const text of step.out) io.out(`${text}\n`);
+  }
+  for (const text of lines.end(state)) io.out(`${text}\n`);
+  return 0;
+}
+
+/** @throws Refusal with one line a fault */
+function loadPlan(path: string): PlanMade {
+  const source = basename(path);
+  let text: string;
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch (error) {
+    throw new Refusal([`${path}: cannot be read: ${systemErrorText(error)}`]);
+  }
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    throw new Refusal([
+      `${source}: not readable as JSON; give a plan file, as "evenfall plan SHOOT -o plan.json" writes it`,
+    ]);
+  }
+  const read = readPlan(value, undefined, source);
+  if (read.kind === 'wrong') throw new Refusal(read.errors.map(({ message }) => message));
+  if ('infeasible' in read.plan) throw new Refusal([`${source}: ${read.plan.infeasible.text}`], 2);
+  return read.plan;
+}

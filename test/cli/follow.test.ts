@@ -1,0 +1,57 @@
+// An evening followed through the command: a stop darker than forecast, with a line nobody can read in between.
+
+import { type PlanMade, planShoot, readShoot, writePlan } from '@evenfall/core';
+import { beforeAll, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { EVENING, evenfall, folder } from './run.js';
+
+let plan: PlanMade;
+beforeAll(() => {
+  const value = parse(EVENING);
+  value.place.timeZone = 'Europe/Copenhagen';
+  const read = readShoot(value);
+  if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
+  const answer = planShoot(read.shoot);
+  if ('infeasible' in answer) throw new Error(answer.infeasible.text);
+  plan = answer;
+});
+
+test('readings a stop darker bring the settings a stop down, line by line', async () => {
+  const files = folder({ 'plan.json': writePlan(plan) });
+  const lines = plan.frames.map(({ at, sceneEv100 }) => JSON.stringify({ at, ev100: sceneEv100 - 1 }));
+  lines.splice(5, 0, 'no such thing');
+  const { status, out, err } = await evenfall(['follow', files.at('plan.json')], `${lines.join('\n')}\n`);
+  expect({ status, err }).toEqual({ status: 0, err: '' });
+  const answers = out
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  // One answer a line, and one that sums up.
+  expect(answers).toHaveLength(lines.length + 1);
+  expect(answers[5].warnings[0].text).toMatch(/^Line 6: /);
+  const last = answers.filter((answer) => answer.setting !== undefined).slice(-10);
+  expect(last).toHaveLength(10);
+  for (const answer of last) {
+    expect(answer.offsetEv).toBeGreaterThan(-1.3);
+    expect(answer.offsetEv).toBeLessThan(-0.7);
+    // By hand: Av 5 of f/5.6, the exact shutter, marked ISOs within 0.03 stop of exact, no filter left at night.
+    expect(answer.setting).toMatchObject({ aperture: '5.6', filters: [] });
+    const settingEv100 = 5 - Math.log2(answer.setting.shutterS) - Math.log2(answer.setting.iso / 100);
+    const wanted = plan.frames[answer.frame]!.targetEv100 - 1;
+    expect(Math.abs(settingEv100 - wanted)).toBeLessThan(0.8);
+  }
+});
+
+test('a file that holds no plan is one clear line', async () => {
+  const files = folder({ 'shoot.yaml': EVENING, 'half.json': writePlan(plan).slice(0, 500) });
+  for (const name of ['shoot.yaml', 'half.json']) {
+    const { status, out, err } = await evenfall(['follow', files.at(name)]);
+    expect({ status, out }).toEqual({ status: 1, out: '' });
+    expect(err).toBe(
+      `evenfall: ${name}: not readable as JSON; give a plan file, as "evenfall plan SHOOT -o plan.json" writes it\n`,
+    );
+  }
+  const missing = await evenfall(['follow', files.at('none.json')]);
+  expect(missing.status).toBe(1);
+  expect(missing.err).toContain('cannot be read');
+});
