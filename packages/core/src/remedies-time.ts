@@ -6,10 +6,13 @@ import type { Move } from './move/moves.js';
 import { leastIntervalS } from './move/time-budget.js';
 import type { Candidate, Kind } from './remedy-kind.js';
 import { shootGap, shootTravels } from './room.js';
-import { longestTimeInside, type Shoot } from './shoot.js';
+import { type Camera, longestTimeInside, type Shoot } from './shoot.js';
 
 /** A move is cut by so many hundredths at most: less of it is another move. */
 const MOST_CUT = 95;
+
+/** Each interval to try has light of its own to reckon. */
+const MOST_INTERVALS = 40;
 
 /** Whether the interval cuts the longest shutter short, so that more time in it would help. */
 export function isCutShort(shoot: Shoot, frameCount: number): boolean {
@@ -37,30 +40,31 @@ export function timeKinds(shoot: Shoot): Kind[] {
   ];
 }
 
-/** A longer interval for the shutters there are: from a thousandth of the longest up to the longest, by stops. */
+/** Whole seconds of interval, from the least that holds the shortest shutter to what the longest needs. */
 export function longerInterval(shoot: Shoot, frameCount: number): Kind {
-  const stops = 10;
+  const { intervalS: now, camera } = shoot;
+  const least = Math.max(
+    Math.floor(now) + 1,
+    intervalFor(shoot, frameCount, shutterS(camera, camera.shutter.shortest)) ?? Number.POSITIVE_INFINITY,
+  );
+  const most = intervalFor(shoot, frameCount, longestShutterS(shoot)) ?? least + MOST_INTERVALS;
   return {
     change: 'longer-interval',
-    amounts: stops + 1,
+    amounts: least === Number.POSITIVE_INFINITY ? 0 : Math.min(MOST_INTERVALS, most - least + 1),
     rising: false, // fewer frames have more light to follow from one to the next
     at: (amount) => {
-      const shutterS = longestShutterS(shoot) * 2 ** (amount - 1 - stops);
-      const intervalS = Math.max(
-        intervalFor(shoot, frameCount, shutterS) ?? shoot.intervalS,
-        shoot.intervalS,
-      );
-      return {
-        apply: { intervalS },
-        text: `Raise the interval from ${shoot.intervalS} to ${intervalS} s.`,
-      };
+      const intervalS = least + amount - 1;
+      return { apply: { intervalS }, text: `Raise the interval from ${now} to ${intervalS} s.` };
     },
   };
 }
 
 function longestShutterS({ camera }: Shoot): number {
-  const step = dialStep('shutter', camera.shutter.longest, camera.stepsPerStop) as number; // the shoot was checked
-  return timeOfStep(step, camera.stepsPerStop);
+  return shutterS(camera, camera.shutter.longest);
+}
+
+function shutterS({ stepsPerStop }: Camera, label: string): number {
+  return timeOfStep(dialStep('shutter', label, stepsPerStop) as number, stepsPerStop); // the shoot was checked
 }
 
 function withoutDarkFrame(shoot: Shoot): Kind {

@@ -11,6 +11,7 @@ import {
   writePlan,
 } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
+import { followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
 import { checkPlan } from '../../reference/plan-checker.js';
 import { seeded } from '../../reference/random.js';
 import { shootFrom } from '../shoots.js';
@@ -245,9 +246,46 @@ describe('where the move leaves the shutter too little', () => {
     expect('infeasible' in planShoot({ ...dark, moves: longer })).toBe(true);
   });
 
+  test('nor does an interval a second shorter than the one offered', () => {
+    const plan = planShoot(none);
+    if (!('infeasible' in plan)) throw new Error('a plan was found');
+    const interval = plan.infeasible.remedies.find(({ change }) => change === 'longer-interval')!;
+    const intervalS = interval.apply.intervalS!;
+    expect(interval.text).toBe(`Raise the interval from 3 to ${intervalS} s.`);
+    expect('infeasible' in planShoot({ ...none, intervalS: intervalS - 1 })).toBe(true);
+  });
+
+  test('a dark frame that takes the time may be turned off', () => {
+    const shoot = shootFrom({
+      intervalS: 8,
+      ...camera({ iso: { lowest: 100, highest: 2000 }, darkFrame: true }),
+      scene: { facing: 'side', night: 'town' },
+      moves: [pan()],
+    });
+    const plan = planShoot(shoot);
+    if (!('infeasible' in plan)) throw new Error('a plan was found');
+    expect(plan.infeasible.remedies.map(({ change }) => change)).toContain('no-dark-frame');
+    made({ ...shoot, camera: { ...shoot.camera, darkFrame: false } });
+  });
+
   test('the gap of fewer frames is longer, as their steps are', () => {
     expect(shootGap(dark, 100).gapS).toBeGreaterThan(shootGap(dark, 200).gapS);
   });
+});
+
+test('followed live on an evening far darker than forecast, the shutter still leaves the move its time', () => {
+  const shoot = shootFrom({ intervalS: 10, ...camera({}), moves: [pan()] });
+  const plan = made(shoot);
+  const { gapS } = shootGap(shoot, plan.frames.length);
+  let state = startFollow(plan);
+  let longest = 0;
+  for (const { frame, at, sceneEv100 } of plan.frames) {
+    const step = followFrame(state, { frame, reading: { atMs: Date.parse(at), ev100: sceneEv100 - 2 } });
+    state = step.state;
+    longest = Math.max(longest, step.setting.shutterS);
+  }
+  expect(longest).toBeGreaterThan(5);
+  expect(longest).toBeLessThanOrEqual(10 - gapS);
 });
 
 describe('stars', () => {

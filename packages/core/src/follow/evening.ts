@@ -10,6 +10,7 @@ import { weightsOf } from '../ramp/lattice.js';
 import { type LiveKit, liveKit } from '../ramp/live.js';
 import type { State } from '../ramp/moves.js';
 import type { RampProblem } from '../ramp/problem.js';
+import { shootGap } from '../room.js';
 import type { FollowOptions } from './types.js';
 
 export interface Evening {
@@ -90,7 +91,7 @@ function problemOf({ shoot, frames }: PlanMade, kit: Kit): RampProblem {
     targetEv100: frames.map(({ targetEv100 }) => targetEv100),
     intervalS,
     direction,
-    gapS: camera.gapS,
+    gapS: shootGap(shoot, frames.length).gapS,
     darkFrame: camera.darkFrame,
     crew,
     kit: kit.ramp,
