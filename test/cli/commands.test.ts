@@ -37,7 +37,9 @@ describe('plan', () => {
     const { summary, frames } = plan;
     expect(out).toContain(`Start, end     ${clock(summary.startAt)} to ${clock(summary.endAt)}`);
     expect(out).toContain(`Frames         ${summary.frameCount}, one every 60 s`);
-    expect(out).toContain(`Card           ${((summary.frameCount * 30) / 1000).toFixed(1)} of 64 GB, room for 2133 frames\n`);
+    expect(out).toContain(
+      `Card           ${((summary.frameCount * 30) / 1000).toFixed(1)} of 64 GB, room for 2133 frames\n`,
+    );
     expect(out).toContain(`Battery        ${summary.frameCount} of 100 frames: not enough`);
     expect(out).toMatch(/^Sun and moon {3}.*sunset 19:47/m);
     expect(out).toContain(`First setting  ${frames[0]!.shutter}, ISO ${frames[0]!.iso}, f/5.6, ND 1.8`);

@@ -102,19 +102,28 @@ export { lookOffsetEv } from './look.js';
 export { easeAt } from './move/ease.js';
 export type {
   Ease,
+  FrameBudget,
   Lens,
   Move,
   MoveAxis,
+  MoveFault,
   MoveFinding,
   MoveFrame,
   MoveLines,
   MoveMode,
   MoveRemedy,
   Optics,
+  PicturePoint,
   Sensor,
+  SlideBy,
+  SlideGear,
   SlideMove,
+  StarAdvice,
   Travel,
+  TurnBy,
+  TurnGear,
   TurnMove,
+  Way,
 } from './move.js';
 export { lightTable, planShoot } from './plan.js';
 export type {
