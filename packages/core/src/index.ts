@@ -57,7 +57,7 @@ export {
   intervalAdvice,
   type Subject,
 } from './footage/interval-advice.js';
-export { framesOnCard, framesOnCharge, type Lasting, lastingOf } from './footage/supplies.js';
+export { coldFactorAt, framesOnCard, framesOnCharge, type Lasting, lastingOf } from './footage/supplies.js';
 export {
   exactFps,
   type Footage,
@@ -99,7 +99,10 @@ export { clearSkyLuminanceCdM2 } from './light/sky.js';
 export { clearIlluminanceLx, sunIlluminanceLx } from './light/sunlight.js';
 export { CLOUDS, GREY_REFLECTANCE, knownOf, LAMPS, NIGHTS, SURFACES, sceneOf } from './light/words.js';
 export { lookOffsetEv } from './look.js';
+export { angleOfSizeDeg, fieldOfViewDeg, turnBetweenBearings, turnBetweenPoints } from './move/angle.js';
 export { easeAt } from './move/ease.js';
+export type { SkyView } from './move/sky-view.js';
+export { starAdvice } from './move/stars.js';
 export type {
   Ease,
   FrameBudget,
@@ -111,7 +114,9 @@ export type {
   MoveFrame,
   MoveLines,
   MoveMode,
+  MovePlan,
   MoveRemedy,
+  MoveRequest,
   Optics,
   PicturePoint,
   Sensor,
@@ -125,6 +130,7 @@ export type {
   TurnMove,
   Way,
 } from './move.js';
+export { movePlan } from './move.js';
 export { lightTable, planShoot } from './plan.js';
 export type {
   Control,
