@@ -52,16 +52,40 @@ describe('the chart', () => {
 
   test('has a lane for each axis that moves and one for the interval, and none where nothing moves', () => {
     const lanes = (plan: PlanMade) =>
-      texts(plan).filter((text) => ['pan', 'tilt', 'slide', 'interval'].includes(text));
-    expect(lanes(PLANS[0]!.plan)).toEqual(['pan', 'interval']);
-    expect(lanes(PLANS[2]!.plan)).toEqual(['pan', 'tilt', 'slide', 'interval']);
+      texts(plan).filter((text) => ['pan', 'tilt', 'slide', 'speed', 'interval'].includes(text));
+    expect(lanes(PLANS[0]!.plan)).toEqual(['pan', 'speed', 'interval']);
+    expect(lanes(PLANS[2]!.plan)).toEqual(['pan', 'tilt', 'slide', 'speed', 'interval']);
     expect(lanes(planned(shootWith('dusk')))).toEqual([]);
+    // Without a lens nobody knows how fast the picture passes.
+    expect(lanes(planned(shootWith('dusk', { moves: [PAN], intervalS: 12 })))).toEqual(['pan', 'interval']);
   });
 
   test('says where each axis begins and ends', () => {
     expect(texts(PLANS[0]!.plan)).toEqual(expect.arrayContaining(['0°', '60° left']));
     expect(texts(PLANS[1]!.plan)).toEqual(expect.arrayContaining(['0°', '8° up']));
     expect(texts(PLANS[2]!.plan)).toEqual(expect.arrayContaining(['0 m', '1.2 m forward']));
+  });
+
+  test('draws the speed on screen against one width in 7 s, the limit of comfort', () => {
+    const { plan } = PLANS[0]!;
+    expect(texts(plan)).toContain('7 s a width');
+    expect(texts(plan)).toContain(`${Number(plan.move!.fastest!.crossingS.toPrecision(2))} s a width`);
+    const lines = all(parseXml(planChart(plan)), 'path')
+      .filter(({ attributes }) => attributes.fill === 'none')
+      .slice(-4, -2)
+      .map(({ attributes }) =>
+        attributes
+          .d!.slice(1)
+          .split('L')
+          .map((pair) => Number(pair.split(',')[1])),
+      );
+    const [speed, comfort] = lines as [number[], number[]];
+    expect(comfort[0]).toBe(comfort[1]);
+    expect(speed).toHaveLength(plan.frames.length - 1);
+    // Heights are as the speeds are: the ground is where the first step, next to nothing, lies.
+    const middle = Math.floor(speed.length / 2);
+    const drawn = (speed[0]! - speed[middle]!) / (speed[0]! - comfort[0]!);
+    expect(drawn).toBeCloseTo(plan.frames[middle]!.widthsPerS! * 7, 1);
   });
 
   test('leaves blank in the interval what every frame has to spare', () => {

@@ -16,7 +16,7 @@ export interface MoveLane {
   readonly draw: (box: Box, axis: TimeAxis, look: Look) => string;
 }
 
-/** One lane an axis, then one for the time in the interval; none without moves. */
+/** One lane an axis, one for the speed on screen where it is known, one for the interval; none without moves. */
 export function moveLanes(plan: PlanMade, words: Words): MoveLane[] {
   if (plan.move === undefined) return [];
   return [
@@ -25,6 +25,14 @@ export function moveLanes(plan: PlanMade, words: Words): MoveLane[] {
       draw: (box: Box, axis: TimeAxis, look: Look) =>
         positionLane(travel, plan.frames, words, { box, axis, look }),
     })),
+    ...(plan.move.fastest === undefined
+      ? []
+      : [
+          {
+            weight: 2.4,
+            draw: (box: Box, axis: TimeAxis, look: Look) => speedLane(plan, words, { box, axis, look }),
+          },
+        ]),
     {
       weight: 2.2,
       draw: (box: Box, axis: TimeAxis, look: Look) => timeLane(plan, words, { box, axis, look }),
@@ -70,6 +78,61 @@ function positionLane(travel: Travel, frames: readonly PlanFrame[], words: Words
       place === undefined ? [] : [textAt(place.x, place.y, place.text, place.style)],
     ),
     nameOf(words.move.lanes[travel.axis], where),
+  ].join('');
+}
+
+/** Seconds of clip in which a picture's width should pass at the fastest: docs/moves.md. */
+const COMFORT_S = 7;
+
+// How fast the picture passes, frame by frame, below the dashed line that is the limit of comfort.
+function speedLane({ frames, move }: PlanMade, words: Words, where: Where): string {
+  const { box, axis, look } = where;
+  const { unit: u, ink } = look;
+  const size = TYPE.body * u;
+  const fastest = move?.fastest?.widthsPerS ?? 0;
+  // Room for the speed's own words above its peak.
+  const [top, bottom] = [box.top + size + 5 * u, box.bottom - 1 * u];
+  const most = Math.max(fastest, 1 / COMFORT_S);
+  const y = (widthsPerS: number) => bottom + ((top - bottom) * widthsPerS) / most;
+  // No step follows the last frame.
+  const curve = frames
+    .slice(0, -1)
+    .map((frame): Point => ({ x: axis.xAt(frame.at), y: y(frame.widthsPerS ?? 0) }));
+  const comfort = [box.left, box.right].map((x): Point => ({ x, y: y(1 / COMFORT_S) }));
+  const room = labelRoom(
+    box,
+    [curve, comfort].map((points) => dense(points, 1.5 * u)),
+  );
+  const at = (share: number, lineY: number, text: string): Place[] =>
+    [lineY - 5 * u, lineY + 4 * u + 0.76 * size].map((textY) => ({
+      x: axis.left + share * (axis.right - axis.left),
+      y: textY,
+      text,
+      style: { size, fill: ink.text, anchor: 'middle' },
+    }));
+  const [crossing, limit] = [1 / fastest, COMFORT_S].map((timeS) =>
+    words.move.width(words.seconds(Number(timeS.toPrecision(2)))),
+  ) as [string, string];
+  const peak = curve.reduce((high, point) => Math.min(high, point.y), bottom);
+  const places = [
+    room.place(
+      // Above the peak, under it, or in the middle under the curve.
+      [...at(0.5, peak, crossing), ...at(0.5, (peak + bottom) / 2 + 5 * u + 0.26 * size, crossing)],
+      1.2 * u,
+    ),
+    room.place(
+      [0.1, 0.9, 0.2, 0.8].flatMap((share) => at(share, y(1 / COMFORT_S), limit)),
+      1.2 * u,
+    ),
+  ];
+  return [
+    ground(box, look),
+    stroke(curve, look, undefined),
+    stroke(comfort, look, `${5 * u} ${3 * u}`),
+    ...places.flatMap((place) =>
+      place === undefined ? [] : [textAt(place.x, place.y, place.text, place.style)],
+    ),
+    nameOf(words.move.lanes.speed, where),
   ].join('');
 }
 

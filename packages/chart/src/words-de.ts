@@ -54,7 +54,7 @@ export const german: Words = {
   noFilter: 'ohne Filter',
   move: {
     axes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' },
-    lanes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt', time: 'Abstand' },
+    lanes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt', speed: 'Tempo', time: 'Abstand' },
     ways: {
       left: 'nach links',
       right: 'nach rechts',
@@ -68,6 +68,7 @@ export const german: Words = {
     starts: (move: string, how: string, first: string, longest: string) =>
       `${move}, ${how}; Schritte ${first} bis ${longest}`,
     ends: (axis: string, gone: string) => `Am Ende: ${axis} bei ${gone}`,
+    width: (seconds: string) => `${seconds} je Breite`,
     spare: (seconds: string) => `mindestens ${seconds} übrig`,
   },
   chart: {

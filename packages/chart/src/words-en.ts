@@ -52,13 +52,14 @@ export const english = {
   noFilter: 'no filter',
   move: {
     axes: { pan: 'Pan', tilt: 'Tilt', slide: 'Slide' },
-    lanes: { pan: 'pan', tilt: 'tilt', slide: 'slide', time: 'interval' },
+    lanes: { pan: 'pan', tilt: 'tilt', slide: 'slide', speed: 'speed', time: 'interval' },
     ways: { left: 'left', right: 'right', up: 'up', down: 'down', forward: 'forward', back: 'back' },
     stopped: 'stopping',
     continuous: 'without a stop',
     starts: (move: string, how: string, first: string, longest: string) =>
       `${move}, ${how}; steps ${first} to ${longest}`,
     ends: (axis: string, gone: string) => `At the end: ${axis} at ${gone}`,
+    width: (seconds: string) => `${seconds} a width`,
     spare: (seconds: string) => `${seconds} to spare at least`,
   },
   chart: {

@@ -304,6 +304,19 @@ describe('stars', () => {
     expect(note?.level).toBe('info');
   });
 
+  test('are those that trail fastest in all frames of a pan', () => {
+    // At 43.5° north the celestial equator stands 46.5° high in the south and meets the horizon due west; behind
+    // 24 mm the frame takes in 36.9° to either side. From north-west it is out of the picture; a pan south finds it.
+    const lens = { focalMm: 24 };
+    const scene = { facing: { azimuthDeg: 330 } };
+    const declinations = (moves: unknown[]) =>
+      starNotes({ ...camera({ lens }), scene, moves }).map(
+        ({ text }) => /declination (-?\d+)°/.exec(text)?.[1],
+      );
+    expect(Number(declinations([])[0])).toBeGreaterThan(10);
+    expect(declinations([pan({ by: { deg: -90 } })])).toEqual(['0']);
+  });
+
   test('are a caution where the plan opens longer than any rule allows', () => {
     const [note] = starNotes(camera({ lens: { focalMm: 200 } }));
     expect(note).toMatchObject({ level: 'caution' });
