@@ -4,6 +4,7 @@
 import {
   type PlanMade,
   planShoot,
+  readPlan,
   type Shoot,
   shootGap,
   tightestOf,
@@ -155,6 +156,17 @@ describe('a plan with moves', () => {
     expect(kinds({ moves: [pan({ by: { deg: shorter!.lengths![0] } })] })).not.toContain('too-fast');
     const note = made(shoot).notes.find(({ text }) => text.startsWith(finding!.text));
     for (const { text } of finding!.remedies) expect(note?.text).toContain(text);
+  });
+
+  test('comes back whole from its file, and so does an answer with moves to apply', () => {
+    const slide = { axis: 'slide', by: { m: 3 }, gear: { moveS: 1 }, nearestM: 9, toward: 'forward' };
+    const plan = made(shootFrom({ intervalS: 20, ...camera({ coldFactor: 0.8 }), moves: [pan(), slide] }));
+    expect(readPlan(JSON.parse(writePlan(plan)))).toEqual({ kind: 'ok', plan });
+    const moves = [pan({ by: { deg: 300 }, gear: { settleS: 5, topSpeedDegPerS: 1 } })];
+    const iso = { lowest: 100, highest: 12800 };
+    const none = planShoot(shootFrom({ intervalS: 6, ...camera({ iso }), moves }));
+    expect('infeasible' in none && none.infeasible.remedies.some(({ apply }) => apply.moves)).toBe(true);
+    expect(readPlan(JSON.parse(writePlan(none)))).toEqual({ kind: 'ok', plan: none });
   });
 
   test('the frames as a table have columns for the axes that move alone', () => {
