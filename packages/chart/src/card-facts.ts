@@ -68,10 +68,23 @@ function eventTexts({ events, summary }: PlanMade, words: Words): string[] {
     .map(({ name, at }) => `${words.events[name]} ${clockText(at, false, words)}`);
 }
 
-function correction({ shoot, summary, cues }: PlanMade, words: Words): string {
+function correction(plan: PlanMade, words: Words): string {
+  const { shoot, summary, cues } = plan;
+  const tolerance = words.number(shoot.limits.toleranceEv, 2);
+  // Where the settings turn back, under lamps or a closed sky, the next cue is no darker than the last.
+  if (turnsBack(plan)) return words.card.correctionByMarks({ tolerance, marks: shoot.camera.stepsPerStop });
   return words.card.correction({
-    tolerance: words.number(shoot.limits.toleranceEv, 2),
+    tolerance,
     fallsDark: summary.sceneToEv100 <= summary.sceneFromEv100,
     cuesPerStop: words.number(cues.length / Math.max(1, summary.rampStops), 1),
+  });
+}
+
+/** Whether some cue sets for a brighter scene while the scene is darker than at the one before, or the reverse. */
+function turnsBack({ cues, frames }: PlanMade): boolean {
+  return cues.slice(1).some(({ frame }, i) => {
+    const [before, after] = [frames[cues[i]!.frame]!, frames[frame]!];
+    const set = after.settingEv100 - before.settingEv100;
+    return Math.abs(set) > 0.4 && set * (after.sceneEv100 - before.sceneEv100) < 0;
   });
 }

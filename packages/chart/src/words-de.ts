@@ -136,6 +136,10 @@ export const german: Words = {
       `Mehr: jetzt den Einsatz mit dem nächsten EV, dann so viele ` +
       `${p.fallsDark ? 'voraus (dunkler) oder zurück (heller)' : 'voraus (heller) oder zurück (dunkler)'}. ` +
       `1 Stufe: ${p.cuesPerStop} Einsätze.`,
+    correctionByMarks: (p) =>
+      `Bei ISO 100 messen; mit dem EV des nächsten Einsatzes vergleichen. Bis ${p.tolerance} daneben: weiter so. ` +
+      `Mehr: bei jedem Einsatz so viel mehr einstellen, wenn es dunkler, weniger, wenn es heller ist: erst Zeit, ` +
+      `dann ISO, ${p.marks} Marken je Stufe.`,
     minutesAfter: (minutes: string) => `+${minutes} min`,
     frame: (number: string) => `Bild ${number}`,
     sun: (deg: string) => `Sonne ${deg}°`,

@@ -127,6 +127,10 @@ export const english = {
       `the cue whose EV is nearest the reading; stay that many cues ` +
       `${p.fallsDark ? 'ahead (darker) or behind (brighter)' : 'ahead (brighter) or behind (darker)'}. ` +
       `1 stop off is ${p.cuesPerStop} cues.`,
+    correctionByMarks: (p: { tolerance: string; marks: number }) =>
+      `Meter at ISO 100; compare with the EV of the next cue. Up to ${p.tolerance} off: carry on. More: at every cue ` +
+      `set that much more than it says where it is darker, less where it is brighter: shutter first, then ISO, ` +
+      `${p.marks} marks a stop.`,
     minutesAfter: (minutes: string) => `+${minutes} min`,
     frame: (number: string) => `frame ${number}`,
     sun: (deg: string) => `sun ${deg}°`,

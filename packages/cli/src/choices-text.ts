@@ -4,9 +4,9 @@ import type { PlanChoice } from '@evenfall/core';
 import { linesOf, table } from './layout.js';
 
 const NAMES: Readonly<Record<PlanChoice['names'][number], string>> = {
-  'fewest-cues': 'fewest cues',
+  'fewest-cues': 'fewest',
   smoothest: 'smoothest',
-  'cleanest-iso': 'cleanest ISO',
+  'cleanest-iso': 'lowest ISO',
   'as-asked': 'as asked',
 };
 

@@ -187,6 +187,7 @@ A shoot file says where, when, how often and with which camera. The least one:
     iso: { lowest: 100, highest: 6400 }
     aperture: "5.6"
 
+In a checkout or a project that has it installed, say npx evenfall.
 Exit status: 0 done, 1 a file or an argument is wrong, 2 no ramp exists.
 "evenfall plan --help" and so on tell more.`,
   plan: `

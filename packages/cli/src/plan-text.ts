@@ -22,8 +22,8 @@ export function planText(plan: PlanMade, shootPath: string, colors: Colors): str
     ...noteLines(plan, colors),
     '',
     colors.bold('Next'),
-    `  a card to carry   evenfall card ${asArgument(shootPath)} -o card.pdf`,
-    `  the curve         evenfall chart ${asArgument(shootPath)} -o chart.svg`,
+    `  a card to carry   npx evenfall card ${asArgument(shootPath)} -o card.pdf`,
+    `  the curve         npx evenfall chart ${asArgument(shootPath)} -o chart.svg`,
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -67,7 +67,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
     fact(
       'Reserve',
-      `the scene may be ${ev(summary.reserveDarkEv)} stops darker or ${ev(summary.reserveBrightEv)} brighter, as on ${Math.round(100 * summary.eveningsHeldShare)} ${shoot.direction === 'dawn' ? 'mornings' : 'evenings'} in 100`,
+      `the scene may be ${ev(summary.reserveDarkEv)} stops darker or ${ev(summary.reserveBrightEv)} brighter, as on ${outOfHundred(summary.eveningsHeldShare)} ${shoot.direction === 'dawn' ? 'mornings' : 'evenings'} in 100`,
     ),
   ];
 }
@@ -137,6 +137,11 @@ function noteLines({ notes }: PlanMade, colors: Colors): string[] {
   return ['', colors.bold('Notes'), ...lines];
 }
 
+/** A share of evenings as a whole number; no forecast is sure enough to say all of them. */
+function outOfHundred(share: number): string {
+  return share > 0.99 ? 'more than 99' : String(Math.round(100 * share));
+}
+
 /** Why no ramp exists, and each single change that would cure it. */
 export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
   const { text, remedies } = plan.infeasible;
@@ -147,7 +152,7 @@ export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
       i === 0 ? line.replace('No ramp exists.', colors.red('No ramp exists.')) : line,
     ),
     ...(remedies.length === 0
-      ? []
+      ? ['', 'No single change would cure it: try two, or another day.']
       : [
           '',
           colors.bold('Any one of these would do'),

@@ -21,7 +21,6 @@ export interface PlanChoice {
   readonly rmsErrorEv: number;
   readonly worstErrorEv: number;
   readonly highestIso: number; // as marked
-  readonly meanIsoStops: number; // stops above the lowest ISO, mean over all frames
   readonly apply: { readonly weights: RampWeights };
 }
 
@@ -32,7 +31,7 @@ const CLEAN_ISO_TIMES = 8;
 
 /**
  * The curve between cues and error, fewest cues first: every choice on it has fewer cues or less error than any
- * other. The cleanest in ISO and the one the shoot asks for are always among the answers.
+ * other. The one the shoot asks for is always among the answers, and one of a lower highest ISO where there is one.
  *
  * @throws RangeError on a shoot that `readShoot` would refuse
  */
@@ -53,13 +52,15 @@ export function planChoices(shoot: Shoot): PlanChoice[] | PlanInfeasible {
     (choice, i) =>
       !tried.some((other, j) => j !== i && betters(other, choice, j < i)) && !same(choice, askedFor),
   );
-  const all = [...curve, askedFor, ...(same(clean, askedFor) ? [] : [clean])].sort(
+  // Worth a line only where ISO need not go as high as in every other choice.
+  const cleaner = [...curve, askedFor].every(({ highestIso }) => clean.highestIso < highestIso);
+  const all = [...curve, askedFor, ...(cleaner ? [clean] : [])].sort(
     (a, b) => a.cueCount - b.cueCount || b.rmsErrorEv - a.rmsErrorEv,
   );
   const least = (value: (choice: PlanChoice) => number) =>
     all.reduce((best, choice) => (value(choice) < value(best) - 1e-12 ? choice : best));
   const [fewest, smoothest] = [least((c) => c.cueCount), least((c) => c.rmsErrorEv)];
-  const cleanest = least((c) => c.meanIsoStops);
+  const cleanest = all.find(({ highestIso }) => highestIso === Math.min(...all.map((c) => c.highestIso)));
   return all.map((choice) => ({
     ...choice,
     names: [
@@ -87,7 +88,6 @@ function choiceOf(problem: RampProblem, weights: RampWeights): PlanChoice {
   const { stepsPerStop, iso } = problem.kit;
   const judged = ramp.frames.filter(({ affected }) => !affected).map(({ errorEv }) => errorEv);
   const highestStep = ramp.frames.reduce((most, { isoStep }) => Math.max(most, isoStep), iso.lowestStep);
-  const isoSteps = ramp.frames.reduce((sum, { isoStep }) => sum + isoStep - iso.lowestStep, 0);
   return {
     names: [],
     cueCount: countChanges(ramp.frames, problem.kit.bulb),
@@ -95,7 +95,6 @@ function choiceOf(problem: RampProblem, weights: RampWeights): PlanChoice {
     rmsErrorEv: Math.sqrt(judged.reduce((sum, ev) => sum + ev * ev, 0) / judged.length),
     worstErrorEv: judged.reduce((most, ev) => Math.max(most, Math.abs(ev)), 0),
     highestIso: Number(dialLabel('iso', highestStep, stepsPerStop)),
-    meanIsoStops: isoSteps / stepsPerStop / ramp.frames.length,
     apply: { weights },
   };
 }

@@ -72,7 +72,9 @@ function shutter({ shoot, frames }: Told): PlanNote[] {
   const { gapS } = shootGap(shoot, frames.length);
   const insideS = longestTimeInside(intervalS, { ...camera, gapS });
   if (longestS <= insideS) return [];
-  const what = `${camera.shutter.longest} s (${Number(longestS.toPrecision(4))} s in truth)`;
+  const truth = String(Number(longestS.toPrecision(4)));
+  const marked = camera.shutter.longest;
+  const what = truth === marked ? `${marked} s` : `${marked} s (${truth} s in truth)`;
   return [
     {
       level: 'info',
