@@ -23,9 +23,9 @@ export function choicesText(choices: readonly PlanChoice[]): string {
       names.map((name) => NAMES[name]).join(', '),
     ],
   );
-  const head = ['cues', 'filters', 'rms', 'worst', 'ISO up to', 'weights', ''];
+  const head = ['cues', 'filters', 'rms', 'worst', 'ISO', 'weights', ''];
   const advice =
-    'Error is in stops: what is left to smooth afterwards. To take a line, write its weights into the shoot file:';
+    'Error is in stops, what is left to smooth afterwards; ISO is the highest used. To take a line, write its weights into the shoot file:';
   return [
     ...table(head, rows, ['right', 'right', 'right', 'right', 'right', 'left', 'left']),
     '',
