@@ -102,7 +102,7 @@ describe('against the exact solver, with a plan’s prices', () => {
     expect(Math.min(...dearer)).toBeGreaterThan(-1e-6);
     const optimal = dearer.filter((more) => more < 1e-6).length;
     expect(dearer.length).toBeGreaterThan(150);
-    expect(optimal / dearer.length).toBeGreaterThan(0.75);
+    expect(optimal / dearer.length).toBeGreaterThan(0.8);
   });
 });
 
@@ -130,6 +130,92 @@ test('from any setting it goes on by legal cues alone, whatever the light asks',
     if (frames.every((f) => f.isoStep === before.isoStep && f.stack === before.stack)) cueless++;
   }
   expect(cueless).toBeLessThan(350);
+});
+
+/** f/4 and third stops, a target that stands still: EV 8 is 1/16 s, EV 16 is 1/4096 s, EV 1 is 4 s at ISO 200. */
+const STILL: RampProblem = {
+  targetEv100: new Float64Array(60).fill(8),
+  intervalS: 5,
+  direction: 'dusk',
+  gapS: 1,
+  darkFrame: false,
+  crew: 'hand',
+  kit: {
+    stepsPerStop: 3,
+    shutter: { longestStep: -6, shortestStep: 36 },
+    iso: { lowestStep: 0, highestStep: 12 },
+    aperture: { widestStep: 12, narrowestStep: 12 },
+    stackStops: [0],
+    bulb: false,
+  },
+  limits: { toleranceEv: 0.5, largestStepEv: 1, secondsBetweenCues: 20, framesLostPerFilterChange: 2 },
+};
+
+test('however far off it stands, it comes back as fast as the dials may turn', () => {
+  const from = (shutterStep: number, iso: number) => {
+    const present = { stack: 0, aperture: 0, level: 12 + shutterStep - iso, iso };
+    const frames = rampAhead(STILL, { present });
+    return frames.map(({ shutterStep, isoStep }) => (12 + shutterStep - isoStep) / 3);
+  };
+  // A stop a cue, one in four frames, as long as each frame is a
+  // place for one.
+  const down = from(36, 0);
+  expect([0, 4, 8, 12, 16].map((frame) => down[frame])).toEqual([15, 14, 13, 12, 11]);
+  expect(down[59]).toBe(8);
+  const up = from(-6, 3);
+  expect([0, 4, 8, 12, 16].map((frame) => up[frame])).toEqual([2, 3, 4, 5, 6]);
+  expect(up[59]).toBe(8);
+});
+
+test('a cue that may as well come a frame later waits', () => {
+  const weights = { errorNow: 12, errorAhead: 1, fadeS: 180, beyondTolerance: 2 };
+  const cueAt = (targetEv: number, hysteresis: number) => {
+    const { cues } = planAhead(liveKit(STILL, { ...weights, hysteresis }), {
+      target: new Float64Array(60).fill(targetEv),
+      framesLeft: 60,
+      present: { stack: 0, aperture: 0, level: 24, iso: 0 },
+      waitFrames: 0,
+      filterChangesLeft: 0,
+    });
+    return cues[0]?.frame;
+  };
+  // A cue onward costs 1 and saves 12 · (e² - (1/3 - e)²) on a frame, and 0.02 of blur: 0.11 in all with the error at
+  // 0.178 stop, 0.18 at 0.187.
+  expect(cueAt(8 - 0.178, 0)).toBe(0);
+  expect(cueAt(8 - 0.178, 0.15)).not.toBe(0);
+  expect(cueAt(8 - 0.187, 0.15)).toBe(0);
+});
+
+test('what a spoilt frame costs decides whether a filter is changed', () => {
+  // A filter of two stops leaves ISO 200 where the bare lens has ISO 100 twice over.
+  const changes = (affectedFrame: number) => {
+    const problem = {
+      ...STILL,
+      kit: { ...STILL.kit, shutter: { longestStep: -6, shortestStep: 12 }, stackStops: [0, 4] },
+      targetEv100: new Float64Array(18).fill(3.5),
+      weights: { iso: 2, affectedFrame },
+    };
+    const present = { stack: 1, aperture: 0, level: 12 - 6 - 8, iso: 8 };
+    return rampAhead(problem, { present }).some(({ stack }) => stack === 0);
+  };
+  expect(changes(1)).toBe(true);
+  expect(changes(100)).toBe(false);
+});
+
+test('a filter that can never come off is lived with: ISO goes as high as the light asks', () => {
+  // Shutter and ISO together move 5 stops; the filter has 6.
+  const problem = {
+    ...STILL,
+    kit: { ...STILL.kit, shutter: { longestStep: -6, shortestStep: -3 }, stackStops: [0, 6] },
+    targetEv100: Float64Array.from({ length: 60 }, (_, i) => 9 - i / 20),
+  };
+  const present = { stack: 1, aperture: 0, level: 12 - 3, iso: 0 };
+  const frames = rampAhead(problem, { present });
+  expect(frames.every(({ stack }) => stack === 1)).toBe(true);
+  // EV 6.05 through six stops at 4 s and f/4 is ISO 400, 6 steps; ISO 320 is within tolerance.
+  const last = frames[59]!;
+  expect(last.shutterStep).toBe(-6);
+  expect(last.isoStep).toBeGreaterThanOrEqual(5);
 });
 
 /** What the shoot began with plays no part from a setting on the camera. */

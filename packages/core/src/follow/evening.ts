@@ -29,10 +29,12 @@ export interface Evening {
   readonly planned: readonly State[];
 }
 
-// What live errors cost, found on simulated evenings (docs/follow.md): a squared stop now, and far ahead, where the
-// light is not known so well and the plan's own price is the least.
-const ERROR_NOW = 12;
-const ERROR_AHEAD = 1;
+// What live errors cost, found on simulated evenings (docs/follow.md) under a tolerance of a quarter stop: 12 for a
+// squared stop now, 1 far ahead, where the light is not known so well. A wider tolerance asks for fewer cues, so that
+// it is an error as large as the tolerance that costs the same; the plan's own price is the least.
+const TOLERANCE_NOW = 12 / 16;
+const TOLERANCE_AHEAD = 1 / 16;
+const NARROWEST_EV = 0.25; // dials of third and half stops leave errors of that size
 const FADE_S = 180;
 const BEYOND_TOLERANCE = 2;
 const HYSTERESIS = 0.15;
@@ -47,9 +49,10 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
   const kit = kitOf(shoot);
   const problem = problemOf(plan, kit);
   const weights = weightsOf(problem);
+  const toleranceEv = Math.max(NARROWEST_EV, shoot.limits.toleranceEv);
   const live = liveKit(problem, {
-    errorNow: Math.max(ERROR_NOW, weights.error),
-    errorAhead: Math.max(ERROR_AHEAD, weights.error),
+    errorNow: Math.max(weights.error, TOLERANCE_NOW / toleranceEv ** 2),
+    errorAhead: Math.max(weights.error, TOLERANCE_AHEAD / toleranceEv ** 2),
     fadeS: FADE_S,
     beyondTolerance: BEYOND_TOLERANCE,
     hysteresis: HYSTERESIS,

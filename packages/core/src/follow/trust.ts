@@ -48,7 +48,8 @@ export function takeReading(
     lastUsedMs: atMs,
     doubt: undefined,
   });
-  if (lastUsedMs === undefined) return { trust: believe(offset) };
+  // What is known begins with the first reading, which may come before the first frame.
+  if (lastUsedMs === undefined) return { trust: believe({ ...offset, atMs }) };
   const jumpEv = offsetEv - offsetAt(offset, atMs);
   if (Math.abs(jumpEv) <= allowedEv(atMs - lastUsedMs, expected)) return { trust: believe(offset) };
 

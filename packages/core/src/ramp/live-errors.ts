@@ -35,16 +35,26 @@ export interface StackErrors {
   readonly spent: Float64Array;
 }
 
+/** Which ISOs are looked at. */
+export interface IsoRange {
+  readonly presentIso: number; // index; always among them
+  /** Whether behind a filter ISO is looked at only as far as beside it a weaker one would soon be the better way. */
+  readonly filtersComeOff: boolean;
+}
+
+/** Stops of ISO that a filter is worth keeping for: dearer than taking it off within a quarter of an hour. */
+const ISO_BEHIND_FILTER_EV = 2;
+
 export function stackErrors(
   kit: Lattice,
   grid: Grid,
   funnel: Funnel,
   target: ArrayLike<number>,
-  { intervalS, weights, presentIso }: { intervalS: number; weights: LiveWeights; presentIso: number },
+  { intervalS, weights, ...isoRange }: { intervalS: number; weights: LiveWeights } & IsoRange,
 ): StackErrors[] {
   const sums = weighedSums(grid, target, intervalS, weights);
   return kit.stops.map((stops) => {
-    const { low, count, isoTop, base, width } = levelsOf(kit, grid, funnel, stops, presentIso);
+    const { low, count, isoTop, base, width } = levelsOf(kit, grid, funnel, stops, isoRange);
     const segments = grid.at.length - 1;
     const best = new Int32Array(segments + 1);
     const spent = new Float64Array((segments + 1) * width);
@@ -96,10 +106,19 @@ export function errorWeight(
   return frameShare(intervalS) * (errorAhead + (errorNow - errorAhead) * Math.exp(-leadS / fadeS));
 }
 
-function levelsOf(kit: Lattice, grid: Grid, funnel: Funnel, stops: number, presentIso: number) {
+function levelsOf(
+  kit: Lattice,
+  grid: Grid,
+  funnel: Funnel,
+  stops: number,
+  { presentIso, filtersComeOff }: IsoRange,
+) {
   const { stepsPerStop, apertureMin, apertureCount, shutterMin, shutterMax, isoMin, isoCount } = kit;
-  const lowest = apertureMin + shutterMin - (isoMin + isoCount - 1);
   const highest = apertureMin + apertureCount - 1 + shutterMax - isoMin;
+  // To take a filter off, or one for a weaker, shutter and ISO must be able to make up for it.
+  const inHand = shutterMax - shutterMin + isoCount - 1 + kit.largestStep;
+  const weaker = kit.stops.filter((each) => each < stops && (stops - each) * stepsPerStop <= inHand);
+  const worthKeeping = ISO_BEHIND_FILTER_EV * stepsPerStop;
   const segments = grid.at.length - 1;
   const low = new Int32Array(segments + 1);
   const count = new Int32Array(segments + 1);
@@ -107,15 +126,21 @@ function levelsOf(kit: Lattice, grid: Grid, funnel: Funnel, stops: number, prese
   let base = Number.POSITIVE_INFINITY;
   let top = Number.NEGATIVE_INFINITY;
   for (let k = 0; k < segments; k++) {
-    const from = Math.max(lowest, Math.ceil((funnel.low[k] - stops) * stepsPerStop - 1e-9));
+    // More ISO than the darkest level needs with the longest time is never the better way to it, beyond the one
+    // cue by which ISO may run ahead of need.
+    const needed = isoFor(levelFrom(funnel.low[k], stops));
+    // The weakest that renders the brightest of it, too.
+    const instead = filtersComeOff
+      ? weaker.find((each) => (funnel.high[k] - each) * stepsPerStop <= highest)
+      : undefined;
+    const behind = instead === undefined ? needed : isoFor(levelFrom(funnel.low[k], instead)) + worthKeeping;
+    const useful = Math.min(needed, behind) + kit.largestStep;
+    isoTop[k] = Math.min(isoCount - 1, Math.max(useful, presentIso, kit.largestStep));
+    const from = Math.max(apertureMin + shutterMin - (isoMin + isoTop[k]), levelFrom(funnel.low[k], stops));
     const to = Math.min(highest, Math.floor((funnel.high[k] - stops) * stepsPerStop + 1e-9));
     if (to < from) continue;
     low[k] = from;
     count[k] = to - from + 1;
-    // More ISO than the darkest of these needs with the longest time is never the better way to it, beyond the
-    // one cue by which ISO may run ahead of need.
-    const needed = apertureMin + shutterMin - isoMin - from + kit.largestStep;
-    isoTop[k] = Math.min(isoCount - 1, Math.max(needed, presentIso, kit.largestStep));
     base = Math.min(base, from);
     top = Math.max(top, to);
   }
@@ -123,4 +148,13 @@ function levelsOf(kit: Lattice, grid: Grid, funnel: Funnel, stops: number, prese
   count[segments] = count[segments - 1];
   isoTop[segments] = isoTop[segments - 1];
   return { low, count, isoTop, base: top < base ? 0 : base, width: Math.max(0, top - base + 1) };
+
+  function levelFrom(ev: number, stackStops: number): number {
+    return Math.ceil((ev - stackStops) * stepsPerStop - 1e-9);
+  }
+
+  /** ISO index that renders a level with the widest aperture and the longest time; below 0 where none is needed. */
+  function isoFor(level: number): number {
+    return apertureMin + shutterMin - isoMin - level;
+  }
 }

@@ -15,6 +15,7 @@ export interface Grid {
 const FINE_S = 90;
 /** Beyond it, and for filter changes after the next frame, cues are placed about this far apart, or closer where cues may come closer. */
 const COARSE_S = 30;
+const FAR_S = 1200;
 
 /**
  * @param from first frame at which a cue may come
@@ -32,8 +33,13 @@ export function gridOf(
   const stride = strideOf(spacing, intervalS);
   const filterStride = Math.max(1, Math.floor(COARSE_S / intervalS));
   const fine = Math.ceil(FINE_S / intervalS);
+  // Where the whole evening is looked at, its far end may be coarser still, up to the cues' own spacing.
+  const far = Math.ceil(FAR_S / intervalS);
+  const wide = Math.max(stride, Math.min(spacing, Math.floor((2 * COARSE_S) / intervalS)));
   const starts: number[] = [];
-  for (let frame = from; frame < end; frame += frame < fine ? 1 : stride) starts.push(frame);
+  for (let frame = from; frame < end; frame += frame < fine ? 1 : frame < far ? stride : wide) {
+    starts.push(frame);
+  }
   const at = Int32Array.from([...starts, end]);
   const last = at.length - 1;
   const held = Math.max(spacing, lost + 1);

@@ -38,6 +38,11 @@ export function cheapestBegin(model: LiveModel, costs: LiveCosts): State | undef
   return best;
 }
 
+/** Whether a state has a way to the end from a segment on. */
+export function leadsOn(model: LiveModel, costs: LiveCosts, state: State, from: number): boolean {
+  return costAt(model, costs, from, state) < Number.POSITIVE_INFINITY;
+}
+
 /**
  * The cues from a state on.
  *

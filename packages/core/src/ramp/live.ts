@@ -8,7 +8,7 @@ import { type LiveCosts, type LiveModel, liveCosts } from './live-costs.js';
 import { type LiveWeights, stackErrors } from './live-errors.js';
 import { exposureEv, funnelOf } from './live-funnel.js';
 import { gridOf } from './live-grid.js';
-import { cheapestBegin, cuesFrom, type LiveCue } from './live-path.js';
+import { cheapestBegin, cuesFrom, type LiveCue, leadsOn } from './live-path.js';
 import { onDials, type State } from './moves.js';
 import type { RampProblem } from './problem.js';
 
@@ -75,26 +75,29 @@ export function planAhead(kit: LiveKit, request: LiveRequest): LiveAnswer {
     return planBulb(model, present, filterChangesLeft);
   }
   const funnel = funnelOf(lattice, grid, target, start, Math.max(lattice.toleranceEv, ROOM_EV));
-  const model: LiveModel = {
-    kit: lattice,
-    grid,
-    errors: stackErrors(lattice, grid, funnel, target, { intervalS, weights, presentIso: start.iso }),
-  };
-  // One table where the free optimum keeps the limit, else one for each number of changes left.
-  const free = liveCosts(model, filterChangesLeft > 0 ? 'same' : undefined);
-  const answer = follow(model, [free], true);
-  if (answer.cues.filter(({ filter }) => filter).length <= filterChangesLeft) return answer;
+  return plan(true) ?? plan(false) ?? { start, cues: [] };
 
-  const tables: LiveCosts[] = [];
-  for (let left = 0; left <= filterChangesLeft; left++) tables.push(liveCosts(model, tables.at(-1)));
-  return follow(model, tables, false);
+  /** Undefined where what is looked at holds no way: a filter that cannot come off as supposed. */
+  function plan(filtersComeOff: boolean): LiveAnswer | undefined {
+    const range = { presentIso: start.iso, filtersComeOff: filtersComeOff && filterChangesLeft > 0 };
+    const errors = stackErrors(lattice, grid, funnel, target, { intervalS, weights, ...range });
+    const model: LiveModel = { kit: lattice, grid, errors };
+    // One table where the free optimum keeps the limit, else one for each number of changes left.
+    const free = liveCosts(model, filterChangesLeft > 0 ? 'same' : undefined);
+    const answer = follow(model, [free], true);
+    if (answer === undefined) return undefined;
+    if (answer.cues.filter(({ filter }) => filter).length <= filterChangesLeft) return answer;
+    const tables: LiveCosts[] = [];
+    for (let left = 0; left <= filterChangesLeft; left++) tables.push(liveCosts(model, tables.at(-1)));
+    return follow(model, tables, false);
+  }
 
-  function follow(model: LiveModel, tables: readonly LiveCosts[], isFree: boolean): LiveAnswer {
-    const begin = present ?? cheapestBegin(model, tables[tables.length - 1]) ?? start;
-    return {
-      start: begin,
-      cues: cuesFrom(model, tables, isFree, begin, present === undefined ? 1 : 0, weights.hysteresis),
-    };
+  function follow(model: LiveModel, tables: readonly LiveCosts[], isFree: boolean): LiveAnswer | undefined {
+    const table = tables[tables.length - 1];
+    const begin = present ?? cheapestBegin(model, table);
+    const first = present === undefined ? 1 : 0;
+    if (begin === undefined || !leadsOn(model, table, begin, first)) return undefined;
+    return { start: begin, cues: cuesFrom(model, tables, isFree, begin, first, weights.hysteresis) };
   }
 }
 

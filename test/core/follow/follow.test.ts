@@ -1,0 +1,539 @@
+// An evening followed frame by frame: what readings, reports and jumping clocks do to the setting and the cues.
+
+import type { PlanMade } from '@evenfall/core';
+import { describe, expect, test } from 'vitest';
+import { type FollowState, followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
+import type { FollowInput, FollowWarningKind } from '../../../packages/core/src/follow/types.js';
+import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
+import { simulateEvening } from '../../reference/evening-simulator.js';
+import { stepOfLabel } from '../../reference/plan-labels.js';
+import { checkRamp, type RampSetting } from '../../reference/ramp-cost.js';
+import { BULB, DAWN, frameOf, HAND, RIG, readingOf, startMsOf } from './evenings.js';
+
+type Step = ReturnType<typeof followFrame>;
+
+/** Answers to a list of inputs, in order. */
+function answers(plan: PlanMade, inputs: readonly FollowInput[]): Step[] {
+  let state = startFollow(plan);
+  return inputs.map((input) => {
+    const step = followFrame(state, input);
+    state = step.state;
+    return step;
+  });
+}
+
+/** The state after frames 0 … frame-1, each with a reading so many stops off the forecast. */
+function followed(plan: PlanMade, frames: number, offsetEv = 0): FollowState {
+  let state = startFollow(plan);
+  for (let frame = 0; frame < frames; frame++) {
+    state = followFrame(state, { frame, reading: readingOf(plan, frame, offsetEv) }).state;
+  }
+  return state;
+}
+
+const kinds = (step: Step): FollowWarningKind[] => step.warnings.map(({ kind }) => kind);
+const labels = ({ setting }: Step) =>
+  [setting.shutter, setting.iso, setting.aperture, ...setting.filters].join(' ');
+
+describe('without a reading', () => {
+  for (const [name, plan] of [
+    ['hand', HAND],
+    ['rig', RIG],
+    ['shutter timed freely', BULB],
+    ['dawn', DAWN],
+  ] as const) {
+    test(`the plan itself is the answer: ${name}`, () => {
+      const steps = answers(
+        plan,
+        plan.frames.map(({ frame }) => ({ frame })),
+      );
+      expect(steps.length).toBe(900);
+      steps.forEach((step, i) => {
+        const { shutter, iso, aperture, filters } = frameOf(plan, i);
+        expect(labels(step)).toBe([shutter, iso, aperture, ...filters].join(' '));
+        expect(step.affected).toBe(frameOf(plan, i).affected);
+      });
+      const told = steps.flatMap(({ cue }) => cue ?? []).map(({ frame, changes }) => ({ frame, changes }));
+      expect(told).toEqual(plan.cues.map(({ frame, changes }) => ({ frame, changes })));
+    });
+  }
+
+  test('asking twice for a frame changes nothing', () => {
+    const cue = HAND.cues[2]!.frame;
+    const [, first, again] = answers(HAND, [{ frame: cue - 1 }, { frame: cue }, { frame: cue }]);
+    expect(first!.cue?.frame).toBe(cue);
+    expect(labels(again!)).toBe(labels(first!));
+    expect(again!.cue).toBeUndefined();
+    expect(again!.cuesAhead).toEqual(first!.cuesAhead);
+  });
+});
+
+/** A followed evening as a ramp, judged by the plain checker against the targets it was given for. */
+function judged(plan: PlanMade, steps: readonly Step[]): string[] {
+  const { shoot } = plan;
+  const { camera, limits, intervalS, direction, crew } = shoot;
+  const step = (dial: 'shutter' | 'iso' | 'aperture', label: string) => stepOfLabel(dial, label, 3);
+  // A density of 0.3010 is one stop.
+  const owned = shoot.filters.map((f): [string, number] => [
+    f.name,
+    'stops' in f ? f.stops : 'density' in f ? f.density / Math.log10(2) : Number.NaN,
+  ]);
+  const stacks: [string, number][] = [['', 0], ...owned];
+  const aperture = step('aperture', String(camera.aperture));
+  const settings = steps.map(({ setting }): RampSetting => {
+    return {
+      shutterStep: camera.bulb ? -3 * Math.log2(setting.shutterS) : step('shutter', setting.shutter),
+      isoStep: step('iso', String(setting.iso)),
+      apertureStep: step('aperture', setting.aperture),
+      stack: stacks.findIndex(([names]) => names === setting.filters.join()),
+    };
+  });
+  expect(settings.every(({ stack }) => stack >= 0)).toBe(true);
+  const { violations } = checkRamp(
+    {
+      targetEv100: steps.map(({ targetEv100 }) => targetEv100),
+      intervalS,
+      direction,
+      gapS: camera.gapS,
+      darkFrame: camera.darkFrame,
+      crew,
+      kit: {
+        stepsPerStop: 3,
+        shutter: {
+          longestStep: step('shutter', camera.shutter.longest),
+          shortestStep: step('shutter', camera.shutter.shortest),
+        },
+        iso: {
+          lowestStep: step('iso', String(camera.iso.lowest)),
+          highestStep: step('iso', String(camera.iso.highest)),
+        },
+        aperture: { widestStep: aperture, narrowestStep: aperture },
+        stackStops: stacks.map(([, stops]) => stops),
+        bulb: camera.bulb,
+      },
+      limits,
+    },
+    settings,
+  );
+  // Tolerance is soft when the light goes its own way.
+  return violations.filter((rule) => !rule.startsWith('rule 2'));
+}
+
+describe('under clouds', () => {
+  for (const [name, plan] of [
+    ['hand', HAND],
+    ['rig', RIG],
+    ['shutter timed freely', BULB],
+    ['dawn, one filter change at most', DAWN],
+  ] as const) {
+    test(`every hard rule of a plan is kept: ${name}`, () => {
+      let cues = 0;
+      for (const seed of [5]) {
+        const { offsetEv } = simulateEvening(seed, 900, 8, true);
+        const steps = answers(
+          plan,
+          plan.frames.map((_, i) => ({
+            frame: i,
+            reading: readingOf(plan, Math.max(0, i - 1), offsetEv[Math.max(0, i - 1)]!),
+          })),
+        );
+        expect(judged(plan, steps)).toEqual([]);
+        cues += steps.filter(({ cue }) => cue !== undefined).length;
+      }
+      expect(cues).toBeGreaterThan(5);
+    });
+  }
+
+  test('a state is never changed: the same input gives the same answer again', () => {
+    const state = followed(HAND, 60, -0.4);
+    const input = { frame: 60, reading: readingOf(HAND, 60, -0.9) };
+    const before = JSON.stringify(state.trust) + JSON.stringify(state.camera);
+    const first = followFrame(state, input);
+    followFrame(state, { frame: 300, reading: readingOf(HAND, 300, 1) });
+    expect(JSON.stringify(state.trust) + JSON.stringify(state.camera)).toBe(before);
+    const again = followFrame(state, input);
+    expect({ ...again, state: 0 }).toEqual({ ...first, state: 0 });
+  });
+});
+
+describe('readings', () => {
+  test('one before the start sets what is begun with: a stop darker, a stop more exposure', () => {
+    const [step] = answers(HAND, [{ frame: 0, reading: readingOf(HAND, 0, -1) }]);
+    // The first reading is taken as it is, to the meter's share: 0.07² of 1.77.
+    expect(step!.offsetEv).toBeCloseTo(-1, 2);
+    expect(Math.abs(step!.errorEv)).toBeLessThan(1 / 6 + 0.05);
+    expect(step!.setting.settingEv100).toBeLessThan(frameOf(HAND, 0).settingEv100 - 0.5);
+  });
+
+  test('until the first frame is taken another reading may still change it', () => {
+    const early = startMsOf(HAND, 0) - 600_000;
+    const ev100 = frameOf(HAND, 0).sceneEv100;
+    const [first, second] = answers(HAND, [
+      { reading: { atMs: early, ev100: ev100 - 2 } },
+      { reading: { atMs: early + 60_000, ev100: ev100 - 1.5 } },
+    ]);
+    expect([first!.frame, second!.frame]).toEqual([0, 0]);
+    expect(second!.setting.settingEv100).toBeGreaterThan(first!.setting.settingEv100);
+    expect(second!.cue).toBeUndefined();
+  });
+
+  test('a scene darker than forecast is followed within half a stop, cue by cue', () => {
+    const steps = answers(
+      HAND,
+      HAND.frames.map((_, i) => ({ frame: i, reading: readingOf(HAND, i, -1) })),
+    );
+    const worst = Math.max(
+      ...steps.filter(({ affected }) => !affected).map(({ errorEv }) => Math.abs(errorEv)),
+    );
+    expect(worst).toBeLessThan(0.5);
+    expect(steps.filter(({ cue }) => cue !== undefined).length).toBeLessThanOrEqual(50);
+  });
+
+  test('a torch for half a minute moves nothing', () => {
+    const state = followed(HAND, 200);
+    let torch = state;
+    let plain = state;
+    for (let frame = 200; frame < 240; frame++) {
+      const lit = frame >= 205 && frame < 209;
+      const torchEv = frame === 206 ? 3.5 : 2.8;
+      const step = followFrame(torch, { frame, reading: readingOf(HAND, frame, lit ? torchEv : 0) });
+      const other = followFrame(plain, { frame, ...(lit ? {} : { reading: readingOf(HAND, frame, 0) }) });
+      expect(kinds(step)).toEqual(lit ? [frame === 206 ? 'reading-impossible' : 'reading-doubted'] : []);
+      expect(labels(step)).toBe(labels(other));
+      torch = step.state;
+      plain = other.state;
+    }
+  });
+
+  test('a step of the light that lasts is believed: the farther it goes, the longer it must last', () => {
+    const untilBelieved = (stepEv: number) => {
+      let state = followed(HAND, 200);
+      for (let frame = 200; frame < 240; frame++) {
+        const step = followFrame(state, { frame, reading: readingOf(HAND, frame, stepEv) });
+        if (kinds(step).includes('reading-believed')) {
+          expect(step.offsetEv).toBeCloseTo(stepEv, 1);
+          return (frame - 200) * 8;
+        }
+        expect(Math.abs(step.offsetEv)).toBeLessThan(0.05);
+        state = step.state;
+      }
+      throw new Error('never believed');
+    };
+    // 20 s a stop, to the next frame of 8 s.
+    expect(untilBelieved(-1)).toBe(24);
+    expect(untilBelieved(2)).toBe(40);
+    expect(untilBelieved(-3)).toBe(64);
+  });
+
+  test('what no sky gives is refused with its reason', () => {
+    const state = followed(HAND, 100);
+    const step = followFrame(state, { frame: 100, reading: readingOf(HAND, 100, -9) });
+    expect(kinds(step)).toEqual(['reading-impossible']);
+    expect(step.warnings[0]!.text).toContain('stops below the forecast');
+    expect(step.state.trust).toBe(state.trust);
+  });
+
+  test('lost readings: the offset is kept, the band widens, and after ten minutes it is said', () => {
+    const state = followed(HAND, 100, -1);
+    const at = (frame: number) => followFrame(state, { frame });
+    expect(at(110).offsetEv).toBeCloseTo(-1, 1);
+    expect(at(170).offsetEv).toBeLessThan(-0.7);
+    const width = ({ band }: Step) => band.highEv100 - band.lowEv100;
+    expect(width(at(101))).toBeLessThan(width(at(110)));
+    expect(width(at(110))).toBeLessThan(width(at(170)));
+    expect(kinds(at(170))).toEqual([]);
+    expect(kinds(at(200))).toEqual(['no-reading']);
+  });
+
+  test('a passing cloud is expected to go by half in half an hour, what was there at first to stay', () => {
+    let state = followed(HAND, 300, -1);
+    const settled = followFrame(state, { frame: 525 }).offsetEv;
+    for (let frame = 300; frame < 308; frame++) {
+      state = followFrame(state, { frame, reading: readingOf(HAND, frame, -1.4) }).state;
+    }
+    const clouded = followFrame(state, { frame: 308 }).offsetEv;
+    const later = followFrame(state, { frame: 308 + 225 }).offsetEv;
+    expect(settled).toBeCloseTo(-1, 1);
+    expect(clouded).toBeCloseTo(-1.4, 1);
+    expect(later).toBeGreaterThan(-1.3);
+    expect(later).toBeLessThan(-1);
+  });
+
+  test('one that is older than another, or of a time to come, is not used', () => {
+    const state = followed(HAND, 100);
+    const old = followFrame(state, { frame: 100, reading: readingOf(HAND, 98, -0.3) });
+    const early = followFrame(state, { frame: 100, reading: readingOf(HAND, 105, -0.3) });
+    for (const step of [old, early]) {
+      expect(kinds(step)).toEqual(['reading-old']);
+      expect(step.state.trust).toBe(state.trust);
+    }
+  });
+
+  test('small corrections cause no flurry: a meter that trembles by a tenth leaves the cues as they are', () => {
+    let state = startFollow(HAND);
+    let cues = 0;
+    let brightness = Number.POSITIVE_INFINITY;
+    HAND.frames.forEach((_, frame) => {
+      const step = followFrame(state, {
+        frame,
+        reading: readingOf(HAND, frame, frame % 2 === 0 ? 0.1 : -0.1),
+      });
+      state = step.state;
+      if (step.cue !== undefined) cues++;
+      expect(step.setting.settingEv100).toBeLessThanOrEqual(brightness + 1e-9);
+      brightness = step.setting.settingEv100;
+    });
+    expect(Math.abs(cues - HAND.summary.cueCount)).toBeLessThanOrEqual(3);
+  });
+});
+
+describe('reports', () => {
+  /** Follows from frame 100 until a cue is due; answers the step before it and the one with it. */
+  function atCue(plan: PlanMade): { before: Step; due: Step } {
+    let before = followFrame(followed(plan, 100), { frame: 100 });
+    for (let frame = 101; ; frame++) {
+      const due = followFrame(before.state, { frame, reading: readingOf(plan, frame, 0) });
+      if (due.cue !== undefined) return { before, due };
+      before = due;
+    }
+  }
+
+  test('a cue missed, reported late by what the camera stands at: told again from there', () => {
+    const { before, due } = atCue(HAND);
+    const { shutter, iso, filters } = before.setting;
+    const late = due.frame + 5;
+    const step = followFrame(due.state, { frame: late, setting: { shutter, iso, filters } });
+    expect(kinds(step)).toEqual(['cue-missed']);
+    expect(step.cue?.cue).toBe(due.cue!.cue);
+    expect(step.cue!.changes[0]!.from).toBe(due.cue!.changes[0]!.from);
+    const byNumber = followFrame(due.state, { frame: late, missed: due.cue!.cue });
+    expect(labels(byNumber)).toBe(labels(step));
+    expect(byNumber.cue).toEqual(step.cue);
+  });
+
+  test('a cue done late holds the next one off from then', () => {
+    const { due } = atCue(HAND);
+    const step = followFrame(due.state, { frame: due.frame + 7, done: due.cue!.cue });
+    expect(kinds(step)).toEqual(['cue-late']);
+    expect(step.warnings[0]!.text).toContain('7 frames late');
+    expect(labels(step)).toBe(labels(due));
+    // 60 s are 8 frames.
+    expect(step.state.camera.freeFrom).toBe(due.frame + 7 + 8);
+    const told = followFrame(due.state, { frame: due.frame + 10 });
+    const past = followFrame(told.state, { frame: due.frame + 7, done: due.cue!.cue });
+    expect(past.frame).toBe(due.frame + 10);
+    expect(past.state.camera.freeFrom).toBe(due.frame + 7 + 8);
+  });
+
+  test('when a cue was done may be told minutes later', () => {
+    const { due } = atCue(HAND);
+    const later = followFrame(due.state, { frame: due.frame + 20 });
+    const { camera } = later.state;
+    if (camera.lastCue?.cue !== due.cue!.cue) throw new Error('the next cue has come already');
+    const step = followFrame(later.state, { frame: due.frame + 3, done: due.cue!.cue });
+    expect([step.frame, kinds(step)]).toEqual([due.frame + 20, ['cue-late']]);
+    expect(step.state.camera.freeFrom).toBe(due.frame + 3 + 8);
+  });
+
+  test('a cue done late keeps its distance to the next, with no reading too', () => {
+    // Where the light falls fastest the plan's cues are 8 frames apart, as close as they may be.
+    const tight = HAND.cues.findIndex(({ frame }, i) => HAND.cues[i + 1]?.frame === frame + 8);
+    const { frame } = HAND.cues[tight]!;
+    let at = followFrame(followFrame(startFollow(HAND), { frame: frame - 1 }).state, { frame });
+    at = followFrame(at.state, { frame: frame + 5, done: at.cue!.cue });
+    const cues: number[] = [];
+    for (let next = frame + 6; next < frame + 40; next++) {
+      at = followFrame(at.state, { frame: next });
+      if (at.cue !== undefined) cues.push(next);
+    }
+    expect(cues[0]).toBeGreaterThanOrEqual(frame + 5 + 8);
+    expect(cues.length).toBeGreaterThan(1);
+  });
+
+  test('a cue done before its time is on the camera from then', () => {
+    const { before, due } = atCue(HAND);
+    const next = before.cuesAhead[0]!;
+    const early = followFrame(before.state, { frame: before.frame, done: next.cue });
+    expect(early.cue).toBeUndefined();
+    expect(early.setting.shutter).toBe(due.setting.shutter);
+    expect(early.cuesAhead[0]!.cue).toBe(next.cue + 1);
+  });
+
+  test('a cue of another number changes nothing', () => {
+    const { due } = atCue(HAND);
+    for (const report of [{ done: 99 }, { missed: 99 }, { done: due.cue!.cue - 1 }]) {
+      const step = followFrame(due.state, { frame: due.frame, ...report });
+      expect(kinds(step)).toEqual(['cue-unknown']);
+      expect(labels(step)).toBe(labels(due));
+    }
+  });
+
+  test('another setting on the camera is gone on from', () => {
+    const state = followed(HAND, 300);
+    const iso = state.camera.present!.iso === 0 ? 200 : 100;
+    const step = followFrame(state, { frame: 300, setting: { iso } });
+    // It is a stop off, so it is turned back at once, or something else is in its place.
+    expect(step.cue).toBeDefined();
+    expect(JSON.stringify(step.cue)).toContain(step.setting.iso === iso ? 'shutter' : `"from":"${iso}"`);
+    let at = step;
+    for (let frame = 301; frame < 340; frame++) at = followFrame(at.state, { frame });
+    expect(Math.abs(at.errorEv)).toBeLessThan(0.5);
+  });
+
+  test('a setting outside the kit is said, and answered by the nearest inside', () => {
+    const state = followed(HAND, 300);
+    const step = followFrame(state, { frame: 300, setting: { iso: 12800 } });
+    expect(kinds(step)).toContain('outside-kit');
+    expect(step.setting.iso).toBeLessThanOrEqual(6400);
+    const long = followFrame(state, { frame: 300, setting: { shutter: '8' } });
+    expect(kinds(long)).toContain('outside-kit');
+    expect(long.setting.shutterS + 1).toBeLessThanOrEqual(8);
+  });
+
+  test('what no dial says is the caller’s mistake', () => {
+    const state = followed(HAND, 10);
+    const asked = (setting: FollowInput['setting']) => () =>
+      followFrame(state, { frame: 10, setting: setting! });
+    expect(asked({ shutter: '1/77' })).toThrow('shutter "1/77" is not on the camera\'s dial');
+    expect(asked({ filters: ['polariser'] })).toThrow('filters ["polariser"] are not among the shoot\'s');
+    expect(() => followFrame(state, { frame: 1.5 })).toThrow('frame must be a whole number, got 1.5');
+    expect(() => followFrame(state, { frame: 3, reading: { atMs: 0, ev100: Number.NaN } })).toThrow(
+      'reading.ev100',
+    );
+  });
+
+  test('a start reported is what is begun with', () => {
+    const { shutter, iso, aperture, filters } = frameOf(HAND, 40);
+    const [first] = answers(HAND, [{ frame: 0, setting: { shutter, iso, aperture, filters } }]);
+    expect(first!.state.camera.fixed).toBe(true);
+    expect(first!.cue === undefined ? first!.setting.shutter : first!.cue.changes[0]!.from).toBe(shutter);
+  });
+});
+
+describe('clocks', () => {
+  test('a time is that of the next frame to start', () => {
+    const start = startMsOf(HAND, 0);
+    const frames = [-60_000, 0, 1, 8000, 8001, 12_000].map((ms) => {
+      return followFrame(startFollow(HAND), { atMs: start + ms }).frame;
+    });
+    expect(frames).toEqual([0, 0, 1, 1, 2, 2]);
+  });
+
+  test('frames passed over: hands are taken to have done the cues told, a rig not', () => {
+    const ahead = (plan: PlanMade) => {
+      const before = followFrame(followed(plan, 300), { frame: 300 });
+      const told = before.cuesAhead.filter(({ frame }) => frame < 340);
+      expect(told.length).toBeGreaterThan(1);
+      return { before, told, after: followFrame(before.state, { frame: 340 }) };
+    };
+    const hand = ahead(HAND);
+    expect(kinds(hand.after)).toEqual([]);
+    expect(hand.after.state.camera.cueCount).toBeGreaterThanOrEqual(
+      hand.before.state.camera.cueCount + hand.told.length,
+    );
+    expect(Math.abs(hand.after.errorEv)).toBeLessThan(0.5);
+
+    const rig = ahead(RIG);
+    expect(kinds(rig.after)).toEqual(['clock-ahead']);
+    expect(rig.after.state.camera.cueCount).toBeLessThanOrEqual(rig.before.state.camera.cueCount + 1);
+  });
+
+  test('a jump of an hour ahead is believed, said, and answered from the last cues told', () => {
+    const before = followFrame(followed(HAND, 200), { frame: 200 });
+    const step = followFrame(before.state, { frame: 650 });
+    expect(kinds(step)).toContain('clock-ahead');
+    expect(step.frame).toBe(650);
+    // From there it goes on, cue by cue, until it has caught up.
+    let at = step;
+    for (let frame = 651; frame < 760; frame++) at = followFrame(at.state, { frame });
+    expect(Math.abs(at.errorEv)).toBeLessThan(0.75);
+  });
+
+  test('a line up to a minute late is answered for the frame reached', () => {
+    const state = followed(HAND, 200);
+    const step = followFrame(state, { frame: 194 });
+    expect([step.frame, kinds(step)]).toEqual([199, []]);
+  });
+
+  test('a clock set back is believed the third time, and not before', () => {
+    let state = followed(HAND, 300);
+    const shown: (readonly [number, FollowWarningKind[]])[] = [];
+    for (const frame of [100, 101, 102, 103]) {
+      const step = followFrame(state, { frame, reading: readingOf(HAND, frame, 0) });
+      shown.push([step.frame, kinds(step)]);
+      state = step.state;
+    }
+    expect(shown).toEqual([
+      [299, ['clock-back', 'reading-old']],
+      [299, ['clock-back', 'reading-old']],
+      [102, ['clock-back']],
+      [103, []],
+    ]);
+  });
+
+  test('one time astray, ahead and back again, is got over in three lines', () => {
+    let state = followed(HAND, 300);
+    state = followFrame(state, { frame: 800 }).state;
+    const frames = [301, 302, 303, 304].map((frame) => {
+      const step = followFrame(state, { frame });
+      state = step.state;
+      return step.frame;
+    });
+    expect(frames).toEqual([800, 800, 303, 304]);
+  });
+
+  test('joining late takes the camera to stand where the plan has it', () => {
+    const [step] = answers(HAND, [{ frame: 400 }]);
+    expect(kinds(step!)).toEqual(['joined-late']);
+    expect(labels(step!)).toBe(
+      [frameOf(HAND, 400).shutter, frameOf(HAND, 400).iso, '4', ...frameOf(HAND, 400).filters].join(' '),
+    );
+  });
+
+  test('after the last frame it says so and stands', () => {
+    const [, last, over] = answers(HAND, [{ frame: 898 }, { frame: 899 }, { frame: 950 }]);
+    expect(kinds(over!)).toEqual(['over']);
+    expect([over!.frame, over!.cuesAhead]).toEqual([899, []]);
+    expect(labels(over!)).toBe(labels(last!));
+  });
+});
+
+test('light that leaves the kit is told of ahead, with how far', () => {
+  const poor = planOf({
+    ...EVENING_SHOOT,
+    camera: { ...EVENING_SHOOT.camera, iso: { lowest: 100, highest: 640 } },
+  });
+  let state = followed(poor, 5, -1.2);
+  let told: number | undefined;
+  for (let frame = 600; frame < 900 && told === undefined; frame++) {
+    const step = followFrame(state, { frame });
+    if (kinds(step).includes('out-of-reach')) {
+      told = frame;
+      expect(step.warnings.map(({ text }) => text).join()).toMatch(
+        /From frame \d+ on .* too dark for this kit, by up to \d\.\d stops/,
+      );
+    }
+    state = step.state;
+  }
+  expect(told).toBeDefined();
+});
+
+test('a limit on filter changes is kept however often it plans again, and all that is left is looked at', () => {
+  const filters = [
+    { name: 'ND 3', stops: 3 },
+    { name: 'ND 6', stops: 6 },
+  ];
+  const count = (limits: object) => {
+    const plan = planOf({ ...EVENING_SHOOT, filters, limits });
+    const { offsetEv } = simulateEvening(9, 900, 8, true);
+    const inputs = plan.frames
+      .filter((_, i) => i % 3 === 0)
+      .map(({ frame }) => ({ frame, reading: readingOf(plan, frame, offsetEv[frame]!) }));
+    const names = answers(plan, inputs).map(({ setting }) => setting.filters.join());
+    const changes = names.filter((each, i) => i > 0 && each !== names[i - 1]).length;
+    return [changes, startFollow(plan).evening.aheadFrames];
+  };
+  // Free, it goes from six stops to three to none.
+  expect(count({ toleranceEv: 0.5 })).toEqual([2, 150]);
+  expect(count({ toleranceEv: 0.5, maxFilterChanges: 1 })).toEqual([1, 900]);
+});

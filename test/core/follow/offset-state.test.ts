@@ -1,0 +1,66 @@
+// What readings teach about the offset, against sums by hand.
+
+import { expect, test } from 'vitest';
+import { advance, learn, offsetAt, startOffset } from '../../../packages/core/src/follow/offset-state.js';
+
+const MINUTE = 60_000;
+// Spreads that the filter starts from: what lasts 0.87 and 1 stop, drift a third of a stop an hour, cloud 0.67 stop
+// that forgets itself in 33 minutes (measured: docs/sources.md#weather-spread).
+const LASTING = 0.87 ** 2 + 1;
+const DRIFT = (0.33 / 60) ** 2;
+const CLOUD = 0.67 ** 2;
+
+test('one reading is believed by its share of the spread', () => {
+  const noise = 0.5;
+  const state = learn(startOffset(0), 0, -2, noise);
+  expect(offsetAt(state, 0)).toBeCloseTo((-2 * LASTING) / (LASTING + noise ** 2), 10);
+});
+
+test('two readings agree with the best linear guess from their covariances', () => {
+  const noise = 0.1;
+  const minutes = 20;
+  const [first, second] = [-1, -0.6];
+  const state = learn(learn(startOffset(0), 0, first, noise), minutes * MINUTE, second, noise);
+  // The offset at time t: lasting + drift · c(t) + cloud(t), with c(t) = 60 (1 - e^(-t/60)); the drift is renewed
+  // only after it has acted. Cloud begins at nothing, so its spread after t is CLOUD (1 - e^(-2 t/33)).
+  const carried = 60 * (1 - Math.exp(-minutes / 60));
+  const a = LASTING + noise ** 2;
+  const b = LASTING + carried ** 2 * DRIFT + CLOUD * (1 - Math.exp((-2 * minutes) / 33)) + noise ** 2;
+  const both = LASTING;
+  const determinant = a * b - both * both;
+  const [toFirst, toSecond] = [both, b - noise ** 2];
+  const guess =
+    (toFirst * (b * first - both * second) + toSecond * (a * second - both * first)) / determinant;
+  expect(offsetAt(state, minutes * MINUTE)).toBeCloseTo(guess, 10);
+});
+
+test('what changed after the first reading passes with the minutes', () => {
+  const state = learn(learn(startOffset(0), 0, 0, 0.01), 10 * MINUTE, 0.8, 0.01);
+  const now = offsetAt(state, 10 * MINUTE);
+  const later = offsetAt(state, 43 * MINUTE);
+  expect(now).toBeCloseTo(0.8, 2);
+  expect(later).toBeLessThan(0.45);
+  expect(later).toBeGreaterThan(0.8 / Math.E - 0.05);
+});
+
+test('a thousand readings of one offset leave nothing else to expect', () => {
+  let state = startOffset(0);
+  for (let i = 0; i < 1000; i++) state = learn(state, i * 8000, -1.3, 0.07);
+  expect(offsetAt(state, 8_000_000)).toBeCloseTo(-1.3, 2);
+  expect(offsetAt(state, 8_000_000 + 20 * MINUTE)).toBeCloseTo(-1.3, 1);
+});
+
+test('through a long silence drift and cloud come back to their own spread, however it is cut', () => {
+  let state = learn(learn(startOffset(0), 0, -1, 0.1), 30 * MINUTE, -1.4, 0.1);
+  for (let i = 1; i <= 60; i++) state = advance(state, (30 + 10 * i) * MINUTE);
+  const [, , , drift, , cloud] = state.covariance;
+  expect(drift / DRIFT).toBeCloseTo(1, 3);
+  expect(cloud / CLOUD).toBeCloseTo(1, 3);
+  expect(Math.abs(state.cloudEv)).toBeLessThan(1e-6);
+});
+
+test('time never runs backward: a reading from before the last is as of the last', () => {
+  const state = learn(startOffset(10 * MINUTE), 10 * MINUTE, -1, 0.1);
+  expect(learn(state, 0, -1, 0.1).atMs).toBe(10 * MINUTE);
+  expect(offsetAt(state, 0)).toBe(offsetAt(state, 10 * MINUTE));
+});
