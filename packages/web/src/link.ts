@@ -1,13 +1,16 @@
 // A shoot inside a link: its file, without what the defaults say, after the # that browsers send nowhere.
 
-import { readShoot, type Shoot } from '@evenfall/core';
+import type { Shoot } from '@evenfall/core';
 import { isGroup, type Path, valueAt, withValue } from './state/path.js';
+import { reader } from './state/reader.js';
 
 const KEY = 'shoot=';
 const LONGEST = 64_000;
 
 /** The shoot's file without the keys that reading it would fill in anyway. */
 function smallest(shoot: Shoot): unknown {
+  const readShoot = reader.peek();
+  if (readShoot === undefined) return shoot;
   const whole = JSON.stringify(shoot, sorted);
   const means = (value: unknown) => {
     const read = readShoot(value);

@@ -9,12 +9,16 @@ import { keepOffline } from './offline.js';
 import { keepCardReady } from './print.js';
 import { openFragment } from './shared-link.js';
 import { made } from './state/plan.js';
+import { readerReady } from './state/reader.js';
+import { kept } from './state/store.js';
 import { firstLanguage, words } from './words/words.js';
 
 async function start(root: HTMLElement): Promise<void> {
   await firstLanguage().catch(() => undefined); // without its words the page speaks English
-  openFragment();
-  addEventListener('hashchange', openFragment);
+  // What was kept or came with the address is shown at once, not after the built-in shoot.
+  if (kept('shoot') !== undefined || kept('run') !== undefined || location.hash !== '') await readerReady;
+  await openFragment();
+  addEventListener('hashchange', () => void openFragment());
   // Apart from the drawing: the whole page is styled anew whenever this is set.
   effect(() => {
     document.documentElement.lang = words().language;

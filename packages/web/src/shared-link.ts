@@ -1,20 +1,21 @@
 // A shoot that comes or goes in the page's address.
 
-import { readShoot } from '@evenfall/core';
 import { fragmentOf, valueInFragment } from './link.js';
 import { say } from './parts/message.js';
+import { reader, readerReady } from './state/reader.js';
 import { replaceShoot, shoot } from './state/shoot.js';
 import { zoneFollows } from './state/zone-follows.js';
 import { words } from './words/words.js';
 
 /** Takes the shoot out of the page's address, if one is there, and says so. */
-export function openFragment(): void {
+export async function openFragment(): Promise<void> {
   const found = valueInFragment(location.hash);
   if (found === undefined) return;
   // Left there, it would come back over later work on every reload.
   history.replaceState(null, '', location.pathname + location.search);
-  const read = readShoot(found.value);
-  if (read.kind === 'wrong') {
+  await readerReady;
+  const read = reader.peek()?.(found.value);
+  if (read?.kind !== 'ok') {
     say(words().files.linkWrong);
   } else {
     replaceShoot(read.shoot);

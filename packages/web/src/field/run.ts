@@ -1,9 +1,10 @@
 // A shoot under way, or its rehearsal: what has been done, kept so that a dead page comes back where it was.
 
-import { type PlanMade, readShoot, type Shoot } from '@evenfall/core';
-import { effect, signal } from '@preact/signals-core';
+import type { PlanMade, readShoot, Shoot } from '@evenfall/core';
+import { batch, effect, signal } from '@preact/signals-core';
 import { planner } from '../plan/planner.js';
 import { isGroup } from '../state/path.js';
+import { reader, readerReady } from '../state/reader.js';
 import { keep, kept } from '../state/store.js';
 import type { FieldReading } from './readings.js';
 
@@ -16,17 +17,30 @@ export interface Run {
   readonly paused: boolean; // a rehearsal's clock stands
 }
 
-export const run = signal<Run | undefined>(readRun(kept('run')));
+export const run = signal<Run | undefined>(undefined);
 
 /** The plan of the run, its readings counted in. */
 export const runPlan = signal<PlanMade | undefined>(undefined);
 
 /** Which view is on: a run that was open comes back by itself. */
-export const inField = signal(run.peek() !== undefined && kept('inField') === true);
+export const inField = signal(false);
 
-function readRun(value: unknown): Run | undefined {
+const was = { run: kept('run'), inField: kept('inField') };
+let restored = was.run === undefined;
+
+void readerReady.then(() => {
+  if (restored || reader.value === undefined) return;
+  restored = true;
+  const before = readRun(was.run, reader.value);
+  batch(() => {
+    run.value = before;
+    inField.value = before !== undefined && was.inField === true;
+  });
+});
+
+function readRun(value: unknown, readFile: typeof readShoot): Run | undefined {
   if (!isGroup(value)) return undefined;
-  const read = readShoot(value.shoot);
+  const read = readFile(value.shoot);
   if (read.kind === 'wrong') return undefined;
   const count = (n: unknown) => (typeof n === 'number' && Number.isInteger(n) && n >= 0 ? n : 0);
   const readings = Array.isArray(value.readings) ? value.readings.filter(isReading) : [];
@@ -59,7 +73,7 @@ const plans = planner((plan, { shoot }) => {
 let asked: Pick<Run, 'shoot' | 'readings'> | undefined;
 effect(() => {
   const now = run.value;
-  keep('run', now);
+  if (restored) keep('run', now);
   if (now === undefined) {
     runPlan.value = asked = undefined;
   } else if (now.shoot !== asked?.shoot || now.readings !== asked.readings) {
@@ -67,7 +81,10 @@ effect(() => {
     plans.ask(asked);
   }
 });
-effect(() => keep('inField', inField.value));
+effect(() => {
+  const now = inField.value;
+  if (restored) keep('inField', now);
+});
 
 export function changeRun(change: Partial<Run>): void {
   const now = run.peek();

@@ -1,25 +1,53 @@
 // What the page opens with when nothing has been kept.
 
-import { readShoot, type Shoot } from '@evenfall/core';
+import type { Shoot } from '@evenfall/core';
 
-/** A dusk in Lisbon on a date, with a common kit, that has a plan. */
+/** A dusk in Lisbon on a date, with a common kit, that has a plan; its defaults are written out. */
 export function firstShoot(date: string): Shoot {
-  const read = readShoot({
+  return {
     format: 'evenfall-shoot/1',
+    title: '',
     place: { latitudeDeg: 38.72, longitudeDeg: -9.14, timeZone: 'Europe/Lisbon' },
     date,
+    direction: 'dusk',
+    span: { fromSunAltitudeDeg: 6, toSunAltitudeDeg: -12 },
     intervalS: 6,
+    clipFps: 24,
     camera: {
+      stepsPerStop: 3,
       shutter: { shortest: '1/4000', longest: '4' },
+      bulb: false,
       iso: { lowest: 100, highest: 6400 },
       aperture: '4',
+      gapS: 1,
+      darkFrame: false,
       frameMB: 30,
       cardGB: 64,
       batteryFrames: 1200,
     },
-  });
-  if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
-  return read.shoot;
+    filters: [],
+    stackFilters: false,
+    scene: {
+      reflectance: 0.18,
+      facing: 'toward-sun',
+      viewAltitudeDeg: 15,
+      skyShare: 0.5,
+      uprightShare: 0,
+      cloud: 'clear',
+      night: 'rural',
+      lamps: 'none',
+    },
+    look: { nightEv: -1.5 },
+    readings: [],
+    crew: 'hand',
+    limits: {
+      toleranceEv: 0.75,
+      largestStepEv: 1,
+      secondsBetweenCues: 60,
+      framesLostPerFilterChange: 2,
+    },
+    moves: [],
+  };
 }
 
 /** Today on this device's calendar, YYYY-MM-DD. */

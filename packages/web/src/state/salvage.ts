@@ -1,6 +1,6 @@
 // Reading a shoot that nobody vouches for: what is sound is kept, the rest falls back key by key.
 
-import { readShoot, type Shoot } from '@evenfall/core';
+import type { readShoot, Shoot } from '@evenfall/core';
 import { isGroup, type Path, valueAt, withValue } from './path.js';
 
 const MOST_ROUNDS = 100;
@@ -9,12 +9,12 @@ const MOST_ROUNDS = 100;
  * A sound shoot from any value: each fault is taken out, or replaced by the fallback's value where the key is
  * needed.
  */
-export function salvageShoot(value: unknown, fallback: Shoot): Shoot {
+export function salvageShoot(value: unknown, fallback: Shoot, read: typeof readShoot): Shoot {
   let candidate: unknown = isGroup(value) ? { ...value, format: fallback.format } : fallback;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const read = readShoot(candidate);
-    if (read.kind === 'ok') return read.shoot;
-    for (const { path } of read.errors) candidate = cured(candidate, path, fallback);
+    const found = read(candidate);
+    if (found.kind === 'ok') return found.shoot;
+    for (const { path } of found.errors) candidate = cured(candidate, path, fallback);
   }
   return fallback;
 }

@@ -1,20 +1,29 @@
 // The shoot being designed: what has been typed, sound or not, and what it reads as.
 
-import { type FileError, readShoot, type Shoot } from '@evenfall/core';
+import type { FileError, Shoot, ShootRead } from '@evenfall/core';
 import { batch, computed, effect, signal } from '@preact/signals-core';
 import { firstShoot, today } from './first-shoot.js';
 import { type Path, startsWith, valueAt, withValue } from './path.js';
+import { reader, readerReady } from './reader.js';
 import { salvageShoot } from './salvage.js';
 import { keep, kept } from './store.js';
 
-const start = salvageShoot(kept('shoot'), firstShoot(today()));
+const start = firstShoot(today());
+const was = kept('shoot');
+let restored = was === undefined;
 
 /** What stands in the controls: a shoot file's value, at times with a fault in it. */
 export const draft = signal<unknown>(start);
 
-export const reading = computed(() => readShoot(draft.value));
+export const reading = computed<ShootRead>(() => reader.value?.(draft.value) ?? { kind: 'ok', shoot: start });
 
-let sound = start;
+void readerReady.then(() => {
+  if (restored || reader.value === undefined) return;
+  restored = true;
+  draft.value = salvageShoot(was, start, reader.value);
+});
+
+let sound: Shoot = start;
 
 /** The last sound shoot. */
 export const shoot = computed<Shoot>(() => {
@@ -25,7 +34,10 @@ export const shoot = computed<Shoot>(() => {
 /** Earlier drafts that a press may bring back; only changes that replace much are kept. */
 const before = signal<readonly unknown[]>([]);
 
-effect(() => keep('shoot', draft.value));
+effect(() => {
+  const now = draft.value;
+  if (restored) keep('shoot', now);
+});
 
 /** What a control shows: as typed, else the default that holds. */
 export function shown(path: Path): unknown {

@@ -1,0 +1,3 @@
+// A part of its own, for reader.ts to ask for.
+
+export { readShoot } from '@evenfall/core';

@@ -1,0 +1,13 @@
+// Reads shoot files. Nothing else of the page is as heavy, and the first plan can be drawn without it, so it comes
+// after: the built-in shoot needs no checking.
+
+import type { readShoot } from '@evenfall/core';
+import { signal } from '@preact/signals-core';
+
+/** `readShoot` once it is there. */
+export const reader = signal<typeof readShoot | undefined>(undefined);
+
+/** Anything that was kept, or came in an address, waits for this. */
+export const readerReady: Promise<void> = import('./reader-now.js').then((now) => {
+  reader.value = now.readShoot;
+});
