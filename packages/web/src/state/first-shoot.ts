@@ -32,7 +32,6 @@ export function firstShoot(date: string): Shoot {
       facing: 'toward-sun',
       viewAltitudeDeg: 15,
       skyShare: 0.5,
-      uprightShare: 0,
       cloud: 'clear',
       night: 'rural',
       lamps: 'none',

@@ -1,0 +1,31 @@
+// The shoot the page opens with is written out by hand: it must be what the reader makes of its shortest file.
+
+import { planShoot, readShoot } from '@evenfall/core';
+import { describe, expect, it } from 'vitest';
+import { firstShoot } from '../../packages/web/src/state/first-shoot.js';
+
+describe('the first shoot', () => {
+  it('has every default as the reader of files fills it in', () => {
+    const file = {
+      format: 'evenfall-shoot/1',
+      place: { latitudeDeg: 38.72, longitudeDeg: -9.14, timeZone: 'Europe/Lisbon' },
+      date: '2026-06-01',
+      intervalS: 6,
+      camera: {
+        shutter: { shortest: '1/4000', longest: '4' },
+        iso: { lowest: 100, highest: 6400 },
+        aperture: '4',
+        frameMB: 30,
+        cardGB: 64,
+        batteryFrames: 1200,
+      },
+    };
+    expect(readShoot(file)).toEqual({ kind: 'ok', shoot: firstShoot('2026-06-01') });
+  });
+
+  it('has a plan in every season', () => {
+    for (const date of ['2026-03-20', '2026-06-21', '2026-09-23', '2026-12-21']) {
+      expect(planShoot(firstShoot(date)), date).toHaveProperty('frames');
+    }
+  });
+});
