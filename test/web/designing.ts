@@ -122,8 +122,15 @@ export function designing(site: () => Site): void {
       const described = await latitude.getAttribute('aria-describedby');
       expect(await textOf(page.locator(`#${described}`))).toContain('95 is not a latitude');
       expect(await planOn(page)).toEqual(before);
+      const doors = [/^Go to the field/, /^Rehearse/].map((name) => page.getByRole('button', { name }));
+      for (const door of doors) expect(await door.isDisabled()).toBe(true);
+      expect(await textOf(page.locator('.door'))).toContain('First correct what cannot be right');
+      expect(await textOf(page.locator('.summary'))).toContain('Figures of the last plan');
       await latitude.fill('52.1');
       await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe(null);
+      await planned(page);
+      for (const door of doors) expect(await door.isDisabled()).toBe(false);
+      expect(await textOf(page.locator('.summary'))).not.toContain('Figures of the last plan');
       await page.context().close();
     });
 

@@ -57,6 +57,13 @@ export function inField(site: () => Site): void {
       await entry.fill((forecast - 0.5).toFixed(1));
       await button(page, 'Use it').click();
       await page.getByText(/what is left is planned anew/).waitFor();
+      // What is said of it lies over nothing.
+      const said = (await page.locator('.message-box').boundingBox())!;
+      for (const other of await page.locator('.field-clock, .field button:not(.message-box *)').all()) {
+        const box = (await other.boundingBox())!;
+        const apart = box.y + box.height <= said.y + 0.5 || said.y + said.height <= box.y + 0.5;
+        expect(apart, await textOf(other)).toBe(true);
+      }
       const after = (await nextClock(page))!;
       expect(after < third.at.slice(11, 19), `${after} before ${third.at}`).toBe(true);
       const planAfter = await page.evaluate(() => localStorage.getItem('evenfall.run'));

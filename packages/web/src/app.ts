@@ -22,7 +22,7 @@ const THEMES: readonly ThemeChoice[] = ['system', 'light', 'dark'];
 
 export function appView() {
   const w = words();
-  if (inField.value) return html`${fieldView.value?.() ?? ''} ${messageView()}`;
+  if (inField.value) return html`${fieldView.value?.() ?? ''}`;
   return html`<a class="skip" href="#plan" @click=${skip}>${w.skip}</a>
     <header class="top">
       <h1>${w.name}</h1>

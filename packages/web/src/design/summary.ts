@@ -3,7 +3,7 @@
 import { html, nothing } from 'lit-html';
 import { clock } from '../parts/text.js';
 import { impossible, made, pending } from '../state/plan.js';
-import { shoot } from '../state/shoot.js';
+import { reading, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 interface Figure {
@@ -64,10 +64,21 @@ function figures(): Figure[] {
   ];
 }
 
+/** Why the figures are not those of what stands in the controls, and whose they are. */
+function notCurrent() {
+  const { problem, summary } = words();
+  const why =
+    reading.value.kind === 'wrong'
+      ? problem.wrong
+      : impossible.value && problem.noneFor[impossible.value.reason];
+  if (why === undefined) return nothing;
+  return html`<p class="fault">${why}${made.value === undefined ? nothing : `. ${summary.ofLastPlan}`}</p>`;
+}
+
 export function summaryStrip() {
   const w = words().summary;
   return html`<section class="summary" aria-label=${w.label} aria-busy=${pending.value}>
-    ${impossible.value === undefined ? nothing : html`<p class="fault">${words().problem.noneFor[impossible.value.reason]}</p>`}
+    ${notCurrent()}
     <dl>
       ${figures().map(
         ({ name, value, short = false }) => html`<div class=${short ? 'short' : ''}>

@@ -2,7 +2,8 @@
 
 import { html, nothing } from 'lit-html';
 import { hush } from '../parts/message.js';
-import { impossible, made } from '../state/plan.js';
+import { impossible, made, pending } from '../state/plan.js';
+import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { endRun, inField, run, startRun } from './run.js';
 
@@ -14,7 +15,10 @@ const goOn = () => {
 export function fieldDoor() {
   const w = words().field;
   const plan = made.value;
-  const ready = plan !== undefined && impossible.value === undefined;
+  const wrong = reading.value.kind === 'wrong';
+  const possible = plan !== undefined && impossible.value === undefined && !wrong;
+  // Nobody takes along a plan that the next moment replaces.
+  const ready = possible && !pending.value;
   const begin = (mode: 'live' | 'rehearsal') => () => {
     hush();
     if (plan !== undefined) startRun(plan, mode);
@@ -28,6 +32,6 @@ export function fieldDoor() {
         : html`<button type="button" @click=${goOn}>${w.resume}</button>
             <button type="button" class="plain" @click=${endRun}>${w.finish}</button>`
     }
-    <p class="help">${ready ? w.intro : w.noPlan}</p>
+    <p class="help">${possible ? w.intro : wrong ? w.faultFirst : w.noPlan}</p>
   </section>`;
 }

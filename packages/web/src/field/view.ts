@@ -3,6 +3,7 @@
 import type { PlanChange, PlanCue } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { offsetMs } from '../chart/time-ticks.js';
+import { messageView } from '../parts/message.js';
 import { changeSpoken, changeText, clock, countdown, markText, settingText } from '../parts/text.js';
 import { words } from '../words/words.js';
 import { alertFor, sound, vibration } from './alerts.js';
@@ -39,12 +40,15 @@ export function fieldView() {
   const local = new Date(nowMs.value + offsetMs(state.frame.at)).toISOString();
   return html`<main class="field ${state.urgency}">
     <h1 class="unseen">${w.title}</h1>
-    <div class="field-top">
-      <p class="field-clock">${clock(local)}</p>
-      <p>${now.mode === 'live' ? w.live : w.rehearsal}</p>
-      <button type="button" @click=${() => {
-        inField.value = false;
-      }}>${w.leave}</button>
+    <div class="field-head">
+      <div class="field-top">
+        <p class="field-clock">${clock(local)}</p>
+        <p>${now.mode === 'live' ? w.live : w.rehearsal}</p>
+        <button type="button" @click=${() => {
+          inField.value = false;
+        }}>${w.leave}</button>
+      </div>
+      ${messageView()}
     </div>
     <section class="field-now" aria-label=${w.now}>
       <h2>${state.phase === 'before' ? w.setFirst : w.now}</h2>

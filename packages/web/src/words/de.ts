@@ -180,6 +180,7 @@ export const german: PageWords = {
     error: 'größter Fehler',
     errorValue: (ev) => `${ev} EV`,
     short: 'zu klein',
+    ofLastPlan: 'Zahlen des letzten möglichen Plans:',
     planning: 'Es wird geplant …',
   },
   problem: {
@@ -296,6 +297,7 @@ export const german: PageWords = {
     rehearse: 'Proben mit 60-facher Geschwindigkeit',
     resume: 'Zurück zur laufenden Aufnahme',
     noPlan: 'Erst braucht es einen Plan.',
+    faultFirst: 'Erst berichtigen, was nicht stimmen kann: Gezeigt wird noch ein früherer Plan.',
     now: 'Jetzt',
     next: 'Nächster',
     due: 'Jetzt stellen',

@@ -175,6 +175,7 @@ export const english = {
     error: 'largest error',
     errorValue: (ev: string) => `${ev} EV`,
     short: 'too small',
+    ofLastPlan: 'Figures of the last plan that could be made:',
     planning: 'Planning …',
   },
   problem: {
@@ -291,6 +292,7 @@ export const english = {
     rehearse: 'Rehearse at 60 times the speed',
     resume: 'Back to the running shoot',
     noPlan: 'A plan is needed first.',
+    faultFirst: 'First correct what cannot be right: the plan shown is an older one.',
     now: 'Now',
     next: 'Next',
     due: 'Do it now',
