@@ -433,7 +433,10 @@ describe('clocks', () => {
     );
     expect(Math.abs(hand.after.errorEv)).toBeLessThan(0.5);
 
+    expect(hand.after.cuesTaken).toEqual(hand.told);
+
     const rig = ahead(RIG);
+    expect(rig.after.cuesTaken).toEqual([]);
     expect(kinds(rig.after)).toEqual(['clock-ahead']);
     expect(rig.after.state.camera.cueCount).toBeLessThanOrEqual(rig.before.state.camera.cueCount + 1);
   });

@@ -43,7 +43,7 @@ test('a reading answers with the frame, its setting, the cues ahead and the offs
   expect(out.length).toBe(1);
   const [line] = out;
   expect(Object.keys(line!)).toEqual(
-    'frame at setting next offsetEv sceneEv100 lowEv100 highEv100 errorEv affected warnings'.split(' '),
+    'frame at setting next taken offsetEv sceneEv100 lowEv100 highEv100 errorEv affected warnings'.split(' '),
   );
   expect([line!.frame, line!.at]).toEqual([0, at(0)]);
   expect(Object.keys(line!.setting!)).toEqual(['shutter', 'shutterS', 'iso', 'aperture', 'filters']);

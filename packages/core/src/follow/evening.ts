@@ -29,12 +29,14 @@ export interface Evening {
   readonly planned: readonly State[];
 }
 
-// What live errors cost, found on simulated evenings (docs/follow.md) under a tolerance of a quarter stop: 12 for a
-// squared stop now, 1 far ahead, where the light is not known so well. A wider tolerance asks for fewer cues, so that
-// it is an error as large as the tolerance that costs the same; the plan's own price is the least.
-const TOLERANCE_NOW = 12 / 16;
-const TOLERANCE_AHEAD = 1 / 16;
-const NARROWEST_EV = 0.25; // dials of third and half stops leave errors of that size
+// What a squared stop of error costs on the next frame, found on simulated evenings (docs/follow.md) for the
+// tolerances that hands mostly have: 12 at a quarter stop, 1 at three quarters, where about the plan's number of cues
+// is kept. A power law through both; far ahead, where the light is not known so well, a twelfth. The plan's own
+// price is the least.
+const NARROW = { toleranceEv: 0.25, error: 12 };
+const WIDE = { toleranceEv: 0.75, error: 1 };
+const POWER = Math.log(NARROW.error / WIDE.error) / Math.log(WIDE.toleranceEv / NARROW.toleranceEv);
+const AHEAD_SHARE = 1 / 12;
 const FADE_S = 180;
 const BEYOND_TOLERANCE = 2;
 const HYSTERESIS = 0.15;
@@ -49,10 +51,12 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
   const kit = kitOf(shoot);
   const problem = problemOf(plan, kit);
   const weights = weightsOf(problem);
-  const toleranceEv = Math.max(NARROWEST_EV, shoot.limits.toleranceEv);
+  // Dials of third and half stops leave errors up to a quarter: below that no tolerance asks for more.
+  const toleranceEv = Math.max(NARROW.toleranceEv, shoot.limits.toleranceEv);
+  const error = NARROW.error * (NARROW.toleranceEv / toleranceEv) ** POWER;
   const live = liveKit(problem, {
-    errorNow: Math.max(weights.error, TOLERANCE_NOW / toleranceEv ** 2),
-    errorAhead: Math.max(weights.error, TOLERANCE_AHEAD / toleranceEv ** 2),
+    errorNow: Math.max(weights.error, error),
+    errorAhead: Math.max(weights.error, AHEAD_SHARE * error),
     fadeS: FADE_S,
     beyondTolerance: BEYOND_TOLERANCE,
     hysteresis: HYSTERESIS,

@@ -88,6 +88,7 @@ interface LineOut {
   };
   readonly cue?: FollowCue;
   readonly next: readonly FollowCue[];
+  readonly taken: readonly FollowCue[];
   readonly offsetEv: number;
   readonly sceneEv100: number;
   readonly lowEv100: number;
@@ -106,6 +107,7 @@ function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
     setting: { shutter, shutterS, iso, aperture, filters },
     ...(answer.cue === undefined ? {} : { cue: answer.cue }),
     next: answer.cuesAhead,
+    taken: answer.cuesTaken,
     offsetEv: rounded(answer.offsetEv),
     sceneEv100: rounded(answer.sceneEv100),
     lowEv100: rounded(answer.band.lowEv100),

@@ -75,6 +75,7 @@ export interface FollowAnswer {
   readonly setting: FollowSetting; // for this frame
   readonly cue?: FollowCue; // due now: what brings the camera to `setting`
   readonly cuesAhead: readonly FollowCue[]; // after this frame, in order
+  readonly cuesTaken: readonly FollowCue[]; // told ahead, on frames since passed over: taken as done
   readonly offsetEv: number; // by which the light is brighter than the plan's forecast; negative: darker
   readonly sceneEv100: number; // corrected
   readonly band: { readonly lowEv100: number; readonly highEv100: number }; // of the scene, 90 %

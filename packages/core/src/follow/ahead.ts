@@ -1,0 +1,54 @@
+// The cues ahead: the plan's own while it stands, else the ramp planned again from the setting on the camera.
+
+import { type LiveCue, planAhead } from '../ramp/live.js';
+import type { State } from '../ramp/moves.js';
+import type { CameraState } from './camera.js';
+import { type Evening, frameStartMs } from './evening.js';
+import { offsetAt } from './offset-state.js';
+import { sameState } from './setting.js';
+import type { Trust } from './trust.js';
+
+/** Corrected targets from a frame on, as far as is looked ahead. */
+export function targetsAhead(evening: Evening, { offset }: Trust, frame: number): Float64Array {
+  const { plan, aheadFrames, frameCount } = evening;
+  const count = Math.min(aheadFrames, frameCount - frame);
+  return Float64Array.from({ length: count }, (_, i) => {
+    return plan.frames[frame + i]!.targetEv100 + offsetAt(offset, frameStartMs(evening, frame + i));
+  });
+}
+
+/** What stands before the frame, or what to begin with, and the cues from the frame on. */
+export function cuesAhead(
+  evening: Evening,
+  trust: Trust,
+  camera: CameraState,
+  frame: number,
+  target: Float64Array,
+): { start: State; cues: readonly LiveCue[] } {
+  const { live, frameCount, plan } = evening;
+  const { present, freeFrom, filterChanges } = camera;
+  const asPlanned = trust.lastUsedMs === undefined ? planItself(evening, camera, frame) : undefined;
+  if (asPlanned !== undefined) return asPlanned;
+  const limit = plan.shoot.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
+  const { start, cues } = planAhead(live, {
+    target,
+    framesLeft: frameCount - frame,
+    present,
+    waitFrames: Math.max(0, freeFrom - frame),
+    filterChangesLeft: Math.max(0, limit - filterChanges),
+  });
+  return { start, cues: cues.map((cue) => ({ ...cue, frame: frame + cue.frame })) };
+}
+
+/** The plan's own setting and cues, where the camera stands as the plan has it and its next cue may come in time. */
+function planItself({ planned, aheadFrames }: Evening, { present, freeFrom }: CameraState, frame: number) {
+  const start = present ?? planned[0]!;
+  const from = [frame, frame + 1].find((each) => sameState(start, planned[Math.max(0, each - 1)]!));
+  if (from === undefined) return undefined;
+  const cues: LiveCue[] = [];
+  for (let at = Math.max(1, from); at < Math.min(planned.length, frame + aheadFrames); at++) {
+    const [before, to] = [planned[at - 1]!, planned[at]!];
+    if (!sameState(before, to)) cues.push({ frame: at, to, filter: before.stack !== to.stack });
+  }
+  return cues[0] !== undefined && cues[0].frame < freeFrom ? undefined : { start, cues };
+}

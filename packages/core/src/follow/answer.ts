@@ -1,0 +1,102 @@
+// What is said of a state: setting, cues, offset, band, and what to look out for.
+
+import { changesBetween } from '../cues.js';
+import { METER_EV } from '../light/band.js';
+import { driftEv } from '../light/drift.js';
+import type { LiveCue } from '../ramp/live.js';
+import type { State } from '../ramp/moves.js';
+import { type Evening, frameStartMs, frameText } from './evening.js';
+import { offsetAt } from './offset-state.js';
+import { settingAt } from './setting.js';
+import type { FollowState } from './state.js';
+import type { Trust } from './trust.js';
+import type { FollowAnswer, FollowCue, FollowWarning } from './types.js';
+
+const NO_READING_MS = 10 * 60_000;
+
+/** Everything but the cues passed over. */
+export function answerOf(
+  { evening, frame: answered, camera, trust, told }: FollowState,
+  targets: Float64Array,
+  before: State | undefined, // what a cue that is due now starts from
+  heard: readonly FollowWarning[],
+): Omit<FollowAnswer, 'cuesTaken'> {
+  const frame = answered!;
+  const present = camera.present!;
+  const targetEv100 = targets[0]!;
+  const setting = settingAt(evening, present, targetEv100);
+  const planned = evening.plan.frames[frame]!;
+  const nowMs = frameStartMs(evening, frame);
+  const offsetEv = offsetAt(trust.offset, nowMs);
+  const sceneEv100 = planned.sceneEv100 + offsetEv;
+  const first = camera.cueCount + 1;
+  const states = [present, ...told.map(({ to }) => to)];
+  return {
+    frame,
+    at: frameText(evening, frame),
+    setting,
+    ...(before === undefined ? {} : { cue: cueText(evening, camera.cueCount, frame, before, present) }),
+    cuesAhead: told.map((cue, i) => cueText(evening, first + i, cue.frame, states[i]!, cue.to)),
+    offsetEv,
+    sceneEv100,
+    band: bandOf(evening, trust, frame, sceneEv100),
+    targetEv100,
+    errorEv: setting.settingEv100 - targetEv100,
+    affected: frame < camera.affectedUntil,
+    warnings: [...heard, ...silence(trust, nowMs), ...beyondReach(evening, frame, targets)],
+  };
+}
+
+function cueText(evening: Evening, cue: number, frame: number, before: State, after: State): FollowCue {
+  const { bulb } = evening.live;
+  const targetEv = evening.plan.frames[frame]!.targetEv100;
+  const changes = changesBetween(settingAt(evening, before, targetEv), settingAt(evening, after, targetEv));
+  return {
+    cue,
+    frame,
+    at: frameText(evening, frame),
+    // A shutter that is timed freely moves all the time; that is no cue.
+    changes: bulb === undefined ? changes : changes.filter(({ control }) => control !== 'shutter'),
+  };
+}
+
+/** The plan's band before any reading; after one, what skies move in the time since, but never more than the plan's. */
+function bandOf({ plan, startMs, intervalMs }: Evening, trust: Trust, frame: number, sceneEv100: number) {
+  const planned = plan.frames[frame]!;
+  if (trust.lastUsedMs === undefined) return { lowEv100: planned.lowEv100, highEv100: planned.highEv100 };
+  const minutes = Math.max(0, startMs + frame * intervalMs - trust.lastUsedMs) / 60_000;
+  const widest = planned.highEv100 - planned.lowEv100;
+  const ev = Math.max(METER_EV, Math.min(widest, driftEv(minutes, planned.sunAltitudeDeg)));
+  return { lowEv100: sceneEv100 - ev, highEv100: sceneEv100 + ev };
+}
+
+function silence({ lastUsedMs }: Trust, nowMs: number): FollowWarning[] {
+  if (lastUsedMs === undefined || nowMs - lastUsedMs < NO_READING_MS) return [];
+  const minutes = Math.round((nowMs - lastUsedMs) / 60_000);
+  return [
+    { kind: 'no-reading', text: `No reading for ${minutes} minutes: the forecast is carried on from it.` },
+  ];
+}
+
+function beyondReach(evening: Evening, frame: number, targets: Float64Array): FollowWarning[] {
+  const { reach, plan } = evening;
+  const { toleranceEv } = plan.shoot.limits;
+  const dark = (ev: number) => reach.darkEv100 - ev - toleranceEv;
+  const bright = (ev: number) => ev - reach.brightEv100 - toleranceEv;
+  const first = targets.findIndex((ev) => Math.max(dark(ev), bright(ev)) > 1e-9);
+  if (first < 0) return [];
+  const side = dark(targets[first]!) > 0 ? 'dark' : 'bright';
+  const worst = targets.reduce((most, ev) => Math.max(most, side === 'dark' ? dark(ev) : bright(ev)), 0);
+  const when =
+    first === 0 ? 'Now' : `From frame ${frame + first + 1} on (${frameText(evening, frame + first)})`;
+  const text = `${when} the light is too ${side} for this kit, by up to ${worst.toFixed(1)} stops beyond tolerance.`;
+  return [{ kind: 'out-of-reach', text }];
+}
+
+/** Cues told ahead that are taken as done, numbered on from what the camera had before them. */
+export function takenCues({ evening, camera }: FollowState, taken: readonly LiveCue[]): FollowCue[] {
+  const states = [camera.present, ...taken.map(({ to }) => to)];
+  return taken.map((cue, i) =>
+    cueText(evening, camera.cueCount + 1 + i, cue.frame, states[i] ?? cue.to, cue.to),
+  );
+}
