@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { liveKit, planAhead } from '../../../packages/core/src/ramp/live.js';
-import { bulbStep } from '../../../packages/core/src/ramp/live-bulb.js';
+import { bulbStep } from '../../../packages/core/src/ramp/live-bulb-model.js';
 import { type State, shutterOf } from '../../../packages/core/src/ramp/moves.js';
 import type { RampProblem } from '../../../packages/core/src/ramp/problem.js';
 import { solveRamp } from '../../../packages/core/src/ramp/solve.js';

@@ -2,7 +2,7 @@
 
 import { type DialControl, dialStep } from '../dial.js';
 import { settingOf } from '../kit.js';
-import { bulbEv, bulbStep } from '../ramp/live-bulb.js';
+import { bulbEv, bulbStep } from '../ramp/live-bulb-model.js';
 import { exposureEv } from '../ramp/live-funnel.js';
 import { type State, shutterOf } from '../ramp/moves.js';
 import type { Evening } from './evening.js';

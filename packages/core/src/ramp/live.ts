@@ -3,7 +3,8 @@
 
 import { longestTimeInside } from '../shoot.js';
 import { type Lattice, latticeOf, weightsOf } from './lattice.js';
-import { type BulbShutter, planBulb } from './live-bulb.js';
+import { planBulb } from './live-bulb.js';
+import type { BulbShutter } from './live-bulb-model.js';
 import { type LiveCosts, type LiveModel, liveCosts } from './live-costs.js';
 import { type LiveWeights, stackErrors } from './live-errors.js';
 import { exposureEv, funnelOf } from './live-funnel.js';
@@ -15,7 +16,7 @@ import type { RampProblem } from './problem.js';
 export type { LiveWeights } from './live-errors.js';
 export type { LiveCue } from './live-path.js';
 
-/** Stops off the target that are looked at whatever the tolerance: waiting out a cloud must be among the choices. */
+/** Stops off the target that are looked at whatever the tolerance: waiting out a passing change must be among the choices. */
 const ROOM_EV = 0.75;
 
 /** A kit with limits and prices, laid out once for a whole evening. */
