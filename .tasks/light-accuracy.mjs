@@ -3,9 +3,10 @@
 //   npx tsc -b packages/core && node .tasks/light-accuracy.mjs            prints it
 //   npx tsc -b packages/core && node .tasks/light-accuracy.mjs --write    writes it into docs/light.md
 
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { markdownTable, partBetween, writeBetween } from './marked-table.mjs';
 
 const root = new URL('..', import.meta.url);
 const DOC = fileURLToPath(new URL('docs/light.md', root));
@@ -301,17 +302,12 @@ export function accuracyTable(light) {
     'worst, stops',
     'tests hold it within',
   ];
-  const widths = head.map((_, i) => Math.max(...[head, ...lines].map((line) => line[i].length)));
-  const rule = widths.map((width) => '-'.repeat(width));
-  return [head, rule, ...lines]
-    .map((line) => `| ${line.map((cell, i) => cell.padEnd(widths[i])).join(' | ')} |`)
-    .join('\n');
+  return markdownTable(head, lines);
 }
 
 /** The table as it stands in docs/light.md. */
 export function writtenTable() {
-  const text = readFileSync(DOC, 'utf8');
-  return text.slice(text.indexOf(OPEN) + OPEN.length, text.indexOf(CLOSE)).trim();
+  return partBetween(DOC, OPEN, CLOSE);
 }
 
 if (argv[1] === fileURLToPath(import.meta.url)) {
@@ -330,9 +326,7 @@ if (argv[1] === fileURLToPath(import.meta.url)) {
   );
   const table = accuracyTable(Object.assign({}, ...modules));
   if (argv.includes('--write')) {
-    const text = readFileSync(DOC, 'utf8');
-    const from = text.indexOf(OPEN) + OPEN.length;
-    writeFileSync(DOC, `${text.slice(0, from)}\n\n${table}\n\n${text.slice(text.indexOf(CLOSE))}`);
+    writeBetween(DOC, OPEN, CLOSE, table);
   } else {
     console.log(table);
   }
