@@ -1,12 +1,13 @@
 // The panel of exposure value against time: twilights behind, events, the likely range, and the curves.
 
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
-import { area, line } from 'd3-shape';
+import { area } from 'd3-shape';
 import { clockSpacing } from './chart-frame.js';
 import { eventLabels, eventsInside, rowsFor, twilightShades } from './ev-names.js';
 import type { EvBand, EvPanelSpec, EvSeries } from './ev-spec.js';
 import { LINE, type Look, TYPE } from './ink.js';
 import { dense, type LabelRoom, labelRoom, type Point, stepCorners } from './label-room.js';
+import { polyline } from './polyline.js';
 import { type Box, coordinate, element, rectOf, textAt } from './svg.js';
 import { clockTicks, type TimeAxis } from './time-axis.js';
 
@@ -89,18 +90,12 @@ function curvePath(points: readonly Point[], s: EvSeries, u: number): string {
   return whole + path(points, { ...s, weight: s.weight - 2 * LINE.fine, stroke: s.core }, u);
 }
 
-function path(points: readonly Point[], s: EvSeries, u: number): string {
-  const draw = line<Point>(
-    (p) => p.x,
-    (p) => p.y,
-  ).digits(2);
-  return element('path', {
-    d: draw(points) ?? '',
-    fill: 'none',
-    stroke: s.stroke,
-    'stroke-width': s.weight * u,
-    'stroke-linejoin': 'round',
-    'stroke-dasharray': s.dash === undefined ? undefined : dashes(s.dash, u),
+function path(points: readonly Point[], { stroke, weight, dash }: EvSeries, u: number): string {
+  return polyline(points, {
+    stroke,
+    width: weight * u,
+    join: 'round',
+    dash: dash === undefined ? undefined : dashes(dash, u),
   });
 }
 

@@ -2,10 +2,10 @@
 
 import type { Control, PlanFrame } from '@evenfall/core';
 import { scaleLinear } from 'd3-scale';
-import { line } from 'd3-shape';
 import { LINE, type Look, TYPE } from './ink.js';
 import { dense, labelRoom, type Place, type Point, stepCorners } from './label-room.js';
 import { instantMs } from './local-time.js';
+import { polyline } from './polyline.js';
 import { controlText } from './setting-text.js';
 import { type Box, element, textAt, textBox } from './svg.js';
 import type { TimeAxis } from './time-axis.js';
@@ -88,10 +88,6 @@ export function lane({ name, runs, box, axis, look, posts }: LaneSpec): string {
     const place = room.place(placesFor(runs[i]!, points[i]!, points[i + 1]!, size, u, ink.text), 1.2 * u);
     if (place !== undefined) labels.push(textAt(place.x, place.y, place.text, place.style));
   }
-  const draw = line<Point>(
-    (p) => p.x,
-    (p) => p.y,
-  ).digits(2);
   return [
     element('line', {
       x1: box.left,
@@ -101,12 +97,7 @@ export function lane({ name, runs, box, axis, look, posts }: LaneSpec): string {
       stroke: ink.grid,
       'stroke-width': LINE.fine * u,
     }),
-    element('path', {
-      d: draw(corners) ?? '',
-      fill: 'none',
-      stroke: ink.settings,
-      'stroke-width': LINE.line * u,
-    }),
+    polyline(corners, { stroke: ink.settings, width: LINE.line * u }),
     ...labels,
     textAt(axis.left - 6 * u, middle + 0.36 * size, name, {
       size,

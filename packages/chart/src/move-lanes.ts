@@ -1,11 +1,12 @@
 // Lanes of a chart for a camera that moves: where each axis stands, and what every interval holds.
 
 import type { PlanFrame, PlanMade, Travel } from '@evenfall/core';
-import { area, line } from 'd3-shape';
+import { area } from 'd3-shape';
 import { LINE, type Look, TYPE } from './ink.js';
 import { dense, labelRoom, type Place, type Point } from './label-room.js';
 import { instantMs } from './local-time.js';
 import { goneText, lengthText, positionOf } from './move-text.js';
+import { polyline } from './polyline.js';
 import { type Box, element, textAt } from './svg.js';
 import type { TimeAxis } from './time-axis.js';
 import type { Words } from './words.js';
@@ -187,17 +188,7 @@ function timeLane({ frames, shoot, move }: PlanMade, words: Words, where: Where)
 }
 
 function stroke(points: readonly Point[], { unit, ink }: Look, dash: string | undefined): string {
-  const draw = line<Point>(
-    (p) => p.x,
-    (p) => p.y,
-  ).digits(2);
-  return element('path', {
-    d: draw(points) ?? '',
-    fill: 'none',
-    stroke: ink.settings,
-    'stroke-width': LINE.line * unit,
-    'stroke-dasharray': dash,
-  });
+  return polyline(points, { stroke: ink.settings, width: LINE.line * unit, dash });
 }
 
 function ground({ left, right, bottom }: Box, { unit, ink }: Look): string {
