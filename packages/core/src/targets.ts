@@ -14,20 +14,22 @@ export function targetsOf({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Fo
 
 /** A shoot under a forecast, as the ramp problem and the kit its answer is read with. */
 export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: Kit } {
-  const { camera, direction, intervalS, crew, limits, weights } = shoot;
   const kit = kitOf(shoot);
+  return { kit, problem: problemFrom(shoot, kit, targetsOf(shoot, forecast)) };
+}
+
+/** A shoot with targets known, one a frame, as the ramp problem. */
+export function problemFrom(shoot: Shoot, kit: Kit, targetEv100: ArrayLike<number>): RampProblem {
+  const { camera, direction, intervalS, crew, limits, weights } = shoot;
   return {
-    kit,
-    problem: {
-      targetEv100: targetsOf(shoot, forecast),
-      intervalS,
-      direction,
-      gapS: shootGap(shoot, forecast.times.length).gapS,
-      darkFrame: camera.darkFrame,
-      crew,
-      kit: kit.ramp,
-      limits,
-      ...(weights === undefined ? {} : { weights }),
-    },
+    targetEv100,
+    intervalS,
+    direction,
+    gapS: shootGap(shoot, targetEv100.length).gapS,
+    darkFrame: camera.darkFrame,
+    crew,
+    kit: kit.ramp,
+    limits,
+    ...(weights === undefined ? {} : { weights }),
   };
 }

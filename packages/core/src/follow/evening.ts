@@ -9,8 +9,7 @@ import type { PlanFrame, PlanMade } from '../plan-format.js';
 import { weightsOf } from '../ramp/lattice.js';
 import { type LiveKit, liveKit } from '../ramp/live.js';
 import type { State } from '../ramp/moves.js';
-import type { RampProblem } from '../ramp/problem.js';
-import { shootGap } from '../room.js';
+import { problemFrom } from '../targets.js';
 import type { FollowOptions } from './types.js';
 
 export interface Evening {
@@ -49,7 +48,8 @@ const METER_EV = 0.07;
 export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
   const { shoot, frames } = plan;
   const kit = kitOf(shoot);
-  const problem = problemOf(plan, kit);
+  const targets = frames.map(({ targetEv100 }) => targetEv100);
+  const problem = problemFrom(shoot, kit, targets);
   const weights = weightsOf(problem);
   // Dials of third and half stops leave errors up to a quarter: below that no tolerance asks for more.
   const toleranceEv = Math.max(NARROW.toleranceEv, shoot.limits.toleranceEv);
@@ -89,21 +89,6 @@ function reachOf({ lattice, bulb }: LiveKit): Evening['reach'] {
   return {
     darkEv100: (apertureMin + longest - (isoMin + isoCount - 1)) / stepsPerStop + Math.min(...stops),
     brightEv100: (apertureMin + apertureCount - 1 + shortest - isoMin) / stepsPerStop + Math.max(...stops),
-  };
-}
-
-function problemOf({ shoot, frames }: PlanMade, kit: Kit): RampProblem {
-  const { intervalS, direction, camera, crew, limits, weights } = shoot;
-  return {
-    targetEv100: frames.map(({ targetEv100 }) => targetEv100),
-    intervalS,
-    direction,
-    gapS: shootGap(shoot, frames.length).gapS,
-    darkFrame: camera.darkFrame,
-    crew,
-    kit: kit.ramp,
-    limits,
-    ...(weights === undefined ? {} : { weights }),
   };
 }
 
