@@ -7,7 +7,12 @@ import { signal } from '@preact/signals-core';
 /** `readShoot` once it is there. */
 export const reader = signal<typeof readShoot | undefined>(undefined);
 
-/** Anything that was kept, or came in an address, waits for this. */
-export const readerReady: Promise<void> = import('./reader-now.js').then((now) => {
-  reader.value = now.readShoot;
-});
+/**
+ * Anything that was kept, or came in an address, waits for this. Where the reader cannot be loaded the page goes on
+ * without: it shows its own shoot and leaves what was kept as it is.
+ */
+export const readerReady: Promise<void> = import('./reader-now.js')
+  .then((now) => {
+    reader.value = now.readShoot;
+  })
+  .catch(() => undefined);
