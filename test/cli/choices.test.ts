@@ -1,9 +1,8 @@
 // The choices that `plan --choices` prints, each taken as its line says and planned.
 
-import { planShoot, readShoot } from '@evenfall/core';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { EVENING, evenfall } from './run.js';
+import { EVENING, evenfall, eveningPlan } from './run.js';
 
 test('each line holds for the plan that its weights give', async () => {
   const { status, out, err } = await evenfall(['plan', '-', '--choices'], EVENING);
@@ -12,12 +11,7 @@ test('each line holds for the plan that its weights give', async () => {
   const rows = [...out.matchAll(/^ *(\d+) +\d+ +([\d.]+) +([\d.]+) +(\d+) +(error: \S+ iso: \S+)/gm)];
   expect(rows.length).toBeGreaterThan(2);
   for (const [, cues, rms, worst, iso, weights] of rows) {
-    const value = parse(EVENING);
-    value.place.timeZone = 'Europe/Copenhagen';
-    const read = readShoot({ ...value, weights: parse(`{ ${weights} }`) });
-    if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
-    const plan = planShoot(read.shoot);
-    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    const plan = eveningPlan({ weights: parse(`{ ${weights} }`) });
     expect(plan.summary.cueCount).toBe(Number(cues));
     expect(plan.summary.rmsErrorEv.toFixed(2)).toBe(rms);
     expect(plan.summary.worstErrorEv.toFixed(2)).toBe(worst);

@@ -1,25 +1,18 @@
 // Each command on a real evening, its output read back by something that knows the form.
 
 import { readFileSync } from 'node:fs';
-import { type PlanMade, planShoot, readPlan, readShoot } from '@evenfall/core';
+import { type PlanMade, readPlan } from '@evenfall/core';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { checkPlan } from '../reference/plan-checker.js';
-import { EVENING, evenfall, folder } from './run.js';
+import { EVENING, evenfall, eveningPlan, folder } from './run.js';
 
 const clock = (at: string) => at.slice(11, 19);
 
-/** The plan the library makes of the evening, its zone written in by hand. */
 let plan: PlanMade;
 beforeAll(() => {
-  const value = parse(EVENING);
-  value.place.timeZone = 'Europe/Copenhagen';
-  const read = readShoot(value);
-  if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
-  const answer = planShoot(read.shoot);
-  if ('infeasible' in answer) throw new Error(answer.infeasible.text);
-  plan = answer;
+  plan = eveningPlan();
   expect(plan.cues.length).toBeGreaterThan(10);
 });
 

@@ -1,20 +1,10 @@
 // An evening followed through the command: a stop darker than forecast, with a line nobody can read in between.
 
-import { type PlanMade, planShoot, readShoot, writePlan } from '@evenfall/core';
-import { beforeAll, expect, test } from 'vitest';
-import { parse } from 'yaml';
-import { EVENING, evenfall, folder } from './run.js';
+import { writePlan } from '@evenfall/core';
+import { expect, test } from 'vitest';
+import { EVENING, evenfall, eveningPlan, folder } from './run.js';
 
-let plan: PlanMade;
-beforeAll(() => {
-  const value = parse(EVENING);
-  value.place.timeZone = 'Europe/Copenhagen';
-  const read = readShoot(value);
-  if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
-  const answer = planShoot(read.shoot);
-  if ('infeasible' in answer) throw new Error(answer.infeasible.text);
-  plan = answer;
-});
+const plan = eveningPlan();
 
 test('readings a stop darker bring the settings a stop down, line by line', async () => {
   const files = folder({ 'plan.json': writePlan(plan) });

@@ -3,7 +3,9 @@
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { type PlanMade, planShoot, readShoot } from '@evenfall/core';
 import { onTestFinished } from 'vitest';
+import { parse } from 'yaml';
 import { run } from '../../packages/cli/src/main.js';
 
 /** What the command printed, and its exit status. */
@@ -68,3 +70,14 @@ export const IMPOSSIBLE = EVENING.replace('highest: 3200', 'highest: 100').repla
   'aperture: 5.6',
   'aperture: 16',
 );
+
+/** The plan the library makes of the evening, its zone written in by hand. */
+export function eveningPlan(more: object = {}): PlanMade {
+  const value = parse(EVENING);
+  value.place.timeZone = 'Europe/Copenhagen';
+  const read = readShoot({ ...value, ...more });
+  if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
+  const answer = planShoot(read.shoot);
+  if ('infeasible' in answer) throw new Error(answer.infeasible.text);
+  return answer;
+}
