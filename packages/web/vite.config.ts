@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { offlineWorker } from './build/offline-worker.js';
 import { oneFile } from './build/one-file.js';
+import { pureClasses } from './build/pure-classes.js';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -26,7 +27,7 @@ export default defineConfig(({ mode }) => {
       emptyOutDir: true,
       assetsInlineLimit: 0,
       cssCodeSplit: !single,
-      modulePreload: { polyfill: false },
+      modulePreload: false,
       reportCompressedSize: false,
       rolldownOptions: single
         ? {
@@ -42,6 +43,6 @@ export default defineConfig(({ mode }) => {
             },
           },
     },
-    plugins: single ? [oneFile()] : [offlineWorker()],
+    plugins: [pureClasses(), single ? oneFile() : offlineWorker()],
   };
 });
