@@ -6,9 +6,10 @@ import { bench, describe } from 'vitest';
 import { readShoot } from '../../packages/core/src/files/shoot-file.js';
 import { eveningOf } from '../../packages/core/src/follow/evening.js';
 import { followFrame, startFollow } from '../../packages/core/src/follow/follow.js';
-import { forecastLight, shootSpan } from '../../packages/core/src/forecast.js';
+import { forecastLight } from '../../packages/core/src/forecast.js';
 import { planAhead } from '../../packages/core/src/ramp/live.js';
 import { solveRamp } from '../../packages/core/src/ramp/solve.js';
+import { shootSpan } from '../../packages/core/src/span.js';
 import { rampProblemOf } from '../../packages/core/src/targets.js';
 import { EVENING_SHOOT, planOf } from '../reference/evening-shoot.js';
 

@@ -4,9 +4,10 @@
 
 import { getPosition } from 'suncalc';
 import { bench, describe } from 'vitest';
-import { forecastLight, shootSpan } from '../../packages/core/src/forecast.js';
+import { forecastLight } from '../../packages/core/src/forecast.js';
 import { type Sky, sceneLight } from '../../packages/core/src/light/scene.js';
 import { sceneOf } from '../../packages/core/src/light/words.js';
+import { shootSpan } from '../../packages/core/src/span.js';
 import { shootFrom } from '../core/shoots.js';
 
 const light = sceneLight(

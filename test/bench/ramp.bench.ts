@@ -2,13 +2,14 @@
 // its title. Nothing here fails a build: timings on a shared machine are for reading.
 
 import { bench, describe } from 'vitest';
-import { forecastLight, shootSpan } from '../../packages/core/src/forecast.js';
+import { forecastLight } from '../../packages/core/src/forecast.js';
 import { planShoot } from '../../packages/core/src/plan.js';
 import { costToGo } from '../../packages/core/src/ramp/cost-to-go.js';
 import { HeldErrors } from '../../packages/core/src/ramp/held.js';
 import { latticeOf } from '../../packages/core/src/ramp/lattice.js';
 import type { RampProblem } from '../../packages/core/src/ramp/problem.js';
 import { solveRamp } from '../../packages/core/src/ramp/solve.js';
+import { shootSpan } from '../../packages/core/src/span.js';
 import { rampProblemOf } from '../../packages/core/src/targets.js';
 import { shootFrom } from '../core/shoots.js';
 import { highsRamp, loadSolver } from '../reference/highs-ramp.js';

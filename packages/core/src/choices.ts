@@ -2,7 +2,7 @@
 // error, so that a person can choose.
 
 import { dialLabel } from './dial.js';
-import { forecastLight, shootSpan } from './forecast.js';
+import { forecastLight } from './forecast.js';
 import { noSpan, noTime, whyImpossible } from './impossible.js';
 import type { PlanInfeasible } from './plan-format.js';
 import type { RampFrame, RampProblem } from './ramp/problem.js';
@@ -10,6 +10,7 @@ import { solveRamp } from './ramp/solve.js';
 import { type RampWeights, rampWeights } from './ramp/weights.js';
 import { hasRoom } from './room.js';
 import type { Shoot } from './shoot.js';
+import { shootSpan } from './span.js';
 import { rampProblemOf } from './targets.js';
 
 /** One way to shoot the same evening. `{ ...shoot, ...apply }` plans it. */

@@ -1,19 +1,15 @@
-// The light of a shoot, frame by frame: from its span to frame times, sun and moon, and the scene's EV.
+// The light of a shoot, frame by frame: from frame times to sun and moon, and the scene's EV.
 // `light/` knows no dates and `sun.ts` no scene; this is where they meet.
 
-import { civilDay, frameTimes, parseRfc3339, type Zone, zoneOf } from './clock.js';
+import { civilDay, type Zone, zoneOf } from './clock.js';
 import { bandWithLamps } from './light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from './light/reading.js';
 import { type SceneLight, sceneLight } from './light/scene.js';
 import { knownOf, sceneOf } from './light/words.js';
-import { frameCountOf, type Shoot } from './shoot.js';
+import type { Shoot } from './shoot.js';
 import { skyTrack } from './sky-track.js';
-import { horizonAzimuth, type SkyPosition, sunAndMoon, sunPass, sunPosition } from './sun.js';
-
-/** When the frames are taken, or that the sun never passes through the span on that day. */
-export type ShootSpan =
-  | { readonly kind: 'ok'; readonly times: Float64Array } // start of each frame, UTC epoch milliseconds
-  | { readonly kind: 'no-span'; readonly why: string; readonly highDeg: number; readonly lowDeg: number };
+import { instant } from './span.js';
+import { horizonAzimuth, type SkyPosition, sunAndMoon, sunPosition } from './sun.js';
 
 /** A shoot's light, one entry a frame in every list. */
 export interface Forecast {
@@ -25,25 +21,6 @@ export interface Forecast {
   readonly lowEv100: Float64Array;
   readonly highEv100: Float64Array;
   readonly correction: Correction;
-}
-
-/** Frame times of a shoot. The first frame starts on a whole second, so that a person can start it by the clock. */
-export function shootSpan({ place, date, direction, span, intervalS }: Shoot): ShootSpan {
-  const ends =
-    'startAt' in span
-      ? { kind: 'ok' as const, startMs: instant(span.startAt), endMs: instant(span.endAt) }
-      : sunSpan(span.fromSunAltitudeDeg, span.toSunAltitudeDeg);
-  if (ends.kind === 'none') {
-    return { kind: 'no-span', why: ends.why, highDeg: ends.reachedHighDeg, lowDeg: ends.reachedLowDeg };
-  }
-  const startMs = Math.round(ends.startMs / 1000) * 1000;
-  const frameCount = frameCountOf(Math.max(0, ends.endMs - startMs) / 1000, intervalS);
-  return { kind: 'ok', times: frameTimes(startMs, frameCount, intervalS) };
-
-  function sunSpan(fromDeg: number, toDeg: number) {
-    const day = civilDay(date, zoneOf(place));
-    return sunPass(direction, fromDeg, toDeg, day.startMs, day.endMs, place);
-  }
 }
 
 /** The light at given times under a shoot's scene and readings. */
@@ -86,10 +63,4 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
     highEv100,
     correction,
   };
-}
-
-function instant(text: string): number {
-  const atMs = parseRfc3339(text);
-  if (atMs !== undefined) return atMs;
-  throw new RangeError(`"${text}" is no RFC 3339 time with an offset`);
 }

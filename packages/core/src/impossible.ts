@@ -1,13 +1,14 @@
 // The answer where no plan exists: why, from which frame on, and what would cure it.
 
 import { rfc3339 } from './clock.js';
-import type { Forecast, ShootSpan } from './forecast.js';
+import type { Forecast } from './forecast.js';
 import type { PlanInfeasible, Remedy } from './plan-format.js';
 import type { RampResult } from './ramp/problem.js';
 import { remediesFor, timeRemedies } from './remedies.js';
 import { isCutShort } from './remedies-time.js';
 import { shootGap } from './room.js';
 import type { Shoot } from './shoot.js';
+import type { ShootSpan } from './span.js';
 
 /** The sun never passes through the span on that day: says what it does reach, and which span would work. */
 export function noSpan(

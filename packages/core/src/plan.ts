@@ -3,7 +3,7 @@
 import { civilDay, rfc3339, type Zone } from './clock.js';
 import { cuesOf } from './cues.js';
 import { exactFps } from './footage.js';
-import { type Forecast, forecastLight, shootSpan } from './forecast.js';
+import { type Forecast, forecastLight } from './forecast.js';
 import { noSpan, noTime, whyImpossible } from './impossible.js';
 import { type Kit, settingOf } from './kit.js';
 import { notesOf } from './notes.js';
@@ -23,6 +23,7 @@ import { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
 import { hasRoom } from './room.js';
 import { setUpAt } from './set-up.js';
 import { clipLengthS, type Shoot, suppliesFor } from './shoot.js';
+import { shootSpan } from './span.js';
 import { skyEvents } from './sun.js';
 import { rampProblemOf } from './targets.js';
 

@@ -3,13 +3,14 @@
 
 import { rfc3339 } from './clock.js';
 import { type DialControl, dialLabel, dialStep, timeOfStep } from './dial.js';
-import { type Forecast, forecastLight, shootSpan } from './forecast.js';
+import { type Forecast, forecastLight } from './forecast.js';
 import type { Remedy } from './plan-format.js';
 import { rampExists } from './ramp/solve.js';
 import { intervalFor, isCutShort, longerInterval, timeKinds } from './remedies-time.js';
 import type { Candidate, Kind } from './remedy-kind.js';
 import { hasRoom, shootGap } from './room.js';
 import { type Camera, longestTimeInside, type Shoot } from './shoot.js';
+import { shootSpan } from './span.js';
 import { sunPosition } from './sun.js';
 import { rampProblemOf } from './targets.js';
 

@@ -7,8 +7,8 @@ import { jsonLines } from './json-lines.js';
 import { lightSchema } from './light-schema.js';
 import { isGroup } from './parts.js';
 import { planSchema } from './plan-schema.js';
-import { shapeFaults, withDefaults } from './shoot-file.js';
 import { shootFaults } from './shoot-rules.js';
+import { shapeFaults, withDefaults } from './shoot-shape.js';
 import { inOrder } from './walk.js';
 
 /** A plan, feasible or not, or every fault of the file that can be told in one go. */

@@ -1,0 +1,48 @@
+// The shape of a file: what its schema finds wrong, and its defaults. Apart from the readers, so that the types
+// a program imports do not lead to the schemas and their library.
+
+import type * as v from 'valibot';
+import type { Shoot } from '../shoot.js';
+import type { Fault } from './file-error.js';
+import type { ShootFile } from './shoot-schema.js';
+import { keyFaults } from './walk.js';
+
+/**
+ * Faults of keys and values. Those of keys are told by {@link keyFaults}, which knows them better. A file of
+ * another format is told as that alone.
+ */
+export function shapeFaults(
+  schema: v.GenericSchema,
+  value: unknown,
+  issues: readonly v.BaseIssue<unknown>[],
+): Fault[] {
+  const ofValues = issues
+    .filter((issue) => issue.type !== 'strict_object')
+    .map((issue) => ({
+      path: (issue.path ?? []).map(({ key }) => key as string | number),
+      text: issue.message,
+    }));
+  const otherFormat = ofValues.find(({ path }) => path.length === 1 && path[0] === 'format');
+  return otherFormat ? [otherFormat] : [...keyFaults(schema, value), ...ofValues];
+}
+
+/** Fills in the defaults that depend on other keys. */
+export function withDefaults(file: ShootFile): Shoot {
+  const { direction, crew, camera, scene, limits } = file;
+  const dialStepEv = 1 / camera.stepsPerStop;
+  return {
+    ...file,
+    span:
+      file.span ??
+      (direction === 'dusk'
+        ? { fromSunAltitudeDeg: 6, toSunAltitudeDeg: -12 }
+        : { fromSunAltitudeDeg: -12, toSunAltitudeDeg: 6 }),
+    scene: scene.surface === undefined ? { reflectance: 0.18, ...scene } : scene,
+    limits: {
+      toleranceEv: crew === 'hand' ? 0.75 : dialStepEv,
+      largestStepEv: crew === 'hand' ? 1 : dialStepEv,
+      secondsBetweenCues: crew === 'hand' ? 60 : 0,
+      ...limits,
+    },
+  };
+}

@@ -1,0 +1,36 @@
+// From when to when a shoot's frames are taken: its span, by the clock or by the sun, as frame times.
+
+import { civilDay, frameTimes, parseRfc3339, zoneOf } from './clock.js';
+import { frameCountOf, type Shoot } from './shoot.js';
+import { sunPass } from './sun.js';
+
+/** When the frames are taken, or that the sun never passes through the span on that day. */
+export type ShootSpan =
+  | { readonly kind: 'ok'; readonly times: Float64Array } // start of each frame, UTC epoch milliseconds
+  | { readonly kind: 'no-span'; readonly why: string; readonly highDeg: number; readonly lowDeg: number };
+
+/** Frame times of a shoot. The first frame starts on a whole second, so that a person can start it by the clock. */
+export function shootSpan({ place, date, direction, span, intervalS }: Shoot): ShootSpan {
+  const ends =
+    'startAt' in span
+      ? { kind: 'ok' as const, startMs: instant(span.startAt), endMs: instant(span.endAt) }
+      : sunSpan(span.fromSunAltitudeDeg, span.toSunAltitudeDeg);
+  if (ends.kind === 'none') {
+    return { kind: 'no-span', why: ends.why, highDeg: ends.reachedHighDeg, lowDeg: ends.reachedLowDeg };
+  }
+  const startMs = Math.round(ends.startMs / 1000) * 1000;
+  const frameCount = frameCountOf(Math.max(0, ends.endMs - startMs) / 1000, intervalS);
+  return { kind: 'ok', times: frameTimes(startMs, frameCount, intervalS) };
+
+  function sunSpan(fromDeg: number, toDeg: number) {
+    const day = civilDay(date, zoneOf(place));
+    return sunPass(direction, fromDeg, toDeg, day.startMs, day.endMs, place);
+  }
+}
+
+/** A time of a shoot, UTC epoch milliseconds; throws RangeError on text that is no such time. */
+export function instant(text: string): number {
+  const atMs = parseRfc3339(text);
+  if (atMs !== undefined) return atMs;
+  throw new RangeError(`"${text}" is no RFC 3339 time with an offset`);
+}

@@ -1,0 +1,5 @@
+// `@evenfall/core/cues`: the schedule as a person performs it.
+
+export { cuesOf, stackText } from '../cues.js';
+export type { Setting } from '../kit.js';
+export type { Control, PlanChange, PlanCue, PlanFrame } from '../plan-format.js';

@@ -1,0 +1,37 @@
+// `@evenfall/core/move`: pans, tilts and slides; their time, their speed on screen, the stars.
+
+export { angleOfSizeDeg, fieldOfViewDeg, turnBetweenBearings, turnBetweenPoints } from '../move/angle.js';
+export { easeAt } from '../move/ease.js';
+export type { SkyView } from '../move/sky-view.js';
+export { starAdvice } from '../move/stars.js';
+export {
+  type Ease,
+  type FrameBudget,
+  type GapParts,
+  type Lens,
+  type Move,
+  type MoveAxis,
+  type MoveCaution,
+  type MoveFault,
+  type MoveFinding,
+  type MoveFrame,
+  type MoveLines,
+  type MoveMode,
+  type MovePlan,
+  type MoveRemedy,
+  type MoveRequest,
+  movePlan,
+  type Optics,
+  type PicturePoint,
+  type ScreenSpeed,
+  type Sensor,
+  type SlideBy,
+  type SlideGear,
+  type SlideMove,
+  type StarAdvice,
+  type Travel,
+  type TurnBy,
+  type TurnGear,
+  type TurnMove,
+  type Way,
+} from '../move.js';

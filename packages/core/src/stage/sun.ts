@@ -1,0 +1,19 @@
+// `@evenfall/core/sun`: where sun and moon stand, and when they cross an altitude.
+
+export type { Direction, Place } from '../shoot.js';
+export { skyTrack } from '../sky-track.js';
+export {
+  type Crossing,
+  crossings,
+  type EventTime,
+  horizonAzimuth,
+  type MissingEvent,
+  type SkyEvent,
+  type SkyEvents,
+  type SkyPosition,
+  type SunPass,
+  skyEvents,
+  sunAndMoon,
+  sunPass,
+  sunPosition,
+} from '../sun.js';
