@@ -16,9 +16,12 @@ import { wrapText } from './text-width.js';
 import { english, type Words } from './words.js';
 
 export interface CardOptions {
-  readonly words?: Words; // language and clock, see wordsFor; default English and 24 hours
-  readonly paper?: Paper; // default A6
-  readonly dark?: boolean; // red on black, for screens; default black on white
+  /** Language and clock, see wordsFor; default English and 24 hours. */
+  readonly words?: Words;
+  /** Default A6. */
+  readonly paper?: Paper;
+  /** Red on black, for screens; default black on white. */
+  readonly dark?: boolean;
 }
 
 /**

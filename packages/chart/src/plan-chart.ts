@@ -16,10 +16,14 @@ import { type TimeAxis, timeAxis } from './time-axis.js';
 import { english, type Words } from './words.js';
 
 export interface ChartOptions {
-  readonly variant?: Variant; // default print, black and grey on white
-  readonly width?: number; // points, at least 300; default 720
-  readonly height?: number; // points; default 0.72 of the width
-  readonly words?: Words; // language and clock; default English and 24 hours
+  /** Default print, black and grey on white. */
+  readonly variant?: Variant;
+  /** Points, at least 300; default 720. */
+  readonly width?: number;
+  /** Points; default 0.72 of the width. */
+  readonly height?: number;
+  /** Language and clock; default English and 24 hours. */
+  readonly words?: Words;
 }
 
 /** A chart's outer size; throws RangeError where there is no room for a chart. */

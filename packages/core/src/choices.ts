@@ -21,7 +21,8 @@ export interface PlanChoice {
   readonly filterChanges: number;
   readonly rmsErrorEv: number;
   readonly worstErrorEv: number;
-  readonly highestIso: number; // as marked
+  /** As marked. */
+  readonly highestIso: number;
   readonly apply: { readonly weights: RampWeights };
 }
 

@@ -6,7 +6,8 @@ import type { Place } from './shoot.js';
 
 /** What clocks show at a place. */
 export interface Zone {
-  readonly name: string; // IANA name, or says that it is mean solar time
+  /** IANA name, or says that it is mean solar time. */
+  readonly name: string;
   /** Minutes east of UTC at an instant, always whole: an old offset with seconds is rounded, as RFC 3339 needs. */
   offsetMin(atMs: number): number;
 }

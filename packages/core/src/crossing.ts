@@ -3,13 +3,15 @@
 
 /** A passage through a level: the first whole millisecond on the other side of it. */
 export interface Crossing {
-  readonly atMs: number; // UTC epoch
+  /** UTC epoch. */
+  readonly atMs: number;
   readonly rising: boolean;
 }
 
 /** A highest or lowest point of a curve. */
 export interface Turn {
-  readonly atMs: number; // UTC epoch
+  /** UTC epoch. */
+  readonly atMs: number;
   readonly value: number;
 }
 

@@ -5,9 +5,12 @@ import { finite, positive } from './check.js';
 
 /** One exposure, in exact values: `1 / 64`, not the dial's "1/60". */
 export interface Exposure {
-  readonly timeS: number; // shutter time, seconds, > 0
-  readonly fNumber: number; // focal ratio, > 0
-  readonly iso: number; // arithmetic speed, > 0
+  /** Shutter time, seconds, > 0. */
+  readonly timeS: number;
+  /** Focal ratio, > 0. */
+  readonly fNumber: number;
+  /** Arithmetic speed, > 0. */
+  readonly iso: number;
 }
 
 /** Reflected-light meter constant K, cd·s/(m²·ISO). Source: docs/sources.md#meter. */

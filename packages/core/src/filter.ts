@@ -11,8 +11,10 @@ export type FilterSpec =
 
 /** Filters on the lens at one time; `names` is empty for the bare lens. */
 export interface FilterStack {
-  readonly names: readonly string[]; // in the order owned
-  readonly stops: number; // sum, exact, >= 0
+  /** In the order owned. */
+  readonly names: readonly string[];
+  /** Sum, exact, >= 0. */
+  readonly stops: number;
 }
 
 /** Exact stops: density / log10 2, or log2 of the factor. ND 0.9 is 2.9897. Throws RangeError unless >= 0. */

@@ -8,7 +8,8 @@ import { type Camera, clipLengthS, frameCountOf, longestTimeInside } from './sho
 /** A frame rate as it is named and as it is. */
 export interface FrameRate {
   readonly label: string;
-  readonly fps: number; // exact
+  /** Exact. */
+  readonly fps: number;
 }
 
 /** Frame rates of film and video. "23.976", "29.97" and "59.94" are 24, 30 and 60 slowed by 1000/1001. */
@@ -38,7 +39,8 @@ export type FootageGiven =
 /** All three, and the frames that tie them: `recordingS = (frameCount - 1) · intervalS`, `clipS = frameCount / fps`. */
 export interface Footage {
   readonly frameCount: number;
-  readonly recordingS: number; // from the first shutter to the last
+  /** From the first shutter to the last. */
+  readonly recordingS: number;
   readonly intervalS: number;
   readonly clipS: number;
 }
@@ -77,7 +79,8 @@ export function wholeSeconds({ recordingS, intervalS, frameCount, clipS }: Foota
 /** A shutter time as the dial marks it, and what it is. */
 export interface MarkedTime {
   readonly label: string;
-  readonly timeS: number; // exact
+  /** Exact. */
+  readonly timeS: number;
 }
 
 /**

@@ -14,10 +14,13 @@ import { horizonAzimuth, type SkyPosition, sunAndMoon, sunPosition } from './sun
 /** A shoot's light, one entry a frame in every list. */
 export interface Forecast {
   readonly zone: Zone;
-  readonly times: Float64Array; // UTC epoch milliseconds
+  /** UTC epoch milliseconds. */
+  readonly times: Float64Array;
   readonly sky: readonly SkyPosition[];
-  readonly light: readonly SceneLight[]; // as forecast, before readings
-  readonly sceneEv100: Float64Array; // as the readings have corrected it
+  /** As forecast, before readings. */
+  readonly light: readonly SceneLight[];
+  /** As the readings have corrected it. */
+  readonly sceneEv100: Float64Array;
   readonly lowEv100: Float64Array;
   readonly highEv100: Float64Array;
   readonly correction: Correction;

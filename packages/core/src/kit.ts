@@ -14,13 +14,16 @@ export interface Kit {
 /** What one setting says on the dials, and what it is. */
 export interface Setting {
   readonly shutter: string;
-  readonly shutterS: number; // exact
+  /** Exact. */
+  readonly shutterS: number;
   readonly iso: number;
   readonly isoExact: number;
   readonly aperture: string;
-  readonly fNumber: number; // exact
+  /** Exact. */
+  readonly fNumber: number;
   readonly filters: readonly string[];
-  readonly filterStops: number; // exact
+  /** Exact. */
+  readonly filterStops: number;
 }
 
 /**

@@ -44,35 +44,47 @@ export type { MoveLines } from './move/words.js';
 /** What a move is planned for: the frames as the ramp exposes them, and how they become a clip. */
 export interface MoveRequest {
   readonly moves: readonly Move[];
-  readonly frames: readonly { readonly shutterS: number }[]; // exact times, one or more
+  /** Exact times, one or more. */
+  readonly frames: readonly { readonly shutterS: number }[];
   readonly intervalS: number;
   readonly clipFps: number;
-  readonly writeS: number; // `camera.gapS`: what the camera needs beside shutter and move
+  /** `camera.gapS`: what the camera needs beside shutter and move. */
+  readonly writeS: number;
   readonly darkFrame: boolean;
   readonly optics?: Optics;
 }
 
 /** One frame of a move: what a plan's frame has beside its exposure. */
 export interface MoveFrame extends Omit<FrameBudget, 'shutterS'> {
-  readonly panDeg?: number; // right positive
-  readonly tiltDeg?: number; // up positive
-  readonly slideM?: number; // right, or forward, positive
-  readonly panSteps?: number; // whole motor steps from the start
+  /** Right positive. */
+  readonly panDeg?: number;
+  /** Up positive. */
+  readonly tiltDeg?: number;
+  /** Right, or forward, positive. */
+  readonly slideM?: number;
+  /** Whole motor steps from the start. */
+  readonly panSteps?: number;
   readonly tiltSteps?: number;
   readonly slideSteps?: number;
-  readonly widthsPerS?: number; // frame widths a second of clip, on the way to the next frame
-  readonly blurPx?: number; // smear while the shutter is open; 0 for stopped moves
+  /** Frame widths a second of clip, on the way to the next frame. */
+  readonly widthsPerS?: number;
+  /** Smear while the shutter is open; 0 for stopped moves. */
+  readonly blurPx?: number;
 }
 
 /** A move, whole. */
 export interface MovePlan {
   readonly travels: readonly Travel[];
   readonly frames: readonly MoveFrame[];
-  readonly gap: GapParts; // the same for every frame
+  /** The same for every frame. */
+  readonly gap: GapParts;
   readonly tightest: { readonly frame: number; readonly slackS: number };
-  readonly fastest?: ScreenSpeed; // absent where the lens, or a slide's distance, is not known
-  readonly findings: readonly MoveFinding[]; // warnings first
-  readonly lines: readonly MoveLines[]; // one a move
+  /** Absent where the lens, or a slide's distance, is not known. */
+  readonly fastest?: ScreenSpeed;
+  /** Warnings first. */
+  readonly findings: readonly MoveFinding[];
+  /** One a move. */
+  readonly lines: readonly MoveLines[];
   readonly cautions: readonly MoveCaution[];
 }
 

@@ -10,24 +10,37 @@ import type { SkyEvent } from './sun.js';
  * has moves, also where they are and what the interval holds.
  */
 export interface PlanFrame extends Partial<MoveFrame> {
-  readonly frame: number; // from 0
-  readonly at: string; // RFC 3339 with the place's offset
+  /** From 0. */
+  readonly frame: number;
+  /** RFC 3339 with the place's offset. */
+  readonly at: string;
   readonly sunAltitudeDeg: number;
   readonly sceneEv100: number;
-  readonly lowEv100: number; // 5 % of evenings are darker
-  readonly highEv100: number; // 5 % are brighter
-  readonly targetEv100: number; // sceneEv100 less the look's offset
-  readonly shutter: string; // what the dial says
-  readonly shutterS: number; // exact
-  readonly iso: number; // what the dial says
+  /** 5 % of evenings are darker. */
+  readonly lowEv100: number;
+  /** 5 % are brighter. */
+  readonly highEv100: number;
+  /** sceneEv100 less the look's offset. */
+  readonly targetEv100: number;
+  /** What the dial says. */
+  readonly shutter: string;
+  /** Exact. */
+  readonly shutterS: number;
+  /** What the dial says. */
+  readonly iso: number;
   readonly isoExact: number;
-  readonly aperture: string; // what the dial says, "5.6"
-  readonly fNumber: number; // exact
+  /** What the dial says, "5.6". */
+  readonly aperture: string;
+  /** Exact. */
+  readonly fNumber: number;
   readonly filters: readonly string[];
-  readonly filterStops: number; // exact
+  /** Exact. */
+  readonly filterStops: number;
   readonly settingEv100: number;
-  readonly errorEv: number; // settingEv100 - targetEv100, positive is darker than wanted
-  readonly affected: boolean; // a hand on the lens may spoil it
+  /** settingEv100 - targetEv100, positive is darker than wanted. */
+  readonly errorEv: number;
+  /** A hand on the lens may spoil it. */
+  readonly affected: boolean;
 }
 
 export type Control = 'shutter' | 'iso' | 'aperture' | 'filter';
@@ -49,23 +62,32 @@ export interface PlanCue {
 
 export interface PlanSummary {
   readonly frameCount: number;
-  readonly setUpAt: string; // by when everything should stand ready
+  /** By when everything should stand ready. */
+  readonly setUpAt: string;
   readonly startAt: string;
-  readonly endAt: string; // start of the last frame
+  /** Start of the last frame. */
+  readonly endAt: string;
   readonly clipS: number;
   readonly cardNeededGB?: number;
   readonly cardFits?: boolean;
   readonly batteryFits?: boolean;
   readonly sceneFromEv100: number;
   readonly sceneToEv100: number;
-  readonly rampStops: number; // target's range over the span
-  readonly reserveDarkEv: number; // the whole scene may be so many stops darker than forecast, >= 0 …
-  readonly reserveBrightEv: number; // … or brighter, before a frame has no setting within tolerance
-  readonly eveningsHeldShare: number; // 0 to 1: how often an evening's light stays within that reserve
-  readonly worstErrorEv: number; // largest |errorEv| of a frame not affected
-  readonly rmsErrorEv: number; // over frames not affected
+  /** Target's range over the span. */
+  readonly rampStops: number;
+  /** The whole scene may be so many stops darker than forecast, >= 0 … */
+  readonly reserveDarkEv: number;
+  /** … or brighter, before a frame has no setting within tolerance. */
+  readonly reserveBrightEv: number;
+  /** 0 to 1: how often an evening's light stays within that reserve. */
+  readonly eveningsHeldShare: number;
+  /** Largest |errorEv| of a frame not affected. */
+  readonly worstErrorEv: number;
+  /** Over frames not affected. */
+  readonly rmsErrorEv: number;
   readonly cueCount: number;
-  readonly objective: number; // the cost of docs/ramp.md
+  /** The cost of docs/ramp.md. */
+  readonly objective: number;
 }
 
 /** An event of sun or moon with its clock time. */
@@ -90,7 +112,8 @@ export interface PlanMade {
   readonly events: readonly PlanEvent[];
   readonly frames: readonly PlanFrame[];
   readonly cues: readonly PlanCue[];
-  readonly move?: PlanMove; // where the shoot has moves
+  /** Where the shoot has moves. */
+  readonly move?: PlanMove;
   readonly notes: readonly PlanNote[];
 }
 
@@ -101,9 +124,12 @@ export type ShootChange = Partial<
 
 /** One change that would make an impossible ramp possible, with its least amount. */
 export interface Remedy {
-  readonly change: string; // the kind of change
-  readonly text: string; // for a person
-  readonly apply: ShootChange; // `{ ...shoot, ...apply }` has a plan
+  /** The kind of change. */
+  readonly change: string;
+  /** For a person. */
+  readonly text: string;
+  /** `{ ...shoot, ...apply }` has a plan. */
+  readonly apply: ShootChange;
 }
 
 export interface PlanInfeasible {
@@ -114,7 +140,8 @@ export interface PlanInfeasible {
     readonly frame?: number;
     readonly at?: string;
     readonly shortfallEv?: number;
-    readonly text: string; // for a person
+    /** For a person. */
+    readonly text: string;
     readonly remedies: readonly Remedy[];
   };
 }

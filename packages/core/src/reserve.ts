@@ -8,8 +8,10 @@ import { longestTimeInside } from './shoot.js';
 
 /** Stops the kit keeps beyond the ramp, both >= 0. */
 export interface Reserve {
-  readonly darkEv: number; // the whole scene may be this much darker
-  readonly brightEv: number; // or this much brighter
+  /** The whole scene may be this much darker. */
+  readonly darkEv: number;
+  /** Or this much brighter. */
+  readonly brightEv: number;
 }
 
 /** EVs at ISO 100 that some setting renders within tolerance, from low to high. */

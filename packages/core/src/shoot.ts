@@ -11,10 +11,13 @@ import type { RampWeights } from './ramp/weights.js';
 
 /** A place on Earth. Without `timeZone` clock times are the longitude's mean solar time. */
 export interface Place {
-  readonly latitudeDeg: number; // -90 to 90, north positive
-  readonly longitudeDeg: number; // -180 to 180, east positive
+  /** -90 to 90, north positive. */
+  readonly latitudeDeg: number;
+  /** -180 to 180, east positive. */
+  readonly longitudeDeg: number;
   readonly elevationM?: number;
-  readonly timeZone?: string; // IANA name
+  /** IANA name. */
+  readonly timeZone?: string;
 }
 
 export type Direction = 'dusk' | 'dawn';
@@ -31,12 +34,17 @@ export interface Camera {
   readonly bulb: boolean;
   readonly iso: { readonly lowest: number; readonly highest: number };
   readonly aperture: string | { readonly widest: string; readonly narrowest: string };
-  readonly gapS: number; // seconds of each interval for writing and what else is neither shutter nor move, >= 0
-  readonly darkFrame: boolean; // long-exposure noise reduction doubles the shutter's time
-  readonly frameMB?: number; // decimal megabytes
-  readonly cardGB?: number; // decimal gigabytes
+  /** Seconds of each interval for writing and what else is neither shutter nor move, >= 0. */
+  readonly gapS: number;
+  /** Long-exposure noise reduction doubles the shutter's time. */
+  readonly darkFrame: boolean;
+  /** Decimal megabytes. */
+  readonly frameMB?: number;
+  /** Decimal gigabytes. */
+  readonly cardGB?: number;
   readonly batteryFrames?: number;
-  readonly coldFactor?: number; // share of a charge the cold leaves, above 0 to 1; absent: all
+  /** Share of a charge the cold leaves, above 0 to 1; absent: all. */
+  readonly coldFactor?: number;
   readonly lens?: Lens;
   readonly sensor?: Sensor;
 }
@@ -50,11 +58,15 @@ export type SurfaceWord = 'grass' | 'sand' | 'snow' | 'water' | 'rock' | 'city';
 /** What the lens sees, as the shoot file says it. */
 export interface SceneWords {
   readonly facing: Facing;
-  readonly viewAltitudeDeg: number; // 0 to 90
-  readonly skyShare: number; // 0 to 1
+  /** 0 to 90. */
+  readonly viewAltitudeDeg: number;
+  /** 0 to 1. */
+  readonly skyShare: number;
   readonly surface?: SurfaceWord;
-  readonly reflectance?: number; // 0 to 1
-  readonly uprightShare?: number; // of what is not sky: walls and faces turned to the lens, 0 to 1; absent: none
+  /** 0 to 1. */
+  readonly reflectance?: number;
+  /** Of what is not sky: walls and faces turned to the lens, 0 to 1; absent: none. */
+  readonly uprightShare?: number;
   readonly cloud: CloudWord | { readonly eighths: number };
   readonly night: NightWord | { readonly zenithMagArcsec2: number } | { readonly groundLx: number };
   readonly lamps: LampsWord | { readonly ev100: number; readonly share: number };
@@ -74,11 +86,16 @@ export interface ReadingEntry {
 export type Crew = 'hand' | 'rig';
 
 export interface Limits {
-  readonly toleranceEv: number; // > 0
-  readonly largestStepEv: number; // > 0
-  readonly secondsBetweenCues: number; // >= 0
-  readonly maxFilterChanges?: number; // no limit where absent
-  readonly framesLostPerFilterChange: number; // >= 0
+  /** > 0. */
+  readonly toleranceEv: number;
+  /** > 0. */
+  readonly largestStepEv: number;
+  /** >= 0. */
+  readonly secondsBetweenCues: number;
+  /** No limit where absent. */
+  readonly maxFilterChanges?: number;
+  /** >= 0. */
+  readonly framesLostPerFilterChange: number;
 }
 
 /** A shoot: the shoot file, checked, with every default filled in. */
@@ -86,11 +103,14 @@ export interface Shoot {
   readonly format: 'evenfall-shoot/1';
   readonly title: string;
   readonly place: Place;
-  readonly date: string; // local civil date, YYYY-MM-DD
+  /** Local civil date, YYYY-MM-DD. */
+  readonly date: string;
   readonly direction: Direction;
   readonly span: Span;
-  readonly intervalS: number; // > 0
-  readonly clipFps: number; // > 0
+  /** > 0. */
+  readonly intervalS: number;
+  /** > 0. */
+  readonly clipFps: number;
   readonly camera: Camera;
   readonly filters: readonly FilterSpec[];
   readonly stackFilters: boolean;
@@ -100,8 +120,10 @@ export interface Shoot {
   readonly readings: readonly ReadingEntry[];
   readonly crew: Crew;
   readonly limits: Limits;
-  readonly weights?: Partial<RampWeights>; // prices that differ from the defaults of docs/ramp.md
-  readonly moves: readonly Move[]; // at most one an axis
+  /** Prices that differ from the defaults of docs/ramp.md. */
+  readonly weights?: Partial<RampWeights>;
+  /** At most one an axis. */
+  readonly moves: readonly Move[];
 }
 
 /**

@@ -22,7 +22,8 @@ export type SkyEvent =
 /** One event, with the sun's true altitude at that moment. */
 export interface EventTime {
   readonly name: SkyEvent;
-  readonly atMs: number; // UTC epoch
+  /** UTC epoch. */
+  readonly atMs: number;
   readonly sunAltitudeDeg: number;
 }
 
@@ -73,9 +74,12 @@ function whyNoMoon(rises: boolean, { low, high }: Range): string {
 
 /** The curves that events are read from. */
 export interface SkyCurves {
-  readonly sun: Curve; // true altitude of the centre, degrees
-  readonly moonLimb: Curve; // the moon's upper limb over the horizon, refraction included: rises and sets at 0
-  readonly elevationM: number; // of the eye above its horizon
+  /** True altitude of the centre, degrees. */
+  readonly sun: Curve;
+  /** The moon's upper limb over the horizon, refraction included: rises and sets at 0. */
+  readonly moonLimb: Curve;
+  /** Of the eye above its horizon. */
+  readonly elevationM: number;
 }
 
 /** Every event in [fromMs, toMs), in order of time, and those that do not happen in it at all. */

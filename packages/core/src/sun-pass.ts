@@ -46,9 +46,11 @@ export type SunPass =
   | { readonly kind: 'ok'; readonly startMs: number; readonly endMs: number }
   | {
       readonly kind: 'none';
-      readonly reachedHighDeg: number; // highest and lowest altitude of the fall or rise in question
+      /** Highest and lowest altitude of the fall or rise in question. */
+      readonly reachedHighDeg: number;
       readonly reachedLowDeg: number;
-      readonly why: string; // a sentence for people
+      /** A sentence for people. */
+      readonly why: string;
     };
 
 /** The first pass from one altitude to the other that starts in the day; see sunPass in sun.ts. */

@@ -15,13 +15,18 @@ export type { SunPass } from './sun-pass.js';
 
 /** Sun and moon at one moment and place. */
 export interface SkyPosition {
-  readonly sunAltitudeDeg: number; // -90 to 90, true altitude of the centre
-  readonly sunAzimuthDeg: number; // 0 to 360, clockwise from north
+  /** -90 to 90, true altitude of the centre. */
+  readonly sunAltitudeDeg: number;
+  /** 0 to 360, clockwise from north. */
+  readonly sunAzimuthDeg: number;
   readonly moonAltitudeDeg: number;
   readonly moonAzimuthDeg: number;
-  readonly moonPhaseAngleDeg: number; // sun-moon-observer: 0 full, 180 new
-  readonly moonLitFraction: number; // of the disc, 0 to 1
-  readonly moonDistanceKm: number; // from the centre of the Earth, as in almanacs
+  /** Sun-moon-observer: 0 full, 180 new. */
+  readonly moonPhaseAngleDeg: number;
+  /** Of the disc, 0 to 1. */
+  readonly moonLitFraction: number;
+  /** From the centre of the Earth, as in almanacs. */
+  readonly moonDistanceKm: number;
 }
 
 /** The moon alone. */

@@ -7,15 +7,18 @@ import type { PlanFrame, PlanMade } from '../plan-format.js';
 
 /** What one event says. */
 export interface CalendarText {
-  readonly summary: string; // the one line a telephone shows
+  /** The one line a telephone shows. */
+  readonly summary: string;
   readonly description: string;
 }
 
 /** What the events of a plan say, in any language. */
 export interface CalendarTexts {
-  readonly language: string; // of the texts, as in RFC 5646: "en"
+  /** Of the texts, as in RFC 5646: "en". */
+  readonly language: string;
   readonly setUp: CalendarText;
-  readonly cues: readonly CalendarText[]; // one for each cue of the plan
+  /** One for each cue of the plan. */
+  readonly cues: readonly CalendarText[];
 }
 
 interface CalendarOptions {

@@ -9,13 +9,16 @@ export type Locate = (path: Path) => { readonly line: number } | undefined;
 /** One thing that is wrong, before its line is known. */
 export interface Fault {
   readonly path: Path;
-  readonly text: string; // "95 is not a latitude; give degrees from -90 to 90"
+  /** "95 is not a latitude; give degrees from -90 to 90". */
+  readonly text: string;
 }
 
 /** One thing that is wrong, with its place. `message` is the whole line a person reads. */
 export interface FileError extends Fault {
-  readonly line?: number; // from 1
-  readonly message: string; // "evening.yaml:12: place.latitudeDeg: 95 is not a latitude; …"
+  /** From 1. */
+  readonly line?: number;
+  /** "evening.yaml:12: place.latitudeDeg: 95 is not a latitude; …". */
+  readonly message: string;
 }
 
 /** A path as people write it: `filters[0].stops`. */

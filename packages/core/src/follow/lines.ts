@@ -9,14 +9,18 @@ import type { FollowAnswer, FollowCue, FollowOptions, FollowWarning } from './ty
 
 export interface LinesState {
   readonly follow: FollowState;
-  readonly lines: number; // read so far
-  readonly readings: number; // used
-  readonly unread: number; // lines that were not understood
+  /** Read so far. */
+  readonly lines: number;
+  /** Used. */
+  readonly readings: number;
+  /** Lines that were not understood. */
+  readonly unread: number;
 }
 
 export interface LinesStep {
   readonly state: LinesState;
-  readonly out: readonly string[]; // without line breaks
+  /** Without line breaks. */
+  readonly out: readonly string[];
 }
 
 /** How to read an evening's lines. */

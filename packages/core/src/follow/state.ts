@@ -9,9 +9,11 @@ import type { Trust } from './trust.js';
 /** All that is known so far. Plain and never changed; hold on to any of them to go back. */
 export interface FollowState {
   readonly evening: Evening;
-  readonly frame: number | undefined; // answered last
+  /** Answered last. */
+  readonly frame: number | undefined;
   readonly camera: CameraState;
   readonly trust: Trust;
-  readonly told: readonly LiveCue[]; // cues told ahead with the last answer, `frame` counted from the shoot's first
+  /** Cues told ahead with the last answer, `frame` counted from the shoot's first. */
+  readonly told: readonly LiveCue[];
   readonly rewinds: Rewinds | undefined;
 }

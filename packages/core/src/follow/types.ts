@@ -13,10 +13,14 @@ export interface FollowOptions {
 
 /** What the dials and filter rims say, as far as it is reported; what is left out is as it was. */
 export interface ReportedSetting {
-  readonly shutter?: string; // as marked; not asked for where a rig times it freely
-  readonly iso?: number; // as marked
-  readonly aperture?: string; // as marked
-  readonly filters?: readonly string[]; // names from the shoot, in any order; none: the bare lens
+  /** As marked; not asked for where a rig times it freely. */
+  readonly shutter?: string;
+  /** As marked. */
+  readonly iso?: number;
+  /** As marked. */
+  readonly aperture?: string;
+  /** Names from the shoot, in any order; none: the bare lens. */
+  readonly filters?: readonly string[];
 }
 
 /**
@@ -24,8 +28,10 @@ export interface ReportedSetting {
  * or the same at the reading's time, or, with none of these, the one answered last.
  */
 export interface FollowInput {
-  readonly frame?: number; // whole, from 0
-  readonly atMs?: number; // UTC epoch milliseconds
+  /** Whole, from 0. */
+  readonly frame?: number;
+  /** UTC epoch milliseconds. */
+  readonly atMs?: number;
   readonly reading?: Reading;
   /** What the camera stands at, where it is not what the last answer said. */
   readonly setting?: ReportedSetting;
@@ -37,9 +43,11 @@ export interface FollowInput {
 
 /** One cue to come, or due. The number stays with a cue only until it is due: plans for later change. */
 export interface FollowCue {
-  readonly cue: number; // from 1, counted through the evening
+  /** From 1, counted through the evening. */
+  readonly cue: number;
   readonly frame: number;
-  readonly at: string; // RFC 3339
+  /** RFC 3339. */
+  readonly at: string;
   readonly changes: readonly PlanChange[];
 }
 
@@ -61,7 +69,8 @@ export type FollowWarningKind =
 
 export interface FollowWarning {
   readonly kind: FollowWarningKind;
-  readonly text: string; // for a person
+  /** For a person. */
+  readonly text: string;
 }
 
 /** Stops off metered level, and so on, as in a plan's frame. */
@@ -71,16 +80,27 @@ export interface FollowSetting extends Setting {
 
 export interface FollowAnswer {
   readonly frame: number;
-  readonly at: string; // start of the frame, RFC 3339
-  readonly setting: FollowSetting; // for this frame
-  readonly cue?: FollowCue; // due now: what brings the camera to `setting`
-  readonly cuesAhead: readonly FollowCue[]; // after this frame, in order
-  readonly cuesTaken: readonly FollowCue[]; // told ahead, on frames since passed over: taken as done
-  readonly offsetEv: number; // by which the light is brighter than the plan's forecast; negative: darker
-  readonly sceneEv100: number; // corrected
-  readonly band: { readonly lowEv100: number; readonly highEv100: number }; // of the scene, 90 %
-  readonly targetEv100: number; // corrected
-  readonly errorEv: number; // settingEv100 - targetEv100, as far as is known
-  readonly affected: boolean; // a hand on the lens may spoil it
+  /** Start of the frame, RFC 3339. */
+  readonly at: string;
+  /** For this frame. */
+  readonly setting: FollowSetting;
+  /** Due now: what brings the camera to `setting`. */
+  readonly cue?: FollowCue;
+  /** After this frame, in order. */
+  readonly cuesAhead: readonly FollowCue[];
+  /** Told ahead, on frames since passed over: taken as done. */
+  readonly cuesTaken: readonly FollowCue[];
+  /** By which the light is brighter than the plan's forecast; negative: darker. */
+  readonly offsetEv: number;
+  /** Corrected. */
+  readonly sceneEv100: number;
+  /** Of the scene, 90 %. */
+  readonly band: { readonly lowEv100: number; readonly highEv100: number };
+  /** Corrected. */
+  readonly targetEv100: number;
+  /** settingEv100 - targetEv100, as far as is known. */
+  readonly errorEv: number;
+  /** A hand on the lens may spoil it. */
+  readonly affected: boolean;
   readonly warnings: readonly FollowWarning[];
 }

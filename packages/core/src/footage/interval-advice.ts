@@ -18,10 +18,12 @@ export type Subject =
 /** One row of advice, as its source gives it. */
 export interface IntervalAdvice {
   readonly subjects: readonly Subject[];
-  readonly words: string; // the source's own
+  /** The source's own. */
+  readonly words: string;
   readonly minS: number;
   readonly maxS: number;
-  readonly source: 'skarbnik' | 'cogto' | 'aperture-authority'; // docs/sources.md#intervals
+  /** Docs/sources.md#intervals. */
+  readonly source: 'skarbnik' | 'cogto' | 'aperture-authority';
 }
 
 /** All rows. */

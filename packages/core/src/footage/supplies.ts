@@ -56,18 +56,24 @@ export function batteryHours(capacityWh: number, drawW: number, coldFactor = 1):
 
 /** A shoot that uses something up frame by frame. */
 export interface Use {
-  readonly startMs: number; // first frame, UTC epoch milliseconds
-  readonly frameCount: number; // wanted
+  /** First frame, UTC epoch milliseconds. */
+  readonly startMs: number;
+  /** Wanted. */
+  readonly frameCount: number;
   readonly intervalS: number;
 }
 
 /** How far a supply of so many frames lasts. */
 export interface Lasting {
-  readonly frames: number; // that the supply gives
+  /** That the supply gives. */
+  readonly frames: number;
   readonly lasts: boolean;
-  readonly outAtMs?: number; // start of the first frame that is not to be had; absent where it lasts
-  readonly fitIntervalS?: number; // at which these frames last to the end, hundredths; absent for one frame or none
-  readonly needed?: number; // supplies of this size the shoot wants, rounded up; absent where this one gives nothing
+  /** Start of the first frame that is not to be had; absent where it lasts. */
+  readonly outAtMs?: number;
+  /** At which these frames last to the end, hundredths; absent for one frame or none. */
+  readonly fitIntervalS?: number;
+  /** Supplies of this size the shoot wants, rounded up; absent where this one gives nothing. */
+  readonly needed?: number;
 }
 
 /**

@@ -6,8 +6,10 @@ import { cieSky } from './cie-sky.js';
 
 /** Cloud as numbers. */
 export interface Cloud {
-  readonly stops: number; // change of illuminance from sun and moon, <= 0
-  readonly cover: number; // share of the sky that is cloud, 0 to 1: how much of the pattern around the sun it hides
+  /** Change of illuminance from sun and moon, <= 0. */
+  readonly stops: number;
+  /** Share of the sky that is cloud, 0 to 1: how much of the pattern around the sun it hides. */
+  readonly cover: number;
 }
 
 /**

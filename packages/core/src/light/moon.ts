@@ -14,9 +14,12 @@ export const MEAN_DISTANCE_KM = EARTH_RADIUS_KM / Math.sin(MEAN_PARALLAX_DEG * D
 
 /** The moon as seen from the place. */
 export interface Moon {
-  readonly altitudeDeg: number; // true altitude of its centre as the place sees it, no refraction, -90 to 90
-  readonly phaseAngleDeg: number; // 0 full, 90 quarter, 180 new
-  readonly distanceKm: number; // 384,400 on average
+  /** True altitude of its centre as the place sees it, no refraction, -90 to 90. */
+  readonly altitudeDeg: number;
+  /** 0 full, 90 quarter, 180 new. */
+  readonly phaseAngleDeg: number;
+  /** 384,400 on average. */
+  readonly distanceKm: number;
 }
 
 /** Moonlight of the phase against the brightest possible: 1 at full, 0.54 ten degrees off, 0.066 at the quarter. */

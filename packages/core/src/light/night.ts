@@ -6,9 +6,12 @@ import { smoothstep } from './smooth.js';
 
 /** Night light of a place under a clear moonless sky. */
 export interface Night {
-  readonly skyCdM2: number; // luminance of the sky, taken as even over the dome, > 0
-  readonly groundLx: number; // on level ground, > 0
-  readonly cloudChanges: boolean; // false where the light was metered as it is
+  /** Luminance of the sky, taken as even over the dome, > 0. */
+  readonly skyCdM2: number;
+  /** On level ground, > 0. */
+  readonly groundLx: number;
+  /** False where the light was metered as it is. */
+  readonly cloudChanges: boolean;
 }
 
 /** Luminance in cd/m² of a sky of so many magnitudes in a square arcsecond: 22 is 0.000171. */

@@ -9,14 +9,16 @@ import { smoothstep } from './smooth.js';
 
 /** One metered EV at ISO 100 at a known time. */
 export interface Reading {
-  readonly atMs: number; // UTC epoch milliseconds
+  /** UTC epoch milliseconds. */
+  readonly atMs: number;
   readonly ev100: number;
 }
 
 /** The forecast that readings are held against. */
 export interface Forecast {
   readonly forecastEv100At: (atMs: number) => number;
-  readonly sunAltitudeAt: (atMs: number) => number; // true altitude, degrees
+  /** True altitude, degrees. */
+  readonly sunAltitudeAt: (atMs: number) => number;
   readonly known: Known;
 }
 
@@ -31,9 +33,12 @@ export interface Refusal {
 /** A forecast and the readings taken so far. */
 export interface Correction {
   readonly forecast: Forecast;
-  readonly used: readonly Reading[]; // in order of time
-  readonly refused: readonly Refusal[]; // in the order they were refused
-  readonly offsetEvAt: (atMs: number) => number; // what the used readings move the forecast by
+  /** In order of time. */
+  readonly used: readonly Reading[];
+  /** In the order they were refused. */
+  readonly refused: readonly Refusal[];
+  /** What the used readings move the forecast by. */
+  readonly offsetEvAt: (atMs: number) => number;
 }
 
 // What any weather does at its extremes (1 and 98 % of measured minutes), and what a frame differs by when

@@ -13,27 +13,39 @@ import { clearSkyOnUpright, moonOnUpright, overcastOnUpright, UPRIGHT_OF_EVEN_SK
 
 /** Where sun and moon stand. Altitudes are true (no refraction), the moon's as the place sees it. */
 export interface Sky {
-  readonly sunAltitudeDeg: number; // -90 to 90
-  readonly sunAzimuthDeg: number; // clockwise from north, any turn
-  readonly moonAltitudeDeg: number; // -90 to 90
-  readonly moonAzimuthDeg: number; // clockwise from north, any turn
-  readonly moonPhaseAngleDeg: number; // 0 full, 180 new
+  /** -90 to 90. */
+  readonly sunAltitudeDeg: number;
+  /** Clockwise from north, any turn. */
+  readonly sunAzimuthDeg: number;
+  /** -90 to 90. */
+  readonly moonAltitudeDeg: number;
+  /** Clockwise from north, any turn. */
+  readonly moonAzimuthDeg: number;
+  /** 0 full, 180 new. */
+  readonly moonPhaseAngleDeg: number;
   readonly moonDistanceKm: number;
 }
 
 /** Lamps, lit windows, floodlit walls: their own light, by the share of the frame they fill. */
 export interface Lamps {
-  readonly luminanceCdM2: number; // >= 0
-  readonly share: number; // 0 to 1
+  /** >= 0. */
+  readonly luminanceCdM2: number;
+  /** 0 to 1. */
+  readonly share: number;
 }
 
 /** What the lens sees, in numbers. {@link SceneLight} follows from it and the {@link Sky}. */
 export interface Scene {
-  readonly viewAzimuthDeg: number; // clockwise from north
-  readonly viewAltitudeDeg: number; // of the piece of sky in the frame, 0 to 90
-  readonly skyShare: number; // share of the frame that is sky, 0 to 1; the rest is ground
-  readonly reflectance: number; // of the ground and of what stands on it, 0 to 1
-  readonly uprightShare: number; // of what is not sky: how much stands upright and faces the lens, 0 to 1
+  /** Clockwise from north. */
+  readonly viewAzimuthDeg: number;
+  /** Of the piece of sky in the frame, 0 to 90. */
+  readonly viewAltitudeDeg: number;
+  /** Share of the frame that is sky, 0 to 1; the rest is ground. */
+  readonly skyShare: number;
+  /** Of the ground and of what stands on it, 0 to 1. */
+  readonly reflectance: number;
+  /** Of what is not sky: how much stands upright and faces the lens, 0 to 1. */
+  readonly uprightShare: number;
   readonly cloud: Cloud;
   readonly night: Night;
   readonly lamps: Lamps;
@@ -41,11 +53,16 @@ export interface Scene {
 
 /** Light on the scene and in the frame. */
 export interface SceneLight {
-  readonly illuminanceLx: number; // on level ground, from everything, under the scene's cloud
-  readonly moonIlluminanceLx: number; // the moon's part of it
-  readonly skyLuminanceCdM2: number; // the piece of sky the lens points at
-  readonly luminanceCdM2: number; // mean of the frame, lamps included
-  readonly ev100: number; // what a meter reads off that mean, EV at ISO 100
+  /** On level ground, from everything, under the scene's cloud. */
+  readonly illuminanceLx: number;
+  /** The moon's part of it. */
+  readonly moonIlluminanceLx: number;
+  /** The piece of sky the lens points at. */
+  readonly skyLuminanceCdM2: number;
+  /** Mean of the frame, lamps included. */
+  readonly luminanceCdM2: number;
+  /** What a meter reads off that mean, EV at ISO 100. */
+  readonly ev100: number;
 }
 
 // A lens takes in degrees of sky, so the corner that the formula has at the moon itself is rounded off.

@@ -6,14 +6,18 @@ import { finite, positive, within } from '../check.js';
 
 /** The lens on the camera. */
 export interface Lens {
-  readonly focalMm: number; // true focal length, millimetres, > 0
+  /** True focal length, millimetres, > 0. */
+  readonly focalMm: number;
 }
 
 /** The part of the sensor that the clip uses, as the camera stands: upright, `heightMm` is the longer side. */
 export interface Sensor {
-  readonly widthMm: number; // > 0
-  readonly heightMm: number; // > 0
-  readonly widthPx?: number; // pixels across, > 0; absent where nothing needs counting in pixels
+  /** > 0. */
+  readonly widthMm: number;
+  /** > 0. */
+  readonly heightMm: number;
+  /** Pixels across, > 0; absent where nothing needs counting in pixels. */
+  readonly widthPx?: number;
 }
 
 /** What decides how an angle falls on the picture. */

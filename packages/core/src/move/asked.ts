@@ -7,7 +7,8 @@ import type { FrameBudget } from './time-budget.js';
 /** Everything that decides whether the moves can be made and seen. */
 export interface Asked {
   readonly travels: readonly Travel[];
-  readonly budgets: readonly FrameBudget[]; // one a frame
+  /** One a frame. */
+  readonly budgets: readonly FrameBudget[];
   readonly intervalS: number;
   readonly clipFps: number;
   readonly writeS: number;
@@ -31,19 +32,22 @@ export interface MoveRemedy {
   readonly text: string;
   readonly frameCount?: number;
   readonly intervalS?: number;
-  readonly recordingS?: number; // from the first frame to the last
+  /** From the first frame to the last. */
+  readonly recordingS?: number;
   readonly clipS?: number;
   readonly shutterS?: number;
   readonly writeS?: number;
   readonly settleS?: number;
-  readonly lengths?: readonly number[]; // one a move, in its unit, signed
+  /** One a move, in its unit, signed. */
+  readonly lengths?: readonly number[];
 }
 
 /** Something about the moves that a person should know, with every single change that cures it. */
 export interface MoveFinding {
   readonly kind: 'no-time' | 'gear-too-slow' | 'steps-too-small' | 'too-fast' | 'too-slow' | 'blur';
   readonly level: 'info' | 'caution' | 'warning';
-  readonly frame?: number; // from 0; where it is worst
+  /** From 0; where it is worst. */
+  readonly frame?: number;
   readonly text: string;
   readonly remedies: readonly MoveRemedy[];
 }

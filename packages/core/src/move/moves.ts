@@ -15,8 +15,10 @@ export type TurnBy =
   | {
       readonly fromPoint: PicturePoint;
       readonly toPoint: PicturePoint;
-      readonly focalMm?: number; // of the picture the points were read off, where it was another lens
-      readonly cameraTiltDeg?: number; // of the camera that took that picture; 0 is level
+      /** Of the picture the points were read off, where it was another lens. */
+      readonly focalMm?: number;
+      /** Of the camera that took that picture; 0 is level. */
+      readonly cameraTiltDeg?: number;
     }
   | { readonly sizeM: number; readonly distanceM: number };
 
@@ -27,11 +29,16 @@ export type SlideBy =
 
 /** What the motor of a head can do. Without `topSpeedDegPerS`, a stopped move takes `moveS` for every step. */
 export interface TurnGear {
-  readonly settleS: number; // rest after a step until the picture stands, >= 0
-  readonly moveS?: number; // > 0
-  readonly topSpeedDegPerS?: number; // > 0
-  readonly accelerationDegPerS2?: number; // > 0; at once where absent
-  readonly smallestStepDeg?: number; // > 0
+  /** Rest after a step until the picture stands, >= 0. */
+  readonly settleS: number;
+  /** > 0. */
+  readonly moveS?: number;
+  /** > 0. */
+  readonly topSpeedDegPerS?: number;
+  /** > 0; at once where absent. */
+  readonly accelerationDegPerS2?: number;
+  /** > 0. */
+  readonly smallestStepDeg?: number;
 }
 
 /** What the motor of a carriage can do. */
@@ -59,7 +66,8 @@ export interface SlideMove extends Common {
   readonly by: SlideBy;
   readonly gear: SlideGear;
   readonly toward: 'side' | 'forward';
-  readonly nearestM?: number; // distance of the nearest thing in the picture, > 0: it moves fastest
+  /** Distance of the nearest thing in the picture, > 0: it moves fastest. */
+  readonly nearestM?: number;
 }
 
 /** One axis that moves from the first frame to the last. A shoot has at most one of each. */

@@ -9,17 +9,20 @@ import type { Move, MoveAxis, MoveMode, SlideBy, TurnBy } from './moves.js';
 export interface Travel {
   readonly axis: MoveAxis;
   readonly unit: 'deg' | 'm';
-  readonly length: number; // signed, whole way
+  /** Signed, whole way. */
+  readonly length: number;
   readonly mode: MoveMode;
   readonly ease: Ease;
   readonly motor: Motor;
-  readonly toward?: 'side' | 'forward'; // of a slide
+  /** Of a slide. */
+  readonly toward?: 'side' | 'forward';
   readonly nearestM?: number;
 }
 
 /** Something in a move that does not go together, and where. */
 export interface MoveFault {
-  readonly path: readonly (string | number)[]; // from `moves` on
+  /** From `moves` on. */
+  readonly path: readonly (string | number)[];
   readonly text: string;
 }
 

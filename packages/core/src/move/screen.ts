@@ -58,9 +58,12 @@ export function widthsOf(
 
 /** The fastest moment on screen. */
 export interface ScreenSpeed {
-  readonly frame: number; // before the step; the middle one of equals
-  readonly widthsPerS: number; // frame widths a second of clip
-  readonly crossingS: number; // seconds an object would take across the frame at that speed
+  /** Before the step; the middle one of equals. */
+  readonly frame: number;
+  /** Frame widths a second of clip. */
+  readonly widthsPerS: number;
+  /** Seconds an object would take across the frame at that speed. */
+  readonly crossingS: number;
 }
 
 /** The fastest step of a clip on screen, easing included; undefined as for `widthsOf`, and for a single frame. */

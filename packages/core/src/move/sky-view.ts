@@ -5,8 +5,10 @@ import type { Optics } from './angle.js';
 
 /** Where the middle of the frame lies. */
 export interface SkyView {
-  readonly azimuthDeg: number; // clockwise from north
-  readonly altitudeDeg: number; // -90 to 90
+  /** Clockwise from north. */
+  readonly azimuthDeg: number;
+  /** -90 to 90. */
+  readonly altitudeDeg: number;
 }
 
 const DEG = Math.PI / 180;

@@ -28,7 +28,8 @@ export function rule500S({ lens, sensor }: Optics): number {
 /** What the NPF rule asks: f-number N, pixel pitch P, focal length F. */
 export interface Npf {
   readonly fNumber: number;
-  readonly pitchUm: number; // micrometres
+  /** Micrometres. */
+  readonly pitchUm: number;
   readonly focalMm: number;
 }
 
@@ -55,11 +56,13 @@ export function npfFullS({ fNumber, pitchUm, focalMm }: Npf, declinationDeg: num
 
 /** Longest shutters, seconds, by each rule; those that count pixels are absent where the pixels are not known. */
 export interface StarAdvice {
-  readonly declinationDeg: number; // of the fastest star in the frame
+  /** Of the fastest star in the frame. */
+  readonly declinationDeg: number;
   readonly rule500S: number;
   readonly npfSimpleS?: number;
   readonly npfFullS?: number;
-  readonly trailPxPerS?: number; // that star's trail at the centre of the picture
+  /** That star's trail at the centre of the picture. */
+  readonly trailPxPerS?: number;
 }
 
 /**

@@ -9,26 +9,33 @@ import { largestStep, stepAfter } from './steps.js';
 
 /** What the camera needs beside the shutter. */
 export interface CameraTimes {
-  readonly writeS: number; // `camera.gapS`: writing and whatever else is no move, >= 0
+  /** `camera.gapS`: writing and whatever else is no move, >= 0. */
+  readonly writeS: number;
   readonly darkFrame: boolean;
 }
 
 /** One interval, cut up. The six add up to the interval; `slackS` below 0 is time that is missing. */
 export interface FrameBudget {
-  readonly shutterS: number; // exact, "30" is 32
-  readonly darkS: number; // the dark frame, as long as the shutter, or 0
+  /** Exact, "30" is 32. */
+  readonly shutterS: number;
+  /** The dark frame, as long as the shutter, or 0. */
+  readonly darkS: number;
   readonly writeS: number;
-  readonly moveS: number; // of stopped moves, the slowest of those that move at once; 0 after the last frame
-  readonly settleS: number; // likewise
+  /** Of stopped moves, the slowest of those that move at once; 0 after the last frame. */
+  readonly moveS: number;
+  /** Likewise. */
+  readonly settleS: number;
   readonly slackS: number;
 }
 
 /** The part of every interval that the shutter may not use, and what it is made of. */
 export interface GapParts {
   readonly writeS: number;
-  readonly moveS: number; // of the longest step of all
+  /** Of the longest step of all. */
+  readonly moveS: number;
   readonly settleS: number;
-  readonly gapS: number; // their sum
+  /** Their sum. */
+  readonly gapS: number;
 }
 
 /** Seconds by which sums of times may miss the interval through rounding. */

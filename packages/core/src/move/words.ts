@@ -37,9 +37,12 @@ export function secondsText(seconds: number): string {
 
 /** What one move does, as three lines for the card: the whole, at the start, at the end. */
 export interface MoveLines {
-  readonly whole: string; // "Pan 60° right, stopped at every frame, ease smoothstep"
-  readonly start: string; // "Pan: from 0°, first step 0.0022°, longest 0.31° in the middle"
-  readonly end: string; // "Pan: stands at 60° right"
+  /** "Pan 60° right, stopped at every frame, ease smoothstep". */
+  readonly whole: string;
+  /** "Pan: from 0°, first step 0.0022°, longest 0.31° in the middle". */
+  readonly start: string;
+  /** "Pan: stands at 60° right". */
+  readonly end: string;
 }
 
 /** A move in words. */

@@ -8,19 +8,26 @@ import type { RampWeights } from './weights.js';
 /** What the camera can stand at, in dial steps (see dial.ts: up is shorter, more sensitive, narrower). */
 export interface RampKit {
   readonly stepsPerStop: StepsPerStop;
-  readonly shutter: { readonly longestStep: number; readonly shortestStep: number }; // longestStep <= shortestStep
+  /** longestStep <= shortestStep. */
+  readonly shutter: { readonly longestStep: number; readonly shortestStep: number };
   readonly iso: { readonly lowestStep: number; readonly highestStep: number };
   readonly aperture: { readonly widestStep: number; readonly narrowestStep: number };
-  readonly stackStops: readonly number[]; // exact stops of each filter stack, weakest first, at least one entry
-  readonly startStack?: number; // index into stackStops the first frame must have; absent: free
-  readonly bulb: boolean; // the shutter takes any time between its limits
+  /** Exact stops of each filter stack, weakest first, at least one entry. */
+  readonly stackStops: readonly number[];
+  /** Index into stackStops the first frame must have; absent: free. */
+  readonly startStack?: number;
+  /** The shutter takes any time between its limits. */
+  readonly bulb: boolean;
 }
 
 export interface RampProblem {
-  readonly targetEv100: ArrayLike<number>; // one a frame, finite, intervalS apart
-  readonly intervalS: number; // > 0
+  /** One a frame, finite, intervalS apart. */
+  readonly targetEv100: ArrayLike<number>;
+  /** > 0. */
+  readonly intervalS: number;
   readonly direction: Direction;
-  readonly gapS: number; // >= 0
+  /** >= 0. */
+  readonly gapS: number;
   readonly darkFrame: boolean;
   readonly crew: Crew;
   readonly kit: RampKit;
@@ -30,12 +37,15 @@ export interface RampProblem {
 
 /** One frame's setting: dial steps, and which filter stack. */
 export interface RampFrame {
-  readonly shutterStep: number; // not whole under bulb
+  /** Not whole under bulb. */
+  readonly shutterStep: number;
   readonly isoStep: number;
   readonly apertureStep: number;
-  readonly stack: number; // index into kit.stackStops
+  /** Index into kit.stackStops. */
+  readonly stack: number;
   readonly settingEv100: number;
-  readonly errorEv: number; // settingEv100 - target; positive is darker than wanted
+  /** settingEv100 - target; positive is darker than wanted. */
+  readonly errorEv: number;
   readonly affected: boolean;
 }
 
@@ -44,9 +54,12 @@ export type RampResult =
   | {
       readonly kind: 'infeasible';
       readonly reason: 'too-dark' | 'too-bright' | 'too-fast';
-      readonly frame: number; // first frame that cannot be met
-      readonly shortfallEv: number; // > 0, stops beyond tolerance on that frame
-      readonly worstShortfallEv: number; // the most that any frame lies beyond what the kit renders, or shortfallEv
+      /** First frame that cannot be met. */
+      readonly frame: number;
+      /** > 0, stops beyond tolerance on that frame. */
+      readonly shortfallEv: number;
+      /** The most that any frame lies beyond what the kit renders, or shortfallEv. */
+      readonly worstShortfallEv: number;
     };
 
 /** Largest change of one control at one cue, in dial steps. */

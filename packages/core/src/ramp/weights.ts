@@ -2,16 +2,22 @@
 
 /** Prices of the cost; see docs/ramp.md. Defaults: {@link rampWeights}. */
 export interface RampWeights {
-  readonly error: number; // per frame and squared stop
-  readonly blur: number; // per frame and squared stop away from half the interval
-  readonly shortShutter: number; // per frame and stop shorter than 1/100 s
-  readonly iso: number; // per frame and stop above the lowest ISO
-  readonly affectedFrame: number; // per frame a hand on the lens may spoil
+  /** Per frame and squared stop. */
+  readonly error: number;
+  /** Per frame and squared stop away from half the interval. */
+  readonly blur: number;
+  /** Per frame and stop shorter than 1/100 s. */
+  readonly shortShutter: number;
+  /** Per frame and stop above the lowest ISO. */
+  readonly iso: number;
+  /** Per frame a hand on the lens may spoil. */
+  readonly affectedFrame: number;
   readonly shutterCue: number;
   readonly isoCue: number;
   readonly apertureCue: number;
   readonly filterCue: number;
-  readonly againstLight: number; // per cue and control that moves against the light
+  /** Per cue and control that moves against the light. */
+  readonly againstLight: number;
 }
 
 /** The contract's prices for a crew. */
