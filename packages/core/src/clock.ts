@@ -72,9 +72,20 @@ function offsetText(offsetMin: number): string {
 
 /**
  * The clock of a place: its IANA zone, or without one the mean solar time of its longitude, four minutes a
- * degree, rounded to a whole minute (18.96° E is +01:16).
+ * degree, rounded to a whole minute. Zone rules are those of the host.
  *
- * @throws RangeError on a zone the host does not know, or a longitude outside -180 to 180
+ * @param place longitude in degrees, east positive, -180 to 180, and where it has one the IANA name of its
+ *   zone
+ * @returns a clock; it remembers the stretch last asked for, so asking in order of time is fast
+ * @throws RangeError on a timeZone the host does not know, or a longitudeDeg outside -180 to 180
+ * @example
+ * ```ts
+ * import { zoneOf } from '@evenfall/core';
+ *
+ * const oslo = zoneOf({ longitudeDeg: 10.75, timeZone: 'Europe/Oslo' });
+ * oslo.offsetMin(Date.UTC(2026, 6, 1)); // → 120
+ * zoneOf({ longitudeDeg: 18.96 }).offsetMin(0); // → 76
+ * ```
  */
 export function zoneOf(place: Pick<Place, 'longitudeDeg' | 'timeZone'>): Zone {
   const { longitudeDeg, timeZone } = place;
@@ -149,7 +160,19 @@ function firstFrom(wallMs: number, zone: Zone): number {
  * A civil day from its first instant to the first of the next day: 23, 24 or 25 hours as the clocks go.
  *
  * @param date YYYY-MM-DD
- * @throws RangeError on a date that does not exist, in the calendar or (a day skipped at the date line) in the zone
+ * @param zone the clock, from {@link zoneOf}
+ * @returns `startMs` and `endMs`, UTC epoch milliseconds; the end is the next day's start
+ * @throws RangeError on a date that does not exist, in the calendar or (a day skipped at the date line) in
+ *   the zone
+ * @example
+ * ```ts
+ * import { civilDay, zoneOf } from '@evenfall/core';
+ *
+ * // Clocks in Europe go forward on the last Sunday of March.
+ * const oslo = zoneOf({ longitudeDeg: 10.75, timeZone: 'Europe/Oslo' });
+ * const { startMs, endMs } = civilDay('2026-03-29', oslo);
+ * (endMs - startMs) / 3_600_000; // → 23
+ * ```
  */
 export function civilDay(date: string, zone: Zone): { readonly startMs: number; readonly endMs: number } {
   const wallMs = dateAsUtcMs(date);
@@ -160,12 +183,23 @@ export function civilDay(date: string, zone: Zone): { readonly startMs: number; 
 }
 
 /**
- * Instants at which a clock in the zone shows a time of a date: none where it is jumped over, two where it
- * comes twice, in order.
+ * Instants at which a clock in the zone shows a time of a date.
  *
  * @param date YYYY-MM-DD
  * @param time HH:MM or HH:MM:SS, 00:00 to 23:59:59
+ * @param zone the clock, from {@link zoneOf}
+ * @returns UTC epoch milliseconds in order: none where the clock jumps over the time, two where it comes
+ *   twice
  * @throws RangeError on a date or time that does not exist on any clock
+ * @example
+ * ```ts
+ * import { wallToMs, zoneOf } from '@evenfall/core';
+ *
+ * const oslo = zoneOf({ longitudeDeg: 10.75, timeZone: 'Europe/Oslo' });
+ * wallToMs('2026-03-29', '02:30', oslo); // → []
+ * wallToMs('2026-10-25', '02:30', oslo).length; // → 2
+ * wallToMs('2026-11-25', '17:03', oslo); // → [Date.UTC(2026, 10, 25, 16, 3)]
+ * ```
  */
 export function wallToMs(date: string, time: string, zone: Zone): number[] {
   const match = /^([01]\d|2[0-3]):([0-5]\d)(?::([0-5]\d))?$/.exec(time);
@@ -179,10 +213,20 @@ const EARLIEST_MS = Date.parse('0000-01-02T00:00:00Z');
 const LATEST_MS = Date.parse('9999-12-31T00:00:00Z');
 
 /**
- * An instant in RFC 3339 with the zone's offset, to the millisecond, the fraction only where there is one:
- * "2026-11-25T17:03:20+01:00". Source: docs/sources.md#rfc3339.
+ * An instant in RFC 3339 with the zone's offset, to the millisecond, the fraction only where there is one.
+ * Source: docs/sources.md#rfc3339.
  *
- * @throws RangeError outside the years 0000 to 9999
+ * @param atMs UTC epoch milliseconds, years 0000 to 9999; rounded to whole ones
+ * @param zone the clock, from {@link zoneOf}
+ * @returns "2026-11-25T17:03:20+01:00"
+ * @throws RangeError on atMs outside the years 0000 to 9999
+ * @example
+ * ```ts
+ * import { rfc3339, zoneOf } from '@evenfall/core';
+ *
+ * const oslo = zoneOf({ longitudeDeg: 10.75, timeZone: 'Europe/Oslo' });
+ * rfc3339(Date.UTC(2026, 10, 25, 16, 3, 20), oslo); // → '2026-11-25T17:03:20+01:00'
+ * ```
  */
 export function rfc3339(atMs: number, zone: Zone): string {
   const ms = Math.round(within('atMs', atMs, EARLIEST_MS, LATEST_MS));
@@ -195,9 +239,20 @@ const RFC3339 =
   /^(\d{4}-\d{2}-\d{2})T([01]\d|2[0-3]):([0-5]\d):([0-5]\d)(\.\d+)?(?:Z|([+-])([01]\d|2[0-3]):([0-5]\d))$/i;
 
 /**
- * The instant an RFC 3339 text names, or undefined where it is none: date, time to the second and offset (or Z)
- * must all be there and exist. A leap second (":60") is refused, since epoch milliseconds cannot name it.
- * Fractions are rounded to the millisecond.
+ * The instant an RFC 3339 text names: date, time to the second and offset (or Z) must all be there and exist.
+ * A leap second (":60") is refused, since epoch milliseconds cannot name it. Never throws. Source:
+ * docs/sources.md#rfc3339.
+ *
+ * @param text any text
+ * @returns UTC epoch milliseconds, fractions rounded to the millisecond; undefined where the text is no such
+ *   time
+ * @example
+ * ```ts
+ * import { parseRfc3339 } from '@evenfall/core';
+ *
+ * parseRfc3339('2026-11-25T17:03:20+01:00'); // → Date.UTC(2026, 10, 25, 16, 3, 20)
+ * parseRfc3339('2026-11-25T17:03:20'); // → undefined
+ * ```
  */
 export function parseRfc3339(text: string): number | undefined {
   const match = RFC3339.exec(text);
@@ -214,8 +269,18 @@ export function parseRfc3339(text: string): number | undefined {
 /**
  * When each frame starts.
  *
+ * @param startMs first frame, UTC epoch milliseconds, finite
+ * @param frameCount whole, not below 0
+ * @param intervalS seconds from one start to the next, > 0
  * @returns one entry per frame, UTC epoch milliseconds; entry i is startMs + i * 1000 * intervalS
- * @throws RangeError unless frameCount is a whole number not below 0 and intervalS is above 0
+ * @throws RangeError unless startMs is finite, frameCount is a whole number not below 0 and intervalS is
+ *   above 0
+ * @example
+ * ```ts
+ * import { frameTimes } from '@evenfall/core';
+ *
+ * frameTimes(0, 3, 2.5); // → [0, 2500, 5000]
+ * ```
  */
 export function frameTimes(startMs: number, frameCount: number, intervalS: number): Float64Array {
   finite('startMs', startMs);

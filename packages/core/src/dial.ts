@@ -5,23 +5,63 @@
 
 import { whole } from './check.js';
 
-/** Dial steps in one stop. */
+/** Dial steps in one stop: thirds or halves. */
 export type StepsPerStop = 2 | 3;
 
 /** One of the three controls that turn in steps. */
 export type DialControl = 'shutter' | 'iso' | 'aperture';
 
-/** Exact shutter time in seconds; step 0 is 1 s. `timeOfStep(-15, 3)` is 32, marked "30". */
+/**
+ * Exact shutter time of a dial step: 2^(-step / stepsPerStop). Source: docs/sources.md#marked-series.
+ *
+ * @param step any number, not whole between marks; 0 is 1 s, up is shorter
+ * @param stepsPerStop of the dial, 2 or 3
+ * @returns seconds
+ * @example
+ * ```ts
+ * import { timeOfStep } from '@evenfall/core';
+ *
+ * timeOfStep(18, 3); // → 1 / 64
+ * timeOfStep(-15, 3); // → 32
+ * ```
+ */
 export function timeOfStep(step: number, stepsPerStop: StepsPerStop): number {
   return 2 ** (-step / stepsPerStop);
 }
 
-/** Exact arithmetic speed; step 0 is ISO 100. `isoOfStep(1, 3)` is 125.99, marked "125". */
+/**
+ * Exact arithmetic speed of a dial step: 100 · 2^(step / stepsPerStop). Source:
+ * docs/sources.md#marked-series.
+ *
+ * @param step any number; 0 is ISO 100, up is more sensitive
+ * @param stepsPerStop of the dial, 2 or 3
+ * @returns ISO
+ * @example
+ * ```ts
+ * import { isoOfStep } from '@evenfall/core';
+ *
+ * isoOfStep(18, 3); // → 6400
+ * isoOfStep(1, 3); // → 125.99
+ * ```
+ */
 export function isoOfStep(step: number, stepsPerStop: StepsPerStop): number {
   return 100 * 2 ** (step / stepsPerStop);
 }
 
-/** Exact f-number; step 0 is f/1. `fNumberOfStep(15, 3)` is 5.657, marked "5.6". */
+/**
+ * Exact f-number of a dial step: 2^(step / (2 stepsPerStop)). Source: docs/sources.md#marked-series.
+ *
+ * @param step any number; 0 is f/1, up is narrower
+ * @param stepsPerStop of the dial, 2 or 3
+ * @returns focal ratio
+ * @example
+ * ```ts
+ * import { fNumberOfStep } from '@evenfall/core';
+ *
+ * fNumberOfStep(15, 3); // → 5.657
+ * fNumberOfStep(12, 3); // → 4
+ * ```
+ */
 export function fNumberOfStep(step: number, stepsPerStop: StepsPerStop): number {
   return 2 ** (step / stepsPerStop / 2);
 }
@@ -74,10 +114,23 @@ function marks(first: number, labels: string) {
 const LONGEST_TIME_STOPS = -14;
 
 /**
- * What the dial says at a step: `dialLabel('shutter', -15, 3)` is "30".
- * Shutter labels go on above "60" by doubling.
+ * What the dial says at a step. Shutter labels go on above "60" by doubling, to 2^14 s. Source:
+ * docs/sources.md#marked-series.
  *
+ * @param control whose dial
+ * @param step whole, as {@link timeOfStep}, {@link isoOfStep} and {@link fNumberOfStep} count it
+ * @param stepsPerStop of the dial, 2 or 3
+ * @returns the mark: seconds as "1/60" or "4", ISO as "400", the f-number as "5.6"
  * @throws RangeError for a step that is not whole or not on the dial
+ * @example
+ * ```ts
+ * import { dialLabel } from '@evenfall/core';
+ *
+ * dialLabel('shutter', 18, 3); // → '1/60'
+ * dialLabel('shutter', -15, 3); // → '30'
+ * dialLabel('aperture', 15, 3); // → '5.6'
+ * dialLabel('iso', 40, 3); // throws RangeError: step 40 is not on the iso dial
+ * ```
  */
 export function dialLabel(control: DialControl, step: number, stepsPerStop: StepsPerStop): string {
   const { first, labels } = MARKS[control][stepsPerStop];
@@ -91,8 +144,21 @@ export function dialLabel(control: DialControl, step: number, stepsPerStop: Step
 }
 
 /**
- * Step of a label on this dial, or undefined where the dial has no such mark. "0.3" is step 5 in
- * thirds (0.315 s) and step 3 in halves (0.354 s): the dial in use decides, never the text.
+ * Step of a label on this dial. "0.3" is step 5 in thirds (0.315 s) and step 3 in halves (0.354 s): the dial
+ * in use decides, never the text. Never throws. Source: docs/sources.md#marked-series.
+ *
+ * @param control whose dial
+ * @param label as marked; seconds without a unit, the f-number without "f/"
+ * @param stepsPerStop of the dial, 2 or 3
+ * @returns the step, or undefined where the dial has no such mark
+ * @example
+ * ```ts
+ * import { dialStep } from '@evenfall/core';
+ *
+ * dialStep('shutter', '1/60', 3); // → 18
+ * dialStep('iso', '6400', 3); // → 18
+ * dialStep('iso', '125', 2); // → undefined
+ * ```
  */
 export function dialStep(
   control: DialControl,
@@ -109,7 +175,20 @@ export function dialStep(
   return undefined;
 }
 
-/** Every mark of a dial, in order of rising step; shutter times above "60" are not listed. */
+/**
+ * Every mark of a dial, in order of rising step; shutter times above "60" are not listed. Source:
+ * docs/sources.md#marked-series.
+ *
+ * @param control whose dial
+ * @param stepsPerStop of the dial, 2 or 3
+ * @returns labels, the longest time, the lowest ISO or the widest opening first
+ * @example
+ * ```ts
+ * import { dialLabels } from '@evenfall/core';
+ *
+ * dialLabels('aperture', 2).slice(4, 9); // → ['2', '2.4', '2.8', '3.3', '4']
+ * ```
+ */
 export function dialLabels(control: DialControl, stepsPerStop: StepsPerStop): readonly string[] {
   return MARKS[control][stepsPerStop].labels;
 }

@@ -7,12 +7,23 @@ import { type Camera, clipLengthS, frameCountOf, longestTimeInside } from './sho
 
 /** A frame rate as it is named and as it is. */
 export interface FrameRate {
+  /** As it is named: "23.976". */
   readonly label: string;
-  /** Exact. */
+  /** Frames a second, exact: 24000/1001. */
   readonly fps: number;
 }
 
-/** Frame rates of film and video. "23.976", "29.97" and "59.94" are 24, 30 and 60 slowed by 1000/1001. */
+/**
+ * Frame rates of film and video. "23.976", "29.97" and "59.94" are 24, 30 and 60 slowed by 1000/1001. Source:
+ * docs/sources.md#frame-rates.
+ *
+ * @example
+ * ```ts
+ * import { FRAME_RATES } from '@evenfall/core';
+ *
+ * FRAME_RATES.find(({ label }) => label === '29.97')?.fps; // → 30000 / 1001
+ * ```
+ */
 export const FRAME_RATES: readonly FrameRate[] = [
   { label: '23.976', fps: 24_000 / 1001 },
   { label: '24', fps: 24 },
@@ -24,13 +35,30 @@ export const FRAME_RATES: readonly FrameRate[] = [
   { label: '60', fps: 60 },
 ];
 
-/** The rate that a number means: 23.976 and 23.98 are 24000/1001; a number that is near no named rate is itself. */
+/**
+ * The rate that a number means: 23.976 and 23.98 are 24000/1001; a number that is near no named rate is
+ * itself. Source: docs/sources.md#frame-rates.
+ *
+ * @param clipFps frames a second, > 0
+ * @returns frames a second, exact
+ * @throws RangeError unless clipFps is positive and finite
+ * @example
+ * ```ts
+ * import { exactFps } from '@evenfall/core';
+ *
+ * exactFps(23.98); // → 24000 / 1001
+ * exactFps(25); // → 25
+ * ```
+ */
 export function exactFps(clipFps: number): number {
   positive('clipFps', clipFps);
   return FRAME_RATES.find(({ fps }) => Math.abs(fps - clipFps) < 0.005)?.fps ?? clipFps;
 }
 
-/** Two of the three. `recordingS` is the time that the light, or the patience, lasts. */
+/**
+ * Two of three: `recordingS`, the time that the light or the patience lasts; `intervalS`, from one frame to
+ * the next; `clipS`, the length of the clip. Seconds, > 0.
+ */
 export type FootageGiven =
   | { readonly recordingS: number; readonly intervalS: number }
   | { readonly recordingS: number; readonly clipS: number }
@@ -38,18 +66,34 @@ export type FootageGiven =
 
 /** All three, and the frames that tie them: `recordingS = (frameCount - 1) · intervalS`, `clipS = frameCount / fps`. */
 export interface Footage {
+  /** Whole, 1 or more. */
   readonly frameCount: number;
-  /** From the first shutter to the last. */
+  /** Seconds from the first shutter to the last. */
   readonly recordingS: number;
+  /** Seconds from one frame's start to the next. */
   readonly intervalS: number;
+  /** Seconds of clip. */
   readonly clipS: number;
 }
 
 /**
  * The third from any two. Frames are whole: a clip is never shorter than asked for, a recording never longer.
- * 12 s at 24 frames a second from 90 min: 288 frames, 18.8 s apart. 10 s at 30 from 4 s apart: 300 frames, 1196 s.
+ * Source: docs/sources.md#interval.
  *
- * @throws RangeError unless all numbers are positive, or where a clip of one frame is to fill a time
+ * @param given two of recording time, interval and clip length, seconds, > 0
+ * @param clipFps frames a second of the clip, > 0; 23.976 is taken as 24000/1001
+ * @returns all three, and the frames that tie them
+ * @throws RangeError unless clipFps and the two of recordingS, intervalS and clipS are positive and finite,
+ *   or where a clip of one frame is to fill a time
+ * @example
+ * ```ts
+ * import { footageOf } from '@evenfall/core';
+ *
+ * // 12 s at 24 frames a second are 288 frames: 287 intervals in an hour and a half.
+ * footageOf({ recordingS: 5400, clipS: 12 }, 24); // → { frameCount: 288, intervalS: 5400 / 287 }
+ * // 10 s at 30 are 300 frames, every 4 s.
+ * footageOf({ intervalS: 4, clipS: 10 }, 30); // → { frameCount: 300, recordingS: 1196 }
+ * ```
  */
 export function footageOf(given: FootageGiven, clipFps: number): Footage {
   const fps = exactFps(clipFps);
@@ -66,8 +110,20 @@ export function footageOf(given: FootageGiven, clipFps: number): Footage {
 }
 
 /**
- * The same recording at an interval that any intervalometer can count: the whole second below, so that the clip
- * grows rather than shrinks. Footage under a second apart stays as it is.
+ * The same recording at an interval that any intervalometer can count: the whole second below, so that the
+ * clip grows rather than shrinks. Footage under a second apart stays as it is.
+ *
+ * @param footage from {@link footageOf}
+ * @returns the recording at the whole interval; at most one interval shorter
+ * @throws RangeError on footage that `footageOf` does not give
+ * @example
+ * ```ts
+ * import { footageOf, wholeSeconds } from '@evenfall/core';
+ *
+ * // 5400 s every 18 s are 301 frames, 12.54 s at 24 frames a second.
+ * wholeSeconds(footageOf({ recordingS: 5400, clipS: 12 }, 24));
+ * // → { intervalS: 18, frameCount: 301, clipS: 12.54 }
+ * ```
  */
 export function wholeSeconds({ recordingS, intervalS, frameCount, clipS }: Footage): Footage {
   const whole = Math.floor(intervalS + 1e-9);
@@ -78,16 +134,29 @@ export function wholeSeconds({ recordingS, intervalS, frameCount, clipS }: Foota
 
 /** A shutter time as the dial marks it, and what it is. */
 export interface MarkedTime {
+  /** What the dial says: "15". */
   readonly label: string;
-  /** Exact. */
+  /** Seconds, exact: 16. */
   readonly timeS: number;
 }
 
 /**
- * The longest marked shutter that an interval holds in its true time: 40 s with a dark frame hold "15", which is
- * 16 s twice, and not "30", which is 32 s.
+ * The longest marked shutter that an interval holds in its true time.
  *
- * @returns undefined where not even 1/8000 s fits
+ * @param intervalS seconds, > 0
+ * @param camera `gapS`, seconds of every interval that the shutter may not use, >= 0; `darkFrame`, whether
+ *   the camera takes one as long after every frame; `stepsPerStop` of its dial
+ * @returns label and exact time; undefined where not even 1/8000 s fits
+ * @throws RangeError unless intervalS is positive and finite
+ * @example
+ * ```ts
+ * import { longestMarkedShutter } from '@evenfall/core';
+ *
+ * // "30" is 32 s. In 40 s with its dark frame only "15" fits, which is 16 s twice.
+ * const camera = { gapS: 1, darkFrame: true, stepsPerStop: 3 } as const;
+ * longestMarkedShutter(40, camera); // → { label: '15', timeS: 16 }
+ * longestMarkedShutter(40, { ...camera, darkFrame: false }); // → { label: '30', timeS: 32 }
+ * ```
  */
 export function longestMarkedShutter(
   intervalS: number,

@@ -17,16 +17,28 @@ export type Subject =
 
 /** One row of advice, as its source gives it. */
 export interface IntervalAdvice {
+  /** What the row speaks of, one or more. */
   readonly subjects: readonly Subject[];
   /** The source's own. */
   readonly words: string;
+  /** Shortest interval advised, seconds. */
   readonly minS: number;
+  /** Longest, seconds; as `minS` where the source names one. */
   readonly maxS: number;
-  /** Docs/sources.md#intervals. */
+  /** Named in docs/sources.md#intervals. */
   readonly source: 'skarbnik' | 'cogto' | 'aperture-authority';
 }
 
-/** All rows. */
+/**
+ * All rows, as their sources have them. Source: docs/sources.md#intervals.
+ *
+ * @example
+ * ```ts
+ * import { INTERVALS_BY_SUBJECT } from '@evenfall/core';
+ *
+ * INTERVALS_BY_SUBJECT.find(({ words }) => words === 'stars and Milky Way'); // → { minS: 15, maxS: 30 }
+ * ```
+ */
 export const INTERVALS_BY_SUBJECT: readonly IntervalAdvice[] = [
   row(['traffic', 'fast-clouds'], 'moving traffic, fast clouds, driving', 1, 1, 'skarbnik'),
   row(
@@ -56,7 +68,19 @@ export const INTERVALS_BY_SUBJECT: readonly IntervalAdvice[] = [
   row(['stars'], 'stars or very slow scenes', 15, 30, 'aperture-authority'),
 ];
 
-/** From the shortest to the longest that any source advises for a subject, and the rows that say so. */
+/**
+ * From the shortest to the longest that any source advises for a subject, and the rows that say so. Source:
+ * docs/sources.md#intervals.
+ *
+ * @param subject what the picture is about
+ * @returns `minS` and `maxS` in seconds, and their `rows`, one or more
+ * @example
+ * ```ts
+ * import { intervalAdvice } from '@evenfall/core';
+ *
+ * intervalAdvice('city-into-night'); // → { minS: 5, maxS: 7 }
+ * ```
+ */
 export function intervalAdvice(subject: Subject): {
   readonly minS: number;
   readonly maxS: number;

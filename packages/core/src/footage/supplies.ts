@@ -3,7 +3,21 @@
 
 import { finite, positive, whole, within } from '../check.js';
 
-/** Whole frames that fit a card; megabytes and gigabytes are decimal, as cards are sold. 64 GB hold 2133 of 30 MB. */
+/**
+ * Whole frames that fit a card; megabytes and gigabytes are decimal, as cards are sold. Source:
+ * docs/sources.md#storage.
+ *
+ * @param cardGB gigabytes of 10⁹ bytes, > 0
+ * @param frameMB megabytes of 10⁶ bytes that one frame takes, > 0
+ * @returns whole frames, 0 or more
+ * @throws RangeError unless cardGB and frameMB are positive and finite
+ * @example
+ * ```ts
+ * import { framesOnCard } from '@evenfall/core';
+ *
+ * framesOnCard(64, 30); // → 2133
+ * ```
+ */
 export function framesOnCard(cardGB: number, frameMB: number): number {
   // A card that holds a whole number of frames must not lose one to rounding.
   return Math.floor((positive('cardGB', cardGB) * 1000) / positive('frameMB', frameMB) + 1e-9);
@@ -30,8 +44,20 @@ const WARM_C = 27;
 const COLD_C = -18;
 
 /**
- * Share of a battery's charge that is left to use in the cold: 1 from 27 °C up, a half at -18 °C, a straight line
- * between, and a half below, where nothing was measured. A guide only: chemistries, age and camera differ.
+ * Share of a battery's charge that is left to use in the cold: 1 from 27 °C up, a half at -18 °C, a straight
+ * line between, and a half below, where nothing was measured. A guide only: chemistries, age and camera
+ * differ. Source: docs/sources.md#battery-cold.
+ *
+ * @param temperatureC degrees Celsius, finite
+ * @returns 0.5 to 1
+ * @throws RangeError unless temperatureC is finite
+ * @example
+ * ```ts
+ * import { coldFactorAt } from '@evenfall/core';
+ *
+ * coldFactorAt(-18); // → 0.5
+ * coldFactorAt(4.5); // → 0.75
+ * ```
  */
 export function coldFactorAt(temperatureC: number): number {
   const cold = (WARM_C - finite('temperatureC', temperatureC)) / (WARM_C - COLD_C);
@@ -39,9 +65,18 @@ export function coldFactorAt(temperatureC: number): number {
 }
 
 /**
- * Whole frames one charge gives in the cold.
+ * Whole frames one charge gives in the cold. Source: docs/sources.md#battery-cold.
  *
+ * @param batteryFrames that one charge gives in the warm, > 0
  * @param coldFactor share of the charge that is left to use, 0 to 1; 1 in the warm
+ * @returns whole frames, 0 or more
+ * @throws RangeError unless batteryFrames is positive and finite and coldFactor is from 0 to 1
+ * @example
+ * ```ts
+ * import { framesOnCharge } from '@evenfall/core';
+ *
+ * framesOnCharge(900, 0.75); // → 675
+ * ```
  */
 export function framesOnCharge(batteryFrames: number, coldFactor = 1): number {
   return Math.floor(positive('batteryFrames', batteryFrames) * within('coldFactor', coldFactor, 0, 1) + 1e-9);
@@ -58,29 +93,41 @@ export function batteryHours(capacityWh: number, drawW: number, coldFactor = 1):
 export interface Use {
   /** First frame, UTC epoch milliseconds. */
   readonly startMs: number;
-  /** Wanted. */
+  /** Frames wanted, whole, 1 or more. */
   readonly frameCount: number;
+  /** Seconds, > 0. */
   readonly intervalS: number;
 }
 
 /** How far a supply of so many frames lasts. */
 export interface Lasting {
-  /** That the supply gives. */
+  /** That the supply gives, whole. */
   readonly frames: number;
+  /** Whether it gives all that are wanted. */
   readonly lasts: boolean;
-  /** Start of the first frame that is not to be had; absent where it lasts. */
+  /** Start of the first frame that is not to be had, UTC epoch milliseconds; absent where it lasts. */
   readonly outAtMs?: number;
-  /** At which these frames last to the end, hundredths; absent for one frame or none. */
+  /** Interval at which these frames last to the end, seconds, to hundredths; absent for one frame or none. */
   readonly fitIntervalS?: number;
   /** Supplies of this size the shoot wants, rounded up; absent where this one gives nothing. */
   readonly needed?: number;
 }
 
 /**
- * Whether a supply of frames lasts, when it is out, and what would fit. 100 frames of 201, 10 s apart, are out at
- * 1000 s; 20.21 s apart, the 100 last the whole 2000 s.
+ * Whether a supply of frames lasts, when it is out, and what would fit.
  *
- * @param frames whole, 0 or more: from `framesOnCard` or `framesOnCharge`
+ * @param frames whole, 0 or more: from {@link framesOnCard} or {@link framesOnCharge}
+ * @param use the shoot that uses them up
+ * @returns when the supply is out and the interval at which it would last
+ * @throws RangeError unless frames is a whole number not below 0 and intervalS is positive and finite
+ * @example
+ * ```ts
+ * import { lastingOf } from '@evenfall/core';
+ *
+ * // 100 frames of 201, 10 s apart, are out at 1000 s; 2000 s / 99 apart they last to the end.
+ * const use = { startMs: 0, frameCount: 201, intervalS: 10 };
+ * lastingOf(100, use); // → { lasts: false, outAtMs: 1_000_000, fitIntervalS: 20.21, needed: 3 }
+ * ```
  */
 export function lastingOf(frames: number, { startMs, frameCount, intervalS }: Use): Lasting {
   within('frames', whole('frames', frames), 0, Number.MAX_SAFE_INTEGER);
