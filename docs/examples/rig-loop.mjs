@@ -1,0 +1,69 @@
+// A rig's loop: a camera driven through a whole dusk, corrected by what its own frames say of the light.
+//
+//   node rig-loop.mjs       a simulated camera under a sky a stop darker than forecast, 1,000 times as fast as life
+//
+// On a real camera every exposure must have the time it needs: measure how long yours takes to be set and to write,
+// with a slow card and a full buffer, and put that into gapS. See docs/cautions.md before you leave a rig alone.
+
+import { fileURLToPath } from 'node:url';
+import { followFrame, planShoot, readShoot, startFollow } from '@evenfall/core';
+import { fastClock, simulatedCamera } from './simulated-camera.mjs';
+
+/** Takes the frames of a plan, each with the setting that the light seen so far asks for. */
+export async function runRig(plan, camera, clock, say = console.log) {
+  const startMs = Date.parse(plan.summary.startAt);
+  const intervalMs = plan.shoot.intervalS * 1000;
+  // An exposure that ran late costs the frames it ran over, never the clock of those after it.
+  const nextFrame = (least) => Math.max(least, Math.ceil((clock.nowMs() - startMs) / intervalMs));
+
+  let state = startFollow(plan);
+  let seen = {};
+  for (let frame = nextFrame(0); frame < plan.summary.frameCount; frame = nextFrame(frame + 1)) {
+    const answer = followFrame(state, { frame, ...seen });
+    state = answer.state;
+    for (const { text } of answer.warnings) say(`Frame ${frame + 1}: ${text}`);
+    await camera.set(answer.setting); // in the gap, before the frame begins
+    const atMs = startMs + frame * intervalMs;
+    await clock.until(atMs);
+    const ev100 = await camera.expose(answer.setting.shutterS);
+    seen = ev100 === undefined ? {} : { reading: { atMs, ev100 } };
+  }
+}
+
+/** An evening over a lake, for a rig: software sets every frame, so nothing keeps the steps from being small. */
+export const LAKE = {
+  format: 'evenfall-shoot/1',
+  place: { latitudeDeg: 57.05, longitudeDeg: 9.92, timeZone: 'Europe/Copenhagen' },
+  date: '2026-09-12',
+  span: { fromSunAltitudeDeg: 3, toSunAltitudeDeg: -12 },
+  intervalS: 15,
+  crew: 'rig',
+  camera: {
+    shutter: { shortest: '1/4000', longest: '13' },
+    iso: { lowest: 100, highest: 6400 },
+    aperture: '4',
+    gapS: 2,
+  },
+};
+
+export function planOf(file) {
+  const read = readShoot(file);
+  if (read.kind === 'wrong') throw new Error(read.errors.map(({ message }) => message).join('\n'));
+  const plan = planShoot(read.shoot);
+  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  return plan;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const plan = planOf(LAKE);
+  const startMs = Date.parse(plan.summary.startAt);
+  const clock = fastClock(startMs - 60_000);
+  const camera = simulatedCamera(clock, (atMs) => {
+    const { sceneEv100 } = plan.frames[Math.round((atMs - startMs) / 1000 / plan.shoot.intervalS)];
+    return sceneEv100 - 1;
+  });
+  await runRig(plan, camera, clock);
+  const { taken } = camera;
+  const last = taken[taken.length - 1];
+  console.log(`${taken.length} frames taken; the last at ${last.shutter} s, ISO ${last.iso}.`);
+}

@@ -1,0 +1,49 @@
+// A camera and a clock to try a rig's loop on, indoors and before the evening comes.
+
+import { setTimeout as sleep } from 'node:timers/promises';
+
+/** A clock that reaches any time so many times sooner; between its waits it stands still. */
+export function fastClock(startMs, speed = 1000) {
+  let nowMs = startMs;
+  return {
+    nowMs: () => nowMs,
+    async until(atMs) {
+      if (atMs <= nowMs) return;
+      await sleep((atMs - nowMs) / speed);
+      nowMs = atMs;
+    },
+  };
+}
+
+/** The clock of a real evening. */
+export const realClock = {
+  nowMs: () => Date.now(),
+  until: (atMs) => sleep(Math.max(0, atMs - Date.now())),
+};
+
+/**
+ * A camera that takes its time as a real one does, and meters its own frames.
+ *
+ * @param sceneEv100At what a meter would read off the scene, EV at ISO 100, at a time in UTC epoch milliseconds
+ */
+export function simulatedCamera(clock, sceneEv100At, { setS = 0.2, writeS = 0.5 } = {}) {
+  let standsAt;
+  const taken = [];
+  const wait = (seconds) => clock.until(clock.nowMs() + seconds * 1000);
+  return {
+    taken, // a row a frame
+    async set(setting) {
+      await wait(setS);
+      standsAt = setting;
+    },
+    /** One frame; the EV of the scene, as the frame's own brightness tells it. */
+    async expose(shutterS) {
+      const startMs = clock.nowMs();
+      await wait(shutterS);
+      const endMs = clock.nowMs();
+      await wait(writeS);
+      taken.push({ ...standsAt, startMs, endMs, readyMs: clock.nowMs() });
+      return sceneEv100At(startMs);
+    },
+  };
+}
