@@ -1,0 +1,195 @@
+// Every exported function of core, called once on a real evening. Bundled by itself, so it imports core alone; tests
+// run it in Node, in an empty realm, in a browser and in a worker, and hold the answers against each other.
+
+import * as core from '@evenfall/core';
+
+const PLACE = { latitudeDeg: 50.0832, longitudeDeg: -5.3182, timeZone: 'Europe/London' };
+const FROM_MS = Date.UTC(2026, 9, 14, 17, 0, 0);
+const OPTICS = { lens: { focalMm: 24 }, sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 } };
+
+const FILE = {
+  format: 'evenfall-shoot/1',
+  title: 'Every function once',
+  place: PLACE,
+  date: '2026-10-14',
+  intervalS: 20,
+  camera: {
+    shutter: { shortest: '1/4000', longest: '8' },
+    iso: { lowest: 100, highest: 6400 },
+    aperture: '4',
+    frameMB: 30,
+    cardGB: 16,
+    batteryFrames: 300,
+    ...OPTICS,
+  },
+  filters: [{ name: 'ND 3', stops: 3 }],
+  moves: [{ axis: 'pan', by: { deg: 40 }, mode: 'continuous', gear: { topSpeedDegPerS: 5 } }],
+};
+
+function made<T extends object>(answer: T): Exclude<T, core.PlanInfeasible> {
+  if ('infeasible' in answer) throw new Error(JSON.stringify(answer.infeasible));
+  return answer as Exclude<T, core.PlanInfeasible>;
+}
+
+/** Answers by the name of the function, as plain values. */
+export function surface(): Record<string, unknown> {
+  const read = core.readShoot(FILE);
+  if (read.kind === 'wrong') throw new Error(JSON.stringify(read.errors));
+  const { shoot } = read;
+  const plan = made(core.planShoot(shoot));
+  const zone = core.zoneOf(PLACE);
+  const span = core.shootSpan(shoot);
+  if (span.kind !== 'ok') throw new Error(span.why);
+  const forecast = core.forecastLight(shoot, span.times);
+  const { problem } = core.rampProblemOf(shoot, forecast);
+  const scene = core.sceneOf(shoot.scene, 260);
+  const reserve = core.reserveOf(problem);
+  const reading = { atMs: span.times[40]!, ev100: plan.frames[40]!.sceneEv100 + 0.3 };
+  const skyForecast: core.LightForecast = {
+    forecastEv100At: () => 10,
+    sunAltitudeAt: () => 3,
+    known: core.NOTHING_KNOWN,
+  };
+  const correction = core.correctForecast([{ atMs: FROM_MS, ev100: 10.2 }], skyForecast);
+  const lines = core.followLines(plan);
+  const wide = { azimuthDeg: 180, altitudeDeg: 20 };
+
+  const calls = {
+    addReading: () => core.addReading(correction, { atMs: FROM_MS + 60_000, ev100: 10.3 }).used,
+    angleOfSizeDeg: () => core.angleOfSizeDeg(2, 10),
+    apertureAv: () => core.apertureAv(4),
+    bandAfterReading: () => core.bandAfterReading({ lowEv: -3, highEv: 0.5 }, 0.2, 5, 3),
+    cieGradation: () => core.cieGradation(12, 30),
+    cieIndicatrix: () => core.cieIndicatrix(12, 60),
+    cieSky: () => core.cieSky(12)(20, 30, 60),
+    civilDay: () => core.civilDay('2026-10-25', zone),
+    clearIlluminanceLx: () => core.clearIlluminanceLx(-3),
+    clearSkyLuminanceCdM2: () =>
+      core.clearSkyLuminanceCdM2({ sunAltitudeDeg: 0, viewAltitudeDeg: 15, azimuthFromSunDeg: 90 }),
+    clipLengthS: () => core.clipLengthS(240, 24),
+    cloudOfEighths: () => core.cloudOfEighths(4),
+    coldFactorAt: () => core.coldFactorAt(-5),
+    correctForecast: () => correction.used,
+    correctedBandAt: () => core.correctedBandAt(correction, FROM_MS + 300_000),
+    correctedEv100At: () => core.correctedEv100At(correction, FROM_MS),
+    crossings: () => core.crossings((atMs) => (FROM_MS - atMs) / 1e6, 0, FROM_MS - 1e6, FROM_MS + 2e6),
+    cuesOf: () => core.cuesOf(plan.frames, true),
+    dialLabel: () => core.dialLabel('shutter', 6, 3),
+    dialLabels: () => core.dialLabels('iso', 2),
+    dialStep: () => core.dialStep('aperture', '5.6', 3),
+    driftEv: () => core.driftEv(5, 3),
+    easeAt: () => core.easeAt('quintic', 0.3),
+    ev100Of: () => core.ev100Of({ timeS: 1 / 125, fNumber: 16, iso: 100 }),
+    ev100ToLuminance: () => core.ev100ToLuminance(10),
+    eveningsHeldShare: () => core.eveningsHeldShare(reserve, forecast),
+    exactFps: () => core.exactFps(23.976),
+    fNumberOfStep: () => core.fNumberOfStep(12, 3),
+    fieldOfViewDeg: () => core.fieldOfViewDeg(36, 24),
+    filterStacks: () => core.filterStacks(shoot.filters, true),
+    filterStops: () => core.filterStops({ name: 'ND 1000', factor: 1000 }),
+    fitTime: () => core.fitTime(10, { fNumber: 4, iso: 100 }, { minS: 1 / 4000, maxS: 4 }),
+    followFrame: () => {
+      const { state: _, ...answer } = core.followFrame(core.startFollow(plan), { frame: 41, reading });
+      return answer;
+    },
+    followLines: () => {
+      const at = core.rfc3339(reading.atMs, zone);
+      return lines.next(lines.start, JSON.stringify({ at, ev100: reading.ev100 })).out;
+    },
+    footageOf: () => core.footageOf({ recordingS: 3600, intervalS: 10 }, 24),
+    forecastBand: () => core.forecastBand(3),
+    forecastLight: () => Array.from(forecast.sceneEv100),
+    frameCountOf: () => core.frameCountOf(7200, 7),
+    frameTimes: () => Array.from(core.frameTimes(FROM_MS, 3, 10)),
+    framesOnCard: () => core.framesOnCard(64, 30),
+    framesOnCharge: () => core.framesOnCharge(900, 0.5),
+    horizonAzimuth: () => core.horizonAzimuth('dusk', FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
+    illuminanceToEv100: () => core.illuminanceToEv100(2.5),
+    intervalAdvice: () => core.intervalAdvice('traffic'),
+    isoOfStep: () => core.isoOfStep(3, 3),
+    isoSv: () => core.isoSv(400),
+    knownOf: () => core.knownOf(shoot.scene, 260, false),
+    lastingOf: () => core.lastingOf(100, { startMs: FROM_MS, frameCount: 201, intervalS: 10 }),
+    lightTable: () => made(core.lightTable(shoot)).rows,
+    longestMarkedShutter: () => core.longestMarkedShutter(10, { gapS: 1, darkFrame: false, stepsPerStop: 3 }),
+    longestTimeInside: () => core.longestTimeInside(10, { gapS: 1, darkFrame: true }),
+    lookOffsetEv: () => core.lookOffsetEv({ nightEv: -1.5 }, -6),
+    luminanceToEv100: () => core.luminanceToEv100(4000),
+    magToLuminanceCdM2: () => core.magToLuminanceCdM2(22),
+    moonIlluminanceLx: () =>
+      core.moonIlluminanceLx({ altitudeDeg: 60, phaseAngleDeg: 0, distanceKm: 384400 }),
+    moonlitSkyCdM2: () =>
+      core.moonlitSkyCdM2({ altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384400 }, 70, 50),
+    movePlan: () =>
+      core.movePlan({
+        moves: shoot.moves,
+        frames: plan.frames,
+        intervalS: shoot.intervalS,
+        clipFps: 24,
+        writeS: 1,
+        darkFrame: false,
+        optics: OPTICS,
+      }),
+    nightOfGroundLx: () => core.nightOfGroundLx(5),
+    nightOfZenith: () => core.nightOfZenith(20),
+    opticsOf: () => core.opticsOf(shoot.camera),
+    overcastSkyToward: () => core.overcastSkyToward(30),
+    parseRfc3339: () => core.parseRfc3339('2026-10-14T18:00:00+01:00'),
+    planChoices: () => core.planChoices(shoot),
+    planShoot: () => plan,
+    rampExists: () => core.rampExists(problem),
+    rampProblemOf: () => problem.kit,
+    rampWeights: () => core.rampWeights('hand'),
+    readPlan: () => core.readPlan(JSON.parse(core.writePlan(plan))).kind,
+    readShoot: () => shoot,
+    reserveOf: () => reserve,
+    rfc3339: () => core.rfc3339(FROM_MS, zone),
+    sceneLight: () => core.sceneLight(scene)(forecast.sky[0]!),
+    sceneOf: () => scene,
+    shareOfEvenings: () =>
+      core.shareOfEvenings({ darkEv: 1, brightEv: 1 }, core.forecastBand(3), 'any-weather'),
+    shootGap: () => core.shootGap(shoot, plan.frames.length),
+    shootSpan: () => Array.from(span.times),
+    skyEvents: () => core.skyEvents(FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
+    skyTrack: () => core.skyTrack(span.times, PLACE),
+    solveRamp: () => core.solveRamp(problem),
+    stackText: () => core.stackText(['ND 3', 'ND 6']),
+    starAdvice: () => core.starAdvice(OPTICS, 2.8, [wide], PLACE.latitudeDeg),
+    startCorrection: () => core.startCorrection(skyForecast).used,
+    startFollow: () => typeof core.startFollow(plan),
+    sunAndMoon: () => core.sunAndMoon(FROM_MS, PLACE.latitudeDeg, PLACE.longitudeDeg),
+    sunIlluminanceLx: () => core.sunIlluminanceLx(-3),
+    sunPass: () => core.sunPass('dusk', 6, -12, FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
+    sunPosition: () => core.sunPosition(FROM_MS, PLACE.latitudeDeg, PLACE.longitudeDeg),
+    suppliesFor: () => core.suppliesFor(plan.frames.length, shoot.camera),
+    targetsOf: () => Array.from(core.targetsOf(shoot, forecast)),
+    tightestOf: () => core.tightestOf(plan),
+    timeOfStep: () => core.timeOfStep(6, 3),
+    timeTv: () => core.timeTv(1 / 60),
+    turnBetweenBearings: () => core.turnBetweenBearings(350, 40),
+    turnBetweenPoints: () =>
+      core.turnBetweenPoints({ fromLeft: 0, fromBottom: 0.5 }, { fromLeft: 1, fromBottom: 0.5 }, OPTICS),
+    wallToMs: () => core.wallToMs('2026-10-14', '18:00', zone),
+    wholeSeconds: () => core.wholeSeconds(core.footageOf({ recordingS: 3600, intervalS: 7.3 }, 24)),
+    writeCalendar: () => core.writeCalendar(plan),
+    writeCuesCsv: () => core.writeCuesCsv(plan),
+    writeFramesCsv: () => core.writeFramesCsv(plan),
+    writeLight: () => core.writeLight(made(core.lightTable(shoot))),
+    writePlan: () => core.writePlan(plan),
+    writeShoot: () => core.writeShoot(shoot),
+    zoneOf: () => zone.name,
+  };
+  return Object.fromEntries(Object.entries(calls).map(([name, call]) => [name, call()]));
+}
+
+/** The functions that core exports. */
+export function functionNames(): string[] {
+  return Object.entries(core)
+    .filter(([, value]) => typeof value === 'function')
+    .map(([name]) => name);
+}
+
+/** The answers as text, for comparing one realm with another. */
+export function surfaceText(): string {
+  return JSON.stringify(surface());
+}
