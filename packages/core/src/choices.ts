@@ -17,12 +17,17 @@ import { rampProblemOf } from './targets.js';
 export interface PlanChoice {
   /** What it is best at, or that it is what the shoot asks for; nothing for a point between. */
   readonly names: readonly ('fewest-cues' | 'smoothest' | 'cleanest-iso' | 'as-asked')[];
+  /** Whole, 0 or more. */
   readonly cueCount: number;
+  /** Cues that change the filter, whole, 0 or more. */
   readonly filterChanges: number;
+  /** Root of the mean square error over frames not affected, stops. */
   readonly rmsErrorEv: number;
+  /** Largest error of a frame not affected, stops, without its sign. */
   readonly worstErrorEv: number;
   /** As marked. */
   readonly highestIso: number;
+  /** The `weights` that give it. */
   readonly apply: { readonly weights: RampWeights };
 }
 
@@ -32,10 +37,24 @@ const ERROR_TIMES = Array.from({ length: 13 }, (_, i) => 2 ** (i - 6));
 const CLEAN_ISO_TIMES = 8;
 
 /**
- * The curve between cues and error, fewest cues first: every choice on it has fewer cues or less error than any
- * other. The one the shoot asks for is always among the answers, and one of a lower highest ISO where there is one.
+ * The curve between cues and error, fewest cues first: every choice on it has fewer cues or less error than
+ * any other. The one the shoot asks for is always among the answers, and one of a lower highest ISO where
+ * there is one. Takes about fifteen times as long as {@link planShoot}.
  *
+ * @param shoot from {@link readShoot}
+ * @returns one choice or more, or why the shoot has no plan at all
  * @throws RangeError on a shoot that `readShoot` would refuse
+ * @example
+ * ```ts
+ * import { planChoices, planShoot } from '@evenfall/core';
+ *
+ * const choices = planChoices({ ...shoot, intervalS: 60 });
+ * if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+ * const fewest = choices[0]!;
+ * fewest.names[0]; // → 'fewest-cues'
+ * const again = planShoot({ ...shoot, intervalS: 60, ...fewest.apply });
+ * 'cues' in again && again.cues.length === fewest.cueCount; // → true
+ * ```
  */
 export function planChoices(shoot: Shoot): PlanChoice[] | PlanInfeasible {
   const span = shootSpan(shoot);

@@ -13,20 +13,42 @@ import { horizonAzimuth, type SkyPosition, sunAndMoon, sunPosition } from './sun
 
 /** A shoot's light, one entry a frame in every list. */
 export interface Forecast {
+  /** The place's clock. */
   readonly zone: Zone;
-  /** UTC epoch milliseconds. */
+  /** Start of each frame, UTC epoch milliseconds. */
   readonly times: Float64Array;
+  /** Where sun and moon stand. */
   readonly sky: readonly SkyPosition[];
   /** As forecast, before readings. */
   readonly light: readonly SceneLight[];
-  /** As the readings have corrected it. */
+  /** What a meter reads off the frame, EV at ISO 100, as the readings have corrected it. */
   readonly sceneEv100: Float64Array;
+  /** 5 % of evenings are darker, EV at ISO 100. */
   readonly lowEv100: Float64Array;
+  /** 5 % are brighter, EV at ISO 100. */
   readonly highEv100: Float64Array;
+  /** The forecast and its readings, to ask at other times or to add to. */
   readonly correction: Correction;
 }
 
-/** The light at given times under a shoot's scene and readings. */
+/**
+ * The light at given times under a shoot's scene and readings. Source: docs/light.md.
+ *
+ * @param shoot its place, date, direction, scene and readings
+ * @param times UTC epoch milliseconds, rising, one or more: from {@link shootSpan} or {@link frameTimes}
+ * @returns one entry a time in every list
+ * @throws RangeError on a shoot that `readShoot` would refuse, or times that are not finite
+ * @example
+ * ```ts
+ * import { forecastLight } from '@evenfall/core';
+ *
+ * // A reading two stops below the forecast moves the light at its time by about as much.
+ * const times = Float64Array.of(Date.parse('2026-09-22T19:30:00+02:00'));
+ * const before = forecastLight(shoot, times).sceneEv100[0]!;
+ * const readings = [{ at: '2026-09-22T19:30:00+02:00', ev100: before - 2 }];
+ * before - forecastLight({ ...shoot, readings }, times).sceneEv100[0]!; // → 2.0
+ * ```
+ */
 export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const { place, direction, date, scene } = shoot;
   const zone = zoneOf(place);

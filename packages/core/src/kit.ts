@@ -7,22 +7,29 @@ import type { Camera, Shoot } from './shoot.js';
 
 /** A ramp's kit, and the filter stacks its indices stand for. */
 export interface Kit {
+  /** In dial steps. */
   readonly ramp: RampKit;
+  /** What may be on the lens, weakest first; entry i is the ramp's stack i. */
   readonly stacks: readonly FilterStack[];
 }
 
 /** What one setting says on the dials, and what it is. */
 export interface Setting {
+  /** What the dial says, "1/60"; to three digits where a rig times it freely. */
   readonly shutter: string;
-  /** Exact. */
+  /** Seconds, exact. */
   readonly shutterS: number;
+  /** What the dial says. */
   readonly iso: number;
+  /** Arithmetic speed, exact: 125.99 where the dial says 125. */
   readonly isoExact: number;
+  /** What the dial says, "5.6". */
   readonly aperture: string;
-  /** Exact. */
+  /** Focal ratio, exact. */
   readonly fNumber: number;
+  /** Names of those on the lens; empty for the bare lens. */
   readonly filters: readonly string[];
-  /** Exact. */
+  /** Their sum, exact, >= 0. */
   readonly filterStops: number;
 }
 

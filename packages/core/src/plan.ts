@@ -28,10 +28,36 @@ import { skyEvents } from './sun.js';
 import { rampProblemOf } from './targets.js';
 
 /**
- * The plan of a shoot: light, targets, the cheapest ramp that follows them, and its cues. A shoot that no ramp
- * can do is answered with the reason and the remedies. The same shoot always gives the same plan.
+ * The plan of a shoot: light, targets, the cheapest ramp that follows them, and its cues. A shoot that no
+ * ramp can do is answered with the reason and the remedies. The same shoot always gives the same plan.
+ * Source: docs/ramp.md for the schedule, docs/light.md for the light.
  *
+ * @param shoot from {@link readShoot}
+ * @returns the plan, or `infeasible`
  * @throws RangeError on a shoot that `readShoot` would refuse
+ * @example
+ * ```ts
+ * import { planShoot, readShoot } from '@evenfall/core';
+ *
+ * const read = readShoot({
+ *   format: 'evenfall-shoot/1',
+ *   place: { latitudeDeg: 52, longitudeDeg: 5, timeZone: 'Europe/Amsterdam' },
+ *   date: '2026-09-22',
+ *   span: { startAt: '2026-09-22T19:00:00+02:00', endAt: '2026-09-22T21:00:00+02:00' },
+ *   intervalS: 7,
+ *   camera: {
+ *     shutter: { shortest: '1/4000', longest: '5' },
+ *     iso: { lowest: 100, highest: 6400 },
+ *     aperture: '4',
+ *   },
+ * });
+ * if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
+ * const { shoot } = read;
+ * const plan = planShoot(shoot);
+ * if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+ * // Two hours at 7 s, both ends exposed, at 24 frames a second.
+ * plan.summary; // → { frameCount: 1029, clipS: 42.875 }
+ * ```
  */
 export function planShoot(shoot: Shoot): Plan {
   const span = shootSpan(shoot);
@@ -64,7 +90,21 @@ export function planShoot(shoot: Shoot): Plan {
   } satisfies PlanMade;
 }
 
-/** The light of a shoot's span, one row every interval, without a camera. */
+/**
+ * The light of a shoot's span, one row every interval, without a camera. Source: docs/light.md.
+ *
+ * @param shoot from {@link readShoot}; camera, filters, look and limits are of no account
+ * @returns the table, or why the sun never passes through the span
+ * @throws RangeError on a shoot that `readShoot` would refuse
+ * @example
+ * ```ts
+ * import { lightTable } from '@evenfall/core';
+ *
+ * const table = lightTable({ ...shoot, intervalS: 3600 });
+ * if ('infeasible' in table) throw new Error(table.infeasible.text);
+ * table.rows.map(({ at }) => at.slice(11, 16)); // → ['19:00', '20:00', '21:00']
+ * ```
+ */
 export function lightTable(shoot: Shoot): LightTable | PlanInfeasible {
   const span = shootSpan(shoot);
   if (span.kind === 'no-span') return noSpan(shoot, span);

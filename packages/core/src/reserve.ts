@@ -23,14 +23,37 @@ interface Reach {
 const SLACK = 1e-9;
 
 /**
- * The reserve of a kit over a ramp's targets: the largest shift of all targets alike, down and up, under which
- * each still has a setting within tolerance, in exact times, ISOs and filters, whatever setting that is. Whether a
- * person's cues keep up is the ramp's business: a shift of all targets changes no speed.
+ * The reserve of a kit over a ramp's targets: the largest shift of all targets alike, down and up, under
+ * which each still has a setting within tolerance, in exact times, ISOs and filters, whatever setting that
+ * is. Whether a person's cues keep up is the ramp's business: a shift of all targets changes no speed.
  *
- * A target that is out of reach now (a frame that a filter change may spoil) is not counted.
+ * @param problem its targets, kit, interval and tolerance; a target out of reach now (a frame that a filter
+ *   change may spoil) is not counted
+ * @returns stops, both >= 0
+ * @example
+ * ```ts
+ * import { type RampProblem, reserveOf } from '@evenfall/core';
  *
- * Bare lens, f/4, 1/4000 s to 4 s, ISO 100, third stops, tolerance 0.75: reach EV 1.25 to 16.75, so targets from
- * EV 14 to 2 have 0.75 at the dark end and 2.75 at the bright one.
+ * // Bare lens, f/4, 1/4000 s to 4 s, ISO 100: EV 2 to 16, and three quarters of a stop beyond.
+ * const problem: RampProblem = {
+ *   targetEv100: [14, 8, 2],
+ *   intervalS: 8,
+ *   direction: 'dusk',
+ *   gapS: 1,
+ *   darkFrame: false,
+ *   crew: 'rig',
+ *   kit: {
+ *     stepsPerStop: 3,
+ *     shutter: { longestStep: -6, shortestStep: 36 },
+ *     iso: { lowestStep: 0, highestStep: 0 },
+ *     aperture: { widestStep: 12, narrowestStep: 12 },
+ *     stackStops: [0],
+ *     bulb: false,
+ *   },
+ *   limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
+ * };
+ * reserveOf(problem); // → { darkEv: 0.75, brightEv: 2.75 }
+ * ```
  */
 export function reserveOf(problem: RampProblem): Reserve {
   const { targetEv100, kit } = problem;
@@ -55,10 +78,25 @@ export function reserveOf(problem: RampProblem): Reserve {
 const EVENING_FROM_SUN_DEG = -8;
 
 /**
- * Share of evenings, 0 to 1, whose light stays within a reserve: on those the ramp, corrected by readings on the
- * way, never runs out of settings. An evening is taken to lie off its forecast by the same stops throughout. Under a
- * sky that nobody saw, by the measured spread of any weather; else by a normal one as wide as the band: at the
- * horizon or, after readings, at its widest.
+ * Share of evenings whose light stays within a reserve: on those the ramp, corrected by readings on the way,
+ * never runs out of settings. An evening is taken to lie off its forecast by the same stops throughout. Under
+ * a sky that nobody saw, by the measured spread of any weather; else by a normal one as wide as the band: at
+ * the horizon or, after readings, at its widest. Source: docs/sources.md#weather-spread.
+ *
+ * @param reserve stops, both >= 0: from {@link reserveOf}
+ * @param forecast from {@link forecastLight}
+ * @returns 0 to 1
+ * @throws RangeError on a forecast whose `known` is out of range
+ * @example
+ * ```ts
+ * import { eveningsHeldShare, forecastLight, shootSpan } from '@evenfall/core';
+ *
+ * const span = shootSpan(shoot);
+ * if (span.kind === 'no-span') throw new Error(span.why);
+ * const { summary } = plan;
+ * const reserve = { darkEv: summary.reserveDarkEv, brightEv: summary.reserveBrightEv };
+ * eveningsHeldShare(reserve, forecastLight(shoot, span.times)) === summary.eveningsHeldShare; // → true
+ * ```
  */
 export function eveningsHeldShare(reserve: Reserve, forecast: Forecast): number {
   const { known } = forecast.correction.forecast;

@@ -11,7 +11,18 @@ import type { Camera, Shoot } from './shoot.js';
 
 type Moving = Pick<Shoot, 'camera' | 'moves'>;
 
-/** Lens and sensor, where both are known. */
+/**
+ * Lens and sensor, where both are known.
+ *
+ * @param camera as far as it is known
+ * @returns both, or undefined
+ * @example
+ * ```ts
+ * import { opticsOf } from '@evenfall/core';
+ *
+ * opticsOf({ lens: { focalMm: 24 } }); // → undefined
+ * ```
+ */
 export function opticsOf({ lens, sensor }: Pick<Camera, 'lens' | 'sensor'>): Optics | undefined {
   return lens === undefined || sensor === undefined ? undefined : { lens, sensor };
 }
@@ -21,7 +32,21 @@ export function shootTravels({ camera, moves }: Moving): Travel[] {
   return travelsOf(moves, opticsOf(camera));
 }
 
-/** The part of every interval that the shutter may not use, and what it is made of; `camera.gapS` without moves. */
+/**
+ * The part of every interval that the shutter may not use, and what it is made of; `camera.gapS` without
+ * moves.
+ *
+ * @param shoot its camera and moves
+ * @param frameCount whole, 1 or more: moves take longer steps over fewer frames
+ * @returns seconds
+ * @throws RangeError on moves that a shoot file may not hold
+ * @example
+ * ```ts
+ * import { shootGap } from '@evenfall/core';
+ *
+ * shootGap(shoot, 1029); // → { gapS: 1, writeS: 1, moveS: 0, settleS: 0 }
+ * ```
+ */
 export function shootGap(shoot: Moving, frameCount: number): GapParts {
   return gapOf(shootTravels(shoot), frameCount, shoot.camera.gapS);
 }
@@ -37,7 +62,20 @@ export function hasRoom({
   return shortestS * (darkFrame ? 2 : 1) + gapS <= intervalS + 1e-9;
 }
 
-/** The frame of a plan with the least time to spare, from 0, and what its interval holds; of equals the first. */
+/**
+ * The frame of a plan with the least time to spare.
+ *
+ * @param plan from {@link planShoot} or {@link readPlan}
+ * @returns `frame`, from 0, of equals the first, and what its interval holds, in seconds
+ * @throws RangeError on moves that a shoot file may not hold
+ * @example
+ * ```ts
+ * import { tightestOf } from '@evenfall/core';
+ *
+ * const { shutterS, writeS, slackS } = tightestOf(plan);
+ * shutterS + writeS + slackS; // → 7.0
+ * ```
+ */
 export function tightestOf({ shoot, frames }: PlanMade): { readonly frame: number } & FrameBudget {
   const { intervalS, camera } = shoot;
   const travels = shootTravels(shoot);

@@ -4,12 +4,34 @@ import { civilDay, frameTimes, parseRfc3339, zoneOf } from './clock.js';
 import { frameCountOf, type Shoot } from './shoot.js';
 import { sunPass } from './sun.js';
 
-/** When the frames are taken, or that the sun never passes through the span on that day. */
+/**
+ * When the frames are taken: `times`, the start of each, UTC epoch milliseconds, one or more; or that the sun
+ * never passes through the span on that day: `why`, a sentence, and from `highDeg` to `lowDeg`, the true
+ * altitudes between which it does move.
+ */
 export type ShootSpan =
   | { readonly kind: 'ok'; readonly times: Float64Array } // start of each frame, UTC epoch milliseconds
   | { readonly kind: 'no-span'; readonly why: string; readonly highDeg: number; readonly lowDeg: number };
 
-/** Frame times of a shoot. The first frame starts on a whole second, so that a person can start it by the clock. */
+/**
+ * Frame times of a shoot. The first frame starts on a whole second, so that a person can start it by the
+ * clock.
+ *
+ * @param shoot its place, date, direction, span and interval
+ * @returns the times, or why there are none
+ * @throws RangeError on a shoot that `readShoot` would refuse
+ * @example
+ * ```ts
+ * import { shootSpan } from '@evenfall/core';
+ *
+ * const span = shootSpan(shoot);
+ * span.kind === 'ok' && span.times.length; // → 1029
+ * // North of the polar circle the sun does not set on midsummer's day.
+ * const place = { latitudeDeg: 69.65, longitudeDeg: 18.96, timeZone: 'Europe/Oslo' };
+ * const sun = { fromSunAltitudeDeg: 6, toSunAltitudeDeg: -12 };
+ * shootSpan({ ...shoot, place, date: '2026-06-21', span: sun }).kind; // → 'no-span'
+ * ```
+ */
 export function shootSpan({ place, date, direction, span, intervalS }: Shoot): ShootSpan {
   const ends =
     'startAt' in span

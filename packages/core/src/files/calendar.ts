@@ -9,6 +9,7 @@ import type { PlanFrame, PlanMade } from '../plan-format.js';
 export interface CalendarText {
   /** The one line a telephone shows. */
   readonly summary: string;
+  /** What is seen when it is opened; lines end in a line feed. */
   readonly description: string;
 }
 
@@ -16,6 +17,7 @@ export interface CalendarText {
 export interface CalendarTexts {
   /** Of the texts, as in RFC 5646: "en". */
   readonly language: string;
+  /** For the time by which to be set up. */
   readonly setUp: CalendarText;
   /** One for each cue of the plan. */
   readonly cues: readonly CalendarText[];
@@ -27,16 +29,26 @@ interface CalendarOptions {
 }
 
 /**
- * Calendar text: an event with an alarm for each cue, and one for the time by which to be set up, which lasts until
- * the start. Alarms ring `aheadS` seconds before their event.
+ * Calendar text: an event with an alarm for each cue, and one for the time by which to be set up, which lasts
+ * until the start. Alarms ring `aheadS` seconds before their event. Source: docs/sources.md#rfc5545.
  *
  * The same plan always gives the same text: events are stamped with the plan's start, not with the time of
  * writing, and a plan made again for the same shoot keeps the identity of its events, so that a calendar
  * replaces them.
  *
- * @param aheadS whole seconds from 0 to 86400, rounded; 60 where none is given
- * @param texts what the events say; plain English where none are given
+ * @param plan from {@link planShoot} or {@link readPlan}
+ * @param options `aheadS`, whole seconds from 0 to 86400, rounded, 60 where none is given; `texts`, what the
+ *   events say, plain English where none are given
+ * @returns an iCalendar file; lines end in CRLF
  * @throws RangeError on any other aheadS, a time in the plan that is none, or texts that are not one a cue
+ * @example
+ * ```ts
+ * import { writeCalendar } from '@evenfall/core';
+ *
+ * const text = writeCalendar(plan, { aheadS: 90 });
+ * text.slice(0, 15); // → 'BEGIN:VCALENDAR'
+ * text.match(/TRIGGER:-PT90S/g)?.length; // → plan.cues.length + 1
+ * ```
  */
 export function writeCalendar(plan: PlanMade, { aheadS = 60, texts }: CalendarOptions = {}): string {
   const ahead = Math.round(within('aheadS', aheadS, 0, 86_400));

@@ -6,8 +6,19 @@ import type { Control, PlanFrame, PlanMade } from '../plan-format.js';
 const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
 
 /**
- * Cues, one a row: frame (from 0), time, sun altitude, each control's change from and to (empty where it stays),
- * and the whole setting after it.
+ * Cues as a table, one a row: frame (from 0), time, sun altitude, each control's change from and to (empty
+ * where it stays), and the whole setting after it. Source: docs/sources.md#rfc4180.
+ *
+ * @param plan from {@link planShoot} or {@link readPlan}
+ * @returns comma-separated values with a header row; lines end in CRLF
+ * @example
+ * ```ts
+ * import { writeCuesCsv } from '@evenfall/core';
+ *
+ * const lines = writeCuesCsv(plan).split('\r\n');
+ * lines[0]?.slice(0, 39); // → 'frame,at,sunAltitudeDeg,shutterFrom,shu'
+ * lines.length - 2; // → plan.cues.length
+ * ```
  */
 export function writeCuesCsv(plan: PlanMade): string {
   const header = [
@@ -71,7 +82,19 @@ const MOVE_COLUMNS = [
   'blurPx',
 ] as const satisfies readonly (keyof PlanFrame)[];
 
-/** Frames, one a row, every key of the plan file a column; filters on the lens are joined by " + ". */
+/**
+ * Frames as a table, one a row, every key of the plan file a column; filters on the lens are joined by " + ".
+ * Source: docs/sources.md#rfc4180.
+ *
+ * @param plan from {@link planShoot} or {@link readPlan}
+ * @returns comma-separated values with a header row; lines end in CRLF
+ * @example
+ * ```ts
+ * import { writeFramesCsv } from '@evenfall/core';
+ *
+ * writeFramesCsv(plan).split('\r\n').length - 2; // → plan.frames.length
+ * ```
+ */
 export function writeFramesCsv(plan: PlanMade): string {
   const moved = MOVE_COLUMNS.filter((column) => plan.frames.some((frame) => frame[column] !== undefined));
   const columns = [...FRAME_COLUMNS, ...moved];

@@ -11,14 +11,31 @@ import { shootFaults } from './shoot-rules.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
 import { inOrder } from './walk.js';
 
-/** A plan, feasible or not, or every fault of the file that can be told in one go. */
+/**
+ * A `plan`, feasible or not, or every fault of the file that can be told in one go: `errors`, one or more.
+ */
 export type PlanRead =
   | { readonly kind: 'ok'; readonly plan: Plan }
   | { readonly kind: 'wrong'; readonly errors: readonly FileError[] }; // at least one
 
 /**
- * Reads `evenfall-plan/1` from a parsed value. Checks that it is whole and that its shoot is sound; it does not
- * work the plan out again. Never throws for what a file can hold.
+ * Reads `evenfall-plan/1` from a parsed value. Checks that it is whole and that its shoot is sound; it does
+ * not work the plan out again. Never throws for what a file can hold; a wrong file is a normal answer.
+ * Format: docs/formats.md.
+ *
+ * @param value what a JSON parser gave
+ * @param where looks up the line of a path, for messages
+ * @param source name of the file, for messages
+ * @returns the plan, defaults of its shoot filled in, or the errors
+ * @example
+ * ```ts
+ * import { readPlan, writePlan } from '@evenfall/core';
+ *
+ * readPlan(JSON.parse(writePlan(plan))).kind; // → 'ok'
+ * const cut = { ...plan, frames: plan.frames.slice(1) };
+ * const wrong = readPlan(cut, undefined, 'plan.json');
+ * wrong.kind === 'wrong' && wrong.errors[0]?.path; // → ['summary', 'frameCount']
+ * ```
  */
 export function readPlan(value: unknown, where?: Locate, source?: string): PlanRead {
   const read = v.safeParse(planSchema, value, { abortPipeEarly: true });
@@ -55,14 +72,41 @@ function countFaults({ summary, frames, cues }: Extract<Plan, { frames: unknown 
   return faults;
 }
 
-/** A plan as the text of a file: JSON, keys in the order of the format, a frame or a cue a line. */
+/**
+ * A plan as the text of a file: JSON, keys in the order of the format, a frame or a cue a line. Never throws.
+ * Format: docs/formats.md.
+ *
+ * @param plan from {@link planShoot} or {@link readPlan}
+ * @returns text that ends with a line break; the same for the same plan
+ * @example
+ * ```ts
+ * import { writePlan } from '@evenfall/core';
+ *
+ * const text = writePlan(plan);
+ * text.match(/"frame":/g)?.length; // → plan.frames.length + plan.cues.length
+ * ```
+ */
 export function writePlan(plan: Plan): string {
   // The assignment has the compiler hold the schema against Plan.
   const file: v.InferOutput<typeof planSchema> = plan;
   return written(planSchema, file);
 }
 
-/** A light table as the text of a file: JSON, keys in the order of the format, a row a line. */
+/**
+ * A light table as the text of a file: JSON, keys in the order of the format, a row a line. Never throws.
+ * Format: docs/formats.md.
+ *
+ * @param table from {@link lightTable}
+ * @returns text that ends with a line break; the same for the same table
+ * @example
+ * ```ts
+ * import { lightTable, writeLight } from '@evenfall/core';
+ *
+ * const table = lightTable({ ...shoot, intervalS: 3600 });
+ * if ('infeasible' in table) throw new Error(table.infeasible.text);
+ * JSON.parse(writeLight(table)); // → { format: 'evenfall-light/1', rows: table.rows }
+ * ```
+ */
 export function writeLight(table: LightTable): string {
   // The assignment has the compiler hold the schema against LightTable.
   const file: v.InferOutput<typeof lightSchema> = table;

@@ -8,17 +8,39 @@ import { type ShootFile, shootFileSchema } from './shoot-schema.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
 import { inOrder } from './walk.js';
 
-/** A shoot, or every fault of the file that can be told in one go. */
+/** A `shoot`, or every fault of the file that can be told in one go: `errors`, one or more. */
 export type ShootRead =
   | { readonly kind: 'ok'; readonly shoot: Shoot }
   | { readonly kind: 'wrong'; readonly errors: readonly FileError[] }; // at least one
 
 /**
- * Reads `evenfall-shoot/1`: what a YAML or JSON parser gave, checked, with its defaults filled in.
- * Never throws for what a file can hold; a wrong file is a normal answer.
+ * Reads `evenfall-shoot/1`: what a YAML or JSON parser gave, checked, with its defaults filled in. Never
+ * throws for what a file can hold; a wrong file is a normal answer. Format: docs/formats.md.
  *
+ * @param value what the parser gave
  * @param where looks up the line of a path, for messages
  * @param source name of the file, for messages
+ * @returns the shoot, or the errors
+ * @example
+ * ```ts
+ * import { readShoot } from '@evenfall/core';
+ *
+ * const file = {
+ *   format: 'evenfall-shoot/1',
+ *   place: { latitudeDeg: 95, longitudeDeg: 5 },
+ *   date: '2026-09-22',
+ *   intervalS: 7,
+ *   camera: {
+ *     shutter: { shortest: '1/4000', longest: '5' },
+ *     iso: { lowest: 100, highest: 6400 },
+ *     aperture: '4',
+ *   },
+ * };
+ * const wrong = readShoot(file, undefined, 'evening.yaml');
+ * wrong.kind === 'wrong' && wrong.errors.map(({ path }) => path); // → [['place', 'latitudeDeg']]
+ * const right = readShoot({ ...file, place: { latitudeDeg: 52, longitudeDeg: 5 } });
+ * right.kind === 'ok' && right.shoot; // → { direction: 'dusk', clipFps: 24, crew: 'hand' }
+ * ```
  */
 export function readShoot(value: unknown, where?: Locate, source?: string): ShootRead {
   const read = v.safeParse(shootFileSchema, value, { abortPipeEarly: true });
@@ -31,7 +53,20 @@ export function readShoot(value: unknown, where?: Locate, source?: string): Shoo
   return { kind: 'ok', shoot };
 }
 
-/** A shoot as the text of a file: JSON, keys in the order of the format, a line break at the end. */
+/**
+ * A shoot as the text of a file: JSON, keys in the order of the format, a line break at the end. Never
+ * throws. Format: docs/formats.md.
+ *
+ * @param shoot from {@link readShoot}
+ * @returns text that {@link readShoot} reads back to the same shoot
+ * @example
+ * ```ts
+ * import { readShoot, writeShoot } from '@evenfall/core';
+ *
+ * const again = readShoot(JSON.parse(writeShoot(shoot)));
+ * again.kind === 'ok' && writeShoot(again.shoot) === writeShoot(shoot); // → true
+ * ```
+ */
 export function writeShoot(shoot: Shoot): string {
   // The assignment has the compiler hold the schema against Shoot.
   const file: ShootFile = shoot;
