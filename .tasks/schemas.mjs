@@ -15,11 +15,15 @@ const at = (path) => new URL(`../packages/core/${path}`, import.meta.url);
  */
 export function publishedSchemas({ shoot, plan, light }) {
   const schema = (format, title, from) => {
-    // Rules between keys (check) have no counterpart in JSON Schema; the reader applies them.
+    // A part that JSON Schema cannot say must not be lost in silence; these say nothing that JSON could break.
     const { $schema, ...rest } = toJsonSchema(from, {
       target: 'draft-2020-12',
       typeMode: 'input',
-      errorMode: 'ignore',
+      errorMode: 'throw',
+      ignoreActions: ['finite', 'transform', 'readonly'],
+      // Patterns of JSON Schema are Unicode's anyway, which the flag u asks of ours.
+      overrideAction: ({ valibotAction: { type, requirement }, jsonSchema }) =>
+        type === 'regex' ? { ...jsonSchema, pattern: requirement.source } : undefined,
     });
     const text = JSON.stringify({ $schema, title, ...rest }, null, 2);
     return [`evenfall-${format}-1.schema.json`, `${text}\n`];

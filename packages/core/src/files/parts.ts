@@ -60,7 +60,10 @@ export function flag(give: string) {
   return v.pipe(v.boolean(refusal({ what: 'true or false', give: 'true or false' })), v.description(give));
 }
 
-/** One line of text of at most so many characters, without control characters. */
+/**
+ * One line of text of at most so many characters, without control characters. Characters are those of Unicode, as
+ * JSON Schema counts them: an emoji is one, though JavaScript's own length makes it two.
+ */
 export function text(what: string, give: string, maxLength: number, minLength = 0) {
   const message: Message = ({ input }) =>
     typeof input === 'number' || typeof input === 'boolean'
@@ -68,9 +71,7 @@ export function text(what: string, give: string, maxLength: number, minLength = 
       : refusal({ what, give })({ input } as v.BaseIssue<unknown>);
   return v.pipe(
     v.string(message),
-    v.minLength(minLength, message),
-    v.maxLength(maxLength, message),
-    v.regex(/^[^\p{Cc}\p{Cs}\u2028\u2029]*$/u, message),
+    v.regex(new RegExp(`^[^\\p{Cc}\\p{Cs}\\u2028\\u2029]{${minLength},${maxLength}}$`, 'u'), message),
     v.description(give),
   );
 }
@@ -145,7 +146,8 @@ export function choice<const Options extends Shapes>(
 ) {
   const any = v.union(options, refusal(words));
   return v.pipe(
-    v.lazy((input): Options[number] | typeof any => pick(input) ?? any),
+    // Of nothing at all no shape is picked: that is how the published schema asks for all of them.
+    v.lazy((input): Options[number] | typeof any => (input === undefined ? any : (pick(input) ?? any))),
     v.description(words.give),
   );
 }

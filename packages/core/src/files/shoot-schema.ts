@@ -65,7 +65,7 @@ const camera = v.strictObject({
   aperture: choice(
     [apertureMark, apertureRange],
     { what: 'an aperture', give: 'a marked f-number such as "5.6", or widest and narrowest' },
-    (input) => (isGroup(input) ? apertureRange : input === undefined ? undefined : apertureMark),
+    (input) => (isGroup(input) ? apertureRange : apertureMark),
   ),
   gapS: v.optional(number('a gap', 'seconds from 0 to 3600', 0, 3600), 1),
   darkFrame: v.optional(flag('true or false'), false),
@@ -179,17 +179,20 @@ const look = choice(
   (input) => (Array.isArray(input) ? lookTable : isGroup(input) ? lookNight : undefined),
 );
 
+const tolerance = aboveZero('a tolerance', 'stops above 0, at most 10', 10);
+const largestStep = aboveZero('a step', 'stops above 0, at most 10', 10);
+const spacing = number('a spacing', 'seconds from 0 to 86400', 0, 86_400);
+const filterChanges = v.exactOptional(
+  whole('a limit on filter changes', 'a whole number from 0 to 100', 0, 100),
+);
+const framesLost = whole('a number of frames', 'a whole number from 0 to 1000', 0, 1000);
+
 const limits = v.strictObject({
-  toleranceEv: v.exactOptional(aboveZero('a tolerance', 'stops above 0, at most 10', 10)),
-  largestStepEv: v.exactOptional(aboveZero('a step', 'stops above 0, at most 10', 10)),
-  secondsBetweenCues: v.exactOptional(number('a spacing', 'seconds from 0 to 86400', 0, 86_400)),
-  maxFilterChanges: v.exactOptional(
-    whole('a limit on filter changes', 'a whole number from 0 to 100', 0, 100),
-  ),
-  framesLostPerFilterChange: v.optional(
-    whole('a number of frames', 'a whole number from 0 to 1000', 0, 1000),
-    2,
-  ),
+  toleranceEv: v.exactOptional(tolerance),
+  largestStepEv: v.exactOptional(largestStep),
+  secondsBetweenCues: v.exactOptional(spacing),
+  maxFilterChanges: filterChanges,
+  framesLostPerFilterChange: v.optional(framesLost, 2),
 });
 
 const weight = v.exactOptional(number('a weight', 'a price from 0 to 1000', 0, 1000));
@@ -237,7 +240,13 @@ export const shootChangeSchema = v.strictObject({
   filters: v.exactOptional(list(filter, 'filters', MOST_FILTERS + 1)),
   look: v.exactOptional(look),
   limits: v.exactOptional(
-    v.required(limits, ['toleranceEv', 'largestStepEv', 'secondsBetweenCues', 'framesLostPerFilterChange']),
+    v.strictObject({
+      toleranceEv: tolerance,
+      largestStepEv: largestStep,
+      secondsBetweenCues: spacing,
+      maxFilterChanges: filterChanges,
+      framesLostPerFilterChange: framesLost,
+    }),
   ),
   moves: v.exactOptional(moves),
 });
