@@ -93,7 +93,6 @@ export function anywhere(site: () => Site): void {
     it('prints the cue card on A6 pages', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
       const { cues } = await planOn(page);
-      await page.locator('#card svg').first().waitFor({ state: 'attached' });
       const pdf = await page.pdf({ preferCSSPageSize: true });
       const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
       const pages = await page.locator('#card section').count();
@@ -117,10 +116,12 @@ export function anywhere(site: () => Site): void {
   describe('on paper, without a plan', () => {
     it('prints why there is none, not the card of an older plan', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
-      await page.locator('#card svg').first().waitFor({ state: 'attached' });
+      await page.pdf();
+      expect(await page.locator('#card svg').count()).toBeGreaterThan(0);
       await page.getByLabel('Highest ISO').selectOption('100');
       await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
-      await expect.poll(() => textOf(page.locator('#card'))).toMatch(/^From frame .* too dark for this kit/);
+      await page.pdf();
+      expect(await textOf(page.locator('#card'))).toMatch(/^From frame .* too dark for this kit/);
       expect(await page.getByRole('button', { name: 'Print the cue card' }).isDisabled()).toBe(true);
       await page.context().close();
     });
@@ -223,7 +224,8 @@ export function anywhere(site: () => Site): void {
       await page.getByLabel('Language').selectOption('Deutsch');
       await page.getByRole('heading', { name: 'Einsätze', exact: true }).waitFor();
       expect(await page.locator('html').getAttribute('lang')).toBe('de');
-      await expect.poll(() => textOf(page.locator('#card'))).toContain('Einsätze');
+      await page.pdf();
+      expect(await textOf(page.locator('#card'))).toContain('Einsätze');
       await page.reload();
       await planned(page);
       await unfold(page);

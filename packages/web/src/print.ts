@@ -1,23 +1,34 @@
-// The browser's Print gives the cue card. Its pages are drawn ahead, in idle time: print waits for nothing.
+// The browser's Print gives the cue card. What draws it is loaded ahead, in idle time; the card itself is drawn when
+// a print begins, which takes less than a blink: drawn after every change it would get in the way of typing.
 
 import type { Plan, PlanMade } from '@evenfall/core';
-import { effect } from '@preact/signals-core';
 import { plan } from './state/plan.js';
 import { words } from './words/words.js';
 
-// Typing goes first.
-const SETTLED_MS = 400;
-
-let timer: ReturnType<typeof setTimeout> | undefined;
-let drawn: Plan | undefined;
 let draw: ((plan: PlanMade) => string[]) | undefined;
+let drawn: { readonly plan: Plan; readonly language: string } | undefined;
+let loading: Promise<void> | undefined;
+
+function load(): Promise<void> {
+  loading ??= import('@evenfall/chart')
+    .then(({ cardPages, languages, wordsFor }) => {
+      const language = () => languages.find((code) => code === words().language) ?? 'en';
+      draw = (made) => cardPages(made, { words: wordsFor({ language: language() }) });
+    })
+    .catch(() => {
+      loading = undefined; // asked for again when it is needed
+    });
+  return loading;
+}
 
 /** The card of the plan as it stands; where there is none, why: an old card must not pass for the new one. */
 function drawNow(): void {
   const now = plan.peek();
   const holder = document.getElementById('card');
-  if (now === undefined || now === drawn || draw === undefined || holder === null) return;
-  drawn = now;
+  if (now === undefined || draw === undefined || holder === null) return;
+  const { language } = words();
+  if (drawn?.plan === now && drawn.language === language) return;
+  drawn = { plan: now, language };
   if ('frames' in now) {
     // SVG made here from checked text, escaped where it is drawn.
     holder.innerHTML = draw(now)
@@ -36,17 +47,11 @@ const whenIdle: (task: () => void) => void =
     : (task) => void setTimeout(task, 500);
 
 export function keepCardReady(): void {
-  whenIdle(async () => {
-    const { cardPages, languages, wordsFor } = await import('@evenfall/chart');
-    const language = () => languages.find((code) => code === words().language) ?? 'en';
-    draw = (made) => cardPages(made, { words: wordsFor({ language: language() }) });
-    effect(() => {
-      plan.value;
-      words(); // another language, another card
-      drawn = undefined;
-      clearTimeout(timer);
-      timer = setTimeout(() => whenIdle(drawNow), SETTLED_MS);
-    });
-  });
+  whenIdle(() => void load());
   addEventListener('beforeprint', drawNow);
+}
+
+export async function printCard(): Promise<void> {
+  await load();
+  window.print();
 }

@@ -26,13 +26,21 @@ function mount(element?: Element): void {
   stop?.();
   chart?.remove();
   chart = stop = undefined;
+  // Not while the page is being drawn, which asks for it.
+  queueMicrotask(() => {
+    if (chart === undefined) geometry.value = undefined;
+  });
   if (!(element instanceof HTMLCanvasElement)) return;
-  // Not yet in the document: size and colours are known a moment later.
-  queueMicrotask(() => start(element));
+  // Figures and cues are painted first: the first drawing is the page's longest piece of work.
+  afterPaint(() => start(element));
+}
+
+function afterPaint(task: () => void): void {
+  requestAnimationFrame(() => void setTimeout(task));
 }
 
 function start(element: HTMLCanvasElement): void {
-  if (!element.isConnected) return;
+  if (!element.isConnected || chart !== undefined) return;
   const live = liveChart(element, () => {
     geometry.value = live.geometry();
   });

@@ -19,12 +19,16 @@ export type Inks = Readonly<Record<(typeof NAMES)[number], string>>;
 /** Colours as they hold at an element: custom properties alone would come back unresolved. */
 export function inksAt(element: HTMLElement): Inks {
   const probe = document.createElement('span');
+  const spots = NAMES.map((name) => {
+    const spot = document.createElement('span');
+    spot.style.color = `var(--chart-${name})`;
+    return spot;
+  });
+  probe.append(...spots);
+  // All are set before the first is read: the page is styled anew but once.
   element.append(probe);
   const inks = Object.fromEntries(
-    NAMES.map((name) => {
-      probe.style.color = `var(--chart-${name})`;
-      return [name, getComputedStyle(probe).color];
-    }),
+    NAMES.map((name, i) => [name, getComputedStyle(spots[i] as HTMLElement).color]),
   ) as Inks;
   probe.remove();
   return inks;

@@ -2,6 +2,7 @@
 
 import { html } from 'lit-html';
 import type { SaveKind } from '../file-work.js';
+import { printCard } from '../print.js';
 import { copyLink } from '../shared-link.js';
 import { impossible, made } from '../state/plan.js';
 import { words } from '../words/words.js';
@@ -26,7 +27,7 @@ export function filesSection() {
   return html`<section class="files">
     <h2>${w.title}</h2>
     <div class="buttons">
-      <button type="button" ?disabled=${!ready} @click=${() => window.print()}>
+      <button type="button" ?disabled=${!ready} @click=${() => void printCard()}>
         ${w.print}
       </button>
       <button type="button" @click=${() => void copyLink()}>${w.link}</button>

@@ -2,9 +2,9 @@
 
 import { signal } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
-import { chartView } from '../chart/chart-view.js';
+import { chartView, geometry } from '../chart/chart-view.js';
 import { fieldDoor } from '../field/door.js';
-import { impossible, pending } from '../state/plan.js';
+import { impossible, made, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { cueList } from './cue-list.js';
@@ -56,6 +56,7 @@ function panel(name: PanelName, content: () => TemplateResult) {
 
 export function designView() {
   const stale = impossible.value !== undefined || reading.value.kind === 'wrong';
+  const busy = pending.value || (made.value !== undefined && geometry.value === undefined);
   return html`<main class="design">
     <form class="controls" @submit=${(event: Event) => event.preventDefault()}>
       ${panel('place', placePanel)} ${panel('kit', kitPanel)} ${panel('rhythm', rhythmPanel)}
@@ -63,7 +64,7 @@ export function designView() {
     </form>
     <div class="result" id="plan" tabindex="-1">
       ${summaryStrip()} ${problemView()}
-      <section class="picture ${stale ? 'stale' : ''}" aria-busy=${pending.value}>
+      <section class="picture ${stale ? 'stale' : ''}" aria-busy=${busy}>
         <h2 class="unseen">${words().chart.title}</h2>
         ${chartView()}
       </section>

@@ -24,7 +24,7 @@ interface Planner {
 
 /** @param answer called with the plan of the last request */
 export function planner(answer: (plan: Plan, request: Request) => void): Planner {
-  let worker = tryWorker();
+  let worker: Worker | undefined;
   let spare: Worker | undefined;
   let running: { readonly id: number; readonly request: Request; readonly sinceMs: number } | undefined;
   let waiting: Request | undefined;
@@ -62,15 +62,16 @@ export function planner(answer: (plan: Plan, request: Request) => void): Planner
     waiting = undefined;
     if (next !== undefined) run(next);
     answer(plan, request);
-    // Made when there is time, so that the next long answer can be cut short at once.
-    if (next === undefined && worker !== undefined) spare ??= tryWorker();
   }
 
   function run(request: Request): void {
-    running = { id: ++count, request, sinceMs: performance.now() };
-    const { id } = running;
+    const id = ++count;
+    running = { id, request, sinceMs: performance.now() };
+    if (id === 1) worker = tryWorker();
     if (worker !== undefined) {
       worker.postMessage({ id, ...request } satisfies Ask);
+      // Who asks a second time will ask a third: with a spare a long answer can be cut short at once.
+      if (id > 1) spare ??= tryWorker();
       return;
     }
     clearTimeout(timer);
