@@ -6,11 +6,12 @@ import { twelveHours } from './words-parts.js';
 
 export { english, type Words };
 
-const LANGUAGES = { en: english, de: german } as const;
-
-export type Language = keyof typeof LANGUAGES;
-
 /** Codes of the languages there are, as in RFC 5646. */
+export type Language = 'en' | 'de';
+
+const LANGUAGES: Readonly<Record<Language, Words>> = { en: english, de: german };
+
+/** All languages there are. */
 export const languages = Object.keys(LANGUAGES) as Language[];
 
 /** Words in a language, its clock of 24 hours or of twelve with their half of the day. */

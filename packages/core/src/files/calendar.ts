@@ -23,7 +23,7 @@ export interface CalendarTexts {
   readonly cues: readonly CalendarText[];
 }
 
-interface CalendarOptions {
+export interface CalendarOptions {
   readonly aheadS?: number;
   readonly texts?: CalendarTexts;
 }

@@ -6,14 +6,21 @@ import type { Evening } from './evening.js';
 import type { Rewinds } from './moment.js';
 import type { Trust } from './trust.js';
 
-/** All that is known so far. Plain and never changed; hold on to any of them to go back. */
+/**
+ * All that is known so far, after {@link startFollow} or a {@link followFrame}. Plain and never changed: hold on to
+ * any of them to go back. Give it to the next call as it is; what else is in it may be another tomorrow.
+ */
 export interface FollowState {
-  readonly evening: Evening;
-  /** Answered last. */
+  /** Answered last, from 0; undefined before the first. */
   readonly frame: number | undefined;
+  /** @internal */
+  readonly evening: Evening;
+  /** @internal */
   readonly camera: CameraState;
+  /** @internal */
   readonly trust: Trust;
-  /** Cues told ahead with the last answer, `frame` counted from the shoot's first. */
+  /** @internal Cues told ahead with the last answer, `frame` counted from the shoot's first. */
   readonly told: readonly LiveCue[];
+  /** @internal */
   readonly rewinds: Rewinds | undefined;
 }

@@ -90,7 +90,7 @@ export function batteryHours(capacityWh: number, drawW: number, coldFactor = 1):
 }
 
 /** A shoot that uses something up frame by frame. */
-export interface Use {
+export interface SuppliedShoot {
   /** First frame, UTC epoch milliseconds. */
   readonly startMs: number;
   /** Frames wanted, whole, 1 or more. */
@@ -129,7 +129,7 @@ export interface Lasting {
  * lastingOf(100, use); // → { lasts: false, outAtMs: 1_000_000, fitIntervalS: 20.21, needed: 3 }
  * ```
  */
-export function lastingOf(frames: number, { startMs, frameCount, intervalS }: Use): Lasting {
+export function lastingOf(frames: number, { startMs, frameCount, intervalS }: SuppliedShoot): Lasting {
   within('frames', whole('frames', frames), 0, Number.MAX_SAFE_INTEGER);
   positive('intervalS', intervalS);
   const needed = frames === 0 ? {} : { needed: Math.ceil(frameCount / frames) };

@@ -1,4 +1,8 @@
-// `@evenfall/core/clock`: frame times, civil dates, zones.
+/**
+ * Frame times, civil dates, zones.
+ *
+ * @module @evenfall/core/clock
+ */
 
 export {
   civilDay,

@@ -1,4 +1,8 @@
-// `@evenfall/core/cues`: the schedule as a person performs it.
+/**
+ * The schedule as a person performs it.
+ *
+ * @module @evenfall/core/cues
+ */
 
 export { cuesOf, stackText } from '../cues.js';
 export type { Setting } from '../kit.js';

@@ -1,4 +1,8 @@
-// `@evenfall/core/dial`: exposure arithmetic, marked against exact values, ND filters.
+/**
+ * Exposure arithmetic, marked against exact values, ND filters.
+ *
+ * @module @evenfall/core/dial
+ */
 
 export {
   type DialControl,

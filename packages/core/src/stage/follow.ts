@@ -1,6 +1,10 @@
-// `@evenfall/core/follow`: the live evening. Readings in, the next settings out.
+/**
+ * The live evening. Readings in, the next settings out.
+ *
+ * @module @evenfall/core/follow
+ */
 
-export { type FollowState, followFrame, startFollow } from '../follow/follow.js';
+export { type FollowState, type FollowStep, followFrame, startFollow } from '../follow/follow.js';
 export { type FollowLines, followLines, type LinesState, type LinesStep } from '../follow/lines.js';
 export type {
   FollowAnswer,

@@ -1,4 +1,8 @@
-// `@evenfall/core/footage`: frames, intervals and clip; what card and battery hold.
+/**
+ * Frames, intervals and clip; what card and battery hold.
+ *
+ * @module @evenfall/core/footage
+ */
 
 export {
   INTERVALS_BY_SUBJECT,
@@ -6,12 +10,20 @@ export {
   intervalAdvice,
   type Subject,
 } from '../footage/interval-advice.js';
-export { coldFactorAt, framesOnCard, framesOnCharge, type Lasting, lastingOf } from '../footage/supplies.js';
+export {
+  coldFactorAt,
+  framesOnCard,
+  framesOnCharge,
+  type Lasting,
+  lastingOf,
+  type SuppliedShoot,
+} from '../footage/supplies.js';
 export {
   exactFps,
   type Footage,
   type FootageGiven,
   FRAME_RATES,
+  type FrameRate,
   footageOf,
   longestMarkedShutter,
   type MarkedTime,

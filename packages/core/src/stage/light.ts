@@ -1,4 +1,8 @@
-// `@evenfall/core/light`: what the lens sees of sun, moon, night sky and town, and what readings tell of it.
+/**
+ * What the lens sees of sun, moon, night sky and town, and what readings tell of it.
+ *
+ * @module @evenfall/core/light
+ */
 
 export {
   bandAfterReading,

@@ -1,4 +1,8 @@
-// `@evenfall/core/move`: pans, tilts and slides; their time, their speed on screen, the stars.
+/**
+ * Pans, tilts and slides; their time, their speed on screen, the stars.
+ *
+ * @module @evenfall/core/move
+ */
 
 export { angleOfSizeDeg, fieldOfViewDeg, turnBetweenBearings, turnBetweenPoints } from '../move/angle.js';
 export { easeAt } from '../move/ease.js';

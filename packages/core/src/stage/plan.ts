@@ -1,4 +1,8 @@
-// `@evenfall/core/plan`: the whole way, from a shoot to its plan, and the steps in between that know a shoot.
+/**
+ * The whole way, from a shoot to its plan, and the steps in between that know a shoot.
+ *
+ * @module @evenfall/core/plan
+ */
 
 export { type PlanChoice, planChoices } from '../choices.js';
 export { type Forecast, forecastLight } from '../forecast.js';

@@ -1,4 +1,8 @@
-// `@evenfall/core/ramp`: the schedule alone. A list of target EVs and a kit in, one setting a frame out.
+/**
+ * The schedule alone. A list of target EVs and a kit in, one setting a frame out.
+ *
+ * @module @evenfall/core/ramp
+ */
 
 export type { StepsPerStop } from '../dial.js';
 export type { RampFrame, RampKit, RampProblem, RampResult } from '../ramp/problem.js';

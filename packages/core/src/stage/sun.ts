@@ -1,4 +1,8 @@
-// `@evenfall/core/sun`: where sun and moon stand, and when they cross an altitude.
+/**
+ * Where sun and moon stand, and when they cross an altitude.
+ *
+ * @module @evenfall/core/sun
+ */
 
 export type { Direction, Place } from '../shoot.js';
 export { skyTrack } from '../sky-track.js';
