@@ -233,6 +233,23 @@ test('notes of the plan are on the card, whole, however many', () => {
   expect(pages.flatMap((page) => [...overlapping(textBoxes(page)), ...outside(page, 12)])).toEqual([]);
 });
 
+test('what would spoil the shoot stands on the first page, and nowhere else', () => {
+  const notes = [
+    { level: 'warning' as const, text: 'The card holds 100 of the 361 frames; it is full at 19:16.' },
+    { level: 'warning' as const, text: 'One charge gives 210 of the 361 frames in the cold.' },
+    { level: 'caution' as const, text: 'Start with it empty.' },
+  ];
+  for (const paper of ['a6', 'a5'] as const) {
+    const pages = cardPages({ ...madePlan(), notes }, { paper }).map(parseXml);
+    const [first = '', ...rest] = pages.map((page) => textsOf(page).join(' '));
+    for (const { level, text } of notes) {
+      expect(first.includes(text), text).toBe(level === 'warning');
+      expect(rest.join(' ').includes(text), text).toBe(level === 'caution');
+    }
+    expect(pages.flatMap((page) => [...overlapping(textBoxes(page)), ...outside(page, 12)])).toEqual([]);
+  }
+});
+
 test('type is 9 pt and more, what changes 14 pt and more, lines 0.75 pt and more', () => {
   let bigSeen = 0;
   for (const { plan } of EVENINGS) {

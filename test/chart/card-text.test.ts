@@ -105,3 +105,15 @@ test('a title cannot break the layout with control characters', () => {
   const lines = cardText(madePlan({ title: 'one\ntwo\u001b[31m' })).split('\n');
   expect(lines[0]).toBe('one two [31m');
 });
+
+test('the text card warns before the list of what to prepare', () => {
+  const notes = [
+    { level: 'caution' as const, text: 'Start with it empty.' },
+    { level: 'warning' as const, text: 'The card holds 100 of the 361 frames.' },
+  ];
+  const text = cardText({ ...madePlan(), notes });
+  const at = (part: string) => text.indexOf(part);
+  expect(at('! The card holds 100')).toBeGreaterThan(0);
+  expect(at('! The card holds 100')).toBeLessThan(at('== Before starting =='));
+  expect(at('- Start with it empty.')).toBeGreaterThan(at('== Cues'));
+});

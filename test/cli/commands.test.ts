@@ -33,7 +33,10 @@ describe('plan', () => {
     expect(out).toContain(
       `Card           ${((summary.frameCount * 30) / 1000).toFixed(1)} of 64 GB, room for 2133 frames\n`,
     );
-    expect(out).toContain(`Battery        ${summary.frameCount} of 100 frames: not enough`);
+    // Frame 101 of one a minute starts 100 minutes after the first.
+    const spent = minutesOf(clock(summary.startAt)) + 100;
+    const at = `${String(Math.floor(spent / 60)).padStart(2, '0')}:${String(Math.floor(spent % 60)).padStart(2, '0')}`;
+    expect(out).toContain(`Battery        ${summary.frameCount} of 100 frames: not enough, spent at ${at}\n`);
     expect(out).toMatch(/^Sun and moon {3}.*sunset 19:47/m);
     expect(out).toContain(`First setting  ${frames[0]!.shutter}, ISO ${frames[0]!.iso}, f/5.6, ND 1.8`);
     expect(out).toContain('evenfall card - -o card.pdf');

@@ -1,6 +1,7 @@
 // The first page of the card: read at home and at dusk, before the first frame.
 
 import type { PlanMade } from '@evenfall/core';
+import { warningBlocks } from './card-back.js';
 import type { CardFacts } from './card-facts.js';
 import { moveStartBlocks } from './card-moves.js';
 import { type Block, type Layout, LEADING, roomOf, type Section, SIZE } from './card-page.js';
@@ -28,6 +29,7 @@ export function frontSections(plan: PlanMade, facts: CardFacts, layout: Layout):
   const before = [
     timesBlock(facts, layout),
     firstSettingBlock(plan, layout),
+    ...warningBlocks(plan, layout),
     ...moveStartBlocks(plan, layout),
     listBlock(facts.checks, true, layout, card.beforeStarting),
     ...(facts.events.length > 0 ? [listBlock(facts.events, false, layout)] : []),

@@ -16,6 +16,9 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
   const { card } = words;
   const cues = cueFacts(plan, words);
   const list = (items: readonly string[], mark: string) => items.flatMap((item) => wrapped(item, mark));
+  const notes = (isWarning: boolean) =>
+    plan.notes.filter(({ level }) => (level === 'warning') === isWarning).map(({ text }) => words.note(text));
+  const [warnings, others] = [notes(true), notes(false)];
   const lines = [
     ...wrapped(facts.title),
     ...wrapped(words.date(plan.shoot.date)),
@@ -26,6 +29,7 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
     ...wrapped(facts.length),
     ...wrapped(`${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`),
     ...movesText(moveStarts(plan, words)),
+    ...warnings.flatMap((text) => ['', ...wrapped(text, '! ')]),
     '',
     heading(card.beforeStarting),
     ...list(facts.checks, '[ ] '),
@@ -46,16 +50,7 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
     '',
     heading(card.cautionsTitle),
     ...list(card.cautions, '- '),
-    ...(plan.notes.length > 0
-      ? [
-          '',
-          heading(card.notesTitle),
-          ...list(
-            plan.notes.map(({ text }) => words.note(text)),
-            '- ',
-          ),
-        ]
-      : []),
+    ...(others.length > 0 ? ['', heading(card.notesTitle), ...list(others, '- ')] : []),
   ];
   return `${lines.join('\n')}\n`;
 }

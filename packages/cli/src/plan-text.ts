@@ -74,19 +74,28 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
 
 function supplyFacts({ shoot, summary }: PlanMade, colors: Colors): [string, string][] {
   const facts: [string, string][] = [];
-  const verdict = (fits: boolean) => (fits ? '' : `: ${colors.red('not enough')}`);
-  const { cardNeededGB, cardFits, batteryFits, frameCount } = summary;
+  const verdict = (fits: boolean, what: string, at?: string) => {
+    const when = at === undefined ? '' : `, ${what} at ${clock(at).slice(0, 5)}`;
+    return fits ? '' : `: ${colors.red(`not enough${when}`)}`;
+  };
+  const { cardNeededGB, cardFits, batteryFits, frameCount, cardFullAt, batteryOutAt } = summary;
   if (cardNeededGB !== undefined) {
     const { cardGB, frameMB = 0 } = shoot.camera;
     const card = cardGB === undefined ? '' : ` of ${cardGB}`;
     const room = cardGB === undefined ? '' : `, room for ${framesOnCard(cardGB, frameMB)} frames`;
-    facts.push(['Card', `${cardNeededGB.toFixed(1)}${card} GB${room}${verdict(cardFits !== false)}`]);
+    facts.push([
+      'Card',
+      `${cardNeededGB.toFixed(1)}${card} GB${room}${verdict(cardFits !== false, 'full', cardFullAt)}`,
+    ]);
   }
   if (batteryFits !== undefined) {
     const { batteryFrames = 0, coldFactor = 1 } = shoot.camera;
     const charge = framesOnCharge(batteryFrames, coldFactor);
     const cold = coldFactor < 1 ? ' in the cold' : '';
-    facts.push(['Battery', `${frameCount} of ${charge} frames${cold}${verdict(batteryFits)}`]);
+    facts.push([
+      'Battery',
+      `${frameCount} of ${charge} frames${cold}${verdict(batteryFits, 'spent', batteryOutAt)}`,
+    ]);
   }
   return facts;
 }

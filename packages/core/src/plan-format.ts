@@ -91,6 +91,10 @@ export interface PlanSummary {
   readonly cardFits?: boolean;
   /** Whether one charge lasts; absent where not known. */
   readonly batteryFits?: boolean;
+  /** Start of the first frame that finds no room on the card, RFC 3339; absent where it is enough. */
+  readonly cardFullAt?: string;
+  /** Start of the first frame that finds no charge, RFC 3339; absent where it lasts. */
+  readonly batteryOutAt?: string;
   /** The light at the first frame, EV at ISO 100. */
   readonly sceneFromEv100: number;
   /** The light at the last frame, EV at ISO 100. */

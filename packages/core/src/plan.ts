@@ -2,6 +2,7 @@
 
 import { civilDay, rfc3339, type Zone } from './clock.js';
 import { cuesOf } from './cues.js';
+import { framesOnCard, framesOnCharge } from './footage/supplies.js';
 import { exactFps } from './footage.js';
 import { type Forecast, forecastLight } from './forecast.js';
 import { noSpan, noTime, whyImpossible } from './impossible.js';
@@ -22,7 +23,7 @@ import { solveRamp } from './ramp/solve.js';
 import { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
 import { hasRoom } from './room.js';
 import { setUpAt } from './set-up.js';
-import { clipLengthS, type Shoot, suppliesFor } from './shoot.js';
+import { type Camera, clipLengthS, type Shoot, suppliesFor } from './shoot.js';
 import { shootSpan } from './span.js';
 import { skyEvents } from './sun.js';
 import { rampProblemOf } from './targets.js';
@@ -190,6 +191,7 @@ function summaryOf(
     endAt: last.at,
     clipS: clipLengthS(frames.length, exactFps(shoot.clipFps)),
     ...suppliesFor(frames.length, shoot.camera),
+    ...runOut(shoot.camera, frames),
     sceneFromEv100: first.sceneEv100,
     sceneToEv100: last.sceneEv100,
     rampStops: largest(targets) + largest(targets.map((ev) => -ev)),
@@ -199,6 +201,19 @@ function summaryOf(
     rmsErrorEv: Math.sqrt(judged.reduce((sum, ev) => sum + ev * ev, 0) / judged.length),
     cueCount,
     objective,
+  };
+}
+
+/** When the first frame comes that finds no room on the card, or no charge; empty where both last. */
+function runOut(
+  { cardGB, frameMB, batteryFrames, coldFactor }: Camera,
+  frames: readonly PlanFrame[],
+): Pick<PlanSummary, 'cardFullAt' | 'batteryOutAt'> {
+  const card = cardGB === undefined || frameMB === undefined ? frames.length : framesOnCard(cardGB, frameMB);
+  const charge = batteryFrames === undefined ? frames.length : framesOnCharge(batteryFrames, coldFactor);
+  return {
+    ...(card < frames.length ? { cardFullAt: frames[card].at } : {}),
+    ...(charge < frames.length ? { batteryOutAt: frames[charge].at } : {}),
   };
 }
 

@@ -365,6 +365,19 @@ describe('card and battery', () => {
     );
   });
 
+  test('the summary has the clock time at which card or charge give out, and none where they last', () => {
+    // By hand: frame 101 of one every 10 s starts 1000 s in, 19:16:40; frame 211 at 2100 s, 19:35:00.
+    const summary = (more: object) =>
+      made(shootFrom({ intervalS: 10, span: HOUR, camera: { ...CAMERA, ...more } })).summary;
+    const short = summary({ frameMB: 30, cardGB: 3, batteryFrames: 420, coldFactor: 0.5 });
+    expect(short.cardFullAt).toBe('2026-09-18T19:16:40+02:00');
+    expect(short.batteryOutAt).toBe('2026-09-18T19:35:00+02:00');
+    // 361 frames of 30 MB are 10.83 GB.
+    const enough = summary({ frameMB: 30, cardGB: 10.83, batteryFrames: 361 });
+    expect(enough).not.toHaveProperty('cardFullAt');
+    expect(enough).not.toHaveProperty('batteryOutAt');
+  });
+
   test('nearly all of a card or a charge is a caution', () => {
     const told = notes({ frameMB: 30, cardGB: 11.4, batteryFrames: 380 });
     expect(told.filter(({ text }) => text.startsWith('The frames take 95 %'))).toHaveLength(2);

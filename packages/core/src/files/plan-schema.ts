@@ -43,6 +43,8 @@ const summary = v.strictObject({
   cardNeededGB: v.exactOptional(finite('gigabytes')),
   cardFits: v.exactOptional(fits),
   batteryFits: v.exactOptional(fits),
+  cardFullAt: v.exactOptional(at),
+  batteryOutAt: v.exactOptional(at),
   sceneFromEv100: ev100,
   sceneToEv100: ev100,
   rampStops: stops,
