@@ -8,12 +8,25 @@ import type { Look } from './shoot.js';
 const NIGHT_FROM_DEG = -12;
 
 /**
- * Offset in EV from metered level at a sun altitude; negative is darker.
+ * Offset from metered level at a sun altitude; negative is darker. `{ nightEv }`: 0 with the sun at the
+ * horizon or above, `nightEv` at -12° and below, smoothstep between, so half of it at -6°. A table: linear
+ * between its rows, level beyond its ends. Source: docs/sources.md#look.
  *
- * `{ nightEv }`: 0 with the sun at the horizon or above, `nightEv` at -12° and below, smoothstep between, so
- * half of it at -6°. A table: linear between its rows, level beyond its ends.
+ * @param look of a shoot
+ * @param sunAltitudeDeg true altitude, finite
+ * @returns stops
+ * @throws RangeError unless sunAltitudeDeg is finite, or on a table with no row
+ * @example
+ * ```ts
+ * import { lookOffsetEv } from '@evenfall/core';
  *
- * @throws RangeError on an altitude that is not finite, or a table with no row
+ * lookOffsetEv({ nightEv: -1.5 }, -6); // → -0.75
+ * const table = [
+ *   { sunAltitudeDeg: -10, offsetEv: -2 },
+ *   { sunAltitudeDeg: 0, offsetEv: 0 },
+ * ];
+ * lookOffsetEv(table, -5); // → -1
+ * ```
  */
 export function lookOffsetEv(look: Look, sunAltitudeDeg: number): number {
   finite('sunAltitudeDeg', sunAltitudeDeg);

@@ -7,7 +7,9 @@ import { cubicAt, monotoneSlopes, smoothstep } from './smooth.js';
 
 /** Stops around a forecast within which 90 % of evenings lie; lowEv <= 0 <= highEv. */
 export interface EvBand {
+  /** Darker by so many stops, <= 0. */
   readonly lowEv: number;
+  /** Brighter by so many stops, >= 0. */
   readonly highEv: number;
 }
 
@@ -21,7 +23,16 @@ export interface Known {
   readonly overcastNightEv: number;
 }
 
-/** Any weather, away from the glow, a natural night. */
+/**
+ * Any weather, away from the glow, a natural night.
+ *
+ * @example
+ * ```ts
+ * import { NOTHING_KNOWN } from '@evenfall/core';
+ *
+ * NOTHING_KNOWN; // → { cloud: 'unknown', towardSun: false, overcastNightEv: -1.6 }
+ * ```
+ */
 export const NOTHING_KNOWN: Known = { cloud: 'unknown', towardSun: false, overcastNightEv: -1.6 };
 
 // 5 and 95 % of measured minutes against clear sky, at the middle of each class of sun altitude.
@@ -36,12 +47,23 @@ const HAZE_EV = 0.7; // on the glow, either way
 const STATED_CLOUD_EV = 1.1; // what cloud of one kind wanders in ten minutes (95 %)
 
 /**
- * The band around a forecast. With nothing known about cloud: -3.0 to +0.5 stops at sunset, measured with
- * the sun above 1° and carried on below at the same stops, which is an extrapolation. Between -8° and
- * -12° it passes to the night's: a natural night may lose 1.6 stops to cloud, a town's gain up to 3.3.
+ * The band around a forecast. With nothing known about cloud: -3.0 to +0.5 stops at sunset, measured with the
+ * sun above 1° and carried on below at the same stops, which is an extrapolation. Between -8° and -12° it
+ * passes to the night's: a natural night may lose 1.6 stops to cloud, a town's gain up to 3.3. Source:
+ * docs/sources.md#weather-spread.
  *
  * @param sunAltitudeDeg true altitude, -90 to 90
- * @throws RangeError outside that range
+ * @param known what is known beyond it
+ * @returns stops around the forecast
+ * @throws RangeError unless sunAltitudeDeg is from -90 to 90 and overcastNightEv is finite
+ * @example
+ * ```ts
+ * import { forecastBand, NOTHING_KNOWN } from '@evenfall/core';
+ *
+ * // Measured minutes with the sun from 5° to 8°: 5 and 95 % of them against clear sky.
+ * forecastBand(6.5); // → { lowEv: -2.88, highEv: 0.73 }
+ * forecastBand(6.5, { ...NOTHING_KNOWN, cloud: 'clear' }); // → { lowEv: -0.3, highEv: 0.3 }
+ * ```
  */
 export function forecastBand(sunAltitudeDeg: number, known: Known = NOTHING_KNOWN): EvBand {
   within('sunAltitudeDeg', sunAltitudeDeg, -90, 90);
@@ -79,16 +101,36 @@ function nightBand({ cloud, overcastNightEv }: Known): EvBand {
   };
 }
 
-/** A reading is no better than the meter and the hand that points it: a sixth of a stop. */
+/**
+ * A reading is no better than the meter and the hand that points it: a sixth of a stop.
+ *
+ * @example
+ * ```ts
+ * import { METER_EV } from '@evenfall/core';
+ *
+ * METER_EV; // → 1 / 6
+ * ```
+ */
 export const METER_EV = 1 / 6;
 
 /**
  * The band around a forecast that a reading has moved: the drift since the reading, but no wider than the
- * weather leaves room for, and never narrower than the meter.
+ * weather leaves room for, and never narrower than the meter. Never throws. Source:
+ * docs/sources.md#weather-spread.
  *
  * @param weather band around the forecast as it was
- * @param offsetEv what the readings moved the forecast by
+ * @param offsetEv what the readings moved the forecast by, stops
  * @param minutes from the nearest reading, >= 0
+ * @param sunAltitudeDeg true altitude
+ * @returns stops around the moved forecast
+ * @example
+ * ```ts
+ * import { bandAfterReading, METER_EV } from '@evenfall/core';
+ *
+ * const weather = { lowEv: -3, highEv: 0.5 };
+ * bandAfterReading(weather, 0, 0, 6); // → { lowEv: -METER_EV, highEv: METER_EV }
+ * bandAfterReading(weather, 0, 10, 6); // → { lowEv: -1.07, highEv: 0.5 }
+ * ```
  */
 export function bandAfterReading(
   weather: EvBand,

@@ -30,14 +30,42 @@ const PARAMETERS = [
 
 const AT_RIGHT_ANGLE = PARAMETERS.map(([, , , d]) => Math.exp((d * Math.PI) / 2));
 
-/** Gradation φ: rises or falls from zenith to horizon. `viewAltitudeDeg` 0 to 90; 1 at the horizon. */
+/**
+ * Gradation φ: how a CIE sky rises or falls from zenith to horizon. Source: docs/sources.md#cie-general-sky.
+ *
+ * @param type of sky, 1 to 15
+ * @param viewAltitudeDeg 0 to 90
+ * @returns relative to the horizon, where it is 1
+ * @example
+ * ```ts
+ * import { cieGradation } from '@evenfall/core';
+ *
+ * // The overcast sky is three times as bright at the zenith: 1 + 4 exp(-0.7).
+ * cieGradation(1, 90); // → 2.986
+ * cieGradation(5, 90); // → 1
+ * ```
+ */
 export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number {
   const [a, b] = PARAMETERS[type - 1]!;
   const sin = Math.sin(viewAltitudeDeg * DEG);
   return sin <= 0 ? 1 : 1 + a * Math.exp(b / sin);
 }
 
-/** Indicatrix f: brightening toward the sun. `angleFromSunDeg` 0 to 180; 1 at 90 but for the e term. */
+/**
+ * Indicatrix f: how a CIE sky brightens toward the sun. Source: docs/sources.md#cie-general-sky.
+ *
+ * @param type of sky, 1 to 15
+ * @param angleFromSunDeg 0 to 180
+ * @returns relative to a right angle from the sun, where it is 1
+ * @example
+ * ```ts
+ * import { cieIndicatrix } from '@evenfall/core';
+ *
+ * cieIndicatrix(12, 90); // → 1
+ * // Type 1 shows no sun.
+ * cieIndicatrix(1, 20); // → 1
+ * ```
+ */
 export function cieIndicatrix(type: CieSkyType, angleFromSunDeg: number): number {
   const [, , c, d, e] = PARAMETERS[type - 1]!;
   const chi = angleFromSunDeg * DEG;
@@ -82,11 +110,20 @@ function domeIlluminance(type: CieSkyType, sunAltitudeDeg: number): number {
 }
 
 /**
- * Luminance of a piece of a CIE sky for each lux the whole sky throws on level ground, in 1/sr.
- * Sets up once; the returned function takes the sun's altitude (0 to 90°), the view's altitude (0 to 90°)
- * and the angle between the two. Type 5 gives 1/π everywhere.
+ * Luminance of a piece of a CIE sky for each lux the whole sky throws on level ground. Sets up once. Source:
+ * docs/sources.md#cie-general-sky.
  *
+ * @param type of sky, 1 to 15
+ * @returns a function of the sun's altitude (0 to 90°), the view's altitude (0 to 90°) and the angle between
+ *   the two (0 to 180°); it gives 1/sr
  * @throws RangeError unless type is a whole number from 1 to 15
+ * @example
+ * ```ts
+ * import { cieSky } from '@evenfall/core';
+ *
+ * // The uniform sky is 1/π wherever one looks.
+ * cieSky(5)(30, 45, 60); // → 0.318
+ * ```
  */
 export function cieSky(
   type: CieSkyType,

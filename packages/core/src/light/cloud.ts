@@ -6,7 +6,7 @@ import { cieSky } from './cie-sky.js';
 
 /** Cloud as numbers. */
 export interface Cloud {
-  /** Change of illuminance from sun and moon, <= 0. */
+  /** Change of illuminance from sun and moon, stops, <= 0. */
   readonly stops: number;
   /** Share of the sky that is cloud, 0 to 1: how much of the pattern around the sun it hides. */
   readonly cover: number;
@@ -14,8 +14,19 @@ export interface Cloud {
 
 /**
  * Cloud by eighths of sky covered: 8 takes 2 stops, 4 a tenth. Fitted to the sun above 5°, carried on below.
+ * Source: docs/sources.md#cloud.
  *
- * @throws RangeError unless from 0 to 8
+ * @param eighths 0 to 8, whole or not
+ * @returns stops that cloud takes, and the share of the sky it covers
+ * @throws RangeError unless eighths is from 0 to 8
+ * @example
+ * ```ts
+ * import { cloudOfEighths } from '@evenfall/core';
+ *
+ * // 1 - 0.75 n^3.4 of the light, n the covered share.
+ * cloudOfEighths(8); // → { stops: -2, cover: 1 }
+ * cloudOfEighths(4); // → { stops: -0.11, cover: 0.5 }
+ * ```
  */
 export function cloudOfEighths(eighths: number): Cloud {
   const cover = within('eighths', eighths, 0, 8) / 8;
@@ -23,10 +34,20 @@ export function cloudOfEighths(eighths: number): Cloud {
 }
 
 /**
- * Luminance of a piece of overcast sky for each lux it lays on level ground, in 1/sr: 0.41 at the zenith,
- * a third of that at the horizon, the same whichever way one looks.
+ * Luminance of a piece of overcast sky for each lux it lays on level ground, in 1/sr: 0.41 at the zenith, a
+ * third of that at the horizon, the same whichever way one looks. Source: docs/sources.md#cie-general-sky.
  *
+ * @param viewAltitudeDeg 0 to 90
+ * @returns 1/sr
  * @throws RangeError unless viewAltitudeDeg is from 0 to 90
+ * @example
+ * ```ts
+ * import { overcastSkyToward } from '@evenfall/core';
+ *
+ * // The old overcast sky, (1 + 2 sin h) / 3 of the zenith, has 9 / 7π there.
+ * overcastSkyToward(90); // → 0.41
+ * overcastSkyToward(0); // → 0.14
+ * ```
  */
 export function overcastSkyToward(viewAltitudeDeg: number): number {
   // The overcast sky has no sun in it, so where it stands is of no account.

@@ -18,12 +18,23 @@ const DRIFT_99_EV = [
 ];
 
 /**
- * Stops by which the light has moved away from its forecast so many minutes after a reading, either way,
- * in 95 % (or 99 %) of cases and any weather: 0.28 in 1 minute, 0.77 in 5, 1.07 in 10 with the sun low.
- * Beyond half an hour it is carried on with the root of time.
+ * Stops by which the light has moved away from its forecast so many minutes after a reading, either way, in
+ * 95 % (or 99 %) of cases and any weather. Beyond half an hour it is carried on with the root of time. Never
+ * throws. Source: docs/sources.md#weather-spread.
  *
  * @param minutes away from the reading, >= 0
  * @param sunAltitudeDeg true altitude; measured from 2° up, held below
+ * @param percent of cases, 95 or 99
+ * @returns stops, >= 0
+ * @example
+ * ```ts
+ * import { driftEv } from '@evenfall/core';
+ *
+ * // Measured with the sun low.
+ * driftEv(1, 6); // → 0.28
+ * driftEv(10, 6); // → 1.07
+ * driftEv(10, 6, 99); // → 1.66
+ * ```
  */
 export function driftEv(minutes: number, sunAltitudeDeg: number, percent: 95 | 99 = 95): number {
   const rows = percent === 95 ? DRIFT_95_EV : DRIFT_99_EV;

@@ -36,12 +36,23 @@ const BELL: Quantiles = [
 ];
 
 /**
- * Share of evenings, 0 to 1, on which the light lies from `darkEv` below to `brightEv` above its forecast the whole
- * evening long. Between the measured shares it goes straight, and on at the same slope beyond them.
+ * Share of evenings on which the light lies from `darkEv` below to `brightEv` above its forecast the whole
+ * evening long. Between the measured shares it goes straight, and on at the same slope beyond them. Source:
+ * docs/sources.md#weather-spread.
  *
+ * @param reserve `darkEv` and `brightEv`, stops, both >= 0
  * @param band the 5 and 95 % points; the distribution is stretched on each side of 0 to meet them
- * @param spread `any-weather`: as measured, lopsided, since cloud mostly takes light: the band of an unknown sky;
- *   `bell`: as a normal distribution, for a sky that was stated or metered
+ * @param spread `any-weather`: as measured, lopsided, since cloud mostly takes light: the band of an unknown
+ *   sky; `bell`: as a normal distribution, for a sky that was stated or metered
+ * @returns 0 to 1
+ * @example
+ * ```ts
+ * import { shareOfEvenings } from '@evenfall/core';
+ *
+ * // From the 5 % point to the 95 % point lie nine evenings of ten.
+ * const band = { lowEv: -2.96, highEv: 0.51 };
+ * shareOfEvenings({ darkEv: 2.96, brightEv: 0.51 }, band, 'any-weather'); // → 0.9
+ * ```
  */
 export function shareOfEvenings(
   { darkEv, brightEv }: { readonly darkEv: number; readonly brightEv: number },

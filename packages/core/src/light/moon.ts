@@ -9,7 +9,17 @@ const DEG = Math.PI / 180;
 const EARTH_RADIUS_KM = 6378.14;
 const MEAN_PARALLAX_DEG = 0.951;
 
-/** Distance at which the moon's light is counted as average: 384,300 km. */
+/**
+ * Distance at which the moon's light is counted as average, kilometres. Source: docs/sources.md#circular-171.
+ *
+ * @example
+ * ```ts
+ * import { MEAN_DISTANCE_KM } from '@evenfall/core';
+ *
+ * // The moon's mean distance is 384,400 km in almanacs.
+ * MEAN_DISTANCE_KM; // → 3.843e5
+ * ```
+ */
 export const MEAN_DISTANCE_KM = EARTH_RADIUS_KM / Math.sin(MEAN_PARALLAX_DEG * DEG);
 
 /** The moon as seen from the place. */
@@ -18,7 +28,7 @@ export interface Moon {
   readonly altitudeDeg: number;
   /** 0 full, 90 quarter, 180 new. */
   readonly phaseAngleDeg: number;
-  /** 384,400 on average. */
+  /** From the centre of the Earth, kilometres; 384,400 on average. */
   readonly distanceKm: number;
 }
 
@@ -33,10 +43,22 @@ export function moonPhaseLight(phaseAngleDeg: number): number {
 }
 
 /**
- * Lux that the moon lays on level ground under a clear sky: about 0.4 at most. Falls away smoothly as
- * the moon sets. Clear-night measurements are met within 0.2 stop.
+ * Lux that the moon lays on level ground under a clear sky: about 0.4 at most. Falls away smoothly as the
+ * moon sets. Clear-night measurements are met within 0.2 stop. Source: docs/sources.md#circular-171.
  *
- * @throws RangeError outside the ranges of {@link Moon}
+ * @param moon as seen from the place
+ * @returns lux, >= 0
+ * @throws RangeError unless altitudeDeg is from -90 to 90, the phase angle from 0 to 180 and the distance
+ *   above 6378 km
+ * @example
+ * ```ts
+ * import { moonIlluminanceLx } from '@evenfall/core';
+ *
+ * const full = { altitudeDeg: 60, phaseAngleDeg: 0, distanceKm: 384_400 };
+ * moonIlluminanceLx(full); // → 0.33
+ * // Half the disc is lit at the quarter, and gives a fifteenth of the light.
+ * moonIlluminanceLx({ ...full, phaseAngleDeg: 90 }) / moonIlluminanceLx(full); // → 0.066
+ * ```
  */
 export function moonIlluminanceLx({ altitudeDeg, phaseAngleDeg, distanceKm }: Moon): number {
   within('altitudeDeg', altitudeDeg, -90, 90);
@@ -117,7 +139,26 @@ export function moonlitSkyToward(
   };
 }
 
-/** One call of {@link moonlitSkyToward}. */
+/**
+ * Luminance that the moon adds to a piece of clear sky. Authors' accuracy 8 to 23 %. The formula is for a
+ * moon above the horizon at 10° or more from the view; nearer it is carried on without the disc, and below
+ * 10° of altitude it dies away as clear air's scattered light does. Source: docs/sources.md#moonlit-sky.
+ *
+ * @param moon as seen from the place
+ * @param viewAltitudeDeg of the piece of sky, 0 to 90
+ * @param angleFromMoonDeg between the moon and it, 0 to 180
+ * @param extinctionMag stellar magnitudes that an air mass takes, > 0; 0.172 in clean lowland air
+ * @returns cd/m², >= 0
+ * @throws RangeError on a distance of the moon that is not above 6378 km
+ * @example
+ * ```ts
+ * import { MEAN_DISTANCE_KM, moonlitSkyCdM2 } from '@evenfall/core';
+ *
+ * // The authors' own check: 19.855 magnitudes in a square arcsecond, 390 nanolamberts.
+ * const moon = { altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: MEAN_DISTANCE_KM };
+ * (moonlitSkyCdM2(moon, 70, 50, 0.15) * Math.PI) / 1e-5; // → 3.90e2
+ * ```
+ */
 export function moonlitSkyCdM2(
   moon: Moon,
   viewAltitudeDeg: number,

@@ -6,23 +6,45 @@ import { smoothstep } from './smooth.js';
 
 /** Night light of a place under a clear moonless sky. */
 export interface Night {
-  /** Luminance of the sky, taken as even over the dome, > 0. */
+  /** Luminance of the sky, cd/m², taken as even over the dome, > 0. */
   readonly skyCdM2: number;
-  /** On level ground, > 0. */
+  /** On level ground, lux, > 0. */
   readonly groundLx: number;
   /** False where the light was metered as it is. */
   readonly cloudChanges: boolean;
 }
 
-/** Luminance in cd/m² of a sky of so many magnitudes in a square arcsecond: 22 is 0.000171. */
+/**
+ * Luminance of a sky of so many magnitudes in a square arcsecond: 1.08e5 · 10^(-0.4 m). Source:
+ * docs/sources.md#night-sky.
+ *
+ * @param magArcsec2 magnitudes in a square arcsecond
+ * @returns cd/m²
+ * @example
+ * ```ts
+ * import { magToLuminanceCdM2 } from '@evenfall/core';
+ *
+ * magToLuminanceCdM2(22); // → 1.71e-4
+ * ```
+ */
 export function magToLuminanceCdM2(magArcsec2: number): number {
   return 1.08e5 * 10 ** (-0.4 * magArcsec2);
 }
 
 /**
- * A night by the brightness of its zenith: 22 where there are no towns, 18 in a bright suburb.
+ * A night by the brightness of its zenith: 22 where there are no towns, 18 in a bright suburb. Source:
+ * docs/sources.md#night-sky.
  *
- * @throws RangeError unless from 14 to 23
+ * @param zenithMagArcsec2 magnitudes in a square arcsecond, 14 to 23
+ * @returns a night that stated cloud changes
+ * @throws RangeError unless zenithMagArcsec2 is from 14 to 23
+ * @example
+ * ```ts
+ * import { nightOfZenith } from '@evenfall/core';
+ *
+ * // Ground light is π times the luminance of an even sky.
+ * nightOfZenith(22); // → { skyCdM2: 1.71e-4, groundLx: 5.38e-4 }
+ * ```
  */
 export function nightOfZenith(zenithMagArcsec2: number): Night {
   const skyCdM2 = magToLuminanceCdM2(within('zenithMagArcsec2', zenithMagArcsec2, 14, 23));
@@ -32,7 +54,15 @@ export function nightOfZenith(zenithMagArcsec2: number): Night {
 /**
  * A night by the light a town lays on level ground, as metered: stated cloud does not change it.
  *
- * @throws RangeError unless above 0 and no more than 200 lx
+ * @param groundLx lux, above 0 to 200
+ * @returns a night that stated cloud does not change
+ * @throws RangeError unless groundLx is above 0 and no more than 200
+ * @example
+ * ```ts
+ * import { nightOfGroundLx } from '@evenfall/core';
+ *
+ * nightOfGroundLx(0.13); // → { groundLx: 0.13, skyCdM2: 0.041 }
+ * ```
  */
 export function nightOfGroundLx(groundLx: number): Night {
   within('groundLx', groundLx, Number.MIN_VALUE, 200);

@@ -11,33 +11,39 @@ import { smoothstep } from './smooth.js';
 export interface Reading {
   /** UTC epoch milliseconds. */
   readonly atMs: number;
+  /** EV at ISO 100, any finite number. */
   readonly ev100: number;
 }
 
 /** The forecast that readings are held against. */
 export interface Forecast {
+  /** EV at ISO 100 at a UTC epoch millisecond. */
   readonly forecastEv100At: (atMs: number) => number;
-  /** True altitude, degrees. */
+  /** True altitude of the sun, degrees, at a UTC epoch millisecond. */
   readonly sunAltitudeAt: (atMs: number) => number;
+  /** What the forecast's band follows from. */
   readonly known: Known;
 }
 
 /** A reading that was not used, and why, for a program and for a person. */
 export interface Refusal {
+  /** As it was given. */
   readonly reading: Reading;
   /** No sky gives it; it contradicts a reading near it in time; or two later readings say the light has changed. */
   readonly reason: 'impossible' | 'contradictory' | 'superseded';
+  /** For a person, one sentence or two. */
   readonly text: string;
 }
 
 /** A forecast and the readings taken so far. */
 export interface Correction {
+  /** As it was before any reading. */
   readonly forecast: Forecast;
   /** In order of time. */
   readonly used: readonly Reading[];
   /** In the order they were refused. */
   readonly refused: readonly Refusal[];
-  /** What the used readings move the forecast by. */
+  /** What the used readings move the forecast by, stops, at a UTC epoch millisecond. */
   readonly offsetEvAt: (atMs: number) => number;
 }
 
@@ -55,23 +61,65 @@ const AGREE_WITHIN_MIN = 30;
 // Under a sky that was seen to be clear little passes.
 const CLEAR_SKY_WANDER_EV = 0.1;
 
-/** A forecast before any reading: offset 0, the weather's band. */
+/**
+ * A forecast before any reading: offset 0, the weather's band. Never throws.
+ *
+ * @param forecast EV and sun at any time
+ * @returns a correction without readings
+ * @example
+ * ```ts
+ * import { correctedEv100At, NOTHING_KNOWN, startCorrection } from '@evenfall/core';
+ *
+ * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
+ * correctedEv100At(startCorrection(forecast), 0); // → 8
+ * ```
+ */
 export function startCorrection(forecast: Forecast): Correction {
   return withReadings(forecast, [], []);
 }
 
-/** A forecast corrected by a list of readings, taken in order of time whatever order they come in. */
+/**
+ * A forecast corrected by a list of readings, taken in order of time whatever order they come in. Source:
+ * docs/light.md, "Readings".
+ *
+ * @param readings none or more, in any order
+ * @param forecast EV and sun at any time
+ * @returns the correction, with the readings that were not used and why
+ * @throws RangeError unless times and EVs are finite
+ * @example
+ * ```ts
+ * import { correctedEv100At, correctForecast, NOTHING_KNOWN } from '@evenfall/core';
+ *
+ * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
+ * const correction = correctForecast([{ atMs: 0, ev100: 7 }], forecast);
+ * correctedEv100At(correction, 0); // → 7.0
+ * ```
+ */
 export function correctForecast(readings: readonly Reading[], forecast: Forecast): Correction {
   const inTime = [...readings].sort((a, b) => a.atMs - b.atMs);
   return inTime.reduce(addReading, startCorrection(forecast));
 }
 
 /**
- * The correction with one more reading. Refused where the offset is beyond -6.1 or +3 stops (+8 in the
- * dark), or where it has moved from the nearest used reading by more than 99 % of measured skies move in that
- * time. A refused reading that the next one bears out within half an hour overrules what came before.
+ * The correction with one more reading. Refused where the offset is beyond -6.1 or +3 stops (+8 in the dark),
+ * or where it has moved from the nearest used reading by more than 99 % of measured skies move in that time.
+ * A refused reading that the next one bears out within half an hour overrules what came before. Source:
+ * docs/sources.md#weather-spread.
  *
- * @throws RangeError unless time and EV are finite
+ * @param correction so far; it is not changed
+ * @param reading time and EV, finite
+ * @returns the next correction
+ * @throws RangeError unless atMs and ev100 are finite
+ * @example
+ * ```ts
+ * import { addReading, NOTHING_KNOWN, startCorrection } from '@evenfall/core';
+ *
+ * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
+ * // Eight stops below a forecast no sky is: a filter was left on the meter, or its ISO is wrong.
+ * const { used, refused } = addReading(startCorrection(forecast), { atMs: 0, ev100: 0 });
+ * used.length; // → 0
+ * refused[0]?.reason; // → 'impossible'
+ * ```
  */
 export function addReading(correction: Correction, reading: Reading): Correction {
   finite('atMs', reading.atMs);
@@ -99,15 +147,43 @@ export function addReading(correction: Correction, reading: Reading): Correction
   return { ...correction, refused: [...refused, refusal] };
 }
 
-/** The forecast as the readings have moved it, EV at ISO 100. */
+/**
+ * The forecast as the readings have moved it.
+ *
+ * @param correction forecast and readings
+ * @param atMs UTC epoch milliseconds
+ * @returns EV at ISO 100
+ * @example
+ * ```ts
+ * import { correctedEv100At, correctForecast, NOTHING_KNOWN } from '@evenfall/core';
+ *
+ * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
+ * const correction = correctForecast([{ atMs: 0, ev100: 9 }], forecast);
+ * correctedEv100At(correction, 60_000); // → 9.0
+ * ```
+ */
 export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: number): number {
   return forecast.forecastEv100At(atMs) + offsetEvAt(atMs);
 }
 
 /**
- * The band around the corrected forecast: narrow at a reading, widening with the minutes, never past the weather's.
+ * The band around the corrected forecast: narrow at a reading, widening with the minutes, never past the
+ * weather's. Source: docs/sources.md#weather-spread.
  *
+ * @param correction forecast and readings
+ * @param atMs UTC epoch milliseconds
  * @param sunAltitudeDeg at that time, where the caller has it at hand already
+ * @returns stops around the corrected forecast
+ * @throws RangeError unless the sun's altitude is from -90 to 90
+ * @example
+ * ```ts
+ * import { correctedBandAt, correctForecast, METER_EV, NOTHING_KNOWN } from '@evenfall/core';
+ *
+ * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 6, known: NOTHING_KNOWN };
+ * const correction = correctForecast([{ atMs: 0, ev100: 7 }], forecast);
+ * correctedBandAt(correction, 0).lowEv; // → -METER_EV
+ * correctedBandAt(correction, 10 * 60_000).lowEv; // → -1.07
+ * ```
  */
 export function correctedBandAt(
   { forecast, used, offsetEvAt }: Correction,

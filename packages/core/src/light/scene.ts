@@ -23,20 +23,21 @@ export interface Sky {
   readonly moonAzimuthDeg: number;
   /** 0 full, 180 new. */
   readonly moonPhaseAngleDeg: number;
+  /** From the centre of the Earth, kilometres; 384,400 on average. */
   readonly moonDistanceKm: number;
 }
 
 /** Lamps, lit windows, floodlit walls: their own light, by the share of the frame they fill. */
 export interface Lamps {
-  /** >= 0. */
+  /** Mean of the lit parts, cd/m², 0 to 10⁷. */
   readonly luminanceCdM2: number;
-  /** 0 to 1. */
+  /** Of the frame that they fill, 0 to 1. */
   readonly share: number;
 }
 
 /** What the lens sees, in numbers. {@link SceneLight} follows from it and the {@link Sky}. */
 export interface Scene {
-  /** Clockwise from north. */
+  /** Clockwise from north, any turn. */
   readonly viewAzimuthDeg: number;
   /** Of the piece of sky in the frame, 0 to 90. */
   readonly viewAltitudeDeg: number;
@@ -46,20 +47,23 @@ export interface Scene {
   readonly reflectance: number;
   /** Of what is not sky: how much stands upright and faces the lens, 0 to 1. */
   readonly uprightShare: number;
+  /** What the sky loses, and how much of it is covered. */
   readonly cloud: Cloud;
+  /** What is left without sun and moon. */
   readonly night: Night;
+  /** In the frame. */
   readonly lamps: Lamps;
 }
 
 /** Light on the scene and in the frame. */
 export interface SceneLight {
-  /** On level ground, from everything, under the scene's cloud. */
+  /** On level ground, from everything, under the scene's cloud, lux. */
   readonly illuminanceLx: number;
-  /** The moon's part of it. */
+  /** The moon's part of it, lux. */
   readonly moonIlluminanceLx: number;
-  /** The piece of sky the lens points at. */
+  /** Of the piece of sky the lens points at, cd/m². */
   readonly skyLuminanceCdM2: number;
-  /** Mean of the frame, lamps included. */
+  /** Mean of the frame, lamps included, cd/m². */
   readonly luminanceCdM2: number;
   /** What a meter reads off that mean, EV at ISO 100. */
   readonly ev100: number;
@@ -70,9 +74,32 @@ const ROUND_MOON_DEG = 3;
 
 /**
  * The light of a scene as a function of where sun and moon stand. Sets up once (a few ms), then about a
- * microsecond a call; smooth in every number of the {@link Sky}.
+ * microsecond a call; smooth in every number of the {@link Sky}. Light adds as luminance. Source:
+ * docs/light.md.
  *
- * @throws RangeError naming the first number of the scene that is out of its range
+ * @param scene what the lens sees; {@link sceneOf} makes it from words
+ * @returns the light of the scene, for any sky
+ * @throws RangeError naming the first number of the scene that is out of its range: viewAzimuthDeg,
+ *   viewAltitudeDeg, skyShare, reflectance, uprightShare, `cloud.cover`, `cloud.stops`,
+ *   `lamps.luminanceCdM2`, `lamps.share`, `night.skyCdM2`, `night.groundLx`
+ * @example
+ * ```ts
+ * import { CLOUDS, NIGHTS, sceneLight } from '@evenfall/core';
+ *
+ * // Nothing but a grey card lying flat, the sun overhead: 0.18 / π of 128,800 lx is 7380 cd/m², EV 15.85.
+ * const lightOf = sceneLight({
+ *   viewAzimuthDeg: 0,
+ *   viewAltitudeDeg: 45,
+ *   skyShare: 0,
+ *   reflectance: 0.18,
+ *   uprightShare: 0,
+ *   cloud: CLOUDS.clear,
+ *   night: NIGHTS.remote,
+ *   lamps: { luminanceCdM2: 0, share: 0 },
+ * });
+ * const moon = { moonAltitudeDeg: -40, moonAzimuthDeg: 0, moonPhaseAngleDeg: 180, moonDistanceKm: 384_400 };
+ * lightOf({ sunAltitudeDeg: 90, sunAzimuthDeg: 0, ...moon }); // → { luminanceCdM2: 7.38e3, ev100: 15.85 }
+ * ```
  */
 export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
   const viewAzimuthDeg = finite('viewAzimuthDeg', scene.viewAzimuthDeg);

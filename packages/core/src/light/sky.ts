@@ -135,11 +135,19 @@ export function clearSkyToward(
 }
 
 /**
- * Luminance of a piece of clear moonless sky in cd/m². Meets the trusted measured cells exactly:
- * 0.5256 at the zenith with the sun at -6°. For many calls at one view altitude use {@link clearSkyToward}.
+ * Luminance of a piece of clear moonless sky: measured twilight up to the sun at 5°, the CIE clear sky from
+ * 10°. Source: docs/sources.md#koomen, docs/sources.md#cie-general-sky.
  *
  * @param direction sunAltitudeDeg -90 to 90, viewAltitudeDeg 0 to 90, azimuthFromSunDeg 0 to 180
- * @throws RangeError outside those ranges
+ * @returns cd/m²; below -15° of sun the last measured pattern is held
+ * @throws RangeError unless sunAltitudeDeg, viewAltitudeDeg and azimuthFromSunDeg are in those ranges
+ * @example
+ * ```ts
+ * import { clearSkyLuminanceCdM2 } from '@evenfall/core';
+ *
+ * // Koomen and others measured this at the zenith at the end of civil twilight.
+ * clearSkyLuminanceCdM2({ sunAltitudeDeg: -6, viewAltitudeDeg: 90, azimuthFromSunDeg: 0 }); // → 0.5256
+ * ```
  */
 export function clearSkyLuminanceCdM2(direction: {
   readonly sunAltitudeDeg: number;

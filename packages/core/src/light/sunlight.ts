@@ -30,12 +30,21 @@ function piece(index: number, altitudeDeg: number): number {
 }
 
 /**
- * Illuminance in lux on level ground under a clear sky with the natural night sky in it, no moon, no town.
- * 758.6 lx with the sun at 0°, 3.41 at -6°, 128,800 at the zenith. Error about 0.3 stop above -12°,
- * 0.5 to -15°. Below -18° it stays at the value there, 0.00064 lx.
+ * Illuminance on level ground under a clear sky with the natural night sky in it, no moon, no town. Error
+ * about 0.3 stop above -12°, 0.5 to -15°. Below -18° it stays at the value there, 0.00064 lx. Source:
+ * docs/sources.md#supplement.
  *
  * @param sunAltitudeDeg true altitude of the sun's centre (no refraction), -90 to 90
- * @throws RangeError outside that range
+ * @returns lux
+ * @throws RangeError unless sunAltitudeDeg is from -90 to 90
+ * @example
+ * ```ts
+ * import { clearIlluminanceLx } from '@evenfall/core';
+ *
+ * clearIlluminanceLx(90); // → 1.288e5
+ * clearIlluminanceLx(0); // → 758.6
+ * clearIlluminanceLx(-6); // → 3.41
+ * ```
  */
 export function clearIlluminanceLx(sunAltitudeDeg: number): number {
   within('sunAltitudeDeg', sunAltitudeDeg, -90, 90);
@@ -50,11 +59,20 @@ export function clearIlluminanceLx(sunAltitudeDeg: number): number {
 }
 
 /**
- * Illuminance in lux that the sun alone adds on level ground under a clear sky: as
- * {@link clearIlluminanceLx} above -13.5°, then falling to nothing at -18°, where the night sky is all
- * there is. Add the night's own light to it.
+ * Illuminance that the sun alone adds on level ground under a clear sky: as {@link clearIlluminanceLx} above
+ * -13.5°, then falling to nothing at -18°, where the night sky is all there is. Add the night's own light to
+ * it. Source: docs/sources.md#supplement.
  *
  * @param sunAltitudeDeg true altitude of the sun's centre, -90 to 90
+ * @returns lux, >= 0
+ * @throws RangeError on an altitude of the sun above 90
+ * @example
+ * ```ts
+ * import { sunIlluminanceLx } from '@evenfall/core';
+ *
+ * sunIlluminanceLx(-6); // → 3.41
+ * sunIlluminanceLx(-18); // → 0
+ * ```
  */
 export function sunIlluminanceLx(sunAltitudeDeg: number): number {
   const share = smoothstep(FADE_FROM_DEG, FADE_TO_DEG, sunAltitudeDeg);

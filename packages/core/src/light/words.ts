@@ -8,10 +8,29 @@ import { type Night, nightOfGroundLx, nightOfZenith, overcastNightFactor } from 
 import type { Lamps, Scene } from './scene.js';
 import { azimuthBetweenDeg } from './sky.js';
 
-/** Reflectance of a scene that nothing is said about: the grey card's. */
+/**
+ * Reflectance of a scene that nothing is said about: the grey card's.
+ *
+ * @example
+ * ```ts
+ * import { GREY_REFLECTANCE } from '@evenfall/core';
+ *
+ * GREY_REFLECTANCE; // → 0.18
+ * ```
+ */
 export const GREY_REFLECTANCE = 0.18;
 
-/** Reflectance in visible light. Source: docs/sources.md#surfaces. */
+/**
+ * Reflectance of grounds in visible light, 0 to 1. Source: docs/sources.md#surfaces.
+ *
+ * @example
+ * ```ts
+ * import { SURFACES } from '@evenfall/core';
+ *
+ * // Fresh snow is two stops brighter than a grey card.
+ * Math.log2(SURFACES.snow / 0.18); // → 2.06
+ * ```
+ */
 export const SURFACES: Readonly<Record<SurfaceWord, number>> = {
   grass: 0.1,
   sand: 0.35,
@@ -21,7 +40,17 @@ export const SURFACES: Readonly<Record<SurfaceWord, number>> = {
   city: 0.15,
 };
 
-/** Night light of a place, clear and moonless. Source: docs/sources.md#night-sky. */
+/**
+ * Night light of places, clear and moonless. Source: docs/sources.md#night-sky.
+ *
+ * @example
+ * ```ts
+ * import { NIGHTS } from '@evenfall/core';
+ *
+ * NIGHTS.remote.skyCdM2; // → 1.71e-4
+ * NIGHTS.city.groundLx; // → 0.13
+ * ```
+ */
 export const NIGHTS: Readonly<Record<NightWord, Night>> = {
   remote: nightOfZenith(22),
   rural: nightOfZenith(21.3),
@@ -31,8 +60,15 @@ export const NIGHTS: Readonly<Record<NightWord, Night>> = {
 };
 
 /**
- * What cloud takes. Stops: docs/sources.md#cloud. How much of the pattern around the sun it hides is our
- * estimate: none has been measured for these words.
+ * What cloud takes, in stops, and the share of the sky it covers. Stops: docs/sources.md#cloud. How much of
+ * the pattern around the sun it hides is our estimate: none has been measured for these words.
+ *
+ * @example
+ * ```ts
+ * import { CLOUDS } from '@evenfall/core';
+ *
+ * CLOUDS.overcast; // → { stops: -2.2, cover: 1 }
+ * ```
  */
 export const CLOUDS: Readonly<Record<CloudWord, Cloud>> = {
   clear: { stops: 0, cover: 0 },
@@ -42,7 +78,17 @@ export const CLOUDS: Readonly<Record<CloudWord, Cloud>> = {
   heavy: { stops: -3.2, cover: 1 },
 };
 
-/** Lit streets, floodlit walls, a skyline far off: EV at ISO 100 and share of the frame. Source: docs/sources.md#scene-table. */
+/**
+ * Lit streets, floodlit walls, a skyline far off: `ev100` as a spot meter reads them, EV at ISO 100, and
+ * `share` of the frame, 0 to 1. Source: docs/sources.md#scene-table.
+ *
+ * @example
+ * ```ts
+ * import { LAMPS } from '@evenfall/core';
+ *
+ * LAMPS.street; // → { ev100: 7, share: 0.2 }
+ * ```
+ */
 export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonly share: number }>> = {
   none: { ev100: 0, share: 0 },
   street: { ev100: 7, share: 0.2 },
@@ -53,9 +99,19 @@ export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonl
 /**
  * The scene that the words of a shoot file describe.
  *
+ * @param words from a shoot
  * @param horizonSunAzimuthDeg azimuth of the sun where it stands on the horizon that day (or is nearest to
- *   it), clockwise from north; `facing` counts from it: "side" is 90° clockwise, "away" 180°
+ *   it), clockwise from north, from {@link horizonAzimuth}; `facing` counts from it: "side" is 90° clockwise,
+ *   "away" 180°
+ * @returns the same in numbers
  * @throws RangeError where a number among the words is out of its range
+ * @example
+ * ```ts
+ * import { sceneOf } from '@evenfall/core';
+ *
+ * sceneOf({ ...shoot.scene, facing: 'side' }, 280).viewAzimuthDeg; // → 10
+ * sceneOf({ ...shoot.scene, surface: 'snow', cloud: 'heavy' }, 280).cloud.stops; // → -3.2
+ * ```
  */
 export function sceneOf(words: SceneWords, horizonSunAzimuthDeg: number): Scene {
   return {
@@ -93,8 +149,18 @@ const GLOW_WITHIN_DEG = 45;
 /**
  * What the words tell of how sure the forecast is, for the band around it.
  *
+ * @param words from a shoot
  * @param horizonSunAzimuthDeg as in {@link sceneOf}
  * @param cloudStated whether the photographer stated the cloud, or it is the default that nobody looked at
+ * @returns for {@link forecastBand}
+ * @throws RangeError where a number among the words is out of its range
+ * @example
+ * ```ts
+ * import { knownOf } from '@evenfall/core';
+ *
+ * knownOf({ ...shoot.scene, facing: 'away' }, 280, false); // → { cloud: 'unknown', towardSun: false }
+ * knownOf({ ...shoot.scene, cloud: 'thin' }, 280, true); // → { cloud: 'cloudy', towardSun: true }
+ * ```
  */
 export function knownOf(words: SceneWords, horizonSunAzimuthDeg: number, cloudStated: boolean): Known {
   const { viewAzimuthDeg, cloud, night } = sceneOf(words, horizonSunAzimuthDeg);
