@@ -121,10 +121,7 @@ function lists(name: string, values: readonly string[]): void {
 const told = () => readFileSync(join(folder, 'told'), 'utf8').trimEnd().split('\n');
 
 /** Goes through the plan on a clock of its own; the camera takes the time that it takes. */
-async function shoot(
-  of: PlanMade,
-  { setS = 0.8, writeS = 1.2, hesitate = (_frame: number): number => 0 } = {},
-) {
+async function shoot(of: PlanMade, hesitate = (_frame: number): number => 0) {
   const clock = fastClock(Date.parse(of.summary.startAt) - 10_000, Number.POSITIVE_INFINITY);
   const said: string[] = [];
   const captures: {
@@ -143,11 +140,11 @@ async function shoot(
     });
     const capture = args[0] === '--capture-image';
     // An independent time: marks of this dial are within a tenth of exact ones, "13" is 12.7 s.
-    const busyS = capture ? numberOf(stands.shutterspeed) + hesitate(captures.length) : setS;
+    const busyS = capture ? numberOf(stands.shutterspeed) + hesitate(captures.length) : 0.8;
     await clock.until(startMs + busyS * 1000);
     if (capture) {
       captures.push({ startMs, endMs: clock.nowMs(), stands: { ...stands } });
-      await clock.until(clock.nowMs() + writeS * 1000);
+      await clock.until(clock.nowMs() + 1200);
     }
     return out;
   };
