@@ -3,7 +3,14 @@
 import type { PlanNote } from '@evenfall/core';
 import { expect, test } from 'vitest';
 import { languages, type Words, wordsFor } from '../../packages/chart/src/words.js';
-import { type Camera, type Move, planShoot, type Shoot } from '../../packages/core/src/index.js';
+import {
+  type Camera,
+  followFrame,
+  type Move,
+  planShoot,
+  type Shoot,
+  startFollow,
+} from '../../packages/core/src/index.js';
 import { shootWith } from './planned.js';
 
 const SAMPLE = [
@@ -104,6 +111,33 @@ test('every note the library writes has its German, with its numbers and its tim
     'The moon sets at 7:44 pm, during the shoot.',
   );
   expect(german.note('A note nobody knows.')).toBe('A note nobody knows.');
+});
+
+test('what following says to a person in the field has its German too', () => {
+  const plan = planShoot(shootWith('dusk'));
+  if (!('frames' in plan)) throw new Error(plan.infeasible.text);
+  const reading = (frame: number, offsetEv: number) => {
+    const { at, sceneEv100 } = plan.frames[frame]!;
+    return { frame, reading: { atMs: Date.parse(at), ev100: sceneEv100 + offsetEv } };
+  };
+  let state = startFollow(plan);
+  const told: { kind: string; text: string }[] = [];
+  // Two stops brighter than the reading before, for as long as it takes; then the darkest evening there is.
+  const readings = [reading(10, 0), ...Array.from({ length: 8 }, (_, i) => reading(11 + i, 2))];
+  const dark = reading(plan.frames.length - 60, -5);
+  for (const input of [...readings, { ...dark, reading: { ...dark.reading, sure: true } }]) {
+    const step = followFrame(state, input);
+    told.push(...step.warnings);
+    state = step.state;
+  }
+  const german = wordsFor({ language: 'de' });
+  for (const kind of ['reading-doubted', 'reading-believed', 'out-of-reach']) {
+    const text = told.find((each) => each.kind === kind)?.text ?? '';
+    const inGerman = german.note(text);
+    expect(text, kind).not.toBe('');
+    expect(inGerman, kind).not.toBe(text);
+    for (const number of text.match(/\d+\.\d+/g) ?? []) expect(inGerman).toContain(number.replace('.', ','));
+  }
 });
 
 /** The notes of shoots that give each kind there is. */

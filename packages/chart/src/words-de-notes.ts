@@ -53,6 +53,23 @@ const RULES: readonly Rule[] = [
       `Vorhersage; Himmel ändern sich in dieser Zeit um höchstens ${comma(allowed!)}. Noch einmal messen.`,
   ],
   [
+    `EV ${number} is ${number} stops (brighter|darker) than expected: not used unless the next readings bear it out\\.`,
+    (ev, stops, way) =>
+      `EV ${comma(ev!)} ist ${comma(stops!)} Stufen ${way === 'brighter' ? 'heller' : 'dunkler'} als erwartet: ` +
+      'wird erst verwendet, wenn die nächsten Messungen es bestätigen.',
+  ],
+  [
+    `The light stays ${number} stops (brighter|darker) than expected: it is believed from now on\\.`,
+    (stops, way) =>
+      `Das Licht bleibt ${comma(stops!)} Stufen ${way === 'brighter' ? 'heller' : 'dunkler'} als erwartet: Ab jetzt wird es geglaubt.`,
+  ],
+  [
+    `(Now|From frame (\\d+) on \\(\\S*T(\\d\\d:\\d\\d)\\S*\\)) the light is too (dark|bright) for this kit, by up to ${number} stops beyond tolerance\\.`,
+    (when, frame, time, side, stops) =>
+      `${when === 'Now' ? 'Jetzt' : `Ab Bild ${frame} (${time})`} ist das Licht zu ${side === 'dark' ? 'dunkel' : 'hell'} ` +
+      `für diese Ausrüstung, um bis zu ${comma(stops!)} Stufen über den erlaubten Fehler hinaus.`,
+  ],
+  [
     `A shutter of (\\S+) s \\(${number} s in truth\\) does not fit: an interval of ${number} s leaves ${number} s(, each dark frame counted)?(, beside the move and its rest)?\\. The plan stays below it\\.`,
     (mark, exact, interval, inside, dark, move) =>
       `Die Zeit ${mark} s (wirklich ${comma(exact!)} s) passt nicht: ${comma(interval!)} s von Bild zu Bild lassen ` +

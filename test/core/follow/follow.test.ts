@@ -225,6 +225,19 @@ describe('readings', () => {
     expect(untilBelieved(-3)).toBe(64);
   });
 
+  test('a reading that somebody is sure of is used however far it jumps, but not one that no sky gives', () => {
+    const state = followed(HAND, 200);
+    const reading = readingOf(HAND, 200, -2.5);
+    const doubted = followFrame(state, { frame: 200, reading });
+    expect(kinds(doubted)).toEqual(['reading-doubted']);
+    expect(Math.abs(doubted.offsetEv)).toBeLessThan(0.05);
+    const sure = followFrame(state, { frame: 200, reading: { ...reading, sure: true } });
+    expect(kinds(sure)).toEqual([]);
+    expect(sure.offsetEv).toBeCloseTo(-2.5, 1);
+    const never = followFrame(state, { frame: 200, reading: { ...readingOf(HAND, 200, -9), sure: true } });
+    expect(kinds(never)).toEqual(['reading-impossible']);
+  });
+
   test('what no sky gives is refused with its reason', () => {
     const state = followed(HAND, 100);
     const step = followFrame(state, { frame: 100, reading: readingOf(HAND, 100, -9) });

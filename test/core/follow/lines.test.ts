@@ -91,6 +91,15 @@ test('a reading that jumps three stops is doubted, and the setting stays', () =>
   expect(state.readings).toBe(51);
 });
 
+test('a reading that jumps is used where the line is sure of it', () => {
+  const before = run(Array.from({ length: 50 }, (_, i) => reading(i)));
+  const sure = JSON.stringify({ ...JSON.parse(reading(50, 2.9)), sure: true });
+  const { out } = run([sure, '{"frame":51,"sure":"yes"}'], before.state);
+  expect(out[0]!.offsetEv).toBeCloseTo(2.9, 1);
+  expect(kinds(out[0]!)).toEqual([]);
+  expect(out[1]?.warnings?.[0]?.text).toContain('"sure" must be true or false, got "yes"');
+});
+
 test('a cue missed, reported late by number or by setting, is told again', () => {
   const frames = Array.from({ length: HAND.frames.length }, (_, i) => reading(i));
   const due = run(frames).out.findIndex(({ cue }) => cue?.cue === 3);
@@ -127,7 +136,7 @@ const WRONG: readonly (readonly [string, string])[] = [
   ['7', 'the line must be a JSON object, got 7'],
   ['[]', 'the line must be a JSON object, got []'],
   ['null', 'the line must be a JSON object, got null'],
-  ['{}', 'the line is empty; give one of at, frame, ev100, setting, done, missed'],
+  ['{}', 'the line is empty; give one of at, frame, ev100, sure, setting, done, missed'],
   ['{"ev": 12}', '"ev" is not a key of the line; the nearest is "at"'],
   ['{"ev100": 12}', '"ev100" needs to know when: give "at" or "frame" beside it'],
   ['{"at": "19:05", "ev100": 12}', '"at" must be a time such as "2026-11-25T17:03:20+01:00", got "19:05"'],

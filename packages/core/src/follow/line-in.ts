@@ -9,13 +9,13 @@ export type LineRead =
   | { readonly kind: 'blank' }
   | { readonly kind: 'wrong'; readonly text: string };
 
-const KEYS = ['at', 'frame', 'ev100', 'setting', 'done', 'missed'];
+const KEYS = ['at', 'frame', 'ev100', 'sure', 'setting', 'done', 'missed'];
 const SETTING_KEYS = ['shutter', 'iso', 'aperture', 'filters'];
 
 class Wrong extends Error {}
 
 /**
- * Reads `{"at" or "frame", "ev100", "setting", "done", "missed"}`, every key optional but one needed. A reading
+ * Reads `{"at" or "frame", "ev100", "sure", "setting", "done", "missed"}`, every key optional but one needed. A reading
  * needs a time: `at`, or the start of `frame`.
  *
  * @param startOfFrameMs when a frame starts, UTC epoch milliseconds
@@ -67,10 +67,11 @@ function inputOf(line: Group, startOfFrameMs: (frame: number) => number): Follow
   if (ev100 !== undefined && readAtMs === undefined) {
     throw new Wrong('"ev100" needs to know when: give "at" or "frame" beside it');
   }
+  const sure = line.sure === undefined ? {} : { sure: yesOrNo('sure', line.sure) };
   return {
     ...(frame === undefined ? {} : { frame }),
     ...(atMs === undefined ? {} : { atMs }),
-    ...(ev100 === undefined || readAtMs === undefined ? {} : { reading: { atMs: readAtMs, ev100 } }),
+    ...(ev100 === undefined || readAtMs === undefined ? {} : { reading: { atMs: readAtMs, ev100, ...sure } }),
     ...(line.setting === undefined ? {} : { setting: settingOf(line.setting) }),
     ...(done === undefined ? {} : { done }),
     ...(missed === undefined ? {} : { missed }),
@@ -96,6 +97,11 @@ function instant(value: unknown): number {
 function number(key: string, value: unknown): number {
   if (typeof value === 'number' && Number.isFinite(value)) return value;
   throw new Wrong(`"${key}" must be a number, got ${shown(value)}`);
+}
+
+function yesOrNo(key: string, value: unknown): boolean {
+  if (typeof value === 'boolean') return value;
+  throw new Wrong(`"${key}" must be true or false, got ${shown(value)}`);
 }
 
 function whole(key: string, value: unknown, from: number): number {

@@ -5,7 +5,7 @@ import { METER_EV, NOTHING_KNOWN } from '../light/band.js';
 import { driftEv } from '../light/drift.js';
 import { addReading, type Reading, startCorrection } from '../light/reading.js';
 import { learn, loosen, type OffsetState, offsetAt } from './offset-state.js';
-import type { FollowWarning } from './types.js';
+import type { FollowWarning, SureReading } from './types.js';
 
 /** What the readings so far have taught. */
 export interface Trust {
@@ -33,11 +33,11 @@ export interface Expected {
 /** What was learnt from a reading, and what is to be said about it. */
 export function takeReading(
   trust: Trust,
-  reading: Reading,
+  reading: SureReading,
   expected: Expected,
   meterEv: number,
 ): { readonly trust: Trust; readonly warning?: FollowWarning } {
-  const { atMs, ev100 } = reading;
+  const { atMs, ev100, sure = false } = reading;
   const offsetEv = ev100 - expected.sceneEv100;
   const impossible = whyImpossible(reading, expected);
   if (impossible !== undefined) return { trust, warning: { kind: 'reading-impossible', text: impossible } };
@@ -52,6 +52,7 @@ export function takeReading(
   if (lastUsedMs === undefined) return { trust: believe({ ...offset, atMs }) };
   const jumpEv = offsetEv - offsetAt(offset, atMs);
   if (Math.abs(jumpEv) <= allowedEv(atMs - lastUsedMs, expected)) return { trust: believe(offset) };
+  if (sure) return { trust: believe(loosen(offset, jumpEv)) };
 
   const goesOn =
     doubt !== undefined && Math.abs(offsetEv - doubt.offsetEv) <= allowedEv(atMs - doubt.atMs, expected);

@@ -23,6 +23,11 @@ export interface ReportedSetting {
   readonly filters?: readonly string[];
 }
 
+/** A reading; `sure` where somebody has looked twice: it is used however far from what was expected. */
+export interface SureReading extends Reading {
+  readonly sure?: boolean;
+}
+
 /**
  * One frame asked for, and what is known by then. The frame is `frame`, or the first to start at `atMs` or later,
  * or the same at the reading's time, or, with none of these, the one answered last.
@@ -32,7 +37,7 @@ export interface FollowInput {
   readonly frame?: number;
   /** UTC epoch milliseconds. */
   readonly atMs?: number;
-  readonly reading?: Reading;
+  readonly reading?: SureReading;
   /** What the camera stands at, where it is not what the last answer said. */
   readonly setting?: ReportedSetting;
   /** A cue, by number, that stands on the camera from this frame on: one told ahead, or one that came late. */

@@ -15,5 +15,6 @@ export type {
   FollowWarning,
   FollowWarningKind,
   ReportedSetting,
+  SureReading,
 } from '../follow/types.js';
 export type { PlanMade } from '../plan-format.js';
