@@ -3,8 +3,9 @@
 
 /** A passage through a level: the first whole millisecond on the other side of it. */
 export interface Crossing {
-  /** UTC epoch. */
+  /** UTC epoch milliseconds, whole. */
   readonly atMs: number;
+  /** Whether the curve goes up through the level. */
   readonly rising: boolean;
 }
 
@@ -143,9 +144,20 @@ export function crossingsIn(
  * millisecond; the curve is also read up to twenty minutes outside the stretch.
  *
  * @param altitudeAt value at a UTC epoch millisecond; may turn at most once in ten minutes
+ * @param altitudeDeg the level, in the unit of the curve
  * @param fromMs first instant that counts
  * @param toMs first instant that no longer counts
+ * @returns one entry a passage, in order of time; none where the level is not passed
  * @throws RangeError where the stretch ends before it starts
+ * @example
+ * ```ts
+ * import { crossings } from '@evenfall/core';
+ *
+ * // A sun that is highest at 0 h and passes the horizon at 6 h and 18 h.
+ * const day = 86_400_000;
+ * const sun = (atMs: number) => 40 * Math.cos((2 * Math.PI * atMs) / day);
+ * crossings(sun, 0, 0, day); // → [{ atMs: 2.16e7, rising: false }, { atMs: 6.48e7, rising: true }]
+ * ```
  */
 export function crossings(altitudeAt: Curve, altitudeDeg: number, fromMs: number, toMs: number): Crossing[] {
   return crossingsIn(altitudeAt, sampleCurve(altitudeAt, fromMs, toMs), altitudeDeg, fromMs, toMs);

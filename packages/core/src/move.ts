@@ -43,56 +43,93 @@ export type { MoveLines } from './move/words.js';
 
 /** What a move is planned for: the frames as the ramp exposes them, and how they become a clip. */
 export interface MoveRequest {
+  /** At most one an axis. */
   readonly moves: readonly Move[];
-  /** Exact times, one or more. */
+  /** One or more, each with its exact `shutterS`, seconds, > 0. */
   readonly frames: readonly { readonly shutterS: number }[];
+  /** Seconds from one frame's start to the next, > 0. */
   readonly intervalS: number;
+  /** Frames a second of the clip, exact, > 0. */
   readonly clipFps: number;
-  /** `camera.gapS`: what the camera needs beside shutter and move. */
+  /** What the camera needs beside shutter and move, seconds, >= 0: `camera.gapS`. */
   readonly writeS: number;
+  /** Whether the camera takes a dark frame as long after every frame. */
   readonly darkFrame: boolean;
+  /** Needed for moves by points and for speed on screen. */
   readonly optics?: Optics;
 }
 
 /** One frame of a move: what a plan's frame has beside its exposure. */
 export interface MoveFrame extends Omit<FrameBudget, 'shutterS'> {
-  /** Right positive. */
+  /** From where it starts, degrees, right positive. */
   readonly panDeg?: number;
-  /** Up positive. */
+  /** From where it starts, degrees, up positive. */
   readonly tiltDeg?: number;
-  /** Right, or forward, positive. */
+  /** From where it starts, metres, right, or forward, positive. */
   readonly slideM?: number;
   /** Whole motor steps from the start. */
   readonly panSteps?: number;
+  /** Whole motor steps from the start. */
   readonly tiltSteps?: number;
+  /** Whole motor steps from the start. */
   readonly slideSteps?: number;
   /** Frame widths a second of clip, on the way to the next frame. */
   readonly widthsPerS?: number;
-  /** Smear while the shutter is open; 0 for stopped moves. */
+  /** Smear while the shutter is open, pixels; 0 for stopped moves. */
   readonly blurPx?: number;
 }
 
 /** A move, whole. */
 export interface MovePlan {
+  /** The moves in numbers, in the order given. */
   readonly travels: readonly Travel[];
+  /** One a frame; entry i is frame i. */
   readonly frames: readonly MoveFrame[];
-  /** The same for every frame. */
+  /** Seconds of every interval that the shutter may not use. */
   readonly gap: GapParts;
+  /** The `frame` with the least time to spare, from 0, and its `slackS`, seconds. */
   readonly tightest: { readonly frame: number; readonly slackS: number };
   /** Absent where the lens, or a slide's distance, is not known. */
   readonly fastest?: ScreenSpeed;
-  /** Warnings first. */
+  /** None or more, warnings first. */
   readonly findings: readonly MoveFinding[];
-  /** One a move. */
+  /** In sentences, one entry a move. */
   readonly lines: readonly MoveLines[];
+  /** Of gear and place, none or more. */
   readonly cautions: readonly MoveCaution[];
 }
 
 /**
- * Plans moves over frames that are already exposed: nothing here changes a shutter. A move that has no time, or
- * is hard to watch, is answered with findings and their remedies.
+ * Plans moves over frames that are already exposed: nothing here changes a shutter. A move that has no time,
+ * or is hard to watch, is answered with findings and their remedies. Source: docs/moves.md.
  *
- * @throws RangeError on moves that `moveFaults` would name, on no frames, and on numbers out of range
+ * @param request moves, frames and how they become a clip
+ * @returns positions, the time of every interval, speed on screen, and what to change
+ * @throws RangeError on moves that a shoot file may not hold, on no frames (`frames.length`), and unless
+ *   intervalS, clipFps and shutterS are positive and finite and writeS is 0 or more
+ * @example
+ * ```ts
+ * import { movePlan } from '@evenfall/core';
+ *
+ * const request = {
+ *   moves: [{
+ *     axis: 'pan',
+ *     by: { deg: 90 },
+ *     mode: 'stopped',
+ *     ease: 'linear',
+ *     gear: { settleS: 1, topSpeedDegPerS: 15 },
+ *   }],
+ *   frames: [{ shutterS: 2 }, { shutterS: 2 }, { shutterS: 2 }],
+ *   intervalS: 8,
+ *   clipFps: 24,
+ *   writeS: 1,
+ *   darkFrame: false,
+ * } as const;
+ * const { frames, tightest } = movePlan(request);
+ * frames.map(({ panDeg }) => panDeg); // → [0, 45, 90]
+ * // 45° at 15° a second are 3 s: with 2 of shutter, 1 of writing and 1 of rest 1 is to spare.
+ * tightest; // → { frame: 0, slackS: 1 }
+ * ```
  */
 export function movePlan(request: MoveRequest): MovePlan {
   const { moves, frames, optics, darkFrame } = request;

@@ -21,21 +21,27 @@ export type SkyEvent =
 
 /** One event, with the sun's true altitude at that moment. */
 export interface EventTime {
+  /** Which. */
   readonly name: SkyEvent;
-  /** UTC epoch. */
+  /** UTC epoch milliseconds. */
   readonly atMs: number;
+  /** True altitude of its centre, -90 to 90. */
   readonly sunAltitudeDeg: number;
 }
 
 /** An event that does not happen, and why, as a sentence for people. */
 export interface MissingEvent {
+  /** Which. */
   readonly name: SkyEvent;
+  /** A sentence in English. */
   readonly why: string;
 }
 
 /** What a stretch of time holds, in order of time, and what it does not. */
 export interface SkyEvents {
+  /** In order of time; a name may come twice, or not at all. */
   readonly events: readonly EventTime[];
+  /** Names that do not come. */
   readonly missing: readonly MissingEvent[];
 }
 

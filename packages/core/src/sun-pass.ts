@@ -41,7 +41,10 @@ function mainRun(runs: readonly Run[], dayStartMs: number, dayEndMs: number): Ru
   return [...runs].sort((a, b) => share(b) - share(a))[0];
 }
 
-/** When the sun passes from one altitude to another, or how far it does go. */
+/**
+ * When the sun passes from one altitude to another, `startMs` to `endMs`, UTC epoch milliseconds; or how far
+ * the fall or rise in question goes, from `reachedHighDeg` to `reachedLowDeg`, and why.
+ */
 export type SunPass =
   | { readonly kind: 'ok'; readonly startMs: number; readonly endMs: number }
   | {

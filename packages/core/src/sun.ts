@@ -15,17 +15,19 @@ export type { SunPass } from './sun-pass.js';
 
 /** Sun and moon at one moment and place. */
 export interface SkyPosition {
-  /** -90 to 90, true altitude of the centre. */
+  /** True altitude of the centre, -90 to 90. */
   readonly sunAltitudeDeg: number;
   /** 0 to 360, clockwise from north. */
   readonly sunAzimuthDeg: number;
+  /** True altitude of the centre as the place sees it, -90 to 90. */
   readonly moonAltitudeDeg: number;
+  /** 0 to 360, clockwise from north. */
   readonly moonAzimuthDeg: number;
-  /** Sun-moon-observer: 0 full, 180 new. */
+  /** Sun-moon-observer, degrees: 0 full, 180 new. */
   readonly moonPhaseAngleDeg: number;
   /** Of the disc, 0 to 1. */
   readonly moonLitFraction: number;
-  /** From the centre of the Earth, as in almanacs. */
+  /** From the centre of the Earth, as in almanacs, kilometres. */
   readonly moonDistanceKm: number;
 }
 
@@ -91,10 +93,22 @@ function sunAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
 }
 
 /**
- * The sun's true altitude and azimuth, seen from the surface: within 0.01 degree, 1950 to 2050.
+ * The sun's true altitude and azimuth, seen from the surface: within 0.01 degree, 1950 to 2050. Source:
+ * docs/sources.md#sun-accuracy.
  *
  * @param atMs UTC epoch milliseconds, any finite number
+ * @param latitudeDeg -90 to 90, north positive
+ * @param longitudeDeg -180 to 180, east positive
+ * @returns degrees: altitude of the centre without refraction, azimuth clockwise from north
  * @throws RangeError on a latitude outside -90 to 90 or a longitude outside -180 to 180
+ * @example
+ * ```ts
+ * import { sunPosition } from '@evenfall/core';
+ *
+ * // The worked example of NREL's solar position algorithm: 39.872° without refraction, azimuth 194.34°.
+ * const atMs = Date.parse('2003-10-17T12:30:30-07:00');
+ * sunPosition(atMs, 39.742476, -105.1786); // → { altitudeDeg: 39.87, azimuthDeg: 194.3 }
+ * ```
  */
 export function sunPosition(
   atMs: number,
@@ -138,10 +152,22 @@ function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number): Mo
 }
 
 /**
- * Where sun and moon stand, and how much of the moon is lit, as the eye at that place sees it.
+ * Where sun and moon stand, and how much of the moon is lit, as the eye at that place sees it. Source:
+ * docs/sources.md#sun-accuracy.
  *
  * @param atMs UTC epoch milliseconds, any finite number
+ * @param latitudeDeg -90 to 90, north positive
+ * @param longitudeDeg -180 to 180, east positive
+ * @returns degrees, kilometres and the lit share of the disc
  * @throws RangeError on a latitude outside -90 to 90 or a longitude outside -180 to 180
+ * @example
+ * ```ts
+ * import { sunAndMoon } from '@evenfall/core';
+ *
+ * // Full and new moon by the U.S. Naval Observatory's table.
+ * sunAndMoon(Date.parse('1980-01-02T09:02Z'), 52, 5).moonLitFraction; // → 1.00
+ * sunAndMoon(Date.parse('1980-01-17T21:19Z'), 52, 5).moonLitFraction; // → 0.00
+ * ```
  */
 export function sunAndMoon(atMs: number, latitudeDeg: number, longitudeDeg: number): SkyPosition {
   checkPlace(atMs, latitudeDeg, longitudeDeg);
@@ -176,15 +202,27 @@ function moonLimbCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
 }
 
 /**
- * Every event of sun and moon in [fromMs, toMs), in order of time, and those that do not happen at all in it.
+ * Every event of sun and moon in [fromMs, toMs), in order of time, and those that do not happen in it at all.
+ * Sunrise and sunset: upper limb on the horizon, 34' of refraction and the dip of `elevationM` above a level
+ * horizon. Twilights: centre at -6°, -12°, -18°. The moon: upper limb. Source: docs/sources.md#sun-events.
  *
- * Sunrise and sunset: the sun's centre 50' below the horizon (34' refraction, 16' semidiameter); where
- * `elevationM` is above 0, lower by the dip of a level horizon that far below. Twilights: centre at exactly -6,
- * -12, -18 degrees, whatever the elevation. Moonrise and moonset: upper limb on the horizon under 34' of
- * refraction, so the topocentric centre stands at -34' less the semidiameter (14.7' to 16.8').
- * Source: docs/sources.md#sun-events.
+ * @param fromMs first instant that counts, UTC epoch milliseconds
+ * @param toMs first instant that no longer counts; a civil day is given by {@link civilDay}
+ * @param place latitude, longitude, elevation
+ * @returns events with their times, and missing ones with the reason
+ * @throws RangeError on a place outside the Earth, fromMs or toMs that are not finite, or a stretch that ends
+ *   before it starts
+ * @example
+ * ```ts
+ * import { civilDay, rfc3339, skyEvents, zoneOf } from '@evenfall/core';
  *
- * @throws RangeError on a place outside the Earth or times that are not finite
+ * // The U.S. Naval Observatory has sunset at 19:10 there, to the minute.
+ * const place = { latitudeDeg: 39, longitudeDeg: -105 };
+ * const zone = zoneOf(place);
+ * const { startMs, endMs } = civilDay('2015-08-02', zone);
+ * const sunset = skyEvents(startMs, endMs, place).events.find(({ name }) => name === 'sunset')!;
+ * rfc3339(Math.round(sunset.atMs / 60_000) * 60_000, zone).slice(11, 16); // → '19:10'
+ * ```
  */
 export function skyEvents(fromMs: number, toMs: number, place: Place): SkyEvents {
   return namedEvents(fromMs, toMs, {
@@ -196,11 +234,27 @@ export function skyEvents(fromMs: number, toMs: number, place: Place): SkyEvents
 
 /**
  * When the sun, falling (dusk) or rising (dawn), passes from one true altitude to another. The start falls on
- * [dayStartMs, dayEndMs), the end follows in the same fall or rise, past midnight if need be. Where a day holds
- * two such passes (the first just after midnight) the earlier is taken. A fall or rise is followed for 36 hours
- * past the day, which only matters within a degree of the poles.
+ * [dayStartMs, dayEndMs), the end follows in the same fall or rise, past midnight if need be. Where a day
+ * holds two such passes (the first just after midnight) the earlier is taken. A fall or rise is followed for
+ * 36 hours past the day, which only matters within a degree of the poles.
  *
+ * @param direction dusk or dawn
+ * @param fromAltitudeDeg true altitude of the centre, -90 to 90
+ * @param toAltitudeDeg likewise; below it for dusk, above it for dawn
+ * @param dayStartMs UTC epoch milliseconds, from {@link civilDay}
+ * @param dayEndMs likewise
+ * @param place latitude and longitude
+ * @returns when, or how far the sun does go
  * @throws RangeError unless the altitudes go down for dusk, up for dawn, or on a place outside the Earth
+ * @example
+ * ```ts
+ * import { sunPass } from '@evenfall/core';
+ *
+ * // At the equator at an equinox the sun falls straight down, 15° an hour: 18° take 72 minutes.
+ * const [startMs, endMs] = [Date.UTC(2026, 2, 20), Date.UTC(2026, 2, 21)];
+ * const pass = sunPass('dusk', 6, -12, startMs, endMs, { latitudeDeg: 0, longitudeDeg: 0 });
+ * pass.kind === 'ok' && (pass.endMs - pass.startMs) / 60_000; // → 72.0
+ * ```
  */
 export function sunPass(
   direction: Direction,
@@ -214,11 +268,24 @@ export function sunPass(
 }
 
 /**
- * The sun's azimuth where it sinks through (dusk) or climbs over (dawn) true altitude 0 in the fall or rise that
- * fills most of the day; where it does not reach 0, the azimuth at that end of the fall or rise nearest to 0.
+ * The sun's azimuth where it sinks through (dusk) or climbs over (dawn) true altitude 0 in the fall or rise
+ * that fills most of the day; where it does not reach 0, the azimuth at that end of the fall or rise nearest
+ * to 0.
  *
+ * @param direction dusk or dawn
+ * @param dayStartMs UTC epoch milliseconds, from {@link civilDay}
+ * @param dayEndMs likewise
+ * @param place latitude and longitude
  * @returns degrees clockwise from north, 0 to 360
  * @throws RangeError on a place outside the Earth or times that are not finite
+ * @example
+ * ```ts
+ * import { horizonAzimuth } from '@evenfall/core';
+ *
+ * // At an equinox the sun sets due west, to a tenth of a degree.
+ * const [startMs, endMs] = [Date.UTC(2026, 2, 20), Date.UTC(2026, 2, 21)];
+ * horizonAzimuth('dusk', startMs, endMs, { latitudeDeg: 0, longitudeDeg: 0 }); // → 270.1
+ * ```
  */
 export function horizonAzimuth(
   direction: Direction,

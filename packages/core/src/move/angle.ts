@@ -12,9 +12,9 @@ export interface Lens {
 
 /** The part of the sensor that the clip uses, as the camera stands: upright, `heightMm` is the longer side. */
 export interface Sensor {
-  /** > 0. */
+  /** Across, millimetres, > 0. */
   readonly widthMm: number;
-  /** > 0. */
+  /** Upright, millimetres, > 0. */
   readonly heightMm: number;
   /** Pixels across, > 0; absent where nothing needs counting in pixels. */
   readonly widthPx?: number;
@@ -22,13 +22,17 @@ export interface Sensor {
 
 /** What decides how an angle falls on the picture. */
 export interface Optics {
+  /** In front. */
   readonly lens: Lens;
+  /** Behind. */
   readonly sensor: Sensor;
 }
 
 /** A point of the picture in shares of its sides: 0 at the left or the bottom edge, 1 at the right or the top. */
 export interface PicturePoint {
+  /** 0 to 1. */
   readonly fromLeft: number;
+  /** 0 to 1. */
   readonly fromBottom: number;
 }
 
@@ -37,7 +41,22 @@ export type Way = 'shorter' | 'clockwise' | 'counterclockwise';
 
 const DEG = Math.PI / 180;
 
-/** Angle a side of the sensor takes in: 2 atan(side / 2f). 36 mm behind 24 mm is 73.740°. */
+/**
+ * Angle a side of the sensor takes in: 2 atan(side / 2f). Source: docs/sources.md#field-of-view.
+ *
+ * @param sideMm millimetres, > 0
+ * @param focalMm true focal length, millimetres, > 0
+ * @returns degrees, 0 to 180
+ * @throws RangeError unless sideMm and focalMm are positive and finite
+ * @example
+ * ```ts
+ * import { fieldOfViewDeg } from '@evenfall/core';
+ *
+ * // As in published tables of lens coverage.
+ * fieldOfViewDeg(36, 28); // → 65.470
+ * fieldOfViewDeg(24, 28); // → 46.397
+ * ```
+ */
 export function fieldOfViewDeg(sideMm: number, focalMm: number): number {
   return (2 * Math.atan(positive('sideMm', sideMm) / (2 * positive('focalMm', focalMm)))) / DEG;
 }
@@ -84,7 +103,27 @@ export function directionOfPoint(
   };
 }
 
-/** The pan (right positive) and tilt (up positive) that bring the camera from one point of a picture to another. */
+/**
+ * The pan and tilt that bring the camera from one point of a picture to another. Source:
+ * docs/sources.md#field-of-view.
+ *
+ * @param from point that the middle of the frame starts on
+ * @param to point that it ends on
+ * @param optics lens and sensor the picture was taken with
+ * @param cameraTiltDeg how far the camera looked up when it was taken, -90 to 90; 0 is level
+ * @returns degrees: pan, right positive, and tilt, up positive
+ * @throws RangeError on a point outside the picture, a tilt beyond -90 to 90, or a lens or sensor that is not
+ *   above 0
+ * @example
+ * ```ts
+ * import { turnBetweenPoints } from '@evenfall/core';
+ *
+ * // From the left edge of the frame to the right is the whole field of view.
+ * const optics = { lens: { focalMm: 28 }, sensor: { widthMm: 36, heightMm: 24 } };
+ * const [left, right] = [{ fromLeft: 0, fromBottom: 0.5 }, { fromLeft: 1, fromBottom: 0.5 }];
+ * turnBetweenPoints(left, right, optics); // → { panDeg: 65.470, tiltDeg: 0 }
+ * ```
+ */
 export function turnBetweenPoints(
   from: PicturePoint,
   to: PicturePoint,
@@ -99,8 +138,21 @@ export function turnBetweenPoints(
 }
 
 /**
- * Turn from one compass bearing to another, clockwise positive. From 350° to 20° is 30°, the long way round -330°.
- * Opposite bearings are reached clockwise; from a bearing to itself is 0.
+ * Turn from one compass bearing to another, clockwise positive. Opposite bearings are reached clockwise; from
+ * a bearing to itself is 0.
+ *
+ * @param fromDeg clockwise from north, any turn
+ * @param toDeg likewise
+ * @param way which way round
+ * @returns degrees, above -360 to below 360; -180 to 180 by the shorter way
+ * @throws RangeError unless fromDeg and toDeg are finite
+ * @example
+ * ```ts
+ * import { turnBetweenBearings } from '@evenfall/core';
+ *
+ * turnBetweenBearings(350, 20); // → 30
+ * turnBetweenBearings(350, 20, 'counterclockwise'); // → -330
+ * ```
  */
 export function turnBetweenBearings(fromDeg: number, toDeg: number, way: Way = 'shorter'): number {
   const turn = (finite('toDeg', toDeg) - finite('fromDeg', fromDeg)) % 360;
@@ -110,8 +162,19 @@ export function turnBetweenBearings(fromDeg: number, toDeg: number, way: Way = '
 }
 
 /**
- * Angle between two points so far apart, whose middle is so far away and seen square on: 2 atan(size / 2 distance).
- * 10 m at 5 m are 90°. A negative size turns the other way.
+ * Angle between two points so far apart, whose middle is so far away and seen square on: 2 atan(size / 2
+ * distance).
+ *
+ * @param sizeM metres, finite; negative turns the other way
+ * @param distanceM metres, > 0
+ * @returns degrees, -180 to 180
+ * @throws RangeError unless sizeM is finite and distanceM is positive and finite
+ * @example
+ * ```ts
+ * import { angleOfSizeDeg } from '@evenfall/core';
+ *
+ * angleOfSizeDeg(10, 5); // → 90
+ * ```
  */
 export function angleOfSizeDeg(sizeM: number, distanceM: number): number {
   return (2 * Math.atan(finite('sizeM', sizeM) / (2 * positive('distanceM', distanceM)))) / DEG;

@@ -5,7 +5,9 @@ import type { Move } from './moves.js';
 
 /** One caution; shown wherever a move is planned. */
 export interface MoveCaution {
+  /** What it is about. */
   readonly topic: 'pinch' | 'drop' | 'overhead' | 'trip' | 'wind' | 'law';
+  /** For a person, one sentence or two. */
   readonly text: string;
 }
 

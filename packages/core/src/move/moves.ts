@@ -3,12 +3,17 @@
 import type { PicturePoint, Way } from './angle.js';
 import type { Ease } from './ease.js';
 
+/** What moves: the head sideways, the head up and down, the carriage. */
 export type MoveAxis = 'pan' | 'tilt' | 'slide';
 
 /** `stopped`: at rest while the shutter is open, moves between frames. `continuous`: never stops. */
 export type MoveMode = 'stopped' | 'continuous';
 
-/** How far a head turns. Positive is right for a pan, up for a tilt. */
+/**
+ * How far a head turns: `deg` by the number; for a pan alone `fromBearingDeg` to `toBearingDeg` by the
+ * compass, clockwise from north, round by the `way`; `fromPoint` to `toPoint` of a picture; or what takes in
+ * a thing of `sizeM` metres at `distanceM`, > 0. Positive is right for a pan, up for a tilt.
+ */
 export type TurnBy =
   | { readonly deg: number }
   | { readonly fromBearingDeg: number; readonly toBearingDeg: number; readonly way?: Way } // a pan only
@@ -22,31 +27,41 @@ export type TurnBy =
     }
   | { readonly sizeM: number; readonly distanceM: number };
 
-/** How far a carriage travels: straight, or what a track leaves of its length. Positive is right, or forward. */
+/**
+ * How far a carriage travels, metres: `m` by the number, positive is right, or forward; or what a track of
+ * `trackM` leaves beside the carriage's own length `carriageM` and `marginM` at each end, both >= 0.
+ */
 export type SlideBy =
   | { readonly m: number }
   | { readonly trackM: number; readonly carriageM?: number; readonly marginM?: number }; // margin at each end
 
 /** What the motor of a head can do. Without `topSpeedDegPerS`, a stopped move takes `moveS` for every step. */
 export interface TurnGear {
-  /** Rest after a step until the picture stands, >= 0. */
+  /** Rest after a step until the picture stands, seconds, >= 0. */
   readonly settleS: number;
-  /** > 0. */
+  /** Time of every step, seconds, > 0. */
   readonly moveS?: number;
-  /** > 0. */
+  /** Degrees a second, > 0. */
   readonly topSpeedDegPerS?: number;
-  /** > 0; at once where absent. */
+  /** Degrees a second squared, > 0; at once where absent. */
   readonly accelerationDegPerS2?: number;
-  /** > 0. */
+  /** One motor step, degrees, > 0. */
   readonly smallestStepDeg?: number;
 }
 
-/** What the motor of a carriage can do. */
+/**
+ * What the motor of a carriage can do. Without `topSpeedMPerS`, a stopped move takes `moveS` for every step.
+ */
 export interface SlideGear {
+  /** Rest after a step until the picture stands, seconds, >= 0. */
   readonly settleS: number;
+  /** Time of every step, seconds, > 0. */
   readonly moveS?: number;
+  /** Metres a second, > 0. */
   readonly topSpeedMPerS?: number;
+  /** Metres a second squared, > 0; at once where absent. */
   readonly accelerationMPerS2?: number;
+  /** One motor step, metres, > 0. */
   readonly smallestStepM?: number;
 }
 
@@ -55,18 +70,26 @@ interface Common {
   readonly ease: Ease;
 }
 
+/** A pan or a tilt. */
 export interface TurnMove extends Common {
+  /** Which. */
   readonly axis: 'pan' | 'tilt';
+  /** How far. */
   readonly by: TurnBy;
+  /** What its motor can do. */
   readonly gear: TurnGear;
 }
 
+/** A carriage on a track. */
 export interface SlideMove extends Common {
   readonly axis: 'slide';
+  /** How far. */
   readonly by: SlideBy;
+  /** What its motor can do. */
   readonly gear: SlideGear;
+  /** Across the view, or along it. */
   readonly toward: 'side' | 'forward';
-  /** Distance of the nearest thing in the picture, > 0: it moves fastest. */
+  /** Distance of the nearest thing in the picture, metres, > 0: it moves fastest. */
   readonly nearestM?: number;
 }
 

@@ -5,17 +5,23 @@ import type { Ease } from './ease.js';
 import type { Motor } from './gear.js';
 import type { Move, MoveAxis, MoveMode, SlideBy, TurnBy } from './moves.js';
 
-/** A move in numbers alone. Lengths are in `unit`. */
+/** A move in numbers alone. */
 export interface Travel {
+  /** What moves. */
   readonly axis: MoveAxis;
+  /** Of `length` and of the motor's numbers: degrees or metres. */
   readonly unit: 'deg' | 'm';
-  /** Signed, whole way. */
+  /** The whole way, signed. */
   readonly length: number;
+  /** Whether it stops for every frame. */
   readonly mode: MoveMode;
+  /** How it starts and ends. */
   readonly ease: Ease;
+  /** What the motor can do. */
   readonly motor: Motor;
-  /** Of a slide. */
+  /** Of a slide: across the view, or along it. */
   readonly toward?: 'side' | 'forward';
+  /** Of a slide: distance of the nearest thing in the picture, metres. */
   readonly nearestM?: number;
 }
 
@@ -23,6 +29,7 @@ export interface Travel {
 export interface MoveFault {
   /** From `moves` on. */
   readonly path: readonly (string | number)[];
+  /** What is wrong, and what would be right. */
   readonly text: string;
 }
 

@@ -58,7 +58,7 @@ export function widthsOf(
 
 /** The fastest moment on screen. */
 export interface ScreenSpeed {
-  /** Before the step; the middle one of equals. */
+  /** Before the step, from 0; the middle one of equals. */
   readonly frame: number;
   /** Frame widths a second of clip. */
   readonly widthsPerS: number;

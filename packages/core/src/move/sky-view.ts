@@ -5,7 +5,7 @@ import type { Optics } from './angle.js';
 
 /** Where the middle of the frame lies. */
 export interface SkyView {
-  /** Clockwise from north. */
+  /** Clockwise from north, any turn. */
   readonly azimuthDeg: number;
   /** -90 to 90. */
   readonly altitudeDeg: number;

@@ -54,22 +54,39 @@ export function npfFullS({ fNumber, pitchUm, focalMm }: Npf, declinationDeg: num
   return (positive('softness', softness) * spot) / (focalMm * cosOf(declinationDeg));
 }
 
-/** Longest shutters, seconds, by each rule; those that count pixels are absent where the pixels are not known. */
+/** Longest shutters by each rule; those that count pixels are absent where the pixels are not known. */
 export interface StarAdvice {
-  /** Of the fastest star in the frame. */
+  /** Of the fastest star in the frame, -90 to 90. */
   readonly declinationDeg: number;
+  /** By the 500 rule, seconds. */
   readonly rule500S: number;
+  /** By the simplified NPF rule, seconds; it knows no declination and can be too long. */
   readonly npfSimpleS?: number;
+  /** By the full NPF rule, seconds; Infinity at a pole, where stars stand still. */
   readonly npfFullS?: number;
-  /** That star's trail at the centre of the picture. */
+  /** That star's trail at the centre of the picture, pixels a second. */
   readonly trailPxPerS?: number;
 }
 
 /**
- * Longest shutters for the stars in a frame, or in all frames of a pan.
+ * Longest shutters for the stars in a frame, or in all frames of a pan. Source: docs/sources.md#star-rules.
  *
+ * @param optics lens and sensor; without `widthPx` only the 500 rule is given
+ * @param fNumber focal ratio, > 0
  * @param views where the camera looks, one or more
- * @returns undefined where no view shows sky
+ * @param latitudeDeg of the place, -90 to 90
+ * @param softness of the full NPF rule: 1 for points, 2 for trails just seen, 3 for trails that may be seen
+ * @returns seconds by each rule; undefined where no view shows sky
+ * @throws RangeError on a lens, sensor, f-number or softness that is not above 0, or angles out of range
+ * @example
+ * ```ts
+ * import { starAdvice } from '@evenfall/core';
+ *
+ * // 14 mm at f/2.8 on pixels of 4.35 µm, looking at the celestial equator: the rules' own worked example.
+ * const optics = { lens: { focalMm: 14 }, sensor: { widthMm: 36, heightMm: 24, widthPx: 36_000 / 4.35 } };
+ * const south = { azimuthDeg: 180, altitudeDeg: 38 };
+ * starAdvice(optics, 2.8, [south], 52); // → { rule500S: 35.71, npfSimpleS: 16.321, npfFullS: 7.737 }
+ * ```
  */
 export function starAdvice(
   optics: Optics,

@@ -16,25 +16,29 @@ export interface CameraTimes {
 
 /** One interval, cut up. The six add up to the interval; `slackS` below 0 is time that is missing. */
 export interface FrameBudget {
-  /** Exact, "30" is 32. */
+  /** Exact seconds, "30" is 32. */
   readonly shutterS: number;
-  /** The dark frame, as long as the shutter, or 0. */
+  /** The dark frame, as long as the shutter, or 0, seconds. */
   readonly darkS: number;
+  /** Writing and what else is neither shutter nor move, seconds. */
   readonly writeS: number;
-  /** Of stopped moves, the slowest of those that move at once; 0 after the last frame. */
+  /** Of stopped moves, the slowest of those that move at once, seconds; 0 after the last frame. */
   readonly moveS: number;
-  /** Likewise. */
+  /** Rest until the picture stands, the longest of those that move, seconds; 0 after the last frame. */
   readonly settleS: number;
+  /** What is left, seconds; below 0 it is missing. */
   readonly slackS: number;
 }
 
 /** The part of every interval that the shutter may not use, and what it is made of. */
 export interface GapParts {
+  /** Writing and what else is neither shutter nor move, seconds. */
   readonly writeS: number;
-  /** Of the longest step of all. */
+  /** The longest step of all, seconds. */
   readonly moveS: number;
+  /** Rest after it, seconds. */
   readonly settleS: number;
-  /** Their sum. */
+  /** Their sum, seconds. */
   readonly gapS: number;
 }
 

@@ -7,48 +7,63 @@ import type { RampWeights } from './weights.js';
 
 /** What the camera can stand at, in dial steps (see dial.ts: up is shorter, more sensitive, narrower). */
 export interface RampKit {
+  /** Of every dial. */
   readonly stepsPerStop: StepsPerStop;
-  /** longestStep <= shortestStep. */
+  /** From `longestStep` to `shortestStep`, longestStep <= shortestStep. */
   readonly shutter: { readonly longestStep: number; readonly shortestStep: number };
+  /** From `lowestStep` to `highestStep`, lowestStep <= highestStep. */
   readonly iso: { readonly lowestStep: number; readonly highestStep: number };
+  /** From `widestStep` to `narrowestStep`, widestStep <= narrowestStep. */
   readonly aperture: { readonly widestStep: number; readonly narrowestStep: number };
   /** Exact stops of each filter stack, weakest first, at least one entry. */
   readonly stackStops: readonly number[];
-  /** Index into stackStops the first frame must have; absent: free. */
+  /** Index into stackStops that the first frame must have; absent: free. */
   readonly startStack?: number;
   /** The shutter takes any time between its limits. */
   readonly bulb: boolean;
 }
 
+/** What is to be followed, with what, under which limits. */
 export interface RampProblem {
-  /** One a frame, finite, intervalS apart. */
+  /** EV at ISO 100, one a frame, finite, one or more, intervalS apart. */
   readonly targetEv100: ArrayLike<number>;
-  /** > 0. */
+  /** Seconds, > 0. */
   readonly intervalS: number;
+  /** Which way the light goes on the whole: a control that moves against it is priced. */
   readonly direction: Direction;
-  /** >= 0. */
+  /** Seconds of every interval that the shutter may not use, >= 0. */
   readonly gapS: number;
+  /** Whether a dark frame as long follows every frame. */
   readonly darkFrame: boolean;
+  /** Who turns the dials: decides the default prices. */
   readonly crew: Crew;
+  /** What the camera can stand at. */
   readonly kit: RampKit;
+  /** What the schedule may ask. */
   readonly limits: Limits;
+  /** Prices that differ from {@link rampWeights}. */
   readonly weights?: Partial<RampWeights>;
 }
 
 /** One frame's setting: dial steps, and which filter stack. */
 export interface RampFrame {
-  /** Not whole under bulb. */
+  /** Whole, but not under bulb. */
   readonly shutterStep: number;
+  /** Whole. */
   readonly isoStep: number;
+  /** Whole. */
   readonly apertureStep: number;
   /** Index into kit.stackStops. */
   readonly stack: number;
+  /** What it renders at metered level, EV at ISO 100. */
   readonly settingEv100: number;
-  /** settingEv100 - target; positive is darker than wanted. */
+  /** settingEv100 - target, stops; positive is darker than wanted. */
   readonly errorEv: number;
+  /** A hand on the lens may spoil it. */
   readonly affected: boolean;
 }
 
+/** The optimum, `frames`, one a target, and its cost, `objective`; or the `reason` why there is none. */
 export type RampResult =
   | { readonly kind: 'ok'; readonly frames: readonly RampFrame[]; readonly objective: number }
   | {

@@ -13,11 +13,41 @@ import { cheapestStart, rollOut, type Step } from './rollout.js';
 import type { CostToGo } from './table.js';
 
 /**
- * The cheapest ramp under every hard constraint: one setting a frame, exact.
- * The same problem always gives the same ramp. Impossible problems are answers, with the first frame
- * that cannot be met; see {@link RampResult}. Source: docs/ramp.md.
+ * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives
+ * the same ramp. Impossible problems are answers, with the first frame that cannot be met. Source:
+ * docs/ramp.md.
  *
- * @throws RangeError on numbers no ramp problem can have: no frames, a NaN target, a gap as long as the interval
+ * @param problem targets, kit, limits and prices
+ * @returns the optimum and its cost, or why there is none
+ * @throws RangeError on numbers no ramp problem can have: no frames, a NaN target, a gap as long as the
+ *   interval
+ * @example
+ * ```ts
+ * import { type RampProblem, solveRamp } from '@evenfall/core';
+ *
+ * // A third of a stop darker each frame, and cues that cost nothing: the shutter follows click by click.
+ * const problem: RampProblem = {
+ *   targetEv100: [12, 12 - 1 / 3, 12 - 2 / 3, 11],
+ *   intervalS: 8,
+ *   direction: 'dusk',
+ *   gapS: 1,
+ *   darkFrame: false,
+ *   crew: 'rig',
+ *   kit: {
+ *     stepsPerStop: 3,
+ *     shutter: { longestStep: -6, shortestStep: 36 },
+ *     iso: { lowestStep: 0, highestStep: 0 },
+ *     aperture: { widestStep: 12, narrowestStep: 12 },
+ *     stackStops: [0],
+ *     bulb: false,
+ *   },
+ *   limits: { toleranceEv: 0.5, largestStepEv: 1 / 3, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
+ *   weights: { shutterCue: 0 },
+ * };
+ * const ramp = solveRamp(problem);
+ * // EV 12 at f/4 is 1/256 s, eight stops of three clicks from 1 s.
+ * ramp.kind === 'ok' && ramp.frames.map(({ shutterStep }) => shutterStep); // → [24, 23, 22, 21]
+ * ```
  */
 export function solveRamp(problem: RampProblem): RampResult {
   const lattice = latticeOf(problem);
@@ -69,7 +99,38 @@ function framesOf(lattice: Lattice, path: readonly Step[]): RampFrame[] {
   });
 }
 
-/** Whether any ramp exists: the verdict of {@link solveRamp} without the optimum, and sooner. */
+/**
+ * Whether any ramp exists: the verdict of {@link solveRamp} without the optimum, and sooner.
+ *
+ * @param problem targets, kit and limits; prices are of no account
+ * @returns true where `solveRamp` answers `ok`
+ * @throws RangeError on numbers no ramp problem can have, as `solveRamp`
+ * @example
+ * ```ts
+ * import { type RampProblem, rampExists } from '@evenfall/core';
+ *
+ * const problem: RampProblem = {
+ *   targetEv100: [12, 9],
+ *   intervalS: 8,
+ *   direction: 'dusk',
+ *   gapS: 1,
+ *   darkFrame: false,
+ *   crew: 'rig',
+ *   kit: {
+ *     stepsPerStop: 3,
+ *     shutter: { longestStep: -6, shortestStep: 36 },
+ *     iso: { lowestStep: 0, highestStep: 0 },
+ *     aperture: { widestStep: 12, narrowestStep: 12 },
+ *     stackStops: [0],
+ *     bulb: false,
+ *   },
+ *   limits: { toleranceEv: 0.5, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
+ * };
+ * // Three stops in one frame, a stop a cue and half a stop of tolerance on either side: no.
+ * rampExists(problem); // → false
+ * rampExists({ ...problem, targetEv100: [12, 11] }); // → true
+ * ```
+ */
 export function rampExists(problem: RampProblem): boolean {
   const lattice = latticeOf(problem);
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;

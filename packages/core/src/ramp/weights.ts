@@ -12,15 +12,32 @@ export interface RampWeights {
   readonly iso: number;
   /** Per frame a hand on the lens may spoil. */
   readonly affectedFrame: number;
+  /** Per cue that turns the shutter. */
   readonly shutterCue: number;
+  /** Per cue that turns ISO. */
   readonly isoCue: number;
+  /** Per cue that turns the aperture. */
   readonly apertureCue: number;
+  /** Per cue that changes the filter. */
   readonly filterCue: number;
   /** Per cue and control that moves against the light. */
   readonly againstLight: number;
 }
 
-/** The contract's prices for a crew. */
+/**
+ * The contract's prices for a crew. Source: docs/ramp.md.
+ *
+ * @param crew who turns the dials
+ * @returns every price
+ * @example
+ * ```ts
+ * import { rampWeights } from '@evenfall/core';
+ *
+ * // A program holds the exposure closer than a person is asked to.
+ * rampWeights('hand').error; // → 0.33
+ * rampWeights('rig').error; // → 5
+ * ```
+ */
 export function rampWeights(crew: 'hand' | 'rig'): RampWeights {
   return {
     error: crew === 'rig' ? 5 : 0.33,
