@@ -6,7 +6,22 @@ import { clockText } from './local-time.js';
 import { settingText } from './setting-text.js';
 import type { Words } from './words.js';
 
-/** The texts of a plan's calendar, for `writeCalendar`. */
+/**
+ * The texts of a plan's calendar, for `writeCalendar` of `@evenfall/core`. Short enough to be read on a
+ * locked telephone.
+ *
+ * @param plan from `planShoot` or `readPlan`
+ * @param words language and clock, from {@link wordsFor}
+ * @returns one text for set-up and one a cue
+ * @throws RangeError on a plan whose times are none
+ * @example
+ * ```ts
+ * import { calendarTexts, english, wordsFor } from '@evenfall/chart';
+ *
+ * calendarTexts(plan, english).setUp.summary; // → 'Be set up'
+ * calendarTexts(plan, wordsFor({ language: 'de' })).cues.length; // → plan.cues.length
+ * ```
+ */
 export function calendarTexts(plan: PlanMade, words: Words): CalendarTexts {
   const { calendar, card } = words;
   const { shoot, summary, frames } = plan;

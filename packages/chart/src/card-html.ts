@@ -7,7 +7,23 @@ import { sheetMm } from './paper.js';
 import { escapeXml } from './svg.js';
 import { english } from './words.js';
 
-/** The sheets of `cardPages` in one file: no scripts, no fonts or pictures from elsewhere. */
+/**
+ * The sheets of {@link cardPages} in one page of HTML that needs nothing else, prints at its right size and
+ * fits a telephone's screen: no scripts, no fonts or pictures from elsewhere.
+ *
+ * @param plan from `planShoot` or `readPlan`
+ * @param options language, paper and ink
+ * @returns a whole document
+ * @throws RangeError on a plan whose times are none
+ * @example
+ * ```ts
+ * import { cardHtml, cardPages } from '@evenfall/chart';
+ *
+ * const html = cardHtml(plan, { paper: 'a5' });
+ * html.slice(0, 15); // → '<!doctype html>'
+ * html.match(/<section/g)?.length; // → cardPages(plan, { paper: 'a5' }).length
+ * ```
+ */
 export function cardHtml(plan: PlanMade, options: CardOptions = {}): string {
   const { words = english } = options;
   const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;

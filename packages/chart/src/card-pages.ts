@@ -15,8 +15,9 @@ import { penOf } from './pen.js';
 import { wrapText } from './text-width.js';
 import { english, type Words } from './words.js';
 
+/** How a card is printed or shown. */
 export interface CardOptions {
-  /** Language and clock, see wordsFor; default English and 24 hours. */
+  /** Language and clock, from {@link wordsFor}; default English and 24 hours. */
   readonly words?: Words;
   /** Default A6. */
   readonly paper?: Paper;
@@ -25,8 +26,21 @@ export interface CardOptions {
 }
 
 /**
- * The card as SVG, one entry a sheet: a page on A6 and A5, four pages with cut marks on A4 and Letter. Every cue
- * stands on one page whole. `summary` and `cues` must belong to `frames`, as in any plan file.
+ * The cue card as pictures, one a sheet: a page on A6 and A5, four pages with cut marks on A4 and Letter.
+ * Every cue stands on one page whole. `summary` and `cues` must belong to `frames`, as in any plan file.
+ *
+ * @param plan from `planShoot` or `readPlan`
+ * @param options language, paper and ink
+ * @returns SVG text, one entry a sheet
+ * @throws RangeError on a plan whose times are none
+ * @example
+ * ```ts
+ * import { cardPages } from '@evenfall/chart';
+ *
+ * const a6 = cardPages(plan).length;
+ * // Four pages of A6 lie on a sheet of A4.
+ * cardPages(plan, { paper: 'a4' }).length; // → Math.ceil(a6 / 4)
+ * ```
  */
 export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
   const { words = english, paper = 'a6', dark = false } = options;

@@ -10,7 +10,21 @@ import { english, type Words } from './words.js';
 
 const COLUMNS = 80;
 
-/** The whole card; lines end with a line feed, the last one too. */
+/**
+ * The card in plain text, 80 columns at most: for a terminal, a message, a printer that knows no more.
+ *
+ * @param plan from `planShoot` or `readPlan`
+ * @param options language and clock, from {@link wordsFor}; default English and 24 hours
+ * @returns lines that end with a line feed, the last one too
+ * @throws RangeError on a plan whose times are none
+ * @example
+ * ```ts
+ * import { cardText } from '@evenfall/chart';
+ *
+ * const lines = cardText(plan).split('\n');
+ * lines.every((line) => line.length <= 80); // → true
+ * ```
+ */
 export function cardText(plan: PlanMade, { words = english }: { readonly words?: Words } = {}): string {
   const facts = cardFacts(plan, words);
   const { card } = words;

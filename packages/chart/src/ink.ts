@@ -5,18 +5,38 @@ import type { TwilightName } from './twilight.js';
 /** Black on white, colours on white, or red on black for eyes that must stay used to the dark. */
 export type Variant = 'print' | 'screen' | 'dark';
 
+/** Colours of a picture, each `#rrggbb`. */
 export interface Ink {
+  /** Behind everything. */
   readonly paper: string;
+  /** Letters. */
   readonly text: string;
+  /** Axes and frames. */
   readonly frame: string;
+  /** Lines across a panel. */
   readonly grid: string;
+  /** Of the likely range. */
   readonly edge: string; // of the likely range
+  /** The scene's curve. */
   readonly scene: string;
+  /** The target's curve. */
   readonly target: string;
+  /** The settings' steps. */
   readonly settings: string;
+  /** Bands behind a panel, by how dark the sky is. */
   readonly twilight: Readonly<Record<TwilightName, string>>;
 }
 
+/**
+ * The three inks. Red alone on black: green and blue would undo an eye's adaptation.
+ *
+ * @example
+ * ```ts
+ * import { INKS } from '@evenfall/chart';
+ *
+ * INKS.dark; // → { paper: '#000000', text: '#ff0000' }
+ * ```
+ */
 export const INKS: Readonly<Record<Variant, Ink>> = {
   print: {
     paper: '#ffffff',

@@ -15,7 +15,24 @@ import { coordinate, element, escapeXml, rectOf, svgRoot, textAt } from './svg.j
 import { timeAxis } from './time-axis.js';
 import { english } from './words.js';
 
-/** The light table as an SVG picture; the lower panel is the speed of the change. Throws RangeError without rows. */
+/**
+ * The light table as a picture: how bright the scene is, how sure that is, and below it the speed of the
+ * change.
+ *
+ * @param table from `lightTable`, one row or more
+ * @param options as a plan's chart, and a title
+ * @returns SVG text
+ * @throws RangeError without rows, and on a width or height that {@link ChartOptions} does not allow
+ * @example
+ * ```ts
+ * import { lightTable } from '@evenfall/core';
+ * import { lightChart } from '@evenfall/chart';
+ *
+ * const table = lightTable(shoot);
+ * if ('infeasible' in table) throw new Error(table.infeasible.text);
+ * lightChart(table, { title: 'An evening' }).slice(0, 4); // → '<svg'
+ * ```
+ */
 export function lightChart(
   table: LightTable,
   options: ChartOptions & { readonly title?: string } = {},

@@ -2,9 +2,19 @@
 
 const POINTS_PER_MM = 72 / 25.4;
 
-/** ISO 216 and ANSI/ASME Y14.1 names. Source: docs/sources.md#paper. */
+/** Sheets by their names in ISO 216 and ANSI/ASME Y14.1. Source: docs/sources.md#paper. */
 export type Paper = 'a6' | 'a5' | 'a4' | 'letter';
 
+/**
+ * All of them, the smallest first.
+ *
+ * @example
+ * ```ts
+ * import { PAPERS } from '@evenfall/chart';
+ *
+ * PAPERS; // → ['a6', 'a5', 'a4', 'letter']
+ * ```
+ */
 export const PAPERS: readonly Paper[] = ['a6', 'a5', 'a4', 'letter'];
 
 interface Form {
@@ -22,7 +32,20 @@ const FORMS: Readonly<Record<Paper, Form>> = {
   letter: { widthMm: 215.9, heightMm: 279.4, across: 2, scale: 1 },
 };
 
-/** A sheet, upright, in millimetres. */
+/**
+ * A sheet, upright. Source: docs/sources.md#paper.
+ *
+ * @param paper its name
+ * @returns millimetres
+ * @example
+ * ```ts
+ * import { sheetMm } from '@evenfall/chart';
+ *
+ * sheetMm('a6'); // → { widthMm: 105, heightMm: 148 }
+ * // 8.5 by 11 inches.
+ * sheetMm('letter'); // → { widthMm: 8.5 * 25.4, heightMm: 11 * 25.4 }
+ * ```
+ */
 export function sheetMm(paper: Paper): { readonly widthMm: number; readonly heightMm: number } {
   const { widthMm, heightMm } = FORMS[paper];
   return { widthMm, heightMm };

@@ -1,7 +1,20 @@
 import type { Shoot } from '@evenfall/core';
 import type { Words } from './words.js';
 
-/** Latitude, longitude and zone of a place: "50.0832° N", "5.3182° W", "Europe/London". */
+/**
+ * Latitude, longitude and zone of a place in words.
+ *
+ * @param place of a shoot
+ * @param words language, from {@link wordsFor}
+ * @returns three texts; without a zone the last says mean solar time
+ * @example
+ * ```ts
+ * import { english, placeTexts } from '@evenfall/chart';
+ *
+ * placeTexts({ latitudeDeg: -41.29, longitudeDeg: 174.78 }, english);
+ * // → ['41.2900° S', '174.7800° E', 'mean solar time']
+ * ```
+ */
 export function placeTexts({ latitudeDeg, longitudeDeg, timeZone }: Shoot['place'], words: Words) {
   const { north, south, east, west } = words.compass;
   const side = (deg: number, positive: string, negative: string) =>

@@ -15,12 +15,13 @@ import { coordinate, element, escapeXml, svgRoot } from './svg.js';
 import { type TimeAxis, timeAxis } from './time-axis.js';
 import { english, type Words } from './words.js';
 
+/** Size, ink and language of a chart. */
 export interface ChartOptions {
   /** Default print, black and grey on white. */
   readonly variant?: Variant;
-  /** Points, at least 300; default 720. */
+  /** Points, 300 to 10000; default 720. */
   readonly width?: number;
-  /** Points; default 0.72 of the width. */
+  /** Points, 200 to 10000; default 0.72 of the width. */
   readonly height?: number;
   /** Language and clock; default English and 24 hours. */
   readonly words?: Words;
@@ -41,8 +42,24 @@ export function outerSize(variant: Variant, width: number, height: number) {
 }
 
 /**
- * The plan as an SVG picture. Print is black and grey; screen adds colour and nothing else.
- * Type and lines are sized for A4 across at 720 pt and stay legible when that is brought down to A6.
+ * The plan as a picture: light and settings above, the schedule of each control below. Print is black and
+ * grey; screen adds colour and nothing else. Type and lines are sized for A4 across at 720 pt and stay
+ * legible when that is brought down to A6.
+ *
+ * @param plan from `planShoot` or `readPlan`
+ * @param options size, ink and language
+ * @returns SVG text, with a title and a description for those who cannot see it
+ * @throws RangeError on a width or height that {@link ChartOptions} does not allow, or a plan whose times are
+ *   none
+ * @example
+ * ```ts
+ * import { planChart } from '@evenfall/chart';
+ *
+ * const svg = planChart(plan, { variant: 'dark' });
+ * svg.slice(0, 4); // → '<svg'
+ * svg.includes('<desc'); // → true
+ * planChart(plan, { width: 200 }); // throws RangeError: width must be 300 to 10000, got 200
+ * ```
  */
 export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
   const { variant = 'print', words = english } = options;

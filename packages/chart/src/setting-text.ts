@@ -3,6 +3,8 @@
 import type { Control, PlanFrame } from '@evenfall/core';
 import type { Words } from './words.js';
 
+type Exposed = Pick<PlanFrame, 'shutter' | 'iso' | 'aperture'>;
+
 /** A shutter label with its unit where the dial leaves it out: "1/60" stays, "2" is "2 s". */
 export function shutterText(label: string): string {
   return label.includes('/') ? label : `${label} s`;
@@ -13,17 +15,63 @@ export function filterText(names: readonly string[], words: Words): string {
   return names.length === 0 ? words.noFilter : names.join(' + ');
 }
 
-/** Shutter, ISO and aperture of a frame: "1/60 · ISO 400 · f/8". */
-export function exposureText(frame: PlanFrame, between = ' · '): string {
+/**
+ * Shutter, ISO and aperture of a frame as a photographer writes them.
+ *
+ * @param frame of a plan
+ * @param between what parts them
+ * @returns "1/60 · ISO 400 · f/8"
+ * @example
+ * ```ts
+ * import { exposureText } from '@evenfall/chart';
+ *
+ * exposureText({ shutter: '1/60', iso: 400, aperture: '8' }); // → '1/60 · ISO 400 · f/8'
+ * exposureText({ shutter: '2', iso: 400, aperture: '8' }, ', '); // → '2 s, ISO 400, f/8'
+ * ```
+ */
+export function exposureText(frame: Exposed, between = ' · '): string {
   return [shutterText(frame.shutter), `ISO ${frame.iso}`, `f/${frame.aperture}`].join(between);
 }
 
-/** The whole setting: "1/60 · ISO 400 · f/8 · ND 3". */
-export function settingText(frame: PlanFrame, words: Words, between = ' · '): string {
+/**
+ * The whole setting of a frame, filters too.
+ *
+ * @param frame of a plan
+ * @param words language, from {@link wordsFor}
+ * @param between what parts them
+ * @returns "1/60 · ISO 400 · f/8 · ND 8"
+ * @example
+ * ```ts
+ * import { english, settingText } from '@evenfall/chart';
+ *
+ * const frame = { shutter: '1/60', iso: 400, aperture: '8', filters: ['ND 8'] };
+ * settingText(frame, english); // → '1/60 · ISO 400 · f/8 · ND 8'
+ * settingText({ ...frame, filters: [] }, english); // → '1/60 · ISO 400 · f/8 · no filter'
+ * ```
+ */
+export function settingText(
+  frame: Exposed & Pick<PlanFrame, 'filters'>,
+  words: Words,
+  between = ' · ',
+): string {
   return `${exposureText(frame, between)}${between}${filterText(frame.filters, words)}`;
 }
 
-/** A label of a change as the dial or the lens says it, with its unit: "2" of the shutter is "2 s". */
+/**
+ * A label of a change as the dial or the lens says it, with its unit.
+ *
+ * @param control whose label
+ * @param label as in a plan's change
+ * @param words language, from {@link wordsFor}
+ * @returns "2 s", "f/8", "400", "no filter"
+ * @example
+ * ```ts
+ * import { english, labelText } from '@evenfall/chart';
+ *
+ * labelText('shutter', '2', english); // → '2 s'
+ * labelText('filter', 'none', english); // → 'no filter'
+ * ```
+ */
 export function labelText(control: Control, label: string, words: Words): string {
   if (control === 'shutter') return shutterText(label);
   if (control === 'aperture') return `f/${label}`;

@@ -6,15 +6,36 @@ import { twelveHours } from './words-parts.js';
 
 export { english, type Words };
 
-/** Codes of the languages there are, as in RFC 5646. */
+/** Code of a language, as in RFC 5646. */
 export type Language = 'en' | 'de';
 
 const LANGUAGES: Readonly<Record<Language, Words>> = { en: english, de: german };
 
-/** All languages there are. */
+/**
+ * Codes of the languages there are, as in RFC 5646.
+ *
+ * @example
+ * ```ts
+ * import { languages } from '@evenfall/chart';
+ *
+ * languages; // → ['en', 'de']
+ * ```
+ */
 export const languages = Object.keys(LANGUAGES) as Language[];
 
-/** Words in a language, its clock of 24 hours or of twelve with their half of the day. */
+/**
+ * Words in a language, its clock of 24 hours or of twelve with their half of the day.
+ *
+ * @param options `language`, English where none is given; `clock`, 24 where none is given
+ * @returns for {@link planChart}, {@link cardPages} and the rest
+ * @example
+ * ```ts
+ * import { wordsFor } from '@evenfall/chart';
+ *
+ * wordsFor({ clock: 12 }).clock('18:42'); // → '6:42 pm'
+ * wordsFor({ language: 'de' }).noFilter; // → 'ohne Filter'
+ * ```
+ */
 export function wordsFor({
   language = 'en',
   clock = 24,
