@@ -7,8 +7,19 @@ const MONTHS = 'January February March April May June July August September Octo
 );
 const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.split(' ');
 
+/**
+ * Every word that chart, card and calendar print, in English, with a clock of 24 hours.
+ *
+ * @example
+ * ```ts
+ * import { english } from '@evenfall/chart';
+ *
+ * english.date('2026-09-22'); // → 'Tuesday 22 September 2026'
+ * ```
+ */
 export const english = {
   language: 'en',
+  /** A civil date as people say it, from YYYY-MM-DD. */
   date(isoDate: string): string {
     const { year, month, day, weekday } = dateParts(isoDate);
     return `${WEEKDAYS[weekday]} ${day} ${MONTHS[month - 1]} ${year}`;
@@ -172,4 +183,11 @@ export const english = {
     after: (setting: string) => `Then: ${setting}`,
   },
 };
-export type Words = typeof english;
+
+type English = typeof english;
+
+/**
+ * Every word that chart, card and calendar print, in one language: texts, and functions from numbers to
+ * texts.
+ */
+export interface Words extends English {}

@@ -23,6 +23,7 @@ export interface CalendarTexts {
   readonly cues: readonly CalendarText[];
 }
 
+/** How a calendar is written. */
 export interface CalendarOptions {
   readonly aheadS?: number;
   readonly texts?: CalendarTexts;

@@ -1,0 +1,1 @@
+export function apiDocs(folder?: string): Promise<string[]>;

@@ -1,0 +1,1 @@
+export function apiReports(): Readonly<Record<string, string>>;

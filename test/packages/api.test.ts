@@ -1,0 +1,23 @@
+// The surface of the packages is what its reports say, and all of it is documented.
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import { apiDocs } from '../../.tasks/api-docs.mjs';
+import { apiReports } from '../../.tasks/api-report.mjs';
+
+const folder = fileURLToPath(new URL('../../docs/api/', import.meta.url));
+const reports = apiReports();
+
+test('there is a report for each package', () => {
+  expect(readdirSync(folder).sort()).toEqual(Object.keys(reports).sort());
+});
+
+test.each(Object.entries(reports))('docs/api/%s says what is offered', (name, text) => {
+  const known = readFileSync(folder + name, 'utf8');
+  expect(text, 'The surface has changed. If that is meant: npm run build && npm run api').toBe(known);
+});
+
+test('every export is documented, every link in a comment leads somewhere', async () => {
+  expect((await apiDocs()).filter((fault) => !fault.startsWith('@evenfall/core/follow.'))).toEqual([]);
+});
