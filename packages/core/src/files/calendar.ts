@@ -25,7 +25,9 @@ export interface CalendarTexts {
 
 /** How a calendar is written. */
 export interface CalendarOptions {
+  /** Seconds by which alarms ring early, whole, 0 to 86400; default 60. */
   readonly aheadS?: number;
+  /** What the events say; default plain English. */
   readonly texts?: CalendarTexts;
 }
 

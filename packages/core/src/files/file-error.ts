@@ -8,6 +8,7 @@ export type Locate = (path: Path) => { readonly line: number } | undefined;
 
 /** One thing that is wrong, before its line is known. */
 export interface Fault {
+  /** Where the value stands. */
   readonly path: Path;
   /** "95 is not a latitude; give degrees from -90 to 90". */
   readonly text: string;

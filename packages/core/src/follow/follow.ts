@@ -19,14 +19,25 @@ import type { FollowAnswer, FollowInput, FollowOptions, FollowWarning } from './
 
 export type { FollowState } from './state.js';
 
+/** An answer, and the state to ask the next frame with. */
 export interface FollowStep extends FollowAnswer {
+  /** What is known now; the one given is not changed. */
   readonly state: FollowState;
 }
 
 /**
  * The state before the first frame.
  *
+ * @param plan from {@link planShoot} or {@link readPlan}
+ * @param options how far ahead to plan, how steady the meter is
+ * @returns what {@link followFrame} goes on from
  * @throws RangeError on options out of range, or a plan that contradicts its own kit
+ * @example
+ * ```ts
+ * import { startFollow } from '@evenfall/core';
+ *
+ * startFollow(plan).frame; // → undefined
+ * ```
  */
 export function startFollow(plan: PlanMade, options: FollowOptions = {}): FollowState {
   const evening = eveningOf(plan, options);
@@ -41,11 +52,27 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
 }
 
 /**
- * The setting for a frame and the cues ahead, from what is known by then. Until a reading is used, and while the
- * camera stands where the plan has it, the plan itself is the answer. A cue that is due is taken as done unless
- * it is reported missed. Frames that nobody asked for: a person is taken to have done the cues told ahead, a rig not.
+ * The setting for a frame and the cues ahead, from what is known by then. Until a reading is used, and while
+ * the camera stands where the plan has it, the plan itself is the answer. A cue that is due is taken as done
+ * unless it is reported missed. Frames that nobody asked for: a person is taken to have done the cues told
+ * ahead, a rig not. Source: docs/follow.md.
  *
- * @throws RangeError on numbers that are not finite, or a setting the camera does not have
+ * @param state from {@link startFollow}, or of the answer before; it is not changed
+ * @param input the frame asked for, and what is known by then
+ * @returns the answer, with the next state
+ * @throws RangeError on numbers that are not finite (`reading.atMs`, `reading.ev100`), or a setting the
+ *   camera does not have
+ * @example
+ * ```ts
+ * import { followFrame, startFollow } from '@evenfall/core';
+ *
+ * const first = followFrame(startFollow(plan), { frame: 0 });
+ * first.setting.shutter === plan.frames[0]?.shutter; // → true
+ * // A meter says that it is a stop darker than forecast.
+ * const { at, sceneEv100 } = plan.frames[1]!;
+ * const reading = { atMs: Date.parse(at), ev100: sceneEv100 - 1 };
+ * followFrame(first.state, { frame: 1, reading }).offsetEv; // → -1.0
+ * ```
  */
 export function followFrame(state: FollowState, input: FollowInput): FollowStep {
   const { evening } = state;

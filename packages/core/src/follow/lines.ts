@@ -7,24 +7,29 @@ import { type FollowState, followFrame, startFollow } from './follow.js';
 import { readLine } from './line-in.js';
 import type { FollowAnswer, FollowCue, FollowOptions, FollowWarning } from './types.js';
 
+/** What is known while lines are read. */
 export interface LinesState {
+  /** Of the evening. */
   readonly follow: FollowState;
-  /** Read so far. */
+  /** Read so far, blank ones too. */
   readonly lines: number;
-  /** Used. */
+  /** Used so far. */
   readonly readings: number;
   /** Lines that were not understood. */
   readonly unread: number;
 }
 
+/** One line further. */
 export interface LinesStep {
+  /** For the next line; the one given is not changed. */
   readonly state: LinesState;
-  /** Without line breaks. */
+  /** JSON objects, one or none, without line breaks. */
   readonly out: readonly string[];
 }
 
 /** How to read an evening's lines. */
 export interface FollowLines {
+  /** Before the first line. */
   readonly start: LinesState;
   /** One line in, with or without its line break; one line out, none for a blank one. Never throws. */
   next(state: LinesState, line: string): LinesStep;
@@ -32,7 +37,23 @@ export interface FollowLines {
   end(state: LinesState): readonly string[];
 }
 
-/** @throws RangeError on options out of range, or a plan that contradicts its own kit */
+/**
+ * An evening followed as lines of text, one JSON object in, one out. Line and answer: docs/follow.md.
+ *
+ * @param plan from {@link planShoot} or {@link readPlan}
+ * @param options how far ahead to plan, how steady the meter is
+ * @returns where to start, how to read a line, how to end
+ * @throws RangeError on options out of range, or a plan that contradicts its own kit
+ * @example
+ * ```ts
+ * import { followLines } from '@evenfall/core';
+ *
+ * const lines = followLines(plan);
+ * const { state, out } = lines.next(lines.start, '{"frame":0}');
+ * JSON.parse(out[0]!).setting.shutter === plan.frames[0]?.shutter; // → true
+ * JSON.parse(lines.end(state)[0]!); // → { lines: 1, framesLeft: plan.frames.length - 1 }
+ * ```
+ */
 export function followLines(plan: PlanMade, options: FollowOptions = {}): FollowLines {
   const follow = startFollow(plan, options);
   return { start: { follow, lines: 0, readings: 0, unread: 0 }, next, end };

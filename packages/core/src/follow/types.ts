@@ -4,10 +4,17 @@ import type { Setting } from '../kit.js';
 import type { Reading } from '../light/reading.js';
 import type { PlanChange } from '../plan-format.js';
 
+/** How an evening is followed. */
 export interface FollowOptions {
-  /** How far ahead cues are planned; default 1200. Where filter changes are limited it is all that is left. */
+  /**
+   * How far ahead cues are planned, seconds, > 0; default 1200. Where filter changes are limited it is all
+   * that is left.
+   */
   readonly aheadS?: number;
-  /** By how much one reading differs from the next under the same light, standard deviation in stops; default 0.07. */
+  /**
+   * By how much one reading differs from the next under the same light, standard deviation in stops, > 0;
+   * default 0.07.
+   */
   readonly meterEv?: number;
 }
 
@@ -25,6 +32,7 @@ export interface ReportedSetting {
 
 /** A reading; `sure` where somebody has looked twice: it is used however far from what was expected. */
 export interface SureReading extends Reading {
+  /** Whether somebody has looked twice; default not. */
   readonly sure?: boolean;
 }
 
@@ -37,6 +45,7 @@ export interface FollowInput {
   readonly frame?: number;
   /** UTC epoch milliseconds. */
   readonly atMs?: number;
+  /** Metered since the last one. */
   readonly reading?: SureReading;
   /** What the camera stands at, where it is not what the last answer said. */
   readonly setting?: ReportedSetting;
@@ -50,42 +59,64 @@ export interface FollowInput {
 export interface FollowCue {
   /** From 1, counted through the evening. */
   readonly cue: number;
+  /** First frame with the new setting, from 0. */
   readonly frame: number;
-  /** RFC 3339. */
+  /** Its start, RFC 3339 with the place's offset. */
   readonly at: string;
+  /** One or more, in the order hands work: filter, shutter, ISO, aperture. */
   readonly changes: readonly PlanChange[];
 }
 
+/**
+ * What a warning is about:
+ * - `reading-doubted`: far from what was expected; not used unless it goes on
+ * - `reading-believed`: it went on: the light has stepped
+ * - `reading-impossible`: no sky gives it
+ * - `reading-old`: older than one already used, or of a time to come
+ * - `no-reading`: none for a while: the forecast is carried on
+ * - `clock-back`: earlier than what was answered; not believed yet, or now believed
+ * - `clock-ahead`: frames were passed over
+ * - `joined-late`: the first frame asked for is not the first of the shoot
+ * - `over`: after the last frame
+ * - `cue-late`, `cue-missed`, `cue-unknown`: a cue that was reported
+ * - `outside-kit`: the reported setting is not one the kit may stand at
+ * - `out-of-reach`: the light will leave what the kit can follow
+ */
 export type FollowWarningKind =
-  | 'reading-doubted' // far from what was expected; not used unless it goes on
-  | 'reading-believed' // it went on: the light has stepped
-  | 'reading-impossible' // no sky gives it
-  | 'reading-old' // older than one already used, or of a time to come
-  | 'no-reading' // none for a while: the forecast is carried on
-  | 'clock-back' // earlier than what was answered; not believed yet, or now believed
-  | 'clock-ahead' // frames were passed over
-  | 'joined-late' // the first frame asked for is not the first of the shoot
-  | 'over' // after the last frame
+  | 'reading-doubted'
+  | 'reading-believed'
+  | 'reading-impossible'
+  | 'reading-old'
+  | 'no-reading'
+  | 'clock-back'
+  | 'clock-ahead'
+  | 'joined-late'
+  | 'over'
   | 'cue-late'
   | 'cue-missed'
   | 'cue-unknown'
-  | 'outside-kit' // the reported setting is not one the kit may stand at
-  | 'out-of-reach'; // the light will leave what the kit can follow
+  | 'outside-kit'
+  | 'out-of-reach';
 
+/** Something that a person should know now. */
 export interface FollowWarning {
+  /** What it is about. */
   readonly kind: FollowWarningKind;
-  /** For a person. */
+  /** For a person, one sentence or more in English. */
   readonly text: string;
 }
 
 /** Stops off metered level, and so on, as in a plan's frame. */
 export interface FollowSetting extends Setting {
+  /** What it renders at metered level, filters counted, EV at ISO 100. */
   readonly settingEv100: number;
 }
 
+/** One frame of a followed evening: what to stand at, what comes, what is thought of the light. */
 export interface FollowAnswer {
+  /** From 0. */
   readonly frame: number;
-  /** Start of the frame, RFC 3339. */
+  /** Start of the frame, RFC 3339 with the place's offset. */
   readonly at: string;
   /** For this frame. */
   readonly setting: FollowSetting;
@@ -95,17 +126,18 @@ export interface FollowAnswer {
   readonly cuesAhead: readonly FollowCue[];
   /** Told ahead, on frames since passed over: taken as done. */
   readonly cuesTaken: readonly FollowCue[];
-  /** By which the light is brighter than the plan's forecast; negative: darker. */
+  /** Stops by which the light is brighter than the plan's forecast; negative: darker. */
   readonly offsetEv: number;
-  /** Corrected. */
+  /** The light as corrected, EV at ISO 100. */
   readonly sceneEv100: number;
-  /** Of the scene, 90 %. */
+  /** From `lowEv100` to `highEv100`, EV at ISO 100: nine in ten scenes lie between. */
   readonly band: { readonly lowEv100: number; readonly highEv100: number };
-  /** Corrected. */
+  /** The target as corrected, EV at ISO 100. */
   readonly targetEv100: number;
-  /** settingEv100 - targetEv100, as far as is known. */
+  /** settingEv100 - targetEv100, stops, as far as is known. */
   readonly errorEv: number;
   /** A hand on the lens may spoil it. */
   readonly affected: boolean;
+  /** None or more. */
   readonly warnings: readonly FollowWarning[];
 }
