@@ -1,0 +1,39 @@
+// Every exported name says what it is: shapes, units, ranges, errors, and for what computes an example that runs.
+
+import { beforeAll, expect, test } from 'vitest';
+import { exportedNames } from './reference/exports.js';
+import { runSnippets, type SnippetResult } from './reference/snippet-run.js';
+
+const names = exportedNames(['core', 'chart']);
+/** What an example goes on from where it uses a shoot or its plan without making them. */
+const planned = names.find(({ name }) => name === 'planShoot')?.examples ?? [];
+const goesOn = (code: string) => /\b(plan|shoot)\b/.test(code) && !/\bconst (\{ )?(plan|shoot)\b/.test(code);
+const results = new Map<string, readonly SnippetResult[]>();
+
+beforeAll(() => {
+  const examples = names.flatMap(({ name, examples }) => examples.map((example) => ({ name, example })));
+  const ran = runSnippets(
+    examples.map(({ example }) => (goesOn(example.code) ? [...planned, example] : [example])),
+  );
+  for (const [i, { name }] of examples.entries()) results.set(name, [...(results.get(name) ?? []), ran[i]!]);
+}, 120_000);
+
+test('there are names of every kind', () => {
+  const count = (kind: string) => names.filter((each) => each.kind === kind).length;
+  expect(count('function')).toBeGreaterThan(60);
+  expect(count('constant')).toBeGreaterThan(5);
+  expect(count('type')).toBeGreaterThan(80);
+});
+
+test.each(names)('$package $name is documented', ({ at, gaps }) => {
+  expect(gaps, at).toEqual([]);
+});
+
+test.each(names.filter(({ kind }) => kind !== 'type'))(
+  'the example of $package $name is true',
+  ({ name }) => {
+    const ran = results.get(name) ?? [];
+    expect(ran.flatMap(({ failures }) => failures)).toEqual([]);
+    expect(ran.reduce((sum, { checkCount }) => sum + checkCount, 0)).toBeGreaterThan(0);
+  },
+);
