@@ -13,7 +13,10 @@ const pages = ['README.md', ...readdirSync(join(root, 'docs')).map((name) => `do
   .filter((name) => name.endsWith('.md'))
   .map((page) => ({ page, modules: modulesOfPage(page, read(page)) }))
   .filter(({ modules }) => modules.length > 0);
-const files = { 'evening.yaml': /^```yaml\n([\s\S]*?)^```$/m.exec(read('README.md'))![1]! };
+const files = {
+  'evening.yaml': /^```yaml\n([\s\S]*?)^```$/m.exec(read('README.md'))![1]!,
+  'simulated-camera.mjs': read('docs/examples/simulated-camera.mjs'),
+};
 
 test('there are pages with snippets', () => {
   expect(pages.length).toBeGreaterThan(0);

@@ -2,11 +2,16 @@
 
 import { setTimeout as sleep } from 'node:timers/promises';
 
-/** A clock that reaches any time so many times sooner; between its waits it stands still. */
+/**
+ * A clock that reaches any time so many times sooner; between its waits it stands still.
+ *
+ * @param {number} startMs what it shows at first, UTC epoch milliseconds
+ */
 export function fastClock(startMs, speed = 1000) {
   let nowMs = startMs;
   return {
     nowMs: () => nowMs,
+    /** @param {number} atMs */
     async until(atMs) {
       if (atMs <= nowMs) return;
       await sleep((atMs - nowMs) / speed);
@@ -18,13 +23,15 @@ export function fastClock(startMs, speed = 1000) {
 /** The clock of a real evening. */
 export const realClock = {
   nowMs: () => Date.now(),
+  /** @param {number} atMs */
   until: (atMs) => sleep(Math.max(0, atMs - Date.now())),
 };
 
 /**
  * A camera that takes its time as a real one does, and meters its own frames.
  *
- * @param sceneEv100At what a meter would read off the scene, EV at ISO 100, at a time in UTC epoch milliseconds
+ * @param {typeof realClock} clock
+ * @param {(atMs: number) => number} sceneEv100At what a meter would read off the scene, EV at ISO 100, at a time in UTC epoch milliseconds
  */
 export function simulatedCamera(clock, sceneEv100At, { setS = 0.2, writeS = 0.5 } = {}) {
   let standsAt;
