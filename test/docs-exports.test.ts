@@ -5,9 +5,10 @@ import { exportedNames } from './reference/exports.js';
 import { runSnippets, type SnippetResult } from './reference/snippet-run.js';
 
 const names = exportedNames(['core', 'chart']);
-/** What an example goes on from where it uses a shoot or its plan without making them. */
+/** Before an example that says so. */
 const planned = names.find(({ name }) => name === 'planShoot')?.examples ?? [];
-const goesOn = (code: string) => /\b(plan|shoot)\b/.test(code) && !/\bconst (\{ )?(plan|shoot)\b/.test(code);
+const goesOn = (code: string) =>
+  /^\/\/ With the (shoot|plan|shoot and plan) of planShoot's example\.$/m.test(code);
 const results = new Map<string, readonly SnippetResult[]>();
 
 beforeAll(() => {

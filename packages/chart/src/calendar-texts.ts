@@ -16,6 +16,7 @@ import type { Words } from './words.js';
  * @throws RangeError on a plan whose times are none
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { calendarTexts, english, wordsFor } from '@evenfall/chart';
  *
  * calendarTexts(plan, english).setUp.summary; // → 'Be set up'

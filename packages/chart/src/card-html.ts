@@ -17,6 +17,7 @@ import { english } from './words.js';
  * @throws RangeError on a plan whose times are none
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { cardHtml, cardPages } from '@evenfall/chart';
  *
  * const html = cardHtml(plan, { paper: 'a5' });

@@ -35,6 +35,7 @@ export interface CardOptions {
  * @throws RangeError on a plan whose times are none
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { cardPages } from '@evenfall/chart';
  *
  * const a6 = cardPages(plan).length;

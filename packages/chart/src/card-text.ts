@@ -19,6 +19,7 @@ const COLUMNS = 80;
  * @throws RangeError on a plan whose times are none
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { cardText } from '@evenfall/chart';
  *
  * const lines = cardText(plan).split('\n');

@@ -25,6 +25,7 @@ import { english } from './words.js';
  * @throws RangeError without rows, and on a width or height that {@link ChartOptions} does not allow
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { lightTable } from '@evenfall/core';
  * import { lightChart } from '@evenfall/chart';
  *

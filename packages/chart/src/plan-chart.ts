@@ -53,6 +53,7 @@ export function outerSize(variant: Variant, width: number, height: number) {
  *   none
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { planChart } from '@evenfall/chart';
  *
  * const svg = planChart(plan, { variant: 'dark' });

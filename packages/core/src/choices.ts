@@ -46,6 +46,7 @@ const CLEAN_ISO_TIMES = 8;
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { planChoices, planShoot } from '@evenfall/core';
  *
  * const choices = planChoices({ ...shoot, intervalS: 60 });

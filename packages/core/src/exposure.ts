@@ -105,7 +105,7 @@ export function isoSv(iso: number): number {
  * ```ts
  * import { ev100Of } from '@evenfall/core';
  *
- * // Sunny 16: in full sun f/16 at one over the ISO, here 8 + log2(100) and once more with both faster.
+ * // Sunny 16: in full sun f/16 at one over the ISO, whichever ISO: 8 + log2(100).
  * ev100Of({ timeS: 1 / 100, fNumber: 16, iso: 100 }); // → 14.64
  * ev100Of({ timeS: 1 / 400, fNumber: 16, iso: 400 }); // → 14.64
  * ```

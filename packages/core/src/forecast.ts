@@ -40,6 +40,7 @@ export interface Forecast {
  * @throws RangeError on a shoot that `readShoot` would refuse, or times that are not finite
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { forecastLight } from '@evenfall/core';
  *
  * // A reading two stops below the forecast moves the light at its time by about as much.

@@ -44,7 +44,10 @@ import { rampProblemOf } from './targets.js';
  *   format: 'evenfall-shoot/1',
  *   place: { latitudeDeg: 52, longitudeDeg: 5, timeZone: 'Europe/Amsterdam' },
  *   date: '2026-09-22',
- *   span: { startAt: '2026-09-22T19:00:00+02:00', endAt: '2026-09-22T21:00:00+02:00' },
+ *   span: {
+ *     startAt: '2026-09-22T19:00:00+02:00',
+ *     endAt: '2026-09-22T21:00:00+02:00',
+ *   },
  *   intervalS: 7,
  *   camera: {
  *     shutter: { shortest: '1/4000', longest: '5' },
@@ -99,6 +102,7 @@ export function planShoot(shoot: Shoot): Plan {
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { lightTable } from '@evenfall/core';
  *
  * const table = lightTable({ ...shoot, intervalS: 3600 });

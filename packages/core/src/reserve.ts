@@ -89,6 +89,7 @@ const EVENING_FROM_SUN_DEG = -8;
  * @throws RangeError on a forecast whose `known` is out of range
  * @example
  * ```ts
+ * // With the shoot and plan of planShoot's example.
  * import { eveningsHeldShare, forecastLight, shootSpan } from '@evenfall/core';
  *
  * const span = shootSpan(shoot);

@@ -42,6 +42,7 @@ export function shootTravels({ camera, moves }: Moving): Travel[] {
  * @throws RangeError on moves that a shoot file may not hold
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { shootGap } from '@evenfall/core';
  *
  * shootGap(shoot, 1029); // → { gapS: 1, writeS: 1, moveS: 0, settleS: 0 }
@@ -70,6 +71,7 @@ export function hasRoom({
  * @throws RangeError on moves that a shoot file may not hold
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { tightestOf } from '@evenfall/core';
  *
  * const { shutterS, writeS, slackS } = tightestOf(plan);

@@ -22,6 +22,7 @@ export type ShootSpan =
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { shootSpan } from '@evenfall/core';
  *
  * const span = shootSpan(shoot);

@@ -16,6 +16,7 @@ import type { Shoot } from './shoot.js';
  * @throws RangeError on a look table with no row
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { forecastLight, shootSpan, targetsOf } from '@evenfall/core';
  *
  * const span = shootSpan(shoot);
@@ -39,6 +40,7 @@ export function targetsOf({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Fo
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
  * ```ts
+ * // With the shoot and plan of planShoot's example.
  * import { forecastLight, rampProblemOf, shootSpan, solveRamp } from '@evenfall/core';
  *
  * const span = shootSpan(shoot);

@@ -46,6 +46,7 @@ export interface CalendarOptions {
  * @throws RangeError on any other aheadS, a time in the plan that is none, or texts that are not one a cue
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { writeCalendar } from '@evenfall/core';
  *
  * const text = writeCalendar(plan, { aheadS: 90 });

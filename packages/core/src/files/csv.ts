@@ -13,6 +13,7 @@ const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
  * @returns comma-separated values with a header row; lines end in CRLF
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { writeCuesCsv } from '@evenfall/core';
  *
  * const lines = writeCuesCsv(plan).split('\r\n');
@@ -90,6 +91,7 @@ const MOVE_COLUMNS = [
  * @returns comma-separated values with a header row; lines end in CRLF
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { writeFramesCsv } from '@evenfall/core';
  *
  * writeFramesCsv(plan).split('\r\n').length - 2; // → plan.frames.length

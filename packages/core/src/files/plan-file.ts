@@ -29,6 +29,7 @@ export type PlanRead =
  * @returns the plan, defaults of its shoot filled in, or the errors
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { readPlan, writePlan } from '@evenfall/core';
  *
  * readPlan(JSON.parse(writePlan(plan))).kind; // → 'ok'
@@ -80,6 +81,7 @@ function countFaults({ summary, frames, cues }: Extract<Plan, { frames: unknown 
  * @returns text that ends with a line break; the same for the same plan
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { writePlan } from '@evenfall/core';
  *
  * const text = writePlan(plan);
@@ -100,6 +102,7 @@ export function writePlan(plan: Plan): string {
  * @returns text that ends with a line break; the same for the same table
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { lightTable, writeLight } from '@evenfall/core';
  *
  * const table = lightTable({ ...shoot, intervalS: 3600 });

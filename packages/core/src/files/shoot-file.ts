@@ -61,6 +61,7 @@ export function readShoot(value: unknown, where?: Locate, source?: string): Shoo
  * @returns text that {@link readShoot} reads back to the same shoot
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { readShoot, writeShoot } from '@evenfall/core';
  *
  * const again = readShoot(JSON.parse(writeShoot(shoot)));

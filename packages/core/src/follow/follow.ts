@@ -34,6 +34,7 @@ export interface FollowStep extends FollowAnswer {
  * @throws RangeError on options out of range, or a plan that contradicts its own kit
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { startFollow } from '@evenfall/core';
  *
  * startFollow(plan).frame; // → undefined
@@ -64,6 +65,7 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
  *   camera does not have
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { followFrame, startFollow } from '@evenfall/core';
  *
  * const first = followFrame(startFollow(plan), { frame: 0 });

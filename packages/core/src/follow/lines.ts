@@ -46,6 +46,7 @@ export interface FollowLines {
  * @throws RangeError on options out of range, or a plan that contradicts its own kit
  * @example
  * ```ts
+ * // With the plan of planShoot's example.
  * import { followLines } from '@evenfall/core';
  *
  * const lines = followLines(plan);

@@ -107,6 +107,7 @@ export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonl
  * @throws RangeError where a number among the words is out of its range
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { sceneOf } from '@evenfall/core';
  *
  * sceneOf({ ...shoot.scene, facing: 'side' }, 280).viewAzimuthDeg; // → 10
@@ -156,6 +157,7 @@ const GLOW_WITHIN_DEG = 45;
  * @throws RangeError where a number among the words is out of its range
  * @example
  * ```ts
+ * // With the shoot of planShoot's example.
  * import { knownOf } from '@evenfall/core';
  *
  * knownOf({ ...shoot.scene, facing: 'away' }, 280, false); // → { cloud: 'unknown', towardSun: false }
