@@ -12,8 +12,8 @@ import { formatMessage } from 'publint/utils';
 import ts from 'typescript';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { chromiumPath, FLAGS } from '../../.tasks/browser.mjs';
+import { bundle } from '../../.tasks/bundle.mjs';
 import { runBare } from './bare-realm.js';
-import { bundle } from './bundle.js';
 import { installedProject, type Project } from './packed.js';
 import { surfaceText } from './surface.js';
 

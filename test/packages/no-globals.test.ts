@@ -2,8 +2,8 @@
 
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
+import { bundle } from '../../.tasks/bundle.mjs';
 import { ALLOWED, runBare } from './bare-realm.js';
-import { bundle } from './bundle.js';
 import { functionNames, surface, surfaceText } from './surface.js';
 
 const here = fileURLToPath(new URL('.', import.meta.url));

@@ -1,0 +1,70 @@
+// What a page pays for each way into the libraries, minified and compressed, with all that it leans on.
+//
+//   npm run budgets                 prints the table
+//   npm run budgets -- --write      writes the budgets into docs/choices.md
+
+import { argv } from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { bundle } from './bundle.mjs';
+import { markdownTable, writeBetween } from './marked-table.mjs';
+import { build, install, root } from './ready.mjs';
+
+export const DOC = `${root}/docs/choices.md`;
+export const OPEN = '<!-- budgets: written by npm run budgets -->';
+export const CLOSE = '<!-- end of budgets -->';
+
+/** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
+export const BUDGETS = [
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 69.5 },
+  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 40.5 },
+  { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 16.5 },
+  { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 9 },
+  ...[
+    { stage: 'plan', kB: 41 },
+    { stage: 'follow', kB: 32 },
+    { stage: 'files', kB: 20.5 },
+    { stage: 'ramp', kB: 9 },
+    { stage: 'light', kB: 9 },
+    { stage: 'move', kB: 8 },
+    { stage: 'sun', kB: 6 },
+    { stage: 'footage', kB: 2.5 },
+    { stage: 'clock', kB: 1.8 },
+    { stage: 'dial', kB: 1.7 },
+    { stage: 'cues', kB: 0.4 },
+  ].map(({ stage, kB }) => ({
+    what: `\`@evenfall/core/${stage}\``,
+    code: `export * from '@evenfall/core/${stage}'`,
+    kB,
+  })),
+  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 38.5 },
+];
+
+/** Every budget with `sizeKB`, what its bundle has. */
+export function measured() {
+  return Promise.all(
+    BUDGETS.map(async ({ what, code, kB }) => {
+      const made = await bundle(code, root);
+      return { what, kB, sizeKB: gzipSync(made.code, { level: 9 }).length / 1000 };
+    }),
+  );
+}
+
+/** The table of docs/choices.md. */
+export function budgetTable() {
+  const rows = BUDGETS.map(({ what, kB }) => [what, `${kB} kB`]);
+  return markdownTable(['import', 'at most'], rows);
+}
+
+/** What was measured, against what may be. */
+export function reportOf(sizes) {
+  const rows = sizes.map(({ what, kB, sizeKB }) => [what, sizeKB.toFixed(1), String(kB)]);
+  return markdownTable(['import, minified and compressed', 'kB', 'at most'], rows);
+}
+
+if (argv[1] === fileURLToPath(import.meta.url)) {
+  install();
+  build();
+  if (argv.includes('--write')) writeBetween(DOC, OPEN, CLOSE, budgetTable());
+  console.log(reportOf(await measured()));
+}

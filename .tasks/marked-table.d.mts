@@ -1,0 +1,1 @@
+export function partBetween(page: string, open: string, close: string): string;
