@@ -16,12 +16,6 @@ type Moving = Pick<Shoot, 'camera' | 'moves'>;
  *
  * @param camera as far as it is known
  * @returns both, or undefined
- * @example
- * ```ts
- * import { opticsOf } from '@evenfall/core';
- *
- * opticsOf({ lens: { focalMm: 24 } }); // → undefined
- * ```
  */
 export function opticsOf({ lens, sensor }: Pick<Camera, 'lens' | 'sensor'>): Optics | undefined {
   return lens === undefined || sensor === undefined ? undefined : { lens, sensor };

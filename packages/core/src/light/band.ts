@@ -123,14 +123,6 @@ export const METER_EV = 1 / 6;
  * @param minutes from the nearest reading, >= 0
  * @param sunAltitudeDeg true altitude
  * @returns stops around the moved forecast
- * @example
- * ```ts
- * import { bandAfterReading, METER_EV } from '@evenfall/core';
- *
- * const weather = { lowEv: -3, highEv: 0.5 };
- * bandAfterReading(weather, 0, 0, 6); // → { lowEv: -METER_EV, highEv: METER_EV }
- * bandAfterReading(weather, 0, 10, 6); // → { lowEv: -1.07, highEv: 0.5 }
- * ```
  */
 export function bandAfterReading(
   weather: EvBand,

@@ -36,14 +36,6 @@ const AT_RIGHT_ANGLE = PARAMETERS.map(([, , , d]) => Math.exp((d * Math.PI) / 2)
  * @param type of sky, 1 to 15
  * @param viewAltitudeDeg 0 to 90
  * @returns relative to the horizon, where it is 1
- * @example
- * ```ts
- * import { cieGradation } from '@evenfall/core';
- *
- * // The overcast sky is three times as bright at the zenith: 1 + 4 exp(-0.7).
- * cieGradation(1, 90); // → 2.986
- * cieGradation(5, 90); // → 1
- * ```
  */
 export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number {
   const [a, b] = PARAMETERS[type - 1]!;
@@ -57,14 +49,6 @@ export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number 
  * @param type of sky, 1 to 15
  * @param angleFromSunDeg 0 to 180
  * @returns relative to a right angle from the sun, where it is 1
- * @example
- * ```ts
- * import { cieIndicatrix } from '@evenfall/core';
- *
- * cieIndicatrix(12, 90); // → 1
- * // Type 1 shows no sun.
- * cieIndicatrix(1, 20); // → 1
- * ```
  */
 export function cieIndicatrix(type: CieSkyType, angleFromSunDeg: number): number {
   const [, , c, d, e] = PARAMETERS[type - 1]!;

@@ -45,14 +45,6 @@ const BELL: Quantiles = [
  * @param spread `any-weather`: as measured, lopsided, since cloud mostly takes light: the band of an unknown
  *   sky; `bell`: as a normal distribution, for a sky that was stated or metered
  * @returns 0 to 1
- * @example
- * ```ts
- * import { shareOfEvenings } from '@evenfall/core';
- *
- * // From the 5 % point to the 95 % point lie nine evenings of ten.
- * const band = { lowEv: -2.96, highEv: 0.51 };
- * shareOfEvenings({ darkEv: 2.96, brightEv: 0.51 }, band, 'any-weather'); // → 0.9
- * ```
  */
 export function shareOfEvenings(
   { darkEv, brightEv }: { readonly darkEv: number; readonly brightEv: number },

@@ -11,14 +11,6 @@ const MEAN_PARALLAX_DEG = 0.951;
 
 /**
  * Distance at which the moon's light is counted as average, kilometres. Source: docs/sources.md#circular-171.
- *
- * @example
- * ```ts
- * import { MEAN_DISTANCE_KM } from '@evenfall/core';
- *
- * // The moon's mean distance is 384,400 km in almanacs.
- * MEAN_DISTANCE_KM; // → 3.843e5
- * ```
  */
 export const MEAN_DISTANCE_KM = EARTH_RADIUS_KM / Math.sin(MEAN_PARALLAX_DEG * DEG);
 
@@ -152,10 +144,10 @@ export function moonlitSkyToward(
  * @throws RangeError on a distance of the moon that is not above 6378 km
  * @example
  * ```ts
- * import { MEAN_DISTANCE_KM, moonlitSkyCdM2 } from '@evenfall/core';
+ * import { moonlitSkyCdM2 } from '@evenfall/core';
  *
  * // The authors' own check: 19.855 magnitudes in a square arcsecond, 390 nanolamberts.
- * const moon = { altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: MEAN_DISTANCE_KM };
+ * const moon = { altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384_287 };
  * (moonlitSkyCdM2(moon, 70, 50, 0.15) * Math.PI) / 1e-5; // → 3.90e2
  * ```
  */

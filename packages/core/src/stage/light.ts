@@ -5,18 +5,16 @@
  */
 
 export {
-  bandAfterReading,
   type EvBand,
   forecastBand,
   type Known,
   METER_EV,
   NOTHING_KNOWN,
 } from '../light/band.js';
-export { type CieSkyType, cieGradation, cieIndicatrix, cieSky } from '../light/cie-sky.js';
+export { type CieSkyType, cieSky } from '../light/cie-sky.js';
 export { type Cloud, cloudOfEighths, overcastSkyToward } from '../light/cloud.js';
 export { driftEv } from '../light/drift.js';
-export { shareOfEvenings } from '../light/evenings.js';
-export { MEAN_DISTANCE_KM, type Moon, moonIlluminanceLx, moonlitSkyCdM2 } from '../light/moon.js';
+export { type Moon, moonIlluminanceLx, moonlitSkyCdM2 } from '../light/moon.js';
 export { magToLuminanceCdM2, type Night, nightOfGroundLx, nightOfZenith } from '../light/night.js';
 export {
   addReading,

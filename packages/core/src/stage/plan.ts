@@ -26,7 +26,7 @@ export type {
   ShootChange,
 } from '../plan-format.js';
 export { eveningsHeldShare, type Reserve, reserveOf } from '../reserve.js';
-export { opticsOf, shootGap, tightestOf } from '../room.js';
+export { shootGap, tightestOf } from '../room.js';
 export type {
   Camera,
   CloudWord,
