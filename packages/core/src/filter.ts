@@ -16,7 +16,7 @@ export type FilterSpec =
 export interface FilterStack {
   /** In the order owned; empty for the bare lens. */
   readonly names: readonly string[];
-  /** Sum, exact, >= 0. */
+  /** Their sum, exact, >= 0. */
   readonly stops: number;
 }
 

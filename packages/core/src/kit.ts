@@ -29,7 +29,7 @@ export interface Setting {
   readonly fNumber: number;
   /** Names of those on the lens; empty for the bare lens. */
   readonly filters: readonly string[];
-  /** Their sum, exact, >= 0. */
+  /** Their sum, stops, exact, >= 0. */
   readonly filterStops: number;
 }
 

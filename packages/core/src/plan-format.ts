@@ -10,9 +10,9 @@ import type { SkyEvent } from './sun.js';
  * has moves, also where they are and what the interval holds.
  */
 export interface PlanFrame extends Partial<MoveFrame> {
-  /** From 0. */
+  /** From 0, as its place in the list. */
   readonly frame: number;
-  /** RFC 3339 with the place's offset. */
+  /** Its start, RFC 3339 with the place's offset. */
   readonly at: string;
   /** True altitude of the sun's centre, -90 to 90. */
   readonly sunAltitudeDeg: number;
@@ -22,9 +22,9 @@ export interface PlanFrame extends Partial<MoveFrame> {
   readonly lowEv100: number;
   /** 5 % are brighter, EV at ISO 100. */
   readonly highEv100: number;
-  /** sceneEv100 less the look's offset. */
+  /** What it should be exposed for: sceneEv100 less the look's offset, EV at ISO 100. */
   readonly targetEv100: number;
-  /** What the dial says. */
+  /** What the dial says, "1/60"; to three digits where a rig times it freely. */
   readonly shutter: string;
   /** Seconds, exact. */
   readonly shutterS: number;
@@ -34,17 +34,17 @@ export interface PlanFrame extends Partial<MoveFrame> {
   readonly isoExact: number;
   /** What the dial says, "5.6". */
   readonly aperture: string;
-  /** Exact. */
+  /** Focal ratio, exact. */
   readonly fNumber: number;
   /** Names of those on the lens; empty for the bare lens. */
   readonly filters: readonly string[];
-  /** Exact. */
+  /** Their sum, stops, exact, >= 0. */
   readonly filterStops: number;
   /** What the setting renders at metered level, filters counted, EV at ISO 100. */
   readonly settingEv100: number;
   /** settingEv100 - targetEv100, stops; positive is darker than wanted. */
   readonly errorEv: number;
-  /** A hand on the lens may spoil it. */
+  /** Whether a hand on the lens may spoil it; its error is then not judged. */
   readonly affected: boolean;
 }
 
@@ -108,7 +108,7 @@ export interface PlanSummary {
   readonly reserveDarkEv: number;
   /** Or so many brighter, >= 0. */
   readonly reserveBrightEv: number;
-  /** 0 to 1: how often an evening's light stays within that reserve. */
+  /** How often an evening's light stays within that reserve, 0 to 1. */
   readonly eveningsHeldShare: number;
   /** Largest |errorEv| of a frame not affected, stops. */
   readonly worstErrorEv: number;
@@ -116,7 +116,7 @@ export interface PlanSummary {
   readonly rmsErrorEv: number;
   /** Whole, 0 or more. */
   readonly cueCount: number;
-  /** The cost of docs/ramp.md. */
+  /** What the ramp costs by the prices of docs/ramp.md, >= 0. */
   readonly objective: number;
 }
 
@@ -169,9 +169,9 @@ export type ShootChange = Partial<
 export interface Remedy {
   /** The kind of change. */
   readonly change: string;
-  /** For a person. */
+  /** For a person, one sentence in English. */
   readonly text: string;
-  /** `{ ...shoot, ...apply }` has a plan. */
+  /** Changed keys: `{ ...shoot, ...apply }` has a plan. */
   readonly apply: ShootChange;
 }
 
@@ -190,7 +190,7 @@ export interface PlanInfeasible {
     readonly frame?: number;
     readonly at?: string;
     readonly shortfallEv?: number;
-    /** For a person. */
+    /** For a person, one sentence or more in English. */
     readonly text: string;
     readonly remedies: readonly Remedy[];
   };
@@ -211,7 +211,7 @@ export interface LightRow {
   readonly moonAltitudeDeg: number;
   /** Clockwise from north, 0 to 360. */
   readonly moonAzimuthDeg: number;
-  /** Of the disc, 0 to 1. */
+  /** Lit share of the disc, 0 to 1. */
   readonly moonLitFraction: number;
   /** On level ground, from everything, lux. */
   readonly illuminanceLx: number;

@@ -8,9 +8,9 @@ import { longestTimeInside } from './shoot.js';
 
 /** Stops the kit keeps beyond the ramp, both >= 0. */
 export interface Reserve {
-  /** The whole scene may be this much darker. */
+  /** The whole scene may be this many stops darker, >= 0. */
   readonly darkEv: number;
-  /** Or this much brighter. */
+  /** Or this many brighter, >= 0. */
   readonly brightEv: number;
 }
 

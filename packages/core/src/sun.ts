@@ -25,7 +25,7 @@ export interface SkyPosition {
   readonly moonAzimuthDeg: number;
   /** Sun-moon-observer, degrees: 0 full, 180 new. */
   readonly moonPhaseAngleDeg: number;
-  /** Of the disc, 0 to 1. */
+  /** Lit share of the disc, 0 to 1. */
   readonly moonLitFraction: number;
   /** From the centre of the Earth, as in almanacs, kilometres. */
   readonly moonDistanceKm: number;

@@ -18,7 +18,7 @@ export const MEAN_DISTANCE_KM = EARTH_RADIUS_KM / Math.sin(MEAN_PARALLAX_DEG * D
 export interface Moon {
   /** True altitude of its centre as the place sees it, no refraction, -90 to 90. */
   readonly altitudeDeg: number;
-  /** 0 full, 90 quarter, 180 new. */
+  /** Sun-moon-observer: 0 full, 90 quarter, 180 new. */
   readonly phaseAngleDeg: number;
   /** From the centre of the Earth, kilometres; 384,400 on average. */
   readonly distanceKm: number;

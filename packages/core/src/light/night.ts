@@ -10,7 +10,7 @@ export interface Night {
   readonly skyCdM2: number;
   /** On level ground, lux, > 0. */
   readonly groundLx: number;
-  /** False where the light was metered as it is. */
+  /** Whether stated cloud changes it; not where the light was metered as it is. */
   readonly cloudChanges: boolean;
 }
 

@@ -80,7 +80,7 @@ export function startCorrection(forecast: Forecast): Correction {
 
 /**
  * A forecast corrected by a list of readings, taken in order of time whatever order they come in. Source:
- * docs/light.md, "Readings".
+ * docs/light.md#how-sure-it-is.
  *
  * @param readings none or more, in any order
  * @param forecast EV and sun at any time

@@ -13,15 +13,15 @@ import { clearSkyOnUpright, moonOnUpright, overcastOnUpright, UPRIGHT_OF_EVEN_SK
 
 /** Where sun and moon stand. Altitudes are true (no refraction), the moon's as the place sees it. */
 export interface Sky {
-  /** -90 to 90. */
+  /** Of its centre, -90 to 90. */
   readonly sunAltitudeDeg: number;
   /** Clockwise from north, any turn. */
   readonly sunAzimuthDeg: number;
-  /** -90 to 90. */
+  /** Of its centre, -90 to 90. */
   readonly moonAltitudeDeg: number;
   /** Clockwise from north, any turn. */
   readonly moonAzimuthDeg: number;
-  /** 0 full, 180 new. */
+  /** Sun-moon-observer, 0 full, 180 new. */
   readonly moonPhaseAngleDeg: number;
   /** From the centre of the Earth, kilometres; 384,400 on average. */
   readonly moonDistanceKm: number;

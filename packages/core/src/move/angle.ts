@@ -22,17 +22,17 @@ export interface Sensor {
 
 /** What decides how an angle falls on the picture. */
 export interface Optics {
-  /** In front. */
+  /** In front of the sensor. */
   readonly lens: Lens;
-  /** Behind. */
+  /** The part of it that the clip uses. */
   readonly sensor: Sensor;
 }
 
 /** A point of the picture in shares of its sides: 0 at the left or the bottom edge, 1 at the right or the top. */
 export interface PicturePoint {
-  /** 0 to 1. */
+  /** Share of the width, 0 to 1. */
   readonly fromLeft: number;
-  /** 0 to 1. */
+  /** Share of the height, 0 to 1. */
   readonly fromBottom: number;
 }
 

@@ -20,9 +20,9 @@ export type TurnBy =
   | {
       readonly fromPoint: PicturePoint;
       readonly toPoint: PicturePoint;
-      /** Of the picture the points were read off, where it was another lens. */
+      /** Of the picture the points were read off, millimetres, where it was another lens. */
       readonly focalMm?: number;
-      /** Of the camera that took that picture; 0 is level. */
+      /** How far the camera that took it looked up, -90 to 90; 0 is level. */
       readonly cameraTiltDeg?: number;
     }
   | { readonly sizeM: number; readonly distanceM: number };

@@ -19,7 +19,7 @@ export interface RampKit {
   readonly stackStops: readonly number[];
   /** Index into stackStops that the first frame must have; absent: free. */
   readonly startStack?: number;
-  /** The shutter takes any time between its limits. */
+  /** Whether the shutter takes any time between its limits. */
   readonly bulb: boolean;
 }
 
@@ -59,7 +59,7 @@ export interface RampFrame {
   readonly settingEv100: number;
   /** settingEv100 - target, stops; positive is darker than wanted. */
   readonly errorEv: number;
-  /** A hand on the lens may spoil it. */
+  /** Whether a hand on the lens may spoil it; its error is then not judged. */
   readonly affected: boolean;
 }
 
@@ -69,11 +69,11 @@ export type RampResult =
   | {
       readonly kind: 'infeasible';
       readonly reason: 'too-dark' | 'too-bright' | 'too-fast';
-      /** First frame that cannot be met. */
+      /** First frame that cannot be met, from 0. */
       readonly frame: number;
-      /** > 0, stops beyond tolerance on that frame. */
+      /** Stops beyond tolerance on that frame, > 0. */
       readonly shortfallEv: number;
-      /** The most that any frame lies beyond what the kit renders, or shortfallEv. */
+      /** The most stops that any frame lies beyond what the kit renders, or shortfallEv. */
       readonly worstShortfallEv: number;
     };
 
