@@ -10,7 +10,9 @@ import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import { build, install, root } from './ready.mjs';
 
-const REFRESH = 'Written by `npm run api`. A change here is a change of what others build on.';
+const REFRESH = `For whoever builds on it. [All pages](../README.md)
+
+Written by \`npm run api\`. A change here is a change of what others build on.`;
 const printer = ts.createPrinter({ removeComments: true });
 
 /** The reports as text, by file name in docs/api. */

@@ -1,4 +1,5 @@
-// The commands and snippets that README and docs show are run as they stand.
+// Every command, file and snippet that README and docs show is run or read as it stands; a fenced block of a kind that
+// nothing here knows is a failure. TypeScript is run by docs-snippets.test.ts.
 
 import { spawnSync } from 'node:child_process';
 import {
@@ -14,32 +15,59 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { planShoot, readShoot, type Shoot } from '../packages/core/src/index.js';
+import { planShoot, readPlan, readShoot, type Shoot } from '../packages/core/src/index.js';
+import { published, schemaReader } from './reference/json-schema.js';
+import { type Block, blocksOf } from './reference/pages.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
+const read = (page: string) => readFileSync(join(root, page), 'utf8');
 const pages = [
   'README.md',
   ...readdirSync(join(root, 'docs'))
     .filter((name) => name.endsWith('.md'))
     .map((name) => `docs/${name}`),
 ];
-const read = (page: string) => readFileSync(join(root, page), 'utf8');
+const blocks = pages.flatMap((page) => blocksOf(page, read(page)));
+const ofKind = (...kinds: string[]) => blocks.filter(({ kind }) => kinds.includes(kind));
+const bin = join(root, 'packages/cli/bin/evenfall.js');
 
-/** Fenced blocks of a language, in order. */
-function blocks(page: string, language: string): string[] {
-  return [...read(page).matchAll(new RegExp(`^\`\`\`${language}\n([\\s\\S]*?)^\`\`\`$`, 'gm'))].map(
-    ([, body]) => body!,
-  );
-}
+/** What checks a block of each kind: here, or elsewhere. */
+const CHECKED: Readonly<Record<string, string>> = {
+  sh: 'each line is run below, or where ELSEWHERE says',
+  js: 'run below',
+  'js file': 'held below against the file it shows',
+  ts: 'docs-snippets.test.ts',
+  'ts new': 'docs-snippets.test.ts',
+  'ts no-run': 'docs-snippets.test.ts',
+  text: 'the demo, below',
+  'text output': 'docs-snippets.test.ts',
+  'text usage': 'held below against what the command says of itself',
+  yaml: 'read below',
+  'yaml part': 'read below',
+  json: 'read below',
+  'json in': 'given to follow below',
+  'json out': 'what follow answers, below',
+};
 
-const commands = pages.flatMap((page) =>
-  blocks(page, 'sh')
-    .flatMap((block) => block.split('\n'))
-    .filter((line) => line.startsWith('npx evenfall '))
+/** Commands that would take a test too far here, and the tests that do what they do. */
+const ELSEWHERE: Readonly<Record<string, string>> = {
+  'npm test': 'this is it',
+  'npm run page': 'test/web/build.ts',
+  'node .tasks/light-accuracy.mjs': 'test/core/light/accuracy.test.ts',
+  'npm run pack': 'test/packages/packed.ts',
+  'npm init -y': 'test/packages/packed.ts',
+  'npm install ../evenfall/out/packages/*.tgz': 'test/packages/packed.ts',
+};
+
+const commands = ofKind('sh').flatMap(({ page, body }) =>
+  body
+    .trim()
+    .split('\n')
     .map((line) => ({ page, line })),
 );
+const here = commands.filter(({ line }) => !(line in ELSEWHERE));
 
 let folder = '';
 beforeAll(() => {
@@ -47,51 +75,167 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'evenfall-docs-'));
   cpSync(join(root, 'docs/examples'), join(folder, 'docs/examples'), { recursive: true });
   symlinkSync(join(root, 'node_modules'), join(folder, 'node_modules'));
-  writeFileSync(join(folder, 'evening.yaml'), blocks('README.md', 'yaml')[0]!);
+  writeFileSync(join(folder, 'evening.yaml'), wholeShoots('README.md')[0]!.body);
   writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-test('there are commands to run', () => {
-  expect(commands.length).toBeGreaterThan(10);
+test('every block is of a kind that something checks', () => {
+  expect(blocks.length).toBeGreaterThan(40);
+  for (const { page, line, kind } of blocks) {
+    expect(Object.keys(CHECKED), `${page}:${line}: nothing checks a block of this kind`).toContain(kind);
+  }
 });
 
-test.each(commands)('$page: $line', ({ line }) => {
-  const words = line.trim().split(/\s+/).slice(2);
-  const bin = join(root, 'packages/cli/bin/evenfall.js');
-  const { status, stderr } = spawnSync('node', [bin, ...words], { cwd: folder, encoding: 'utf8' });
-  expect(stderr).toBe('');
-  // Examples that have no plan, to show what an answer without one looks like.
-  expect(status).toBe(/impossible|slide/.test(line) ? 2 : 0);
-  const output = words[words.indexOf('-o') + 1];
-  if (words.includes('-o')) expect(existsSync(join(folder, output!)), output).toBe(true);
+describe('commands', () => {
+  test('are many', () => {
+    expect(commands.length).toBeGreaterThan(20);
+  });
+
+  test.each(Object.entries(ELSEWHERE))('%s is shown, and done by %s', (line, where) => {
+    expect(commands.map((each) => each.line)).toContain(line);
+    if (where.includes('/')) expect(existsSync(join(root, where))).toBe(true);
+    const [, script] = /^npm run (\S+)$/.exec(line) ?? [];
+    if (script !== undefined) expect(JSON.parse(read('package.json')).scripts).toHaveProperty([script]);
+  });
+
+  test.each(here)('$page: $line', ({ line }) => {
+    if (line === 'npm start') {
+      const { status, stderr, stdout } = spawnSync('npm', ['start'], { cwd: root, encoding: 'utf8' });
+      expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+      expect(stdout).toContain(wholeText());
+      return;
+    }
+    const [npx, name, ...words] = line.trim().split(/\s+/);
+    expect([npx, name]).toEqual(['npx', 'evenfall']);
+    const { status, stderr } = spawnSync('node', [bin, ...words], {
+      cwd: folder,
+      encoding: 'utf8',
+      input: '',
+    });
+    expect(stderr).toBe('');
+    // Examples that have no plan, to show what an answer without one looks like.
+    expect(status).toBe(/impossible|slide/.test(line) ? 2 : 0);
+    const output = words[words.indexOf('-o') + 1];
+    if (words.includes('-o')) expect(existsSync(join(folder, output!)), output).toBe(true);
+  });
+
+  test('named in a sentence exist', () => {
+    const { scripts } = JSON.parse(read('package.json'));
+    const named = [...pages, 'DEVELOPERS.md'].flatMap((page) =>
+      [...read(page).matchAll(/`(npm (?:run [\w-]+|start|test)|node \.tasks\/[\w-]+\.mjs)/g)].map(
+        ([, line]) => line!,
+      ),
+    );
+    expect(named.length).toBeGreaterThan(10);
+    for (const line of named) {
+      const [, script] = /^npm (?:run )?(.+)$/.exec(line) ?? [];
+      if (script === undefined) expect(existsSync(join(root, line.slice(5))), line).toBe(true);
+      else expect(scripts, line).toHaveProperty([script]);
+    }
+  });
+
+  test('of the usage in docs/formats.md are all there are', () => {
+    const [usage] = ofKind('text usage');
+    const { stdout } = spawnSync('node', [bin, '--help'], { encoding: 'utf8' });
+    const known = [...stdout.matchAll(/^ {2}([a-z]+) .*<|^ {2}(frames) /gm)].map(([, a, b]) => (a ?? b)!);
+    const told = [...usage!.body.matchAll(/^evenfall ([a-z]+)/gm)].map(([, name]) => name!);
+    expect(told.length).toBeGreaterThan(5);
+    expect(told.sort()).toEqual(known.sort());
+  });
 });
+
+function wholeText(): string {
+  const [shown, ...others] = ofKind('text');
+  expect(others).toEqual([]);
+  return shown!.body;
+}
 
 test('the README shows what the demo prints', () => {
-  const bin = join(root, 'packages/cli/bin/evenfall.js');
   const { stdout } = spawnSync('node', [bin, 'plan', 'docs/examples/dusk.yaml'], {
     cwd: root,
     encoding: 'utf8',
   });
-  expect(stdout.startsWith(blocks('README.md', 'text')[0]!)).toBe(true);
+  expect(stdout.startsWith(wholeText())).toBe(true);
 });
 
-test('the README snippet runs and prints a plan', () => {
-  writeFileSync(join(folder, 'snippet.js'), blocks('README.md', 'js')[0]!);
-  const { stdout, stderr } = spawnSync('node', ['snippet.js'], { cwd: folder, encoding: 'utf8' });
-  expect(stderr).toBe('');
-  expect(stdout).toMatch(/^\d+ \S+ \[ \{ control: /);
-});
+describe('JavaScript', () => {
+  test('the README snippet runs and prints a plan', () => {
+    const [snippet, ...others] = ofKind('js');
+    expect(others).toEqual([]);
+    writeFileSync(join(folder, 'snippet.js'), snippet!.body);
+    const { stdout, stderr } = spawnSync('node', ['snippet.js'], { cwd: folder, encoding: 'utf8' });
+    expect(stderr).toBe('');
+    expect(stdout).toMatch(/^\d+ \S+ \[ \{ control: /);
+  });
 
-test('links between pages lead somewhere', () => {
-  let count = 0;
-  for (const page of pages) {
-    for (const [, target] of read(page).matchAll(/\]\((?!https?:)([^)#]+)(?:#[^)]*)?\)/g)) {
-      count++;
-      expect(existsSync(join(root, page, '..', target!)), `${page} → ${target}`).toBe(true);
+  test.each(ofKind('js file'))('$page shows $argument as it is', ({ body, argument }) => {
+    expect(body).toBe(read(argument));
+  });
+
+  test('the TypeScript of docs/library.md is plain JavaScript, as it says', () => {
+    const code = ofKind('ts')
+      .filter(({ page }) => page === 'docs/library.md')
+      .map(({ body }) => body);
+    expect(code.length).toBeGreaterThan(5);
+    // A name may be imported again further down the page; each block alone is what node looks at.
+    for (const [i, block] of code.entries()) {
+      writeFileSync(join(folder, `block-${i}.mjs`), block);
+      const { stderr } = spawnSync('node', ['--check', `block-${i}.mjs`], { cwd: folder, encoding: 'utf8' });
+      expect(stderr).toBe('');
     }
+  });
+});
+
+/** Blocks of a page that are a shoot, whole. */
+function wholeShoots(page: string): Block[] {
+  return ofKind('yaml').filter((block) => block.page === page && /^format: /m.test(block.body));
+}
+
+const shootFaults = (value: unknown) => {
+  const answer = readShoot(value);
+  return answer.kind === 'wrong' ? answer.errors.map(({ message }) => message) : [];
+};
+
+test.each(ofKind('yaml', 'yaml part'))(
+  '$page:$line is a shoot, or part of one',
+  ({ page, body, argument }) => {
+    const value = parse(body);
+    if (argument === '' && 'format' in value) {
+      expect(shootFaults(value)).toEqual([]);
+      return;
+    }
+    // Part of the page's own shoot where it has one, else of the demo evening.
+    const whole = parse(wholeShoots(page)[0]?.body ?? read('docs/examples/dusk.yaml'));
+    const part = argument === '' ? value : { [argument]: value };
+    const camera = { ...whole.camera, ...part.camera };
+    const place = { timeZone: 'Europe/Copenhagen', ...whole.place };
+    expect(shootFaults({ ...whole, ...part, place, camera })).toEqual([]);
+  },
+);
+
+test.each(ofKind('json'))('$page:$line is a file that reads', ({ body }) => {
+  const value = JSON.parse(body);
+  if (value.format === 'evenfall-light/1') {
+    expect(schemaReader(published('light'))(value)).toEqual([]);
+    return;
   }
-  expect(count).toBeGreaterThan(10);
+  const answer = readPlan(value);
+  expect(answer.kind === 'wrong' ? answer.errors : []).toEqual([]);
+});
+
+test('docs/follow.md shows what following answers', () => {
+  const [line, ...more] = ofKind('json in');
+  const [answer, ...others] = ofKind('json out');
+  expect([more, others]).toEqual([[], []]);
+  spawnSync('node', [bin, 'plan', 'evening.yaml', '-o', 'follow-plan.json'], { cwd: folder });
+  const { stdout, stderr } = spawnSync('node', [bin, 'follow', 'follow-plan.json'], {
+    cwd: folder,
+    encoding: 'utf8',
+    input: line!.body,
+  });
+  expect(stderr).toBe('');
+  expect(JSON.parse(stdout.split('\n')[0]!)).toEqual(JSON.parse(answer!.body));
 });
 
 test('the numbers of docs/ramp.md are what the weights give', () => {
