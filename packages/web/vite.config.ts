@@ -31,11 +31,13 @@ export default defineConfig(({ mode }) => {
       reportCompressedSize: false,
       rolldownOptions: single
         ? {
+            checks: { bundlerTimings: false },
             // The address of a chunk means nothing where there are no chunks.
             transform: { define: { 'import.meta': '{}' } },
             output: { format: 'iife' as const, codeSplitting: false },
           }
         : {
+            checks: { bundlerTimings: false },
             input: { page: at('index.html'), planner: at('src/plan/worker.ts') },
             output: {
               entryFileNames: ({ name }: { name: string }) =>

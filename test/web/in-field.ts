@@ -66,19 +66,116 @@ export function inField(site: () => Site): void {
       }
       const after = (await nextClock(page))!;
       expect(after < third.at.slice(11, 19), `${after} before ${third.at}`).toBe(true);
-      const planAfter = await page.evaluate(() => localStorage.getItem('evenfall.run'));
-      expect(JSON.parse(planAfter ?? '{}').readings).toHaveLength(1);
+      const kept = await page.evaluate(() => localStorage.getItem('evenfall.run'));
+      const events: { kind: string }[] = JSON.parse(kept ?? '{}').events;
+      expect(events.map(({ kind }) => kind)).toEqual(['done', 'done', 'reading']);
+      const stands = await setting(page);
 
       // Readings survive a reload too, and so does turning the phone.
       await page.reload();
       await page.locator('.field-next').waitFor();
       expect(await nextClock(page)).toBe(after);
+      expect(await setting(page)).toBe(stands);
       await page.setViewportSize({ width: 740, height: 360 });
       expect(await nextClock(page)).toBe(after);
       await page.context().close();
     });
 
-    it('tells how many cues behind, and catches up by one press', async () => {
+    it('plans on without a cue that is given up, in steps of a hand, and takes that back', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      const { cues, shoot } = await planOn(page);
+      await rehearse(page);
+      await button(page, 'Pause').click();
+      for (let i = 0; i < 6; i++) {
+        await button(page, 'Skip ahead').click();
+        await button(page, 'Done').click();
+      }
+      const stands = await setting(page);
+      const first = cues[6]!;
+      expect(await nextClock(page)).toBe(first.at.slice(11, 19));
+      await button(page, 'Skip ahead').click();
+      await button(page, 'Go on').click();
+      await button(page, 'Not done: plan on from what the camera stands at').click();
+      await button(page, 'Pause').click();
+      // Told anew, from the same setting, by at most one largest step.
+      expect(await setting(page)).toBe(stands);
+      expect((await nextClock(page))! > first.at.slice(11, 19)).toBe(true);
+      const told = (await page.locator('.field-changes .from-to').allTextContents()).map((text) =>
+        text.replaceAll(/\s+/g, ' ').trim(),
+      );
+      expect(told).toHaveLength(1);
+      const [, from, to] = /^(\S+(?: s)?) → ?to (\S+)/.exec(told[0]!) ?? [];
+      const seconds = (mark: string) =>
+        mark
+          .split('/')
+          .map(Number)
+          .reduce((over, under) => over / under);
+      expect(stands.startsWith(from!)).toBe(true);
+      // Marks are rounded by up to a fifth of a third of a stop.
+      const stops = Math.log2(seconds(to!) / seconds(from!.replace(' s', '')));
+      expect(stops).toBeGreaterThan(0);
+      expect(stops).toBeLessThan(shoot.limits.largestStepEv + 0.07);
+      await button(page, 'Undo').click();
+      expect(await nextClock(page)).toBe(first.at.slice(11, 19));
+      await page.context().close();
+    });
+
+    it('doubts a torch across the meter, takes it from who insists, and forgets it when it is taken back', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      await rehearse(page);
+      await button(page, 'Pause').click();
+      const meter = async (offEv: number) => {
+        await button(page, 'Enter EV').click();
+        const entry = page.getByLabel('EV at ISO 100');
+        await entry.fill((Number((await entry.inputValue()).replace('−', '-')) + offEv).toFixed(1));
+        await button(page, 'Use it').click();
+      };
+      await button(page, 'Skip ahead').click();
+      await button(page, 'Done').click();
+      await meter(-0.2);
+      await page.getByText(/what is left is planned anew/).waitFor();
+      await button(page, 'Skip ahead').click();
+      await button(page, 'Done').click();
+      const before = [await nextClock(page), await setting(page)];
+      await meter(2.5);
+      const doubt = page.getByText(/stops brighter than expected: not used/);
+      await doubt.waitFor();
+      expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThanOrEqual(740);
+      // Said until something else happens, on a page that comes back too.
+      await page.reload();
+      await doubt.waitFor();
+      await button(page, 'Use it anyway').click();
+      await page.getByText(/what is left is planned anew/).waitFor();
+      expect(await doubt.count()).toBe(0);
+      // Brighter by 2.5 stops at dusk: back to a shorter time, at once.
+      const told = await textOf(page.locator('.field-changes li').first());
+      const [, from, to] = /1\/(\d+) → ?to 1\/(\d+)/.exec(told) ?? [];
+      expect(Number(to)).toBeGreaterThan(Number(from));
+      await button(page, 'Undo reading').click();
+      expect([await nextClock(page), await setting(page)]).toEqual(before);
+      await meter(9);
+      await page.getByText(/above the forecast/).waitFor();
+      expect([await nextClock(page), await setting(page)]).toEqual(before);
+      await page.context().close();
+    });
+
+    it('takes a message away after twelve seconds', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await rehearse(page);
+      await button(page, 'Pause').click();
+      await page.clock.install();
+      await button(page, 'Enter EV').click();
+      await button(page, 'Use it').click();
+      const said = page.getByText(/what is left is planned anew/);
+      await said.waitFor();
+      await page.clock.runFor(11_500);
+      expect(await said.count()).toBe(1);
+      await page.clock.runFor(1000);
+      expect(await said.count()).toBe(0);
+      await page.context().close();
+    });
+
+    it('tells how many cues behind, and believes who has done them', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
       const { cues, frames } = await planOn(page);
       await rehearse(page);
@@ -87,7 +184,7 @@ export function inField(site: () => Site): void {
         await button(page, 'Skip ahead').click();
         await button(page, 'Done').click();
       }
-      await page.locator('.catch-up').waitFor({ timeout: 60_000 });
+      await page.locator('.catch-up', { hasText: 'cues behind' }).waitFor({ timeout: 60_000 });
       await button(page, 'Pause').click();
       const offer = await textOf(page.locator('.catch-up'));
       const behind = Number(/^(\d+) cues behind/.exec(offer)?.[1]);

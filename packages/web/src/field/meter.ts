@@ -1,26 +1,37 @@
 // Entering a metered EV: as a number, or as the shutter the camera proposes at what it stands at.
 
-import { dialLabels, dialStep, ev100Of, timeOfStep } from '@evenfall/core';
+import { dialLabels, dialStep, ev100Of, followFrame, timeOfStep } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { ref } from 'lit-html/directives/ref.js';
-import { say } from '../parts/message.js';
+import { hush, say } from '../parts/message.js';
 import { settingText } from '../parts/text.js';
 import { numberOr, typed } from '../parts/typed.js';
 import { words } from '../words/words.js';
 import { held, nowMs } from './clock.js';
-import { refusalOf } from './refusal.js';
-import { changeRun, run, runPlan } from './run.js';
-import { type FieldState, fieldState } from './state.js';
+import { lastStand } from './evening.js';
+import type { ReadingEvent } from './events.js';
+import { type Stand, standAfter } from './follow.js';
+import { happened, run, runPlan, undoLast } from './run.js';
+import { type FieldState, freeFrame } from './state.js';
+
+interface Entry {
+  readonly atMs: number;
+  readonly ev: unknown;
+  readonly expectedEv100: number; // as forecast and corrected so far
+}
 
 /** What has been typed, from opening to using it; the reading is of the moment it was opened. */
-const entry = signal<{ readonly atMs: number; readonly ev: unknown } | undefined>(undefined);
+const entry = signal<Entry | undefined>(undefined);
 
 const tenth = (ev: number) => Math.round(ev * 10) / 10;
 
-export function openMeter(state: FieldState): void {
-  entry.value = { atMs: nowMs.peek(), ev: tenth(state.frame.sceneEv100) };
+export function openMeter({ frameNow }: FieldState): void {
+  const stand = lastStand.peek();
+  if (stand === undefined) return;
+  const expectedEv100 = followFrame(stand.state, { frame: frameNow }).sceneEv100;
+  entry.value = { atMs: nowMs.peek(), ev: tenth(expectedEv100), expectedEv100 };
   held.value = true;
 }
 
@@ -36,29 +47,57 @@ function putEv(ev: unknown): void {
 
 const usable = (ev: unknown): ev is number => typeof ev === 'number' && ev >= -15 && ev <= 25;
 
-function use(): void {
-  const [now, plan, typedIn] = [run.peek(), runPlan.peek(), entry.peek()];
-  if (now === undefined || plan === undefined || typedIn === undefined || !usable(typedIn.ev)) return;
-  const { frameNow, held: standing } = fieldState(plan, typedIn.atMs, now.doneThrough);
-  const reading = {
-    at: plan.frames[frameNow]?.at ?? plan.summary.startAt,
-    ev100: typedIn.ev,
-    // The frame under way is lost to it, and a hand needs time for the next.
-    fromFrame: Math.min(frameNow + 2, plan.frames.length - 1),
-    heldFrame: standing.frame,
-  };
-  const stop = runPlan.subscribe((after) => {
-    if (after === undefined || after === plan) return;
-    queueMicrotask(() => stop());
-    const refusal = refusalOf(after, reading);
-    say(
-      refusal === undefined
-        ? words().meter.used(words().number(reading.ev100, 1))
-        : words().library.note(refusal),
-    );
-  });
-  changeRun({ readings: [...now.readings, reading] });
+const NOT_USED = ['reading-doubted', 'reading-impossible', 'reading-old'];
+
+/** Why the last reading was not used. */
+const refusalOf = ({ warnings }: Stand) => warnings.find(({ kind }) => NOT_USED.includes(kind));
+
+function use(state: FieldState): void {
+  const [typedIn, last] = [entry.peek(), lastStand.peek()];
+  if (typedIn === undefined || last === undefined || !usable(typedIn.ev)) return;
+  const { atMs, ev } = typedIn;
   close();
+  take({ kind: 'reading', seen: state.frameNow, frame: freeFrame(state), atMs, ev100: ev }, last);
+}
+
+function take(reading: ReadingEvent, last: Stand): void {
+  const after = standAfter(last, reading);
+  const w = words();
+  const refusal = refusalOf(after);
+  // What no sky gives changes nothing; what is doubted may be borne out by the next.
+  if (refusal === undefined || refusal.kind === 'reading-doubted') happened(reading);
+  if (refusal?.kind === 'reading-doubted') hush();
+  else if (refusal !== undefined) say(w.library.note(refusal.text), { lines: [] });
+  else {
+    const beyond = after.warnings.filter(({ kind }) => kind === 'out-of-reach');
+    say(w.meter.used(w.number(reading.ev100, 1)), {
+      ...(beyond.length === 0 ? {} : { lines: beyond.map(({ text }) => w.library.note(text)) }),
+    });
+  }
+}
+
+/** A reading that was doubted is told until something else happens, with a way to insist. */
+export function doubtView() {
+  const event = run.value?.events.at(-1);
+  const refusal = lastStand.value && refusalOf(lastStand.value);
+  const doubted = event?.kind === 'reading' && refusal !== undefined;
+  const w = words();
+  return html`<div class="message doubt" role="status">
+    ${
+      doubted
+        ? html`<div class="message-box">
+            <p>${w.library.note(refusal.text)}</p>
+            <button type="button" class="small" @click=${() => insistOn(event)}>${w.meter.insist}</button>
+          </div>`
+        : nothing
+    }
+  </div>`;
+}
+
+function insistOn(reading: ReadingEvent): void {
+  undoLast();
+  const last = lastStand.peek();
+  if (last !== undefined) take({ ...reading, sure: true }, last);
 }
 
 function mount(element?: Element): void {
@@ -89,7 +128,7 @@ export function meterDialog(state: FieldState) {
     <form
       @submit=${(event: Event) => {
         event.preventDefault();
-        use();
+        use(state);
       }}
     >
       <h2 id="meter-title">${w.title}</h2>
@@ -107,7 +146,7 @@ export function meterDialog(state: FieldState) {
         /></label>
         <button type="button" aria-label=${w.more} @click=${() => nudge(0.1)}>+</button>
       </div>
-      <p>${w.forecast(words().number(state.frame.sceneEv100, 1))}</p>
+      <p>${w.forecast(words().number(now.expectedEv100, 1))}</p>
       <label class="by-camera"
         ><span>${w.byCamera}</span
         ><select

@@ -6,20 +6,19 @@ import { planner } from '../plan/planner.js';
 import { isGroup } from '../state/path.js';
 import { reader, readerReady } from '../state/reader.js';
 import { keep, kept } from '../state/store.js';
-import type { FieldReading } from './readings.js';
+import { type FieldEvent, readEvents } from './events.js';
 
 export interface Run {
   readonly shoot: Shoot; // as it was when the run began
   readonly mode: 'live' | 'rehearsal';
-  readonly doneThrough: number; // frame of the last cue that was done; 0 at the start
-  readonly readings: readonly FieldReading[];
+  readonly events: readonly FieldEvent[]; // what happened so far
   readonly atMs: number; // a rehearsal's own clock, UTC epoch milliseconds
   readonly paused: boolean; // a rehearsal's clock stands
 }
 
 export const run = signal<Run | undefined>(undefined);
 
-/** The plan of the run, its readings counted in. */
+/** The plan of the run, as it was before anything happened. */
 export const runPlan = signal<PlanMade | undefined>(undefined);
 
 /** Which view is on: a run that was open comes back by itself. */
@@ -42,43 +41,28 @@ function readRun(value: unknown, readFile: typeof readShoot): Run | undefined {
   if (!isGroup(value)) return undefined;
   const read = readFile(value.shoot);
   if (read.kind === 'wrong') return undefined;
-  const count = (n: unknown) => (typeof n === 'number' && Number.isInteger(n) && n >= 0 ? n : 0);
-  const readings = Array.isArray(value.readings) ? value.readings.filter(isReading) : [];
   return {
     shoot: read.shoot,
     mode: value.mode === 'live' ? 'live' : 'rehearsal',
-    doneThrough: count(value.doneThrough),
-    readings,
+    events: readEvents(value.events),
     atMs: typeof value.atMs === 'number' && Math.abs(value.atMs) < 8e15 ? value.atMs : 0,
     paused: value.paused === true,
   };
-}
-
-function isReading(value: unknown): value is FieldReading {
-  return (
-    isGroup(value) &&
-    typeof value.at === 'string' &&
-    Number.isFinite(Date.parse(value.at)) &&
-    typeof value.ev100 === 'number' &&
-    Math.abs(value.ev100) <= 25 &&
-    Number.isInteger(value.fromFrame) &&
-    Number.isInteger(value.heldFrame)
-  );
 }
 
 const plans = planner((plan, { shoot }) => {
   if (run.peek()?.shoot === shoot && 'frames' in plan) runPlan.value = plan;
 });
 
-let asked: Pick<Run, 'shoot' | 'readings'> | undefined;
+let asked: Shoot | undefined;
 effect(() => {
   const now = run.value;
   if (restored) keep('run', now);
   if (now === undefined) {
     runPlan.value = asked = undefined;
-  } else if (now.shoot !== asked?.shoot || now.readings !== asked.readings) {
-    asked = { shoot: now.shoot, readings: now.readings };
-    plans.ask(asked);
+  } else if (now.shoot !== asked) {
+    asked = now.shoot;
+    plans.ask({ shoot: asked });
   }
 });
 effect(() => {
@@ -91,6 +75,16 @@ export function changeRun(change: Partial<Run>): void {
   if (now !== undefined) run.value = { ...now, ...change };
 }
 
+/** One more thing that happened. */
+export function happened(event: FieldEvent): void {
+  changeRun({ events: [...(run.peek()?.events ?? []), event] });
+}
+
+/** Takes the last of them back. */
+export function undoLast(): void {
+  changeRun({ events: run.peek()?.events.slice(0, -1) ?? [] });
+}
+
 // A rehearsal begins a little before its first frame, so that there is time to look.
 const LEAD_MS = 90_000;
 
@@ -98,8 +92,7 @@ export function startRun(plan: PlanMade, mode: Run['mode']): void {
   run.value = {
     shoot: plan.shoot,
     mode,
-    doneThrough: 0,
-    readings: [],
+    events: [],
     atMs: Date.parse(plan.summary.startAt) - LEAD_MS,
     paused: false,
   };

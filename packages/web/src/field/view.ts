@@ -1,22 +1,24 @@
 // The field view: one screen, big, dim and red. Now, next, how long, from what to what; then the two after.
 
-import type { PlanChange, PlanCue } from '@evenfall/core';
+import type { FollowCue, PlanChange } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { offsetMs } from '../chart/time-ticks.js';
-import { messageView } from '../parts/message.js';
+import { hush, messageView } from '../parts/message.js';
 import { changeSpoken, changeText, clock, countdown, markText, settingText } from '../parts/text.js';
 import { words } from '../words/words.js';
 import { alertFor, sound, vibration } from './alerts.js';
 import { awake } from './awake.js';
 import { nowMs, setClock } from './clock.js';
-import { meterDialog, openMeter } from './meter.js';
-import { changeRun, inField, run, runPlan } from './run.js';
-import { type FieldState, fieldState } from './state.js';
+import { lastStand, standNow } from './evening.js';
+import { caughtUp } from './follow.js';
+import { doubtView, meterDialog, openMeter } from './meter.js';
+import { changeRun, happened, inField, run, runPlan, undoLast } from './run.js';
+import { doneFrame, type FieldState, fieldState, freeFrame } from './state.js';
 import { suppliesLine } from './supplies.js';
 
 // In the order of work: the filter first, then dials.
 const ORDER = ['filter', 'aperture', 'shutter', 'iso'] as const;
-const inOrder = (cue: PlanCue): PlanChange[] =>
+const inOrder = (cue: FollowCue): PlanChange[] =>
   [...cue.changes].sort((a, b) => ORDER.indexOf(a.control) - ORDER.indexOf(b.control));
 
 let alerted = '';
@@ -30,12 +32,13 @@ function alertOnce({ next, urgency }: FieldState): void {
 }
 
 export function fieldView() {
-  const [now, plan] = [run.value, runPlan.value];
+  const [now, plan, stand, last] = [run.value, runPlan.value, standNow.value, lastStand.value];
   const w = words().field;
-  if (now === undefined || plan === undefined) {
+  if (now === undefined || plan === undefined || stand === undefined || last === undefined) {
     return html`<main class="field"><p class="planning">${words().summary.planning}</p></main>`;
   }
-  const state = fieldState(plan, nowMs.value, now.doneThrough);
+  const state = fieldState(plan, nowMs.value, stand, last);
+  const { intervalS } = plan.shoot;
   alertOnce(state);
   const local = new Date(nowMs.value + offsetMs(state.frame.at)).toISOString();
   return html`<main class="field ${state.urgency}">
@@ -48,25 +51,19 @@ export function fieldView() {
           inField.value = false;
         }}>${w.leave}</button>
       </div>
-      ${messageView()}
+      ${messageView()} ${doubtView()}
     </div>
     <section class="field-now" aria-label=${w.now}>
       <h2>${state.phase === 'before' ? w.setFirst : w.now}</h2>
       <p class="field-setting">${settingText(state.held, plan.shoot.filters.length > 0)}</p>
-      ${intervalBar(state, plan.shoot.intervalS, now.mode === 'live')}
+      ${intervalBar(state, intervalS, now.mode === 'live')}
     </section>
     <section class="field-next" aria-label=${w.next}>${nextPart(state)}</section>
     ${followingPart(state)}
     <div class="field-actions">
-      <button type="button" class="big" ?disabled=${state.next === undefined} @click=${() => done(state)}>${w.done}</button>
+      <button type="button" class="big" ?disabled=${state.next === undefined} @click=${() => done(state, intervalS)}>${w.done}</button>
       <button type="button" class="big second" @click=${() => openMeter(state)}>${w.enterEv}</button>
-      ${
-        state.behind > 1
-          ? html`<button type="button" class="catch-up" @click=${() => changeRun({ doneThrough: state.frameNow })}>
-              <b>${w.behind(state.behind)}.</b> ${w.catchUp}: ${settingText(state.frame)}
-            </button>`
-          : nothing
-      }
+      ${behindPart(state)}
     </div>
     ${suppliesLine(plan, state)}
     <div class="field-foot">
@@ -85,10 +82,10 @@ export function fieldView() {
           ? html`<button type="button" @click=${() => changeRun({ paused: !now.paused })}>
                 ${now.paused ? w.go : w.pause}
               </button>
-              <button type="button" ?disabled=${state.next === undefined} @click=${() => jump(state, plan.shoot.intervalS)}>${w.jump}</button>`
+              <button type="button" ?disabled=${state.next === undefined} @click=${() => jump(state, intervalS)}>${w.jump}</button>`
           : html`<p>${awake.value ? w.awake : w.notAwake}</p>`
       }
-      <button type="button" ?disabled=${now.doneThrough === 0} @click=${undoDone}>${w.undoDone}</button>
+      <button type="button" ?disabled=${now.events.length === 0} @click=${undo}>${w.undoLast(now.events.at(-1)?.kind)}</button>
     </div>
     <p class="unseen" role="status">${spoken(state)}</p>
     ${meterDialog(state)}
@@ -158,15 +155,38 @@ function intervalBar({ held, inIntervalS, phase }: FieldState, intervalS: number
   </div>`;
 }
 
-function done({ next }: FieldState): void {
-  if (next !== undefined) changeRun({ doneThrough: next.frame });
+function done(state: FieldState, intervalS: number): void {
+  happened({ kind: 'done', seen: state.frameNow, frame: doneFrame(state, intervalS) });
 }
 
-function undoDone(): void {
-  const [now, plan] = [run.peek(), runPlan.peek()];
-  if (now === undefined || plan === undefined) return;
-  const earlier = plan.cues.findLast(({ frame }) => frame < now.doneThrough);
-  changeRun({ doneThrough: earlier?.frame ?? 0 });
+function undo(): void {
+  hush();
+  undoLast();
+}
+
+/** A cue late: it may be given up. More than one behind: they may have been done without a press. */
+function behindPart(state: FieldState) {
+  const w = words().field;
+  const { behind, frameNow, urgency } = state;
+  const last = lastStand.peek();
+  if (behind > 1 && last !== undefined) {
+    const setting = settingText(caughtUp(last, frameNow).held);
+    return html`<button
+      type="button"
+      class="catch-up"
+      @click=${() => happened({ kind: 'caught-up', seen: frameNow, frame: frameNow })}
+    >
+      <b>${w.behind(behind)}.</b> ${w.catchUp} ${setting}
+    </button>`;
+  }
+  if (urgency !== 'late') return nothing;
+  return html`<button
+    type="button"
+    class="catch-up"
+    @click=${() => happened({ kind: 'missed', seen: frameNow, frame: freeFrame(state) })}
+  >
+    ${w.missed}
+  </button>`;
 }
 
 /** A rehearsal skips to a few intervals before the next cue. */

@@ -1,6 +1,6 @@
 // Times and settings as the page writes them.
 
-import type { Control, PlanChange, PlanFrame } from '@evenfall/core';
+import type { Control, FollowSetting, PlanChange } from '@evenfall/core';
 import { words } from '../words/words.js';
 
 /** Local clock of an RFC 3339 time: "18:42:13", or "18:42" without seconds. */
@@ -8,10 +8,12 @@ export function clock(at: string, withSeconds = true): string {
   return at.slice(11, withSeconds ? 19 : 16);
 }
 
+type Marks = Pick<FollowSetting, 'shutter' | 'iso' | 'aperture' | 'filters'>;
+
 /** "1/60 · ISO 400 · f/8 · no filter". */
-export function settingText(frame: PlanFrame, withFilter = true): string {
-  const filter = frame.filters.length === 0 ? words().chart.noFilter : frame.filters.join(' + ');
-  const exposure = `${words().kit.seconds(frame.shutter)} · ISO ${frame.iso} · f/${frame.aperture}`;
+export function settingText({ shutter, iso, aperture, filters }: Marks, withFilter = true): string {
+  const filter = filters.length === 0 ? words().chart.noFilter : filters.join(' + ');
+  const exposure = `${words().kit.seconds(shutter)} · ISO ${iso} · f/${aperture}`;
   return withFilter ? `${exposure} · ${filter}` : exposure;
 }
 

@@ -1,3 +1,3 @@
 // Planning in the page itself: loaded only where there are no workers.
 
-export { planWith } from '../field/readings.js';
+export { planShoot } from '@evenfall/core';

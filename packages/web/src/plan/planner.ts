@@ -2,11 +2,9 @@
 
 import type { Plan, Shoot } from '@evenfall/core';
 import { newWorker } from '#new-worker';
-import type { FieldReading } from '../field/readings.js';
 
 export interface Request {
   readonly shoot: Shoot;
-  readonly readings: readonly FieldReading[];
 }
 
 /** What a worker is sent; its answer is `{ id, plan }`. */
@@ -76,8 +74,8 @@ export function planner(answer: (plan: Plan, request: Request) => void): Planner
     }
     clearTimeout(timer);
     timer = setTimeout(async () => {
-      const { planWith } = await import('./here.js');
-      answered(id, planWith(request.shoot, request.readings));
+      const { planShoot } = await import('./here.js');
+      answered(id, planShoot(request.shoot));
     }, 0);
   }
 

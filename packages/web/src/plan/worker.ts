@@ -1,8 +1,8 @@
 // Plans away from the page, so that typing never waits.
 
-import { planWith } from '../field/readings.js';
+import { planShoot } from '@evenfall/core';
 import type { Ask } from './planner.js';
 
-self.onmessage = ({ data: { id, shoot, readings } }: MessageEvent<Ask>) => {
-  self.postMessage({ id, plan: planWith(shoot, readings) });
+self.onmessage = ({ data: { id, shoot } }: MessageEvent<Ask>) => {
+  self.postMessage({ id, plan: planShoot(shoot) });
 };

@@ -30,4 +30,4 @@ const plans = planner((answer, asked) => {
   });
 });
 
-effect(() => plans.ask({ shoot: shoot.value, readings: [] }));
+effect(() => plans.ask({ shoot: shoot.value }));

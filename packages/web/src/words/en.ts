@@ -306,9 +306,11 @@ export const english = {
     ended: 'The shoot is over',
     endsIn: 'Last frame in',
     done: 'Done',
-    undoDone: 'Undo done',
+    undoLast: (kind?: string): string =>
+      kind === 'reading' ? 'Undo reading' : kind === 'done' ? 'Undo done' : 'Undo',
     behind: (count: number) => `${counted(count, 'cue')} behind`,
-    catchUp: 'Catch up: I have set this',
+    catchUp: 'They are done; the camera stands at',
+    missed: 'Not done: plan on from what the camera stands at',
     arrow: '→',
     to: 'to',
     enterEv: 'Enter EV',
@@ -350,7 +352,7 @@ export const english = {
     use: 'Use it',
     cancel: 'Cancel',
     used: (ev: string) => `Reading of EV ${ev} used; what is left is planned anew.`,
-    refused: 'The reading was not used.',
+    insist: 'Use it anyway',
   },
   /** What the library says of a plan, in its own words or this language's. */
   library: {

@@ -1,0 +1,190 @@
+// What is planned anew in the field, held against the rules of the hand by APEX arithmetic done here.
+
+import { type FollowCue, type PlanMade, planShoot } from '@evenfall/core';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type FieldEvent, readEvents } from '../../packages/web/src/field/events.js';
+import { type Stand, standAfter, standAtStart, standBy } from '../../packages/web/src/field/follow.js';
+import { EVENING, eveningWith } from './build.js';
+
+function planOf(change: object): PlanMade {
+  const plan = planShoot(eveningWith(change));
+  if (!('frames' in plan)) throw new Error(plan.infeasible.text);
+  return plan;
+}
+
+const PLANS = [
+  planOf({}),
+  planOf({ filters: [], span: { fromSunAltitudeDeg: 1, toSunAltitudeDeg: -9 } }),
+  planOf({
+    direction: 'dawn',
+    span: { fromSunAltitudeDeg: -9, toSunAltitudeDeg: 3 },
+    limits: { secondsBetweenCues: 120 },
+  }),
+  planOf({ intervalS: 20, camera: { ...EVENING.camera, stepsPerStop: 2 } }),
+];
+
+/** The marks on the camera, by control. */
+type Marks = Record<'shutter' | 'iso' | 'aperture' | 'filter', string>;
+
+const marksOf = ({ held }: Stand): Marks => ({
+  shutter: held.shutter,
+  iso: String(held.iso),
+  aperture: held.aperture,
+  filter: held.filters.join(' + ') || 'none',
+});
+
+/** Stops of light that marks let through, to the nearest dial step: APEX, ISO 2720 and ISO 1222 mark nominal values. */
+function stopsOf({ shutter, iso, aperture, filter }: Marks, stepsPerStop: number): number {
+  const step = (stops: number) => Math.round(stops * stepsPerStop) / stepsPerStop;
+  const [over, under = '1'] = shutter.split('/');
+  const nd = filter === 'none' ? 0 : 6;
+  return (
+    step(Math.log2(Number(over) / Number(under))) +
+    step(Math.log2(Number(iso) / 100)) -
+    step(2 * Math.log2(Number(aperture))) -
+    nd
+  );
+}
+
+function afterCue(marks: Marks, cue: FollowCue): Marks {
+  const next = { ...marks };
+  for (const { control, from, to } of cue.changes) {
+    expect(from, `${control} at cue ${cue.cue}`).toBe(marks[control]);
+    next[control] = to;
+  }
+  return next;
+}
+
+/** Every cue told goes on from what the camera stands at, is no larger than a hand's step and has time before it. */
+function holdsToTheRules(plan: PlanMade, stand: Stand, lastDone: number | undefined): void {
+  const { limits, camera, intervalS } = plan.shoot;
+  let marks = marksOf(stand);
+  let before = lastDone;
+  for (const cue of stand.cues) {
+    const next = afterCue(marks, cue);
+    const step = Math.abs(stopsOf(next, camera.stepsPerStop) - stopsOf(marks, camera.stepsPerStop));
+    expect(step, `step at cue ${cue.cue}`).toBeLessThanOrEqual(limits.largestStepEv + 1e-9);
+    if (before !== undefined) {
+      expect((cue.frame - before) * intervalS).toBeGreaterThanOrEqual(limits.secondsBetweenCues);
+    }
+    before = cue.frame;
+    marks = next;
+  }
+}
+
+/** What a person may do in one go: wait, then press something. */
+interface Act {
+  readonly waitFrames: number;
+  readonly press: 'done' | 'missed' | 'caught-up' | 'reading' | 'sure';
+  readonly offEv: number;
+}
+
+const acts = fc.array(
+  fc.record<Act>({
+    waitFrames: fc.integer({ min: 0, max: 40 }),
+    press: fc.constantFrom('done', 'done', 'done', 'missed', 'caught-up', 'reading', 'sure'),
+    offEv: fc.integer({ min: -25, max: 25 }).map((tenths) => tenths / 10),
+  }),
+  { minLength: 1, maxLength: 12 },
+);
+
+describe('an evening in the field', () => {
+  it('keeps to step, spacing and kit whatever is pressed, and comes out the same when gone through again', () => {
+    let readings = 0;
+    let late = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: PLANS.length - 1 }), acts, (which, list) => {
+        const plan = PLANS[which]!;
+        const events: FieldEvent[] = [];
+        let last = standAtStart(plan);
+        let seen = 0;
+        let lastDone: number | undefined;
+        holdsToTheRules(plan, last, lastDone);
+        for (const { waitFrames, press, offEv } of list) {
+          seen = Math.min(seen + waitFrames, plan.frames.length - 3);
+          const now = standBy(last, seen);
+          holdsToTheRules(plan, now, lastDone);
+          const next = now.cues[0];
+          if (press === 'caught-up') {
+            const passed = last.cues.filter(({ frame }) => frame <= seen).at(-1);
+            events.push({ kind: press, seen, frame: seen });
+            if (passed !== undefined) lastDone = passed.frame;
+          } else if (press === 'done') {
+            if (next === undefined) continue;
+            const frame = seen + 1;
+            if (next.frame < seen) late++;
+            events.push({ kind: press, seen, frame });
+            lastDone = Math.min(frame, now.cues[1]?.frame ?? frame);
+          } else if (press === 'missed') {
+            events.push({ kind: press, seen, frame: seen + 2 });
+          } else {
+            const { at, sceneEv100 } = plan.frames[seen]!;
+            const reading = { atMs: Date.parse(at), ev100: sceneEv100 + offEv, sure: press === 'sure' };
+            events.push({ kind: 'reading', seen, frame: seen + 2, ...reading });
+            readings++;
+          }
+          const marks = press === 'done' && next ? afterCue(marksOf(now), next) : marksOf(now);
+          last = standAfter(last, events.at(-1)!);
+          if (press !== 'caught-up') expect(marksOf(last)).toEqual(marks);
+          holdsToTheRules(plan, last, lastDone);
+        }
+        const again = readEvents(JSON.parse(JSON.stringify(events))).reduce(standAfter, standAtStart(plan));
+        expect(again.held).toEqual(last.held);
+        expect(again.cues).toEqual(last.cues);
+      }),
+      { seed: 20260912, numRuns: 150 },
+    );
+    expect(readings).toBeGreaterThan(100);
+    expect(late).toBeGreaterThan(30);
+  });
+
+  it('leaves the plan as it is while its cues are done when they are due', () => {
+    for (const plan of PLANS) {
+      let now = standAtStart(plan);
+      expect(plan.cues.length).toBeGreaterThan(5);
+      for (const [i, cue] of plan.cues.entries()) {
+        const toCome = now.cues.map(({ frame, changes }) => ({ frame, changes }));
+        expect(toCome).toEqual(plan.cues.slice(i).map(({ frame, changes }) => ({ frame, changes })));
+        now = standAfter(now, { kind: 'done', seen: cue.frame - 1, frame: cue.frame });
+        expect(now.held.settingEv100).toBe(plan.frames[cue.frame]!.settingEv100);
+      }
+      expect(now.cues).toEqual([]);
+    }
+  });
+
+  it('tells a cue missed until the next is due, then one from what still stands on the camera', () => {
+    const plan = PLANS[1]!;
+    const start = standAtStart(plan);
+    const [first, second] = plan.cues;
+    expect(standBy(start, second!.frame - 1)).toBe(start);
+    const after = standBy(start, second!.frame);
+    expect(after.held).toEqual(start.held);
+    expect(after.cues[0]!.frame).toBe(second!.frame);
+    expect(after.cues[0]!.changes[0]!.from).toBe(first!.changes[0]!.from);
+    // Two of two thirds of a stop each: one of a whole stop is as far as a hand goes.
+    const marks = marksOf(after);
+    expect(stopsOf(afterCue(marks, after.cues[0]!), 3) - stopsOf(marks, 3)).toBeCloseTo(1, 9);
+  });
+
+  it('does not use a reading three stops off until somebody insists', () => {
+    const plan = PLANS[0]!;
+    const reading = (seen: number, offEv: number) => {
+      const { at, sceneEv100 } = plan.frames[seen]!;
+      const ev100 = sceneEv100 + offEv;
+      return { kind: 'reading', seen, frame: seen + 2, atMs: Date.parse(at), ev100 } as const;
+    };
+    const before = standAfter(standAtStart(plan), reading(100, -0.2));
+    const torch = standAfter(before, reading(110, 2.9));
+    expect(torch.warnings.map(({ kind }) => kind)).toContain('reading-doubted');
+    const doubting = marksOf(torch);
+    expect(stopsOf(afterCue(doubting, torch.cues[0]!), 3)).toBeGreaterThan(stopsOf(doubting, 3));
+    const sure = standAfter(before, { ...reading(110, 2.9), sure: true });
+    expect(sure.warnings.map(({ kind }) => kind)).not.toContain('reading-doubted');
+    // Three stops brighter at dusk: against the light at once.
+    const [cue] = sure.cues;
+    const marks = marksOf(sure);
+    expect(cue!.frame).toBe(112);
+    expect(stopsOf(afterCue(marks, cue!), 3)).toBeLessThan(stopsOf(marks, 3));
+  });
+});
