@@ -17,7 +17,14 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { planShoot, readPlan, readShoot, type Shoot } from '../packages/core/src/index.js';
+import {
+  planShoot,
+  type RampWeights,
+  rampWeights,
+  readPlan,
+  readShoot,
+  type Shoot,
+} from '../packages/core/src/index.js';
 import { published, schemaReader } from './reference/json-schema.js';
 import { type Block, blocksOf } from './reference/pages.js';
 
@@ -56,6 +63,7 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'npm test': 'this is it',
   'npm run page': 'test/web/build.ts',
   'node .tasks/light-accuracy.mjs': 'test/core/light/accuracy.test.ts',
+  'node .tasks/ramp-proof.mjs --problems 1000 --seed 20000': 'test/core/ramp/proof.test.ts',
   'npm run pack': 'test/packages/packed.ts',
   'npm init -y': 'test/packages/packed.ts',
   'npm install ../evenfall/out/packages/*.tgz': 'test/packages/packed.ts',
@@ -238,18 +246,41 @@ test('docs/follow.md shows what following answers', () => {
   expect(JSON.parse(stdout.split('\n')[0]!)).toEqual(JSON.parse(answer!.body));
 });
 
-test('the numbers of docs/ramp.md are what the weights give', () => {
-  const rows = [
-    ...read('docs/ramp.md').matchAll(
-      /^\| (?:the usual|`(\w+): ([\d.]+)`) \| (\d+) \| ([\d.]+), ([\d.]+) \|/gm,
-    ),
-  ];
-  expect(rows).toHaveLength(3);
+describe('the numbers of docs/ramp.md are what the weights give', () => {
   const { shoot } = readShoot(parse(read('docs/examples/dusk.yaml'))) as { shoot: Shoot };
-  for (const [, key, value, cues, rms, worst] of rows) {
-    const plan = planShoot({ ...shoot, ...(key === undefined ? {} : { weights: { [key]: Number(value) } }) });
+  const usual = rampWeights('hand');
+  const summary = (weights: Partial<RampWeights>) => {
+    const plan = planShoot({ ...shoot, weights });
     if ('infeasible' in plan) throw new Error(plan.infeasible.text);
-    const { cueCount, rmsErrorEv, worstErrorEv } = plan.summary;
-    expect([cueCount, rmsErrorEv.toFixed(2), worstErrorEv.toFixed(2)]).toEqual([Number(cues), rms, worst]);
-  }
+    return plan.summary;
+  };
+
+  test('for the plans that are drawn', () => {
+    const rows = [
+      ...read('docs/ramp.md').matchAll(
+        /^\| (?:the usual|`(\w+): ([\d.]+)`) \| (\d+) \| ([\d.]+), ([\d.]+) \|/gm,
+      ),
+    ];
+    expect(rows).toHaveLength(3);
+    for (const [, key, value, cues, rms, worst] of rows) {
+      const { cueCount, rmsErrorEv, worstErrorEv } = summary(
+        key === undefined ? {} : { [key]: Number(value) },
+      );
+      expect([cueCount, rmsErrorEv.toFixed(2), worstErrorEv.toFixed(2)]).toEqual([Number(cues), rms, worst]);
+    }
+  });
+
+  test('for each weight alone, at a quarter and at four times its price', () => {
+    const rows = [
+      ...read('docs/ramp.md').matchAll(/^\| `(\w+)` \| .* \| (\d+), ([\d.]+) \| (\d+), ([\d.]+) \|$/gm),
+    ];
+    expect(rows.map(([, key]) => key).sort()).toEqual(Object.keys(usual).sort());
+    for (const [, key, ...told] of rows) {
+      const found = [1 / 4, 4].flatMap((times) => {
+        const { cueCount, rmsErrorEv } = summary({ [key!]: usual[key as keyof RampWeights] * times });
+        return [String(cueCount), rmsErrorEv.toFixed(2)];
+      });
+      expect(found, key).toEqual(told);
+    }
+  });
 });

@@ -1,0 +1,29 @@
+// The ramp against exhaustive search and against HiGHS, on random problems that no test has met yet.
+//
+//   node .tasks/ramp-proof.mjs                                  1000 problems each, from seed 20000 on
+//   node .tasks/ramp-proof.mjs --problems 10000 --seed 50000    more, and others
+//
+// The same seed always gives the same problem, so a problem that fails can be met again.
+
+import { spawnSync } from 'node:child_process';
+import { argv, env, exit } from 'node:process';
+import { parseArgs } from 'node:util';
+import { fail, root } from './ready.mjs';
+
+const options = { problems: { type: 'string', default: '1000' }, seed: { type: 'string', default: '20000' } };
+let values;
+try {
+  ({ values } = parseArgs({ args: argv.slice(2), options }));
+} catch (error) {
+  fail(`${error.message.split('\n')[0]}; give --problems and --seed, whole numbers`);
+}
+for (const [name, value] of Object.entries(values)) {
+  if (!/^[1-9]\d{0,8}$/.test(value)) fail(`--${name} ${value}: give a whole number from 1 to 999999999`);
+}
+const vitest = ['vitest', 'run', '--config', 'test/vitest.config.ts', 'test/core/ramp/optimum.test.ts'];
+const { status } = spawnSync('npx', ['--no-install', ...vitest, '--disable-console-intercept'], {
+  cwd: root,
+  stdio: 'inherit',
+  env: { ...env, RAMP_PROBLEMS: values.problems, RAMP_SEED: values.seed },
+});
+exit(status ?? 1);
