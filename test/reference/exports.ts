@@ -17,6 +17,9 @@ export interface ExportedName {
   /** What its docstring lacks, one line each; empty is good. */
   readonly gaps: readonly string[];
   readonly examples: readonly Snippet[];
+  /** Of a function: as its declaration has them, and what of them it checks at its own door. */
+  readonly parameters: readonly string[];
+  readonly checked: readonly string[];
 }
 
 /** @param packages names of folders under packages/ */
@@ -73,7 +76,7 @@ class DocReader {
     const at = place(node);
     if (ts.isTypeAliasDeclaration(node) || ts.isInterfaceDeclaration(node)) {
       const gaps = [...(described(node) ? [] : ['no docstring']), ...fieldGaps(node, name)];
-      return { name, at, kind: 'type', gaps, examples: [] };
+      return { name, at, kind: 'type', gaps, examples: [], parameters: [], checked: [] };
     }
     const examples = examplesOf(node);
     const fn = functionOf(node);
@@ -85,7 +88,17 @@ class DocReader {
         : ['an @example that says no value']),
       ...(fn === undefined ? [] : this.#functionGaps(node, fn)),
     ];
-    return { name, at, kind: fn === undefined ? 'constant' : 'function', gaps, examples };
+    const parameters = fn?.parameters.map((parameter) => parameter.name.getText()) ?? [];
+    const checked = fn === undefined ? [] : checkedNames(fn);
+    return {
+      name,
+      at,
+      kind: fn === undefined ? 'constant' : 'function',
+      gaps,
+      examples,
+      parameters,
+      checked,
+    };
   }
 
   #functionGaps(node: ts.Node, fn: FunctionNode): string[] {

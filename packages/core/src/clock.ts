@@ -77,14 +77,16 @@ function offsetText(offsetMin: number): string {
  * @param place longitude in degrees, east positive, -180 to 180, and where it has one the IANA name of its
  *   zone
  * @returns a clock; it remembers the stretch last asked for, so asking in order of time is fast
- * @throws RangeError on a timeZone the host does not know, or a longitudeDeg outside -180 to 180
+ * @throws RangeError on a timeZone the host does not know, or without one a longitudeDeg outside -180
+ *   to 180
  * @example
  * ```ts
  * import { zoneOf } from '@evenfall/core';
  *
+ * // Four minutes a degree are 75.84; Oslo keeps summer time in July.
+ * zoneOf({ longitudeDeg: 18.96 }).offsetMin(0); // → 76
  * const oslo = zoneOf({ longitudeDeg: 10.75, timeZone: 'Europe/Oslo' });
  * oslo.offsetMin(Date.UTC(2026, 6, 1)); // → 120
- * zoneOf({ longitudeDeg: 18.96 }).offsetMin(0); // → 76
  * ```
  */
 export function zoneOf(place: Pick<Place, 'longitudeDeg' | 'timeZone'>): Zone {
