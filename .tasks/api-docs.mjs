@@ -11,8 +11,6 @@ import { fail, install, root } from './ready.mjs';
 const OPTIONS = {
   name: 'Evenfall',
   entryPoints: [`${root}/packages/core/src/stage/*.ts`, `${root}/packages/chart/src/index.ts`],
-
-  displayBasePath: root,
   tsconfig: `${root}/tsconfig.json`,
   readme: `${root}/packages/core/README.md`,
   packagesRequiringDocumentation: ['@evenfall/core', '@evenfall/chart'],
