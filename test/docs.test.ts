@@ -53,6 +53,7 @@ const CHECKED: Readonly<Record<string, string>> = {
   'text usage': 'held below against what the command says of itself',
   yaml: 'read below',
   'yaml part': 'read below',
+  'yaml cure': 'planned below',
   json: 'read below',
   'json in': 'given to follow below',
   'json out': 'what follow answers, below',
@@ -221,6 +222,34 @@ test.each(ofKind('yaml', 'yaml part'))(
     expect(shootFaults({ ...whole, ...part, place, camera })).toEqual([]);
   },
 );
+
+test.each(ofKind('yaml cure'))('$page:$line cures $argument', ({ body, argument }) => {
+  const whole = parse(read(argument));
+  const change = parse(body);
+  const planned = (value: unknown) => planShoot((readShoot(value) as { shoot: Shoot }).shoot);
+  expect(planned(whole)).toHaveProperty('infeasible');
+  expect(planned({ ...whole, ...change, camera: { ...whole.camera, ...change.camera } })).toHaveProperty(
+    'frames',
+  );
+});
+
+test("the table of meter readings in docs/guide.md is APEX's", () => {
+  const [, times, evs] = /^\| shutter it proposes \|(.*)\|\n\|[-|]*\|\n\| EV \|(.*)\|$/m.exec(
+    read('docs/guide.md'),
+  )!;
+  const marks = times!.split('|').map((mark) => mark.replace(' s', '').trim());
+  const told = evs!.split('|').map(Number);
+  expect(told).toHaveLength(marks.length);
+  expect(marks.length).toBeGreaterThan(10);
+  // ASA PH2.5-1960: log2 N² − log2 t at ISO 100; marked times are within a tenth of a stop of whole ones.
+  const ev = (mark: string) => {
+    const [over, under = 1] = mark.split('/').map(Number);
+    return Math.log2(8 ** 2) - Math.log2(over! / under);
+  };
+  marks.forEach((mark, i) => {
+    expect(Math.abs(ev(mark) - told[i]!), mark).toBeLessThan(0.1);
+  });
+});
 
 test.each(ofKind('json'))('$page:$line is a file that reads', ({ body }) => {
   const value = JSON.parse(body);
