@@ -2,13 +2,18 @@
 
 import { dialStep, timeOfStep } from './dial.js';
 import type { Forecast } from './forecast.js';
-import type { MovePlan } from './move.js';
-import { cautionNotes, moveNotes, starNotes } from './notes-move.js';
 import { supplyNotes } from './notes-supplies.js';
 import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './plan-format.js';
 import { eveningsHeldShare } from './reserve.js';
 import { shootGap } from './room.js';
 import { longestTimeInside, type Shoot } from './shoot.js';
+
+/** What is to be said of moves and stars, by where it is said. */
+export interface MovingNotes {
+  readonly moves: readonly PlanNote[];
+  readonly stars: readonly PlanNote[];
+  readonly cautions: readonly PlanNote[];
+}
 
 interface Told {
   readonly shoot: Shoot;
@@ -16,23 +21,23 @@ interface Told {
   readonly frames: readonly PlanFrame[];
   readonly summary: PlanSummary;
   readonly events: readonly PlanEvent[];
-  readonly move: MovePlan | undefined;
+  readonly moving: MovingNotes;
 }
 
 /** Notes on a plan, warnings first. */
 export function notesOf(told: Told): PlanNote[] {
-  const { shoot, forecast, frames, summary, move } = told;
+  const { shoot, forecast, summary, moving } = told;
   const notes = [
     ...supplyNotes(shoot, summary, forecast.zone),
     ...readings(told),
-    ...moveNotes(move),
+    ...moving.moves,
     ...reserve(told),
     ...shutter(told),
-    ...starNotes(shoot, forecast, frames),
+    ...moving.stars,
     ...moon(told),
     ...spoilt(told),
     ...sun(told),
-    ...cautionNotes(move),
+    ...moving.cautions,
   ];
   const order = ['warning', 'caution', 'info'];
   return notes.sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level));

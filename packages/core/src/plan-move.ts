@@ -1,13 +1,30 @@
 // The moves of a plan: where the camera stands at each frame, and what a person should know of it.
 
 import { exactFps } from './footage.js';
+import type { Forecast } from './forecast.js';
 import { type MovePlan, movePlan } from './move.js';
-import type { PlanFrame, PlanMove } from './plan-format.js';
+import { cautionNotes, moveNotes, starNotes } from './notes-move.js';
+import type { PlanFrame } from './plan-format.js';
+import type { Moving } from './plan-made.js';
 import { opticsOf } from './room.js';
 import type { Shoot } from './shoot.js';
 
+/** What the moves of a shoot and its lens add to frames that are exposed. */
+export function moving(shoot: Shoot, forecast: Forecast, exposed: readonly PlanFrame[]): Moving {
+  const planned = planMoves(shoot, exposed);
+  const moved = planned === undefined ? { frames: exposed } : withMoves(exposed, planned);
+  return {
+    ...moved,
+    notes: {
+      moves: moveNotes(planned),
+      stars: starNotes(shoot, forecast, moved.frames),
+      cautions: cautionNotes(planned),
+    },
+  };
+}
+
 /** The moves over frames that are exposed; undefined where the shoot has none. */
-export function planMoves(shoot: Shoot, frames: readonly PlanFrame[]): MovePlan | undefined {
+function planMoves(shoot: Shoot, frames: readonly PlanFrame[]): MovePlan | undefined {
   const { moves, intervalS, clipFps, camera } = shoot;
   if (moves.length === 0) return undefined;
   const optics = opticsOf(camera);
@@ -23,10 +40,10 @@ export function planMoves(shoot: Shoot, frames: readonly PlanFrame[]): MovePlan 
 }
 
 /** Frames with what the moves do in each, and the moves as the plan file holds them. */
-export function withMoves(
+function withMoves(
   frames: readonly PlanFrame[],
   { frames: moved, travels, gap, tightest, fastest, findings, lines }: MovePlan,
-): { readonly frames: readonly PlanFrame[]; readonly move: PlanMove } {
+): Pick<Moving, 'frames'> & Required<Pick<Moving, 'move'>> {
   return {
     frames: frames.map((frame, i) => ({ ...frame, ...moved[i] })),
     move: { travels, gap, tightest, ...(fastest === undefined ? {} : { fastest }), findings, lines },

@@ -1,3 +1,3 @@
-// Planning in the page itself: loaded only where there are no workers.
+// The whole of planning: for the worker where a shoot needs it, for the page where there are no workers.
 
 export { planShoot } from '@evenfall/core';
