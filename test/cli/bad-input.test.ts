@@ -58,7 +58,7 @@ describe('a wrong shoot file is told with its line', () => {
     [
       'a tag nobody knows',
       ['title: ', 'title: !!js/function '],
-      '3: not readable as YAML or JSON: Unresolved tag: tag:yaml.org,2002:js/function',
+      '3: not readable as YAML or JSON: text that begins with "!" needs quotes',
     ],
   ])('%s', async (_name, [from, to], message) => {
     expect(EVENING).toContain(from);
@@ -93,7 +93,7 @@ describe('a wrong shoot file is told with its line', () => {
     [
       'huge',
       `# ${'x'.repeat(1_000_000)}`,
-      ' 1000002 bytes are too many for a shoot file; give one below 1 MB',
+      ' 1000002 bytes are too many for a shoot file; give one of at most 250 kB',
     ],
     ['a well of brackets', '['.repeat(50_000), '1: not readable as YAML or JSON: nested too deep'],
     ['aliases of aliases', bomb(), ' not readable as YAML or JSON: nested too deep'],
@@ -141,6 +141,134 @@ test.each([
     out: '',
     err: `evenfall: ${options} would change nothing ${where}; leave it out\n`,
   });
+});
+
+// What a person types, and what would be right: none is left to the parser's own words.
+describe('a usual slip of YAML is told by what would be right', () => {
+  test.each([
+    [
+      'no space after a colon',
+      ['date: 2026', 'date:2026'],
+      '7: … a space is missing after "date:"; give "date: 2026-09-12"',
+    ],
+    [
+      '= for a colon',
+      ['intervalS: 60', 'intervalS = 60'],
+      '8: … "=" stands where a colon belongs; give "intervalS: 60"',
+    ],
+    [
+      'no colon',
+      ['intervalS: 60', 'intervalS 60'],
+      '8: … a colon is missing after "intervalS"; give "intervalS: 60"',
+    ],
+    ['a brace not closed', ['3200 }', '3200'], '11: … a { is not closed; give a } where its group ends'],
+    ['a brace too many', ['3200 }', '3200 }}'], '11: … a } too many; leave it out'],
+    [
+      'a bracket not closed',
+      ['filters:\n  -', 'filters: ['],
+      '16: … a [ is not closed; give a ] where its group ends',
+    ],
+    ['a quote not closed', ['gulls"', 'gulls'], '3: … text in " is not closed; give another " after it'],
+    [
+      'a quote not closed in braces',
+      ['shortest: 1', 'shortest: "1'],
+      '10: … text in " is not closed; give another " after it',
+    ],
+    [
+      'no comma',
+      ['100, highest', '100 highest'],
+      '11: … two entries are not parted; give a comma between them',
+    ],
+    [
+      'a line out of line',
+      ['  frameMB', '    frameMB'],
+      '13: … the line does not begin below its neighbours; indent it as they are',
+    ],
+    [
+      'a line too far left',
+      ['  frameMB', ' frameMB'],
+      '13: … the line does not begin below its neighbours; indent it as they are',
+    ],
+    [
+      'no space after a dash',
+      ['  - {', '  -{'],
+      '17: … a space is missing after "-"; give "- " before an entry of a list',
+    ],
+    [
+      'a colon in a text',
+      ['title: "Slipway & gulls"', 'title: Dusk: gulls'],
+      '3: … a colon stands in a text; put the text in quotes',
+    ],
+    [
+      'a text that begins with a star',
+      ['"Slipway & gulls"', '*dusk*'],
+      '3: … text that begins with "*" or "&" needs quotes',
+    ],
+    [
+      'a text that begins with @',
+      ['"Slipway & gulls"', '@home'],
+      '3: … text that begins with "@" needs quotes',
+    ],
+    [
+      'no space before a comment',
+      ['3200 }', '3200 }# high'],
+      '11: … a space is missing before "#"; give one',
+    ],
+    [
+      'a backslash in quotes',
+      ['Slipway & ', 'Slipway \\q'],
+      '3: … a "\\" in double quotes begins an escape; give single quotes',
+    ],
+    [
+      'a decimal comma',
+      ['9.92', '9,92'],
+      '6: place.longitudeDeg: "9,92" is not a longitude; give degrees from -180 to 180, with a point: 9.92',
+    ],
+    [
+      'a unit',
+      ['intervalS: 60', 'intervalS: 60 s'],
+      '8: intervalS: "60 s" is not an interval; give seconds above 0, at most 86400, without a unit',
+    ],
+    [
+      'no space after a colon in braces',
+      ['lowest: 100', 'lowest:100'],
+      '11: camera.iso."lowest:100": no such key; give "lowest: 100", with a space after the colon',
+    ],
+    [
+      'a decimal comma in braces',
+      ['density: 1.8', 'density: 1,8'],
+      '17: filters[0].8: no such key; where a number was cut at its comma, give a point',
+    ],
+    [
+      'a filter without its strength',
+      [', density: 1.8', ''],
+      '17: filters[0]: a group of keys is not a filter; give a name and one of stops, density, factor',
+    ],
+  ])('%s', async (_name, [from, to], message) => {
+    expect(EVENING).toContain(from);
+    const { status, err } = await evenfall(
+      ['plan', '-'],
+      EVENING.replace(from!, () => to!),
+    );
+    expect(status).toBe(1);
+    expect(err).toBe(`evenfall: standard input:${message.replace('…', 'not readable as YAML or JSON:')}\n`);
+  });
+});
+
+test('a size of paper may be written in capitals', async () => {
+  const dir = folder({ 'evening.yaml': EVENING });
+  const argv = [
+    'card',
+    dir.at('evening.yaml'),
+    '-o',
+    dir.at('card.html'),
+    '--paper',
+    'A4',
+    '--language',
+    'DE',
+  ];
+  expect((await evenfall(argv)).err).toBe('');
+  expect(dir.names()).toContain('card.html');
 });
 
 describe('wrong arguments are told in one line', () => {

@@ -1,6 +1,6 @@
 // The follow command: a plan file, then one JSON object a line in and out, until the input ends.
 
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { followLines, type PlanMade, readPlan } from '@evenfall/core';
 import type { Io } from './io.js';
@@ -20,13 +20,21 @@ export async function follow(planPath: string, io: Io): Promise<number> {
   return 0;
 }
 
+/** A plan of the most frames comes to three quarters of it. */
+const LARGEST_BYTES = 60_000_000;
+
 /** @throws Refusal with one line a fault */
 function loadPlan(path: string): PlanMade {
   const source = basename(path);
   let text: string;
   try {
+    const { size } = statSync(path);
+    if (size > LARGEST_BYTES) {
+      throw new Refusal([`${source}: ${size} bytes are too many for a plan file; give one of at most 60 MB`]);
+    }
     text = readFileSync(path, 'utf8');
   } catch (error) {
+    if (error instanceof Refusal) throw error;
     throw new Refusal([`${path}: cannot be read: ${systemErrorText(error)}`]);
   }
   let value: unknown;

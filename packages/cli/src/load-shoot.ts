@@ -9,7 +9,8 @@ import { parseText } from './parse-text.js';
 import { Refusal } from './refusal.js';
 import { systemErrorText } from './system-error.js';
 
-const LARGEST_BYTES = 1_000_000;
+/** The longest look and all the readings a shoot may hold come to half of it. */
+const LARGEST_BYTES = 250_000;
 
 /**
  * @param path a YAML or JSON file, or "-" for standard input
@@ -32,7 +33,7 @@ function readText(path: string, source: string, io: Io): string {
   }
   if (bytes.length > LARGEST_BYTES) {
     throw new Refusal([
-      `${source}: ${bytes.length} bytes are too many for a shoot file; give one below 1 MB`,
+      `${source}: ${bytes.length} bytes are too many for a shoot file; give one of at most 250 kB`,
     ]);
   }
   try {

@@ -146,7 +146,7 @@ interface Written extends PrintOptions {
 }
 
 function paper(description: string): Option {
-  return new Option('--paper <size>', description).choices(PAPERS);
+  return anyCase(new Option('--paper <size>', description), PAPERS);
 }
 
 function clock(): Option {
@@ -154,7 +154,14 @@ function clock(): Option {
 }
 
 function language(): Option {
-  return new Option('--language <code>', 'language it is written in (default: en)').choices(languages);
+  return anyCase(new Option('--language <code>', 'language it is written in (default: en)'), languages);
+}
+
+/** One of a few words, in capitals too: A4 is how the sheet is known. */
+function anyCase(option: Option, words: readonly string[]): Option {
+  option.choices(words);
+  const word = option.parseArg!;
+  return option.argParser((text) => word(text.toLowerCase(), undefined));
 }
 
 function secondsAhead(text: string): number {

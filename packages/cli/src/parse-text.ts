@@ -1,21 +1,25 @@
 // YAML or JSON text to a plain value, and the line of every key. JSON is YAML too.
 
 import type { Locate } from '@evenfall/core';
-import { isAlias, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type ParsedNode,
+  parseDocument,
+  visit,
+} from 'yaml';
 import { Refusal } from './refusal.js';
+import { type Stumble, slipAt } from './slips.js';
 
 export interface Parsed {
   readonly value: unknown;
   readonly where: Locate;
 }
-
-/** The slips people make most, each with what would be right; the parser's own words tell the rest. */
-const PROBLEMS: Readonly<Record<string, string>> = {
-  DUPLICATE_KEY: 'a key stands twice; give it once',
-  TAB_AS_INDENT: 'a tab stands for an indent; give spaces',
-  MULTIPLE_DOCS: 'a second document follows the first; give one a file',
-  RESOURCE_EXHAUSTION: 'nested too deep',
-};
 
 /**
  * @param source name of the file, for messages
@@ -24,18 +28,29 @@ const PROBLEMS: Readonly<Record<string, string>> = {
 export function parseText(text: string, source: string): Parsed {
   const lines = new LineCounter();
   const lineAt = (offset: number) => lines.linePos(offset).line;
+  const refuse = (what: string, line?: number) => {
+    const at = line === undefined ? '' : `${line}:`;
+    return new Refusal([`${source}:${at} not readable as YAML or JSON: ${what}`]);
+  };
   try {
-    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, logLevel: 'error' });
-    const problem = document.errors[0] ?? document.warnings[0];
-    if (problem) {
-      const what = PROBLEMS[problem.code] ?? problem.message.split('\n')[0]!.replace(/[.:\s]*$/, '');
-      throw new Refusal([`${source}:${lineAt(problem.pos[0])}: not readable as YAML or JSON: ${what}`]);
+    // Keys that stand twice are looked for below: the parser would compare every key with every other.
+    const options = {
+      lineCounter: lines,
+      prettyErrors: false,
+      logLevel: 'error',
+      uniqueKeys: false,
+    } as const;
+    const document = parseDocument(text, options);
+    const stumble = stumbleIn(document);
+    if (stumble !== undefined) {
+      const slip = slipAt(text, stumble);
+      throw refuse(slip.text, slip.line);
     }
     return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };
   } catch (error) {
     if (error instanceof Refusal) throw error;
     // Thousands of brackets, or aliases of aliases: no shoot file has them.
-    throw new Refusal([`${source}: not readable as YAML or JSON: nested too deep`]);
+    throw refuse('nested too deep');
   }
 
   function locate(root: unknown, path: Parameters<Locate>[0]): { line: number } | undefined {
@@ -56,4 +71,34 @@ export function parseText(text: string, source: string): Parsed {
     }
     return offset === undefined ? undefined : { line: lineAt(offset) };
   }
+}
+
+/** The first thing in a document that cannot be read as meant. */
+function stumbleIn(document: Document.Parsed<ParsedNode>): Stumble | undefined {
+  const problem = document.errors[0] ?? document.warnings[0];
+  if (problem) return { code: problem.code, message: problem.message, offset: problem.pos[0] };
+  let stumble: Stumble | undefined;
+  const anchors = new Set<string>();
+  const stop = (code: string, offset: number | undefined) => {
+    stumble = { code, message: code, offset: offset ?? 0 };
+    return visit.BREAK;
+  };
+  visit(document, {
+    Value: (_key, node) => {
+      if (node.anchor !== undefined) anchors.add(node.anchor);
+    },
+    Alias: (_key, { source, range }) => (anchors.has(source) ? undefined : stop('BAD_ALIAS', range?.[0])),
+    Map: (_key, { items, anchor }) => {
+      if (anchor !== undefined) anchors.add(anchor);
+      const keys = new Set<string>();
+      for (const { key } of items) {
+        if (!isScalar(key)) continue;
+        const name = String(key.value);
+        if (keys.has(name)) return stop('DUPLICATE_KEY', key.range?.[0]);
+        keys.add(name);
+      }
+      return undefined;
+    },
+  });
+  return stumble;
 }

@@ -13,6 +13,7 @@ import { type Camera, longestTimeInside, type Shoot } from './shoot.js';
 import { shootSpan } from './span.js';
 import { sunPosition } from './sun.js';
 import { rampProblemOf } from './targets.js';
+import { MOST_WORK, planWork, verdictWork } from './work.js';
 
 export type Reason = 'too-dark' | 'too-bright' | 'too-fast';
 
@@ -21,6 +22,18 @@ const LONGEST_SHUTTER_S = 256;
 const MOST_LOOK_EV = 6;
 const MOST_TOLERANCE_EV = 2;
 const MOST_STEP_EV = 3;
+
+/** Most work that trying remedies may be; those of an evening take a twentieth. What it cuts off is left out. */
+const MOST_WORK_TRIED = 60_000_000;
+/** Light reckoned anew, in units of a verdict's work, a frame. */
+const WORK_OF_LIGHT = 10;
+
+/** An impossible shoot, its light, and the work of all that was tried on it so far. */
+interface Trial {
+  readonly shoot: Shoot;
+  readonly forecast: Forecast;
+  worked: number;
+}
 
 /**
  * Remedies in the order in which a photographer would try them: longer shutter (and the interval it needs), more
@@ -42,25 +55,27 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
     largerSteps(shoot),
     closerCues(shoot),
   ];
-  const found = curesAmong(kinds, shoot, forecast);
-  const shorter = shorterSpan(shoot, forecast, frame);
+  const trial: Trial = { shoot, forecast, worked: 0 };
+  const found = curesAmong(kinds, trial);
+  const shorter = shorterSpan(trial, frame);
   return shorter === undefined ? found : [...found, { change: 'shorter-span', ...shorter }];
 }
 
 /** Remedies for a shoot whose intervals have no time for any shutter at all. */
 export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
-  return curesAmong([longerInterval(shoot, forecast.times.length), ...timeKinds(shoot)], shoot, forecast);
+  const kinds = [longerInterval(shoot, forecast.times.length), ...timeKinds(shoot)];
+  return curesAmong(kinds, { shoot, forecast, worked: 0 });
 }
 
-function curesAmong(kinds: readonly (Kind | undefined)[], shoot: Shoot, forecast: Forecast): Remedy[] {
+function curesAmong(kinds: readonly (Kind | undefined)[], trial: Trial): Remedy[] {
   return kinds.flatMap((kind) => {
-    const candidate = kind === undefined ? undefined : leastCure(kind, shoot, forecast);
+    const candidate = kind === undefined ? undefined : leastCure(kind, trial);
     return candidate === undefined ? [] : [{ change: (kind as Kind).change, ...candidate }];
   });
 }
 
-function leastCure({ amounts, at, rising }: Kind, shoot: Shoot, forecast: Forecast): Candidate | undefined {
-  const cures = (amount: number) => isPossible(at(amount), shoot, forecast);
+function leastCure({ amounts, at, rising }: Kind, trial: Trial): Candidate | undefined {
+  const cures = (amount: number) => isPossible(at(amount), trial);
   if (!rising) {
     for (let amount = 1; amount <= amounts; amount++) if (cures(amount)) return at(amount);
     return undefined;
@@ -72,18 +87,31 @@ function leastCure({ amounts, at, rising }: Kind, shoot: Shoot, forecast: Foreca
     if (cures(middle)) works = middle;
     else fails = middle;
   }
-  return at(works);
+  return isWornOut(trial) ? undefined : at(works);
 }
 
-/** Whether a changed shoot has a ramp; its light is computed anew only where its frames differ. */
-function isPossible({ apply }: Candidate, shoot: Shoot, forecast: Forecast): boolean {
+/** Whether a changed shoot has a ramp, as far as work is left; its light is computed anew only where its frames differ. */
+function isPossible({ apply }: Candidate, trial: Trial): boolean {
+  const { shoot, forecast } = trial;
   const changed = { ...shoot, ...apply };
   if (!hasExtent(changed)) return false;
   if (changed.intervalS === shoot.intervalS && changed.span === shoot.span) {
-    return hasRamp(changed, forecast);
+    return mayTry(changed, forecast.times.length, 0, trial) && hasRamp(changed, forecast);
   }
   const span = shootSpan(changed);
-  return span.kind === 'ok' && hasRamp(changed, forecastLight(changed, span.times));
+  if (span.kind !== 'ok' || !mayTry(changed, span.times.length, WORK_OF_LIGHT, trial)) return false;
+  return hasRamp(changed, forecastLight(changed, span.times));
+}
+
+/** Counts the work of a verdict; false where too much is done, or where the remedy would be no shoot to plan. */
+function mayTry(changed: Shoot, frameCount: number, workOfFrame: number, trial: Trial): boolean {
+  if (planWork(changed, frameCount) > MOST_WORK) return false;
+  trial.worked += verdictWork(changed, frameCount) + workOfFrame * frameCount;
+  return !isWornOut(trial);
+}
+
+function isWornOut({ worked }: Trial): boolean {
+  return worked > MOST_WORK_TRIED;
 }
 
 function hasRamp(shoot: Shoot, forecast: Forecast): boolean {
@@ -272,23 +300,23 @@ function closerCues(shoot: Shoot): Kind {
 }
 
 /** The longest stretch before the frame that cannot be met, or, if that is nothing, the longest after it. */
-function shorterSpan(shoot: Shoot, forecast: Forecast, frame: number): Candidate | undefined {
+function shorterSpan(trial: Trial, frame: number): Candidate | undefined {
+  const { shoot, forecast } = trial;
   const last = forecast.times.length - 1;
   // An end that is moved may leave a filter change without room to land: go on a little.
   for (let end = frame - 1; end >= Math.max(1, frame - 12); end--) {
     const candidate = cut(shoot, forecast, 0, end);
-    if (isPossible(candidate, shoot, forecast)) return candidate;
+    if (isPossible(candidate, trial)) return candidate;
   }
   let [fails, works] = [frame, last];
-  if (works - fails < 1 || !isPossible(cut(shoot, forecast, works - 1, last), shoot, forecast))
-    return undefined;
+  if (works - fails < 1 || !isPossible(cut(shoot, forecast, works - 1, last), trial)) return undefined;
   while (works - fails > 1) {
     const middle = (fails + works) >> 1;
-    if (isPossible(cut(shoot, forecast, middle, last), shoot, forecast)) works = middle;
+    if (isPossible(cut(shoot, forecast, middle, last), trial)) works = middle;
     else fails = middle;
   }
   const candidate = cut(shoot, forecast, works, last);
-  return isPossible(candidate, shoot, forecast) ? candidate : undefined;
+  return isPossible(candidate, trial) ? candidate : undefined;
 }
 
 function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): Candidate {

@@ -8,7 +8,9 @@ import { replaceShoot, shoot } from './state/shoot.js';
 import { words } from './words/words.js';
 import { lookUpZone } from './zone.js';
 
+/** The limits of docs/formats.md: of a plan, and of a shoot. */
 const LARGEST_BYTES = 60_000_000;
+const LARGEST_SHOOT_BYTES = 250_000;
 
 function download(name: string, type: string, text: string): void {
   const link = document.createElement('a');
@@ -39,18 +41,27 @@ export async function save(kind: SaveKind): Promise<void> {
 export async function open(file: File): Promise<void> {
   const w = words().files;
   if (file.size > LARGEST_BYTES) return say(w.tooLarge(file.name));
-  const { parse } = await import('./yaml.js');
   const text = await file.text();
-  const parsed = parse(text);
+  const parsed = file.size > LARGEST_SHOOT_BYTES ? json(text) : (await import('./yaml.js')).parse(text);
   if (parsed === undefined) return say(w.unreadable(file.name));
   const { value, where } = parsed;
   const isPlan = isGroup(value) && String(value.format).startsWith('evenfall-plan/');
+  if (!isPlan && file.size > LARGEST_SHOOT_BYTES) return say(w.tooLarge(file.name));
   const read = isPlan ? readPlan(value, where) : readShoot(await withZone(value), where);
   if (read.kind === 'wrong') {
     return say(w.fileWrong(file.name), { lines: read.errors.slice(0, 6).map(lineOf) });
   }
   replaceShoot('plan' in read ? read.plan.shoot : read.shoot);
   say(isPlan ? w.openedPlan(file.name) : w.opened(file.name), { undo: true });
+}
+
+/** Large files are plans, which are JSON: its parser is quick and needs little room. */
+function json(text: string): { readonly value: unknown; readonly where?: undefined } | undefined {
+  try {
+    return { value: JSON.parse(text) };
+  } catch {
+    return undefined;
+  }
 }
 
 const lineOf = ({ line, message }: { line?: number; message: string }) =>

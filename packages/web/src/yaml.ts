@@ -1,7 +1,17 @@
 // YAML, loaded when a file is opened or saved.
 
 import type { Locate } from '@evenfall/core';
-import { isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, stringify } from 'yaml';
+import {
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  parseDocument,
+  stringify,
+  visit,
+} from 'yaml';
 
 export interface Parsed {
   readonly value: unknown;
@@ -12,8 +22,15 @@ export interface Parsed {
 export function parse(text: string): Parsed | undefined {
   const lines = new LineCounter();
   try {
-    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, logLevel: 'error' });
-    if (document.errors.length > 0) return undefined;
+    // Keys that stand twice are looked for here: the parser would compare every key with every other.
+    const options = {
+      lineCounter: lines,
+      prettyErrors: false,
+      logLevel: 'error',
+      uniqueKeys: false,
+    } as const;
+    const document = parseDocument(text, options);
+    if (document.errors.length > 0 || hasTwins(document.contents)) return undefined;
     return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };
   } catch {
     return undefined;
@@ -35,6 +52,19 @@ export function parse(text: string): Parsed | undefined {
     }
     return offset === undefined ? undefined : { line: lines.linePos(offset).line };
   }
+}
+
+/** Whether some group holds a key twice. */
+function hasTwins(root: Node | null): boolean {
+  let found = false;
+  visit(root, {
+    Map: (_key, { items }) => {
+      const keys = items.flatMap(({ key }) => (isScalar(key) ? [String(key.value)] : []));
+      found ||= new Set(keys).size < keys.length;
+      return found ? visit.BREAK : undefined;
+    },
+  });
+  return found;
 }
 
 /** JSON text as YAML; what YAML would misread, a date say, stays in quotes. */

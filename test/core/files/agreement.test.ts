@@ -32,6 +32,7 @@ const SHOOT_RULES: Readonly<Record<string, readonly [where: RegExp, text: RegExp
   'the span ends after it starts': [/^span\.endAt$/, /is before startAt/],
   'the span starts on the date': [/^span\.startAt$/, /falls on .* at the place, not on date/],
   'the frames are few enough': [/^intervalS$/, /makes more than \d+ frames/],
+  'the kit is small enough for the frames': [/^intervalS$/, /too many to plan with/],
   'the shutter fits the interval': [/^intervalS$/, /is too short for the shortest shutter/],
   'the mark is on its dial': [
     /^camera\.(shutter|iso|aperture)(\.\w+)?$/,

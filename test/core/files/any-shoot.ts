@@ -175,11 +175,11 @@ export const shootArbitrary = fc
       optional(fc.constantFrom('hand', 'rig'), 'crew'),
       optional(
         merged(
-          optional(positive(10), 'toleranceEv'),
+          optional(positive(2), 'toleranceEv'),
           optional(positive(10), 'largestStepEv'),
           optional(between(0, 86400), 'secondsBetweenCues'),
           optional(fc.nat(1000), 'framesLostPerFilterChange'),
-          optional(fc.nat(100), 'maxFilterChanges'),
+          optional(fc.nat(2), 'maxFilterChanges'),
         ),
         'limits',
       ),
@@ -193,14 +193,20 @@ export const shootArbitrary = fc
       maxLength: 4,
     }),
   )
-  .map(([shoot, intervalS, pick, readings]) => ({
-    ...shoot,
-    intervalS,
-    ...(readings.length === 0 ? {} : hourWithReadings(shoot.date, shoot.place, readings)),
-    ...(shoot.filters.length > 0 && pick % 2 === 0
-      ? { startFilter: shoot.filters[pick % shoot.filters.length].name }
-      : {}),
-  }));
+  .map(([shoot, intervalS, pick, readings]) => {
+    // Few frames and filters where every one asks for much, so that a plan is made in a moment.
+    const { camera, stackFilters, bulb } = { bulb: shoot.camera.bulb, ...shoot };
+    const wide = typeof camera.aperture !== 'string';
+    const filters = shoot.filters.slice(0, stackFilters ? 5 : 12);
+    return {
+      ...shoot,
+      filters,
+      camera: bulb && wide ? { ...camera, aperture: camera.aperture.widest } : camera,
+      intervalS: stackFilters || wide || bulb ? 86_400 : intervalS,
+      ...(readings.length === 0 ? {} : hourWithReadings(shoot.date, shoot.place, readings)),
+      ...(filters.length > 0 && pick % 2 === 0 ? { startFilter: filters[pick % filters.length].name } : {}),
+    };
+  });
 
 /** Keys and list positions from the root. */
 export type Path = readonly (string | number)[];

@@ -323,7 +323,7 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'too many frames in a day',
     { intervalS: 0.4, ...camera({ gapS: 0 }) },
-    'intervalS: 0.4 makes more than 200000 frames in a day; give 0.44 or more',
+    'intervalS: 0.4 makes more than 100000 frames in a day; give 0.87 or more',
   ],
   [
     'too many frames in a span by clock',
@@ -332,7 +332,34 @@ const ROWS: readonly (readonly [string, object, string])[] = [
       intervalS: 1.5,
       span: { startAt: '2026-09-12T00:00:00+02:00', endAt: '2026-09-17T00:00:00+02:00' },
     },
-    'intervalS: 1.5 makes more than 200000 frames in the span; give 2.17 or more',
+    'intervalS: 1.5 makes more than 100000 frames in the span; give 4.33 or more',
+  ],
+
+  // 601 frames, 16 stacks, 31 apertures, 5 levels within 0.75 stop each way, 16 ISOs and 3 beside them: 28.3 million.
+  [
+    'more settings than can be weighed in a moment',
+    {
+      ...HOUR,
+      filters: [1, 2, 3, 4, 5].map((stops) => ({ name: `${stops}`, stops })),
+      stackFilters: true,
+      ...camera({ aperture: { widest: '1', narrowest: '32' } }),
+    },
+    'intervalS: 6 makes 601 frames, too many to plan with 16 filter stacks, 31 apertures and 16 ISOs; give 8 or more, or fewer filters or a narrower range',
+  ],
+  [
+    'a file of another kind, and large',
+    { readings: Array.from({ length: 30_000 }, () => 0) },
+    'holds more than 20000 values; give a file as its format says',
+  ],
+  [
+    'a file nested very deep',
+    { look: Array.from({ length: 40 }).reduce<unknown>((inner) => [inner], 0) },
+    'is nested more than 32 deep; give a file as its format says',
+  ],
+  [
+    'a mark of a thousand blanks',
+    camera({ aperture: ' '.repeat(100_000) }),
+    `camera.aperture: "${' '.repeat(40)}…" is not on the aperture dial in thirds; its marks run from "1" to "32"`,
   ],
 
   // Dials.

@@ -107,8 +107,12 @@ function stepOfValue(control: DialControl, value: number, stepsPerStop: StepsPer
   return (control === 'shutter' ? -1 : 2) * Math.log2(value) * stepsPerStop;
 }
 
+/** No mark comes near it; the pattern below takes long on a line of blanks. */
+const LONGEST_MARK = 40;
+
 /** Number a person means: "1/125" is 0.008, "f/8" is 8, "30 s" is 30; NaN where there is none. */
 function valueMeant(text: string): number {
+  if (text.length > LONGEST_MARK) return Number.NaN;
   const found = /^\s*(?:f\/?|ISO)?\s*(\d+(?:\.\d+)?)(?:\s*\/\s*(\d+(?:\.\d+)?))?\s*(?:s|sec|"|″)?\s*$/i.exec(
     text,
   );

@@ -33,8 +33,12 @@ function pathText(path: Path): string {
   return text;
 }
 
+/** Most faults told of one file: past these it is another kind of file, or was spoilt as a whole. */
+export const MOST_TOLD = 50;
+
 /**
- * Faults as errors, in the order of their lines, one a path: a value that breaks two rules is told once.
+ * Faults as errors, in the order of their lines, one a path and 50 at most: a value that breaks two rules is told
+ * once.
  * A path without a line of its own (a missing key) takes that of the nearest one around it.
  */
 export function placed(faults: readonly Fault[], where?: Locate, source?: string): FileError[] {
@@ -42,6 +46,7 @@ export function placed(faults: readonly Fault[], where?: Locate, source?: string
   for (const { path, text } of faults) {
     const key = pathText(path);
     if (byPath.has(key)) continue;
+    if (byPath.size === MOST_TOLD) break;
     const line = lineOf(path, where);
     const file = source === undefined ? '' : `${source}:${line === undefined ? '' : `${line}:`} `;
     const message = `${file}${key === '' ? '' : `${key}: `}${text}`;

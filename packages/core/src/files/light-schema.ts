@@ -3,8 +3,8 @@
 import * as v from 'valibot';
 import { eventName, eventSchema } from './event-schema.js';
 import { finite, instant, list, number, text, word } from './parts.js';
+import { MOST_FRAMES } from './shoot-rules.js';
 
-const MOST_ROWS = 200_000;
 const degrees = finite('degrees');
 const ev100 = finite('EV at ISO 100');
 
@@ -33,6 +33,6 @@ export const lightSchema = v.strictObject({
       slopeEvPerMin: finite('EV a minute'),
     }),
     'rows',
-    MOST_ROWS,
+    MOST_FRAMES,
   ),
 });

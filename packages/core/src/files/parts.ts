@@ -17,12 +17,19 @@ function refusal({ what, give }: Words): Message {
   return ({ input }) => `${shown(input)} is not ${what}; give ${give}`;
 }
 
-/** As {@link refusal}, and helps where a number stands in quotes. */
+/** As {@link refusal}, and helps where a number stands in quotes, with a comma for its point, or with a unit. */
 function numberRefusal({ what, give }: Words): Message {
-  return ({ input }) => {
-    const quoted = typeof input === 'string' && input.trim() !== '' && Number.isFinite(Number(input));
-    return `${shown(input)} is not ${what}; give ${give}${quoted ? ', without quotes' : ''}`;
-  };
+  return ({ input }) => `${shown(input)} is not ${what}; give ${give}${numberHint(input)}`;
+}
+
+function numberHint(input: unknown): string {
+  if (typeof input !== 'string' || input.length > 40) return '';
+  if (input.trim() !== '' && Number.isFinite(Number(input))) return ', without quotes';
+  const [, whole, part] = /^\s*([-+]?\d+),(\d+)\s*$/.exec(input) ?? [];
+  if (whole !== undefined) return `, with a point: ${whole}.${part}`;
+  return /^\s*[-+]?\d+(\.\d+)?\s*(s|sec|min|m|h|°|deg|MB|GB|EV|lx|mm|px|%)\s*$/i.test(input)
+    ? ', without a unit'
+    : '';
 }
 
 /** A number in [min, max], ends included. */

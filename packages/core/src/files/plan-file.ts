@@ -9,6 +9,7 @@ import { isGroup } from './parts.js';
 import { planSchema } from './plan-schema.js';
 import { shootFaults } from './shoot-rules.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
+import { MOST_PLAN_VALUES, sizeFaults } from './size-rules.js';
 import { inOrder } from './walk.js';
 
 /**
@@ -39,6 +40,8 @@ export type PlanRead =
  * ```
  */
 export function readPlan(value: unknown, where?: Locate, source?: string): PlanRead {
+  const oversize = sizeFaults(value, MOST_PLAN_VALUES);
+  if (oversize.length > 0) return { kind: 'wrong', errors: placed(oversize, where, source) };
   const read = v.safeParse(planSchema, value, { abortPipeEarly: true });
   const faults = shapeFaults(planSchema, value, read.issues ?? []);
   if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };

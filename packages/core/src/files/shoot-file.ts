@@ -6,6 +6,7 @@ import { type FileError, type Locate, placed } from './file-error.js';
 import { shootFaults } from './shoot-rules.js';
 import { type ShootFile, shootFileSchema } from './shoot-schema.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
+import { MOST_SHOOT_VALUES, sizeFaults } from './size-rules.js';
 import { inOrder } from './walk.js';
 
 /** A `shoot`, or every fault of the file that can be told in one go: `errors`, one or more. */
@@ -43,6 +44,8 @@ export type ShootRead =
  * ```
  */
 export function readShoot(value: unknown, where?: Locate, source?: string): ShootRead {
+  const oversize = sizeFaults(value, MOST_SHOOT_VALUES);
+  if (oversize.length > 0) return { kind: 'wrong', errors: placed(oversize, where, source) };
   const read = v.safeParse(shootFileSchema, value, { abortPipeEarly: true });
   const faults = shapeFaults(shootFileSchema, value, read.issues ?? []);
   if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };

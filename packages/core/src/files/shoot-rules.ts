@@ -9,9 +9,10 @@ import { dialFaults } from './dial-rules.js';
 import { type Fault, type Path, shown } from './file-error.js';
 import { nearestWord } from './nearest.js';
 import { strayReadingFaults } from './reading-rules.js';
+import { workFaults } from './work-rules.js';
 
-/** Most frames a plan holds: six days at five seconds. */
-export const MOST_FRAMES = 200_000;
+/** Most frames a plan holds: a day at a second. */
+export const MOST_FRAMES = 100_000;
 
 const DAY_S = 86_400;
 
@@ -35,7 +36,8 @@ export function shootFaults(shoot: Shoot): Fault[] {
     ...moveFaults(shoot.moves, opticsOf(shoot.camera)),
   ];
   // When the frames are taken is only known of a shoot that is right in all else.
-  return faults.length > 0 || zone === undefined ? faults : strayReadingFaults(shoot, zone);
+  if (faults.length > 0 || zone === undefined) return faults;
+  return [...strayReadingFaults(shoot, zone), ...workFaults(shoot)];
 }
 
 function zoneWanted({ place }: Shoot): Zone | undefined {

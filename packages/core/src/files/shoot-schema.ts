@@ -96,7 +96,9 @@ const filter = choice(
     if (!isGroup(input)) return undefined;
     if (holds(input, 'stops')) return byStops;
     if (holds(input, 'density')) return byDensity;
-    return holds(input, 'factor') ? byFactor : byStops;
+    if (holds(input, 'factor')) return byFactor;
+    // A mistyped key is told with the nearest; where there is none at all, all three are.
+    return Object.keys(input).some((key) => key !== 'name') ? byStops : undefined;
   },
 );
 

@@ -1,7 +1,7 @@
 // Walks a file's value along its schema: faults in the keys themselves, and the order keys are written in.
 
 import * as v from 'valibot';
-import { type Fault, type Path, shown } from './file-error.js';
+import { type Fault, MOST_TOLD, type Path, shown } from './file-error.js';
 import { nearestWord } from './nearest.js';
 import { isGroup } from './parts.js';
 
@@ -17,7 +17,7 @@ interface Shape {
 
 type Entries = Readonly<Record<string, Shape>>;
 
-/** Faults in the keys of a value: no group where one belongs, keys that are not known, keys that are missing. */
+/** Faults in the keys of a value, as many as are told: no group where one belongs, keys that are not known, keys that are missing. */
 export function keyFaults(schema: v.GenericSchema, value: unknown): Fault[] {
   const faults: Fault[] = [];
   visit(schema, value, []);
@@ -41,6 +41,7 @@ export function keyFaults(schema: v.GenericSchema, value: unknown): Fault[] {
     // A key that was mistyped is not missing as well.
     const meant = new Set<string>();
     for (const key of Object.keys(value)) {
+      if (faults.length >= MOST_TOLD) return;
       const at = [...path, key];
       if (Object.hasOwn(entries, key)) visit(entries[key]!, value[key], at);
       else faults.push({ path: at, text: unknownKey(key, meant, known, siblings) });
@@ -59,6 +60,13 @@ export function keyFaults(schema: v.GenericSchema, value: unknown): Fault[] {
     known: readonly string[],
     siblings: readonly string[],
   ): string {
+    const [head = '', tail] = key.split(':', 2);
+    if (tail !== undefined && known.includes(head)) {
+      meant.add(head);
+      return `no such key; give ${shown(`${head}: ${tail}`)}, with a space after the colon`;
+    }
+    // What is left of "57,05" in braces, where a comma parts entries.
+    if (/^\d+$/.test(key)) return 'no such key; where a number was cut at its comma, give a point';
     const near = nearestWord(key, [...known, ...siblings])!;
     meant.add(near);
     if (near === key) return `does not go together with ${known.join(' and ')}; leave one out`;

@@ -3,6 +3,7 @@
 // fewer settings, with each frame's cost tabled instead of summed by a formula.
 
 import { longestTimeInside } from '../shoot.js';
+import { beyondKit } from './certificate.js';
 import { filterPrice, type Lattice, SLACK, timePrice, weightsOf } from './lattice.js';
 import type { RampFrame, RampProblem } from './problem.js';
 
@@ -49,6 +50,16 @@ export function solveBulb(problem: RampProblem, lattice: Lattice): BulbPath {
   if (limited !== undefined) return { kind: 'ok', frames: limited };
   const frame = firstUnmet(lattice, model, limit);
   return { kind: 'none', frame, excessEv: nearestMiss(lattice, model, frame) };
+}
+
+/** Whether any ramp exists: the verdict of {@link solveBulb} alone, and sooner. */
+export function bulbRampExists(problem: RampProblem, lattice: Lattice): boolean {
+  // A time between two marks may reach further than the last of them.
+  if (beyondKit(lattice, 1 / lattice.stepsPerStop)) return false;
+  const model = modelOf(problem, lattice);
+  const limit = problem.limits.maxFilterChanges;
+  if (limit !== undefined) return firstUnmet(lattice, model, limit) === lattice.frameCount;
+  return cheapestStart(lattice, model, costToGo(lattice, model, 'same')) >= 0;
 }
 
 function modelOf(problem: RampProblem, lattice: Lattice): Model {
@@ -124,26 +135,33 @@ function standing({ choices, spent, misses }: Model, choice: number, from: numbe
   return misses[end] > misses[first] ? Number.POSITIVE_INFINITY : spent[end] - spent[first];
 }
 
-/** Cost of a move at frame j from a choice on the frame before, to the first frame free to change after. */
-function moveCost(
+/** Cost from arriving at a choice at frame j on, held as long as the rules want; the move's own price comes on top. */
+function arrivalCost(
   lattice: Lattice,
   model: Model,
   j: number,
-  from: number,
-  move: Move,
+  { to, filter }: Pick<Move, 'to' | 'filter'>,
   after: Float64Array,
 ): number {
-  const { frameCount, lost, spacing, largestStep, stepsPerStop, price } = lattice;
-  const width = model.choices.length;
-  const spoilt = move.filter ? lost : 0;
+  const { frameCount, lost, spacing, price } = lattice;
+  const spoilt = filter ? lost : 0;
   if (j + spoilt >= frameCount) return Number.POSITIVE_INFINITY;
-  if (move.filter) {
-    const net = model.exposureEv[j * width + move.to] - model.exposureEv[(j - 1) * width + from];
-    if (Math.abs(net) > largestStep / stepsPerStop + SLACK) return Number.POSITIVE_INFINITY;
-  }
   const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
-  const heldCost = free === j + spoilt ? 0 : standing(model, move.to, j + spoilt, free - 1);
-  return move.price + spoilt * price.affectedFrame + heldCost + after[free * width + move.to];
+  const heldCost = free === j + spoilt ? 0 : standing(model, to, j + spoilt, free - 1);
+  return spoilt * price.affectedFrame + heldCost + after[free * model.choices.length + to];
+}
+
+/** Whether a filter change at frame j alters the exposure by no more than one cue may. */
+function isNetWithin(
+  { largestStep, stepsPerStop }: Lattice,
+  model: Model,
+  j: number,
+  from: number,
+  to: number,
+) {
+  const width = model.choices.length;
+  const net = model.exposureEv[j * width + to] - model.exposureEv[(j - 1) * width + from];
+  return Math.abs(net) <= largestStep / stepsPerStop + SLACK;
 }
 
 /** Cost to go by frame and choice; `afterFilter` as in cost-to-go.ts. */
@@ -156,13 +174,21 @@ function costToGo(
   const width = model.choices.length;
   const cost = new Float64Array(frameCount * width);
   const filtered = afterFilter === 'same' ? cost : afterFilter;
+  // Many moves arrive at one choice: what follows is reckoned once.
+  const turned = new Float64Array(width);
+  const swapped = new Float64Array(width).fill(Number.POSITIVE_INFINITY);
   for (let frame = frameCount - 1; frame >= 0; frame--) {
+    const j = frame + 1;
+    const last = j === frameCount;
+    for (let to = 0; to < width && !last; to++) {
+      turned[to] = arrivalCost(lattice, model, j, { to, filter: false }, cost);
+      if (filtered) swapped[to] = arrivalCost(lattice, model, j, { to, filter: true }, filtered);
+    }
     for (let choice = 0; choice < width; choice++) {
-      let least = frame === frameCount - 1 ? 0 : cost[(frame + 1) * width + choice];
-      for (const move of frame === frameCount - 1 ? [] : model.moves[choice]) {
-        const after = move.filter ? filtered : cost;
-        if (after === undefined) continue;
-        least = Math.min(least, moveCost(lattice, model, frame + 1, choice, move, after));
+      let least = last ? 0 : cost[j * width + choice];
+      for (const { to, price, filter } of last ? [] : model.moves[choice]) {
+        const way = price + (filter ? swapped[to] : turned[to]);
+        if (way < least && (!filter || isNetWithin(lattice, model, j, choice, to))) least = way;
       }
       cost[frame * width + choice] = least + standing(model, choice, frame, frame);
     }
@@ -180,12 +206,7 @@ function rollOut(
   const width = model.choices.length;
   let left = Array.isArray(tables) ? tables.length - 1 : 0;
   const tableWith = (changes: number) => (tables instanceof Float64Array ? tables : tables[changes]);
-  const first = tableWith(left);
-  let choice = -1;
-  for (let start = 0; start < width; start++) {
-    if (lattice.startStack !== undefined && model.choices[start].stack !== lattice.startStack) continue;
-    if (first[start] < (choice < 0 ? Number.POSITIVE_INFINITY : first[choice] - 1e-10)) choice = start;
-  }
+  let choice = cheapestStart(lattice, model, tableWith(left));
   if (choice < 0) return undefined;
   const frames = [frameOf(lattice, model, 0, choice, false)];
   while (frames.length < frameCount) {
@@ -196,7 +217,8 @@ function rollOut(
     for (const move of model.moves[choice]) {
       const after = move.filter ? tableWith(left - 1) : table;
       if (after === undefined) continue;
-      const cost = moveCost(lattice, model, next, choice, move, after);
+      if (move.filter && !isNetWithin(lattice, model, next, choice, move.to)) continue;
+      const cost = move.price + arrivalCost(lattice, model, next, move, after);
       if (cost < least - 1e-10) {
         least = cost;
         best = move;
@@ -211,6 +233,16 @@ function rollOut(
     }
   }
   return frames;
+}
+
+/** The choice from which the first frame on costs least; -1 where none has a way on. */
+function cheapestStart({ startStack }: Lattice, { choices }: Model, cost: Float64Array): number {
+  let best = -1;
+  for (let start = 0; start < choices.length; start++) {
+    if (startStack !== undefined && choices[start].stack !== startStack) continue;
+    if (cost[start] < (best < 0 ? Number.POSITIVE_INFINITY : cost[best] - 1e-10)) best = start;
+  }
+  return best;
 }
 
 function frameOf(
@@ -264,10 +296,7 @@ function firstUnmet(lattice: Lattice, model: Model, limit: number): number {
         const spoilt = move.filter ? lost : 0;
         if (after > limit || j + spoilt >= frameCount) continue;
         const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
-        if (move.filter) {
-          const net = model.exposureEv[j * width + move.to] - model.exposureEv[frame * width + choice];
-          if (Math.abs(net) > lattice.largestStep / lattice.stepsPerStop + SLACK) continue;
-        }
+        if (move.filter && !isNetWithin(lattice, model, j, choice, move.to)) continue;
         if (!met(move.to, j + spoilt, free)) continue;
         used[free * width + move.to] = Math.min(used[free * width + move.to], after);
       }

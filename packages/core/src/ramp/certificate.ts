@@ -48,14 +48,16 @@ function kitRange({ stops, stepsPerStop, kitLevels }: Lattice, only?: number) {
 /**
  * Whether more frames in a row lie beyond the kit than a filter change can cross. Then no ramp exists, and nothing
  * else needs to be looked at; the reverse does not follow.
+ *
+ * @param spareEv what the kit may render beyond its outermost settings, >= 0
  */
-export function beyondKit(lattice: Lattice): boolean {
+export function beyondKit(lattice: Lattice, spareEv = 0): boolean {
   const { frameCount, lost, target, toleranceEv } = lattice;
   const { darkestEv, brightestEv } = kitRange(lattice);
+  const reachEv = toleranceEv + spareEv + SLACK;
   let run = 0;
   for (let i = 0; i < frameCount; i++) {
-    const within =
-      target[i] >= darkestEv - toleranceEv - SLACK && target[i] <= brightestEv + toleranceEv + SLACK;
+    const within = target[i] >= darkestEv - reachEv && target[i] <= brightestEv + reachEv;
     run = within ? 0 : run + 1;
     // The ends must be met: nothing crosses them.
     if (run > lost || (run > 0 && (i === 0 || i === frameCount - 1))) return true;

@@ -1,6 +1,6 @@
 // A ramp problem in; the optimum, or why there is none, out.
 
-import { solveBulb } from './bulb.js';
+import { bulbRampExists, solveBulb } from './bulb.js';
 import { beyondKit, explain, noShutterFits } from './certificate.js';
 import { objectiveOf } from './cost.js';
 import { costToGo } from './cost-to-go.js';
@@ -135,6 +135,6 @@ export function rampExists(problem: RampProblem): boolean {
   const lattice = latticeOf(problem);
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
   if (lattice.shutterMin > lattice.shutterMax) return false;
-  if (problem.kit.bulb) return solveBulb(problem, lattice).kind === 'ok';
+  if (problem.kit.bulb) return bulbRampExists(problem, lattice);
   return !beyondKit(lattice) && firstUnmet(lattice, limit).frame === lattice.frameCount;
 }

@@ -1,0 +1,31 @@
+// A shoot must be small enough to reckon in a moment: the same limit for a person at the page and a service.
+
+import type { Shoot } from '../shoot.js';
+import { frameCountOf } from '../shoot.js';
+import { shootSpan } from '../span.js';
+import { extentText, MOST_WORK, planWork } from '../work.js';
+import type { Fault } from './file-error.js';
+
+const DAY_S = 86_400;
+
+/** More work than a plan may be; of a shoot that is right in all else. */
+export function workFaults(shoot: Shoot): Fault[] {
+  const { intervalS } = shoot;
+  // Where even a day of frames would do, nobody need ask the sun.
+  const most = 'startAt' in shoot.span ? undefined : frameCountOf(DAY_S, intervalS);
+  if (most !== undefined && planWork(shoot, most) <= MOST_WORK) return [];
+  const span = shootSpan(shoot);
+  if (span.kind === 'no-span') return [];
+  const frames = span.times.length;
+  const work = planWork(shoot, frames);
+  if (work <= MOST_WORK) return [];
+  const least = Math.ceil((intervalS * work) / MOST_WORK);
+  const limit = shoot.limits.maxFilterChanges;
+  const give = [
+    ...(least < frames * intervalS ? [`${least} or more`] : []),
+    'fewer filters or a narrower range',
+    ...(limit === undefined || limit < 2 ? [] : ['a lower maxFilterChanges']),
+  ];
+  const text = `${intervalS} makes ${frames} frames, too many to plan with ${extentText(shoot)}; give ${give.join(', or ')}`;
+  return [{ path: ['intervalS'], text }];
+}
