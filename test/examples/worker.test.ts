@@ -72,7 +72,7 @@ const lines = async () => {
 function planned(intervalS: number) {
   const read = readShoot({
     format: 'evenfall-shoot/1',
-    place: { latitudeDeg: 57.05, longitudeDeg: 9.92 },
+    place: { latitudeDeg: 57.05, longitudeDeg: 9.92, timeZone: 'Europe/Copenhagen' },
     date: '2026-09-12',
     intervalS,
     camera: {

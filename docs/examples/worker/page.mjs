@@ -35,7 +35,11 @@ function plan() {
 function fileOf(said) {
   return {
     format: 'evenfall-shoot/1',
-    place: { latitudeDeg: numberOf(said.get('latitude')), longitudeDeg: numberOf(said.get('longitude')) },
+    place: {
+      latitudeDeg: numberOf(said.get('latitude')),
+      longitudeDeg: numberOf(said.get('longitude')),
+      timeZone: said.get('zone'), // without one the times would be the sun's, not those of the clock there
+    },
     date: said.get('date'),
     intervalS: numberOf(said.get('interval')),
     camera: {
