@@ -3,14 +3,14 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { bench, describe } from 'vitest';
-import { readShoot } from '../../packages/core/src/files/shoot-file.js';
-import { eveningOf } from '../../packages/core/src/follow/evening.js';
-import { followFrame, startFollow } from '../../packages/core/src/follow/follow.js';
-import { forecastLight } from '../../packages/core/src/forecast.js';
-import { planAhead } from '../../packages/core/src/ramp/live.js';
-import { solveRamp } from '../../packages/core/src/ramp/solve.js';
-import { shootSpan } from '../../packages/core/src/span.js';
-import { rampProblemOf } from '../../packages/core/src/targets.js';
+import { readShoot } from '../../packages/core/dist/files/shoot-file.js';
+import { eveningOf } from '../../packages/core/dist/follow/evening.js';
+import { followFrame, startFollow } from '../../packages/core/dist/follow/follow.js';
+import { forecastLight } from '../../packages/core/dist/forecast.js';
+import { planAhead } from '../../packages/core/dist/ramp/live.js';
+import { solveRamp } from '../../packages/core/dist/ramp/solve.js';
+import { shootSpan } from '../../packages/core/dist/span.js';
+import { rampProblemOf } from '../../packages/core/dist/targets.js';
 import { EVENING_SHOOT, planOf } from '../reference/evening-shoot.js';
 
 const time = { time: 400, warmupTime: 200 };

@@ -2,11 +2,13 @@
 
 import type { HeldErrors } from './held.js';
 import { type Lattice, shutterAt } from './lattice.js';
-import type { CostToGo } from './table.js';
+import { type CostToGo, cellOf } from './table.js';
 
 /** Costs of arrival by stack, aperture, level and ISO, in rows as the table's; `spent` comes on top of each. */
 export class Arrivals {
   rows: Float64Array;
+  /** The cheapest ISO of each row. */
+  least: Float64Array;
   readonly low: Int32Array; // lowest level, by stack
   readonly count: Int32Array; // levels, by stack; 0 where none
   /** What the frames a filter change may spoil cost, whatever the setting. */
@@ -14,82 +16,85 @@ export class Arrivals {
   private readonly lattice: Lattice;
   private readonly table: CostToGo;
   private readonly held: HeldErrors;
-  private readonly first: Float64Array; // where the lowest level of a stack and aperture 0 begins
+  private readonly first: Int32Array; // row of the lowest level of a stack at aperture 0
+  private readonly height: Int32Array; // rows of an aperture, by stack
   private readonly own: Float64Array; // rows of settings that have been held for some frames
+  private readonly ownLeast: Float64Array;
 
   constructor(lattice: Lattice, held: HeldErrors, table: CostToGo, tallest: number) {
     const rowCount = lattice.stops.length * lattice.apertureCount * Math.max(1, tallest);
     this.lattice = lattice;
     this.held = held;
     this.table = table;
-    this.own = new Float64Array(table.pad + rowCount * table.stride).fill(Number.POSITIVE_INFINITY);
+    this.own = new Float64Array(cellOf(table, rowCount)).fill(Number.POSITIVE_INFINITY);
+    this.ownLeast = new Float64Array(rowCount);
     this.rows = this.own;
-    this.first = new Float64Array(lattice.stops.length);
+    this.least = this.ownLeast;
+    this.first = new Int32Array(lattice.stops.length);
+    this.height = new Int32Array(lattice.stops.length);
     this.low = new Int32Array(lattice.stops.length);
     this.count = new Int32Array(lattice.stops.length);
   }
 
-  /** Where the lowest ISO of a level lies in `rows`. */
-  at(stack: number, aperture: number, level: number): number {
-    return this.first[stack] + (aperture * this.height(stack) + level - this.low[stack]) * this.table.stride;
+  /** The row of a level. */
+  row(stack: number, aperture: number, level: number): number {
+    return this.first[stack] + aperture * this.height[stack] + level - this.low[stack];
   }
 
   /** Arrivals at frame j, the first `spoilt` frames of which are not judged. */
   reckon(j: number, spoilt: number): void {
-    const { lattice, table, low, count, first } = this;
-    const { frameCount, stops, apertureCount, spacing } = lattice;
+    const { lattice, table, low, count, first, height } = this;
+    const { frameCount, stops, apertureCount, spacing, band } = lattice;
     const judged = j + spoilt;
     const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
     const bands = spoilt > 0 ? lattice.landing : lattice.hold;
+    const freeAtOnce = free <= judged; // the table's own rows will do
     this.spent = spoilt * lattice.price.affectedFrame;
-    this.heldFrames = free - judged;
-    this.freeAt = free * stops.length;
-    this.rows = this.heldFrames > 0 ? this.own : table.cost;
-    let next = table.pad;
+    this.rows = freeAtOnce ? table.cost : this.own;
+    this.least = freeAtOnce ? table.least : this.ownLeast;
+    let next = 0;
     for (let stack = 0; stack < stops.length; stack++) {
       count[stack] = judged < frameCount ? bands.count[j * stops.length + stack] : 0;
       low[stack] = bands.low[j * stops.length + stack];
       if (count[stack] === 0) continue;
-      if (this.heldFrames > 0) {
-        first[stack] = next;
-        next += apertureCount * count[stack] * table.stride;
-        this.hold(stack, judged, free);
+      const freeAt = free * stops.length + stack;
+      if (freeAtOnce) {
+        first[stack] = table.firstRow[freeAt] + low[stack] - band.low[freeAt];
+        height[stack] = band.count[freeAt];
       } else {
-        // Free at once: the table's own rows will do.
-        const inBand = low[stack] - lattice.band.low[this.freeAt + stack];
-        first[stack] = table.base[this.freeAt + stack] + inBand * table.stride;
+        first[stack] = next;
+        height[stack] = count[stack];
+        next += apertureCount * count[stack];
+        this.hold(stack, judged, free);
       }
     }
   }
 
-  private heldFrames = 0;
-  private freeAt = 0;
-
-  /** Levels between the same level of two apertures. */
-  private height(stack: number): number {
-    return this.heldFrames > 0 ? this.count[stack] : this.lattice.band.count[this.freeAt + stack];
-  }
-
   /** Rows of a stack whose settings stand from frame `judged` until they are free. */
   private hold(stack: number, judged: number, free: number): void {
-    const { lattice, table, own, held, heldFrames } = this;
+    const { lattice, table, own, ownLeast, held } = this;
     const { stops, apertureCount, isoCount, price, stepsPerStop, band } = lattice;
-    const freeAt = this.freeAt + stack;
+    const freeAt = free * stops.length + stack;
     for (let aperture = 0; aperture < apertureCount; aperture++) {
       for (let n = 0; n < this.count[stack]; n++) {
         const level = this.low[stack] + n;
         const errors = price.error * held.sum(level / stepsPerStop + stops[stack], judged, free);
-        const row = aperture * band.count[freeAt] + level - band.low[freeAt];
-        const from = table.base[freeAt] + row * table.stride;
-        const to = this.at(stack, aperture, level);
+        const after = table.firstRow[freeAt] + aperture * band.count[freeAt] + level - band.low[freeAt];
+        const row = this.row(stack, aperture, level);
+        const from = cellOf(table, after);
+        const to = cellOf(table, row);
         const time = shutterAt(lattice, aperture, level) - lattice.shutterMin;
         const isoFrom = Math.max(0, -time);
         const isoTo = Math.min(isoCount - 1, lattice.shutterMax - lattice.shutterMin - time);
-        for (let iso = 0; iso < table.stride; iso++) own[to + iso] = Number.POSITIVE_INFINITY;
+        let least = Number.POSITIVE_INFINITY;
+        own.fill(Number.POSITIVE_INFINITY, to, to + isoCount);
         for (let iso = isoFrom; iso <= isoTo; iso++) {
           const standing = price.time[time + iso] + price.iso[iso];
-          own[to + iso] = table.cost[from + iso] + errors + heldFrames * standing;
+          const cost = table.cost[from + iso] + errors + (free - judged) * standing;
+          own[to + iso] = cost;
+          if (cost < least) least = cost;
         }
+        ownLeast[row] = least;
       }
     }
   }

@@ -45,6 +45,7 @@ export interface Prices {
   readonly error: number; // per squared stop and frame
   readonly time: Float64Array; // per frame, by shutter step - shutterMin
   readonly iso: Float64Array; // per frame, by ISO step - isoMin
+  readonly standing: Float64Array; // both, by shutter step and ISO; Infinity off the dial; see standingRow
   readonly affectedFrame: number;
   readonly shorter: number; // a shutter cue to a shorter time
   readonly longer: number;
@@ -120,7 +121,7 @@ export function latticeOf(problem: RampProblem): Lattice {
     band: bands(1, 0),
     hold: bands(spacing, 0),
     landing: bands(Math.max(spacing - lost, 1), lost),
-    price: pricesOf(problem, shutterMin, shutterMax, isoCount),
+    price: pricesOf(problem, shutterMin, shutterMax, isoCount, apertureCount),
   };
 }
 
@@ -157,6 +158,12 @@ export function shutterAt({ apertureMin, isoMin }: Lattice, aperture: number, le
   return level - apertureMin - aperture + isoMin;
 }
 
+/** Where the prices of standing at a level's ISOs begin in `price.standing`. */
+export function standingRow(lattice: Lattice, aperture: number, level: number): number {
+  const { isoCount, apertureCount, shutterMin } = lattice;
+  return (shutterAt(lattice, aperture, level) - shutterMin + isoCount + apertureCount) * isoCount;
+}
+
 /** Levels of stack `to` that render within m steps of level `x` of stack `from`. */
 export function netWindow(
   { stops, stepsPerStop, largestStep }: Lattice,
@@ -175,18 +182,35 @@ export function weightsOf({ crew, weights }: RampProblem): RampWeights {
   return { ...rampWeights(crew), ...weights };
 }
 
-function pricesOf(problem: RampProblem, shutterMin: number, shutterMax: number, isoCount: number): Prices {
+function pricesOf(
+  problem: RampProblem,
+  shutterMin: number,
+  shutterMax: number,
+  isoCount: number,
+  apertureCount: number,
+): Prices {
   const { direction, intervalS, kit } = problem;
   const weights = weightsOf(problem);
   const share = frameShare(intervalS);
   const atDusk = direction === 'dusk' ? weights.againstLight : 0;
   const atDawn = direction === 'dawn' ? weights.againstLight : 0;
+  const times = Math.max(0, shutterMax - shutterMin + 1);
+  const time = Float64Array.from({ length: times }, (_, i) =>
+    timePrice(2 ** (-(shutterMin + i) / kit.stepsPerStop), intervalS, weights),
+  );
+  const iso = Float64Array.from({ length: isoCount }, (_, i) => (share * weights.iso * i) / kit.stepsPerStop);
+  const lowest = isoCount + apertureCount;
+  const standing = new Float64Array((times + 2 * lowest) * isoCount).fill(Number.POSITIVE_INFINITY);
+  for (let t = -isoCount; t < times; t++) {
+    for (let i = Math.max(0, -t); i < isoCount && t + i < times; i++) {
+      standing[(t + lowest) * isoCount + i] = time[t + i] + iso[i];
+    }
+  }
   return {
     error: share * weights.error,
-    time: Float64Array.from({ length: Math.max(0, shutterMax - shutterMin + 1) }, (_, i) =>
-      timePrice(2 ** (-(shutterMin + i) / kit.stepsPerStop), intervalS, weights),
-    ),
-    iso: Float64Array.from({ length: isoCount }, (_, i) => (share * weights.iso * i) / kit.stepsPerStop),
+    time,
+    iso,
+    standing,
     affectedFrame: weights.affectedFrame,
     shorter: weights.shutterCue + atDusk,
     longer: weights.shutterCue + atDawn,

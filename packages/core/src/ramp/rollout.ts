@@ -3,7 +3,7 @@
 import type { HeldErrors } from './held.js';
 import type { Lattice } from './lattice.js';
 import { dialMoves, filterMoves, type Move, onDials, type State, shutterOf } from './moves.js';
-import type { CostToGo } from './table.js';
+import { type CostToGo, cellOf } from './table.js';
 
 /** One frame of a path: its state, and whether a hand on the lens may spoil it. */
 export interface Step {
@@ -20,7 +20,7 @@ export function costOf(lattice: Lattice, table: CostToGo, frame: number, state: 
   const row = state.level - lattice.band.low[at];
   if (row < 0 || row >= lattice.band.count[at] || !onDials(lattice, state)) return Number.POSITIVE_INFINITY;
   const line = state.aperture * lattice.band.count[at] + row;
-  return table.cost[table.base[at] + line * table.stride + state.iso];
+  return table.cost[cellOf(table, table.firstRow[at] + line) + state.iso];
 }
 
 /** The cheapest state of the first frame, or undefined where no ramp exists. */
