@@ -168,11 +168,11 @@ describe('too large', () => {
   });
 
   test('a plan that takes more memory than there is for one', async () => {
-    const small = await another({ frames: 200_000, memoryMB: 16 });
+    const small = await another({ frames: 100_000, memoryMB: 12 });
     const { status, text } = await ask(
       JSON.stringify({
         ...LAKE,
-        intervalS: 0.5,
+        intervalS: 0.9,
         camera: {
           ...LAKE.camera,
           gapS: 0.1,
