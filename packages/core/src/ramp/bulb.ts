@@ -92,7 +92,7 @@ function modelOf(problem: RampProblem, lattice: Lattice): Model {
       const shutter = Math.min(shortest, Math.max(longest, wanted));
       const exposure = (shutter + others) / stepsPerStop + stops[stack];
       const error = exposure - target[frame];
-      const time = timePrice(2 ** (-shutter / stepsPerStop), problem.intervalS, weights);
+      const time = timePrice(shutter / stepsPerStop, problem.intervalS, weights);
       model.shutterStep[at] = shutter;
       model.exposureEv[at] = exposure;
       model.spent[at + width] = model.spent[at] + price.error * error * error + time + price.iso[iso];

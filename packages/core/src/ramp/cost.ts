@@ -21,7 +21,7 @@ function frameCost(problem: RampProblem, { shutterStep, isoStep, errorEv, affect
   const isoStops = (isoStep - iso.lowestStep) / stepsPerStop;
   return (
     share * weights.error * errorEv ** 2 +
-    timePrice(2 ** (-shutterStep / stepsPerStop), problem.intervalS, weights) +
+    timePrice(shutterStep / stepsPerStop, problem.intervalS, weights) +
     share * weights.iso * isoStops
   );
 }

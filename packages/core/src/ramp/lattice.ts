@@ -135,12 +135,15 @@ function shutterRange({ kit, intervalS, gapS, darkFrame }: RampProblem) {
   return { shutterMin: Math.max(kit.shutter.longestStep, fits), shutterMax: kit.shutter.shortestStep };
 }
 
-/** What a shutter time costs on one frame: motion blur away from half the interval, and a time too short. */
-export function timePrice(timeS: number, intervalS: number, weights: RampWeights): number {
-  const blurStops = Math.log2(timeS / (intervalS / 2));
-  const shortStops = Math.max(0, Math.log2(0.01 / timeS));
-  return frameShare(intervalS) * (weights.blur * blurStops ** 2 + weights.shortShutter * shortStops);
+/** What a shutter time of tv stops (seconds, 2^-tv) costs on one frame: motion blur away from half the interval, and a time too short. */
+export function timePrice(tv: number, intervalS: number, weights: RampWeights): number {
+  const blurStops = tv + Math.log2(intervalS / 2);
+  const shortStops = Math.max(0, tv - TV_SHORT);
+  return frameShare(intervalS) * (weights.blur * blurStops * blurStops + weights.shortShutter * shortStops);
 }
+
+/** 1/100 s: a shorter time is a time too short. */
+const TV_SHORT = Math.log2(100);
 
 /** w: what one frame counts, so that a plan does not depend on how finely time is cut. */
 export function frameShare(intervalS: number): number {
@@ -196,7 +199,7 @@ function pricesOf(
   const atDawn = direction === 'dawn' ? weights.againstLight : 0;
   const times = Math.max(0, shutterMax - shutterMin + 1);
   const time = Float64Array.from({ length: times }, (_, i) =>
-    timePrice(2 ** (-(shutterMin + i) / kit.stepsPerStop), intervalS, weights),
+    timePrice((shutterMin + i) / kit.stepsPerStop, intervalS, weights),
   );
   const iso = Float64Array.from({ length: isoCount }, (_, i) => (share * weights.iso * i) / kit.stepsPerStop);
   const lowest = isoCount + apertureCount;

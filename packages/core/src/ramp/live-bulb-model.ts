@@ -113,22 +113,24 @@ export function rendered({ kit, shutter, grid, target }: BulbModel, choices: rea
 export function standingCosts(model: BulbModel, choices: readonly State[]): Float64Array {
   const { kit, shutter, grid, intervalS, weights } = model;
   const width = choices.length;
+  const share = frameShare(intervalS);
   const spent = new Float64Array(grid.at.length * width);
   for (let k = 0; k + 1 < grid.at.length; k++) {
     const frames = grid.at[k + 1] - grid.at[k];
     const targetEv = middleOf(model, k);
     const weight = errorWeight(grid, k, intervalS, weights);
-    choices.forEach((state, i) => {
+    for (let i = 0; i < width; i++) {
+      const state = choices[i];
       const step = bulbStep(kit, shutter, state, targetEv);
       const errorEv = bulbEv(kit, state, step) - targetEv;
       const beyond = Math.max(0, Math.abs(errorEv) - kit.toleranceEv);
       const each =
-        weight * errorEv ** 2 +
-        frameShare(intervalS) * weights.beyondTolerance * beyond ** 2 +
-        timePrice(2 ** (-step / kit.stepsPerStop), intervalS, shutter.weights) +
+        weight * errorEv * errorEv +
+        share * weights.beyondTolerance * beyond * beyond +
+        timePrice(step / kit.stepsPerStop, intervalS, shutter.weights) +
         kit.price.iso[state.iso];
       spent[(k + 1) * width + i] = spent[k * width + i] + frames * each;
-    });
+    }
   }
   return spent;
 }

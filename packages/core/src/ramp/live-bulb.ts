@@ -33,6 +33,13 @@ export function planBulb(
   const width = choices.length;
   const segments = grid.at.length - 1;
   const dials = choices.map((from) => dialsFrom(kit, from));
+  // The same as numbers side by side, for the loop that reads them most: moves of choice i from dialAt[i] on.
+  const dialAt = new Int32Array(width + 1);
+  dials.forEach((moves, i) => {
+    dialAt[i + 1] = dialAt[i] + moves.length;
+  });
+  const dialTo = Int32Array.from(dials.flatMap((moves) => moves.map(({ to }) => to)));
+  const dialPrice = Float64Array.from(dials.flatMap((moves) => moves.map(({ price }) => price)));
   const lines = kit.stops.length * kit.apertureCount; // of ISO, one for each stack and aperture
 
   // One table where the free optimum keeps the limit, else one for each number of changes left.
@@ -48,14 +55,17 @@ export function planBulb(
     const source = filtered === 'same' ? cost : filtered;
     const reached = new Float64Array(width); // cost of each choice once a filter change has led to it
     const cheapest = new Int32Array(lines); // of each line
+    const turned = new Float64Array(width); // cost of each choice once a dial has been turned to it
     for (let k = segments - 1; k >= 0; k--) {
       const filters = source !== undefined && grid.freeAfterFilter[k] > 0;
       if (filters) reach(source, k, reached, cheapest);
+      const free = grid.freeAfterCue[k];
+      for (let to = 0; to < width; to++) turned[to] = stood(k, free, to) + cost[free * width + to];
       for (let from = 0; from < width; from++) {
         let least = stood(k, k + 1, from) + cost[(k + 1) * width + from];
-        for (const move of dials[from]) {
-          const through = move.price + cost[grid.freeAfterCue[k] * width + move.to];
-          least = Math.min(least, through + stood(k, grid.freeAfterCue[k], move.to));
+        for (let i = dialAt[from]; i < dialAt[from + 1]; i++) {
+          const through = dialPrice[i] + turned[dialTo[i]];
+          if (through < least) least = through;
         }
         cost[k * width + from] = filters ? Math.min(least, bestFilter(k, from, reached, cheapest)) : least;
       }
