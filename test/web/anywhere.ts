@@ -52,6 +52,18 @@ async function cure(page: Page): Promise<void> {
   await planned(page);
 }
 
+/** Prints until what draws the card has been loaded. */
+async function printed(page: Page): Promise<Buffer> {
+  let pdf: Buffer = Buffer.alloc(0);
+  await expect
+    .poll(async () => {
+      pdf = await page.pdf({ preferCSSPageSize: true });
+      return page.locator('#card svg').count();
+    })
+    .toBeGreaterThan(0);
+  return pdf;
+}
+
 export function anywhere(site: () => Site): void {
   describe('without a network', () => {
     it('starts cold, plans, rehearses, and opens every part it has', async () => {
@@ -104,7 +116,7 @@ export function anywhere(site: () => Site): void {
     it('prints the cue card on A6 pages', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
       const { cues } = await planOn(page);
-      const pdf = await page.pdf({ preferCSSPageSize: true });
+      const pdf = await printed(page);
       const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
       const pages = await page.locator('#card section').count();
       expect(document.numPages).toBe(pages);
@@ -127,8 +139,7 @@ export function anywhere(site: () => Site): void {
   describe('on paper, without a plan', () => {
     it('prints why there is none, not the card of an older plan', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
-      await page.pdf();
-      expect(await page.locator('#card svg').count()).toBeGreaterThan(0);
+      await printed(page);
       await page.getByLabel('Highest ISO').selectOption('100');
       await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
       await page.pdf();
@@ -235,11 +246,15 @@ export function anywhere(site: () => Site): void {
       await page.getByLabel('Language').selectOption('Deutsch');
       await page.getByRole('heading', { name: 'Einsätze', exact: true }).waitFor();
       expect(await page.locator('html').getAttribute('lang')).toBe('de');
-      await page.pdf();
+      await printed(page);
       expect(await textOf(page.locator('#card'))).toContain('Einsätze');
       await page.reload();
       await planned(page);
       await unfold(page);
+      await page.getByLabel('Breite').fill('95');
+      await page.getByText('95 geht hier nicht; richtig: Grad von −90 bis 90').first().waitFor();
+      await page.getByLabel('Breite').fill('52.1');
+      await planned(page);
       await page.getByLabel('Höchste ISO').selectOption('100');
       await page.getByRole('heading', { name: 'Zu dunkel für diese Ausrüstung' }).waitFor();
       expect(await textOf(page.locator('.remedies'))).toContain('Die höchste ISO auf');

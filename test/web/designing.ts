@@ -54,6 +54,12 @@ export function designing(site: () => Site): void {
       const strip = await textOf(page.getByRole('region', { name: 'The shoot in numbers' }));
       expect(strip).toContain(String(wanted.summary.frameCount));
       expect(await page.locator('.cue').count()).toBe(wanted.summary.cueCount + 1);
+      const door = await textOf(page.locator('.door'));
+      const { setUpAt, reserveDarkEv, reserveBrightEv } = wanted.summary;
+      expect(door).toContain(`Be set up by ${setUpAt.slice(11, 16)}.`);
+      expect(door).toContain(
+        `${reserveDarkEv.toFixed(1)} stops darker or ${reserveBrightEv.toFixed(1)} brighter`,
+      );
       await page.context().close();
     });
 

@@ -25,7 +25,12 @@ function load(): Promise<void> {
 function drawNow(): void {
   const now = plan.peek();
   const holder = document.getElementById('card');
-  if (now === undefined || draw === undefined || holder === null) return;
+  if (holder === null) return;
+  if (now === undefined || draw === undefined) {
+    // In the first second: a sheet that says so is better than an empty one.
+    holder.textContent = words().summary.planning;
+    return;
+  }
   const { language } = words();
   if (drawn?.plan === now && drawn.language === language) return;
   drawn = { plan: now, language };

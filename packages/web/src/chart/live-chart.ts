@@ -11,6 +11,7 @@ import {
   LineElement,
   PointElement,
 } from 'chart.js';
+import { words } from '../words/words.js';
 import { type Backdrop, backdropOf, backdropPlugin } from './backdrop.js';
 import { type ChartData, chartData, type Point } from './data.js';
 import type { Inks } from './inks.js';
@@ -161,7 +162,13 @@ function configuration({ plan, data, inks }: { plan: PlanMade; data: ChartData; 
           afterFit: (scale) => {
             scale.width = AXIS_WIDTH;
           },
-          ticks: { color: inks.text, precision: 0 },
+          ticks: {
+            color: inks.text,
+            precision: 0,
+            // The axis is named at its top, where no curve comes.
+            callback: (value, i, ticks) =>
+              `${i === ticks.length - 1 ? 'EV ' : ''}${words().number(Number(value), 0)}`,
+          },
           grid: { color: inks.grid },
         },
       },

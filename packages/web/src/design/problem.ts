@@ -3,7 +3,7 @@
 import { html, nothing } from 'lit-html';
 import { applyRemedy, idOf } from '../parts/controls.js';
 import { impossible, made, pending } from '../state/plan.js';
-import { reading } from '../state/shoot.js';
+import { inWords, reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 export function problemView() {
@@ -16,7 +16,7 @@ function wrongInput() {
   return html`<section class="problem">
     <h2>${words().problem.wrong}</h2>
     <ul>
-      ${read.errors.map(({ message, path }) => html`<li><a href="#${idOf(path)}" @click=${focusOn(idOf(path))}>${message}</a></li>`)}
+      ${read.errors.map(inWords).map(({ message, path }) => html`<li><a href="#${idOf(path)}" @click=${focusOn(idOf(path))}>${message}</a></li>`)}
     </ul>
   </section>`;
 }

@@ -12,19 +12,20 @@ interface Figure {
   readonly short?: boolean;
 }
 
-// Before the first plan the figures have their places already: nothing jumps when it comes.
+// Before the first plan the figures have their places already, about as wide: nothing jumps when it comes.
 function blanks(): Figure[] {
   const w = words().summary;
   const { frameMB, batteryFrames } = shoot.value.camera;
+  const blank = (name: string, digits: number) => ({ name, value: '…'.padEnd(digits, '\u2007') });
   return [
-    w.frames,
-    w.clip,
-    w.time,
-    ...(frameMB === undefined ? [] : [w.card]),
-    ...(batteryFrames === undefined ? [] : [w.battery]),
-    w.cues,
-    w.error,
-  ].map((name) => ({ name, value: '…' }));
+    blank(w.frames, 4),
+    blank(w.clip, 6),
+    blank(w.time, 12),
+    ...(frameMB === undefined ? [] : [blank(w.card, 12)]),
+    ...(batteryFrames === undefined ? [] : [blank(w.battery, 12)]),
+    blank(w.cues, 2),
+    blank(w.error, 7),
+  ];
 }
 
 function figures(): Figure[] {

@@ -1,7 +1,9 @@
 // From the desk to the field.
 
+import type { PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { hush } from '../parts/message.js';
+import { clock } from '../parts/text.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
@@ -11,6 +13,21 @@ const goOn = () => {
   hush();
   inField.value = true;
 };
+
+/** When to be there, and how far the evening may lie off its forecast. */
+function beforeGoing({ summary, shoot }: PlanMade) {
+  const w = words();
+  const ev = (value: number) => w.number(value, 1);
+  return html`<p><b>${w.field.setUp(clock(summary.setUpAt, false))}</b> ${w.field.intro}</p>
+    <p class="help">
+      ${w.field.reserve({
+        darker: ev(summary.reserveDarkEv),
+        brighter: ev(summary.reserveBrightEv),
+        held: summary.eveningsHeldShare * 100,
+        dawn: shoot.direction === 'dawn',
+      })}
+    </p>`;
+}
 
 export function fieldDoor() {
   const w = words().field;
@@ -32,6 +49,6 @@ export function fieldDoor() {
         : html`<button type="button" @click=${goOn}>${w.resume}</button>
             <button type="button" class="plain" @click=${endRun}>${w.finish}</button>`
     }
-    <p class="help">${possible ? w.intro : wrong ? w.faultFirst : w.noPlan}</p>
+    ${possible ? beforeGoing(plan) : html`<p class="help">${wrong ? w.faultFirst : w.noPlan}</p>`}
   </section>`;
 }

@@ -2,6 +2,7 @@
 
 import type { FileError, Shoot, ShootRead } from '@evenfall/core';
 import { batch, computed, effect, signal } from '@preact/signals-core';
+import { words } from '../words/words.js';
 import { firstShoot, today } from './first-shoot.js';
 import { type Path, startsWith, valueAt, withValue } from './path.js';
 import { reader, readerReady } from './reader.js';
@@ -75,5 +76,11 @@ export function undo(): void {
 /** What is wrong at a path or inside it. */
 export function faultsAt(path: Path): readonly FileError[] {
   if (reading.value.kind === 'ok') return [];
-  return reading.value.errors.filter((error) => startsWith(error.path, path));
+  return reading.value.errors.filter((error) => startsWith(error.path, path)).map(inWords);
+}
+
+/** A fault as the page's language tells it. */
+export function inWords(error: FileError): FileError {
+  const text = words().library.fault(error.text);
+  return { ...error, text, message: error.message.replace(error.text, () => text) };
 }

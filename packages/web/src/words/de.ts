@@ -2,6 +2,7 @@
 
 import { wordsFor } from '@evenfall/chart';
 import type { PlanInfeasible, Remedy } from '@evenfall/core';
+import { faultInGerman } from './de-faults.js';
 import type { PageWords } from './en.js';
 
 const card = wordsFor({ language: 'de' });
@@ -294,7 +295,7 @@ export const german: PageWords = {
     title: 'Draußen',
     setUp: (time) => `Bis ${time} aufgebaut sein.`,
     reserve: ({ darker, brighter, held, dawn }) =>
-      `Das Licht darf ${darker} Blenden dunkler oder ${brighter} heller ausfallen als vorhergesagt, wie an ${held} von 100 ${dawn ? 'Morgen' : 'Abenden'}; dann ist die Ausrüstung am Ende.`,
+      `Das Licht darf ${darker} Blenden dunkler oder ${brighter} heller ausfallen als vorhergesagt, ehe die Ausrüstung nicht mehr reicht: so ist es an ${held > 99 ? 'mehr als 99' : Math.round(held)} von 100 ${dawn ? 'Morgen' : 'Abenden'}.`,
     intro: 'Die Ansicht für draußen ist groß, dunkel und rot. Einmal bei Tageslicht proben.',
     start: 'Nach draußen',
     rehearse: 'Proben mit 60-facher Geschwindigkeit',
@@ -361,7 +362,7 @@ export const german: PageWords = {
     used: (ev) => `Messung EV ${ev} verwendet; der Rest ist neu geplant.`,
     insist: 'Trotzdem verwenden',
   },
-  library: { remedy, why, note: card.note },
+  library: { remedy, why, note: card.note, fault: faultInGerman },
 };
 
 /** What a remedy changes, told from the change itself. */
