@@ -109,6 +109,18 @@ describe('impossible requests are answers', () => {
     },
   };
 
+  test('a filter that must stay on makes it too dark, not too fast', () => {
+    const plan = planShoot(
+      shootFrom({
+        span: { fromSunAltitudeDeg: 5, toSunAltitudeDeg: -9 },
+        filters: [{ name: 'ND1000', stops: 10 }],
+        startFilter: 'ND1000',
+        limits: { maxFilterChanges: 0 },
+      }),
+    );
+    expect('infeasible' in plan && plan.infeasible.reason).toBe('too-dark');
+  });
+
   test('every remedy cures, and says what it changes', () => {
     const plan = planShoot(shootFrom(dim));
     if (!('infeasible' in plan)) throw new Error('f/8 and ISO 1000 followed the light into the night');

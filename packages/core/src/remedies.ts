@@ -219,7 +219,12 @@ function otherFilter(shoot: Shoot): Kind {
     amounts: 10,
     rising: false,
     at: (stops) => ({
-      apply: { filters: [...shoot.filters, { name: freeName(shoot, `ND of ${stops} stops`), stops }] },
+      apply: {
+        filters: [
+          ...shoot.filters,
+          { name: freeName(shoot, `ND of ${stops} ${stops === 1 ? 'stop' : 'stops'}`), stops },
+        ],
+      },
       text: `Bring an ND filter of ${stops} stop${stops === 1 ? '' : 's'}.`,
     }),
   };

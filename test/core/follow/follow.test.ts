@@ -258,6 +258,17 @@ describe('readings', () => {
     expect(kinds(at(200))).toEqual(['no-reading']);
   });
 
+  test('of lost readings it is told every ten minutes, not on every frame', () => {
+    let state = followed(HAND, 100, -1);
+    const told: number[] = [];
+    for (let frame = 100; frame < 100 + (25 * 60) / HAND.shoot.intervalS; frame++) {
+      const step = followFrame(state, { frame });
+      if (kinds(step).includes('no-reading')) told.push(((frame - 99) * HAND.shoot.intervalS) / 60);
+      state = step.state;
+    }
+    expect(told.map(Math.floor)).toEqual([10, 20]);
+  });
+
   test('a passing cloud is expected to go by half in half an hour, what was there at first to stay', () => {
     let state = followed(HAND, 300, -1);
     const settled = followFrame(state, { frame: 525 }).offsetEv;

@@ -19,6 +19,7 @@ export function answerOf(
   { evening, frame: answered, camera, trust, told }: FollowState,
   targets: Float64Array,
   before: State | undefined, // what a cue that is due now starts from
+  answeredBefore: number | undefined, // the frame of the answer before this one
   heard: readonly FollowWarning[],
 ): Omit<FollowAnswer, 'cuesTaken'> {
   const frame = answered!;
@@ -43,7 +44,11 @@ export function answerOf(
     targetEv100,
     errorEv: setting.settingEv100 - targetEv100,
     affected: frame < camera.affectedUntil,
-    warnings: [...heard, ...silence(trust, nowMs), ...beyondReach(evening, frame, targets)],
+    warnings: [
+      ...heard,
+      ...silence(evening, trust, nowMs, answeredBefore),
+      ...beyondReach(evening, frame, targets),
+    ],
   };
 }
 
@@ -70,8 +75,17 @@ function bandOf({ plan, startMs, intervalMs }: Evening, trust: Trust, frame: num
   return { lowEv100: sceneEv100 - ev, highEv100: sceneEv100 + ev };
 }
 
-function silence({ lastUsedMs }: Trust, nowMs: number): FollowWarning[] {
-  if (lastUsedMs === undefined || nowMs - lastUsedMs < NO_READING_MS) return [];
+/** Told when ten minutes have gone by, and every ten after: on every frame it would hide the other warnings. */
+function silence(
+  evening: Evening,
+  { lastUsedMs }: Trust,
+  nowMs: number,
+  answeredBefore: number | undefined,
+): FollowWarning[] {
+  if (lastUsedMs === undefined) return [];
+  const spells = (atMs: number) => Math.floor((atMs - lastUsedMs) / NO_READING_MS);
+  const toldOf = answeredBefore === undefined ? 0 : spells(frameStartMs(evening, answeredBefore));
+  if (spells(nowMs) <= Math.max(0, toldOf)) return [];
   const minutes = Math.round((nowMs - lastUsedMs) / 60_000);
   return [
     { kind: 'no-reading', text: `No reading for ${minutes} minutes: the forecast is carried on from it.` },

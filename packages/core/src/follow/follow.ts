@@ -101,7 +101,13 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
       : { ...camera, present: ahead.start, fixed: frame > 0 || camera.fixed };
   const told = due === undefined ? ahead.cues : ahead.cues.slice(1);
   const next: FollowState = { evening, frame, camera: after, trust, told, rewinds: moment.rewinds };
-  const answer = answerOf(next, targets, due === undefined ? undefined : camera.present, warnings);
+  const answer = answerOf(
+    next,
+    targets,
+    due === undefined ? undefined : camera.present,
+    state.frame,
+    warnings,
+  );
   return { ...answer, cuesTaken: takenCues(state, passed.taken), state: next };
 }
 
@@ -124,7 +130,7 @@ function passFrames(
     const text = `${frame - last - 1} frames were passed over; cues were told for the first ${evening.aheadFrames} of them.`;
     warnings.push({ kind: 'clock-ahead', text });
   } else if (passed.length > 0 && evening.plan.shoot.crew === 'rig') {
-    const text = `Frames were passed over in which ${passed.length} cues were due: taken as not done.`;
+    const text = `Frames were passed over in which ${passed.length === 1 ? 'a cue was' : `${passed.length} cues were`} due: taken as not done.`;
     warnings.push({ kind: 'clock-ahead', text });
   }
   if (evening.plan.shoot.crew === 'rig') return { camera, told: told.slice(passed.length), taken: [] };

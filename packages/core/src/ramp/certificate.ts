@@ -11,10 +11,12 @@ type Infeasible = Extract<RampResult, { kind: 'infeasible' }>;
  *
  * @param frame first frame no legal start of a ramp can meet; see {@link firstUnmet}
  * @param excessEv how far outside tolerance the nearest setting in reach is there, > 0
+ * @param limit most filter changes allowed
  */
-export function explain(lattice: Lattice, frame: number, excessEv: number): Infeasible {
+export function explain(lattice: Lattice, frame: number, excessEv: number, limit: number): Infeasible {
   const { toleranceEv } = lattice;
-  const { darkestEv, brightestEv } = kitRange(lattice, frame === 0 ? lattice.startStack : undefined);
+  const staysOn = frame === 0 || limit === 0;
+  const { darkestEv, brightestEv } = kitRange(lattice, staysOn ? lattice.startStack : undefined);
   const tooDark = darkestEv - toleranceEv - lattice.target[frame];
   const tooBright = lattice.target[frame] - brightestEv - toleranceEv;
   // Later frames may lie further out: what a person has to make up is the worst of them.

@@ -56,12 +56,12 @@ export function solveRamp(problem: RampProblem): RampResult {
   if (problem.kit.bulb) {
     const path = solveBulb(problem, lattice);
     if (path.kind === 'ok') return { ...path, objective: objectiveOf(problem, path.frames) };
-    return explain(lattice, path.frame, path.excessEv);
+    return explain(lattice, path.frame, path.excessEv, limit);
   }
   const frames = solveDials(lattice, limit);
   if (frames !== undefined) return { kind: 'ok', frames, objective: objectiveOf(problem, frames) };
   const { frame, excessEv } = firstUnmet(lattice, limit);
-  return explain(lattice, frame, excessEv);
+  return explain(lattice, frame, excessEv, limit);
 }
 
 /** The optimum over dial steps. A limit on filter changes costs extra tables only where it binds. */
