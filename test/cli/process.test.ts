@@ -56,7 +56,7 @@ test('ends with status 2 where no ramp exists, and 1 where the file is wrong', a
   expect(wrong).toEqual({
     status: 1,
     out: '',
-    err: 'evenfall: standard input:1: format: "evenfall-shoot/2" is not "evenfall-shoot/1"; give "evenfall-shoot/1"\n',
+    err: 'evenfall: standard input:1: format: "evenfall-shoot/2" is a later format than "evenfall-shoot/1"; read it with a newer version\n',
   });
 });
 

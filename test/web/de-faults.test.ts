@@ -11,6 +11,7 @@ const TYPED: readonly (readonly [path: readonly (string | number)[], values: rea
     ['place', 'latitudeDeg'],
     [95, 'north', '52,1', '52 °'],
   ],
+  [['format'], ['evenfall-shoot/2']],
   [['place', 'longitudeDeg'], [-200.5]],
   [
     ['place', 'timeZone'],

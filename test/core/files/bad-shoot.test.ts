@@ -169,6 +169,16 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     'format: "evenfall-plan/1" is not "evenfall-shoot/1"; give "evenfall-shoot/1"',
   ],
   [
+    'a later format',
+    { format: 'evenfall-shoot/2' },
+    'format: "evenfall-shoot/2" is a later format than "evenfall-shoot/1"; read it with a newer version',
+  ],
+  [
+    'a format that never was',
+    { format: 'evenfall-shoot/0' },
+    'format: "evenfall-shoot/0" is not "evenfall-shoot/1"; give "evenfall-shoot/1"',
+  ],
+  [
     'a latitude of 95',
     place({ latitudeDeg: 95 }),
     'place.latitudeDeg: 95 is not a latitude; give degrees from -90 to 90',

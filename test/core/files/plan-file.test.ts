@@ -44,6 +44,11 @@ describe('a wrong plan is told in one line', () => {
       PLAN.shoot,
       'format: "evenfall-shoot/1" is not "evenfall-plan/1"; give "evenfall-plan/1"',
     ],
+    [
+      'a later format',
+      { ...PLAN, format: 'evenfall-plan/2' },
+      'format: "evenfall-plan/2" is a later format than "evenfall-plan/1"; read it with a newer version',
+    ],
     ['a key nobody knows', { ...PLAN, frame: 1 }, 'frame: no such key; the nearest is "frames"'],
     [
       'a frame missing',

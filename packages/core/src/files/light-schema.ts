@@ -2,14 +2,14 @@
 
 import * as v from 'valibot';
 import { eventName, eventSchema } from './event-schema.js';
-import { finite, instant, list, number, text, word } from './parts.js';
+import { finite, format, instant, list, number, text } from './parts.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 
 const degrees = finite('degrees');
 const ev100 = finite('EV at ISO 100');
 
 export const lightSchema = v.strictObject({
-  format: word(['evenfall-light/1']),
+  format: format('evenfall-light/1'),
   events: list(eventSchema, 'events', 100),
   missing: list(
     v.strictObject({ name: eventName, why: text('a reason', 'one line', 400) }),

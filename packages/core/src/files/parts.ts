@@ -139,6 +139,21 @@ export function word<const Options extends readonly string[]>(options: Options) 
   return v.pipe(v.picklist(options, message), v.description(options.length === 1 ? list : `one of ${list}`));
 }
 
+/** The format of a file, `evenfall-shoot/1`. In one of a later number nothing is wrong but the program's age. */
+export function format<const Format extends string>(ours: Format) {
+  const message: Message = ({ input }) =>
+    isLater(input, ours)
+      ? `${shown(input)} is a later format than "${ours}"; read it with a newer version`
+      : `${shown(input)} is not "${ours}"; give "${ours}"`;
+  return v.pipe(v.picklist([ours], message), v.description(`"${ours}"`));
+}
+
+function isLater(input: unknown, ours: string): boolean {
+  const [name, number] = ours.split('/');
+  const [, theirs, later] = typeof input === 'string' ? (/^([a-z-]+)\/(\d{1,3})$/.exec(input) ?? []) : [];
+  return theirs === name && Number(later) > Number(number);
+}
+
 /** Several shapes for one value. */
 type Shapes = readonly v.GenericSchema[];
 

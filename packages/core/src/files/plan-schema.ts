@@ -7,6 +7,7 @@ import {
   choice,
   finite,
   flag,
+  format,
   holds,
   instant,
   isGroup,
@@ -22,7 +23,7 @@ import { shootChangeSchema, shootFileSchema } from './shoot-schema.js';
 
 const MOST_LINES = 1000;
 
-const format = word(['evenfall-plan/1']);
+const planFormat = format('evenfall-plan/1');
 const at = instant();
 const degrees = finite("degrees of the sun's true altitude");
 const ev100 = finite('EV at ISO 100');
@@ -86,7 +87,7 @@ const change = v.strictObject({
 });
 
 const made = v.strictObject({
-  format,
+  format: planFormat,
   shoot: shootFileSchema,
   summary,
   events: list(eventSchema, 'events', MOST_LINES),
@@ -105,7 +106,7 @@ const made = v.strictObject({
 });
 
 const infeasible = v.strictObject({
-  format,
+  format: planFormat,
   shoot: shootFileSchema,
   infeasible: v.strictObject({
     reason: word(['too-dark', 'too-bright', 'too-fast', 'no-time', 'no-span']),

@@ -7,6 +7,7 @@ import {
   aboveZero,
   choice,
   flag,
+  format,
   formed,
   holds,
   instant,
@@ -213,7 +214,7 @@ const weights = v.strictObject({
 
 /** The shoot file as written: defaults that depend on no other key are filled in on reading. */
 export const shootFileSchema = v.strictObject({
-  format: word(['evenfall-shoot/1']),
+  format: format('evenfall-shoot/1'),
   title: v.optional(text('a title', 'one line of at most 120 characters', 120), ''),
   place,
   date: formed('a date', 'a date as YYYY-MM-DD', /^\d{4}-\d{2}-\d{2}$/),

@@ -76,6 +76,10 @@ const RULES: readonly Rule[] = [
       `${least === undefined ? '' : `${comma(least)} oder mehr, oder `}weniger Filter oder ein engerer Bereich`,
   ],
   [
+    '(.+) is a later format than (.+); read it with a newer version',
+    (theirs, ours) => `${theirs} ist ein späteres Format als ${ours}; eine neuere Version liest es`,
+  ],
+  [
     '(.+) is not in the calendar; give a real date as YYYY-MM-DD',
     (date) => `${date} steht in keinem Kalender; richtig: ein Datum wie 2026-09-12`,
   ],
