@@ -2,19 +2,24 @@
 
 import { frameShare, timePrice, weightsOf } from './lattice.js';
 import type { RampFrame, RampProblem } from './problem.js';
+import type { RampWeights } from './weights.js';
 
 /** The objective: what every frame and every cue of a ramp costs, in all. */
 export function objectiveOf(problem: RampProblem, frames: readonly RampFrame[]): number {
+  const weights = weightsOf(problem);
   let sum = 0;
-  frames.forEach((frame, i) => {
-    sum += frameCost(problem, frame);
-    if (i > 0) sum += cueCost(problem, frames[i - 1], frame);
-  });
+  for (let i = 0; i < frames.length; i++) {
+    sum += frameCost(problem, weights, frames[i]);
+    if (i > 0) sum += cueCost(problem, weights, frames[i - 1], frames[i]);
+  }
   return sum;
 }
 
-function frameCost(problem: RampProblem, { shutterStep, isoStep, errorEv, affected }: RampFrame): number {
-  const weights = weightsOf(problem);
+function frameCost(
+  problem: RampProblem,
+  weights: RampWeights,
+  { shutterStep, isoStep, errorEv, affected }: RampFrame,
+): number {
   if (affected) return weights.affectedFrame;
   const { stepsPerStop, iso } = problem.kit;
   const share = frameShare(problem.intervalS);
@@ -26,9 +31,12 @@ function frameCost(problem: RampProblem, { shutterStep, isoStep, errorEv, affect
   );
 }
 
-function cueCost(problem: RampProblem, before: RampFrame, after: RampFrame): number {
-  const { kit, direction } = problem;
-  const weights = weightsOf(problem);
+function cueCost(
+  { kit, direction }: RampProblem,
+  weights: RampWeights,
+  before: RampFrame,
+  after: RampFrame,
+): number {
   const against = (rise: number) => ((direction === 'dusk' ? rise : -rise) > 1e-9 ? weights.againstLight : 0);
   // At dusk a shorter time, a lower ISO, a narrower opening and a stronger stack all go against the light.
   const shorter = kit.bulb ? 0 : after.shutterStep - before.shutterStep;
