@@ -5,7 +5,9 @@
  */
 
 export { angleOfSizeDeg, fieldOfViewDeg, turnBetweenBearings, turnBetweenPoints } from '../move/angle.js';
+export { moveCautions } from '../move/cautions.js';
 export { easeAt } from '../move/ease.js';
+export { COMFORT_CROSSING_S } from '../move/screen.js';
 export type { SkyView } from '../move/sky-view.js';
 export { starAdvice } from '../move/stars.js';
 export {

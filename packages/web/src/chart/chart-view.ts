@@ -3,6 +3,7 @@
 import { computed, effect, signal, untracked } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
+import { moving } from '../moves/later.js';
 import { clock, settingText } from '../parts/text.js';
 import { cursor, cursorCue, cursorFrame, moveCursor } from '../state/cursor.js';
 import { made } from '../state/plan.js';
@@ -53,9 +54,10 @@ function start(element: HTMLCanvasElement): void {
     const plan = made.value;
     words();
     const now = inks.value;
+    const more = plan && moving.value?.moveLanes(plan, now);
     if (plan === undefined) return;
     untracked(() => {
-      live.show(plan, now);
+      live.show(plan, now, more);
       geometry.value = live.geometry();
     });
   });
@@ -107,7 +109,7 @@ export function chartView() {
   const frame = cursorFrame.value;
   const g = geometry.value;
   const x = frame === undefined || g === undefined ? undefined : g.xOf(Date.parse(frame.at));
-  return html`<div class="chart">
+  return html`<div class=${plan.move && moving.value ? 'chart with-moves' : 'chart'}>
       <canvas
         role="img"
         aria-label=${w.chart.label({
@@ -137,7 +139,7 @@ export function chartView() {
                 sun: w.number(frame.sunAltitudeDeg, 1),
                 ev: ev(frame.sceneEv100),
                 setting: settingText(frame),
-              })
+              }) + (moving.value?.moveSpoken(plan, frame) ?? '')
         }
         @pointermove=${toPointer}
         @pointerdown=${toPointer}
@@ -179,6 +181,7 @@ function underCursor() {
     [w.chart.targetEv, frame && ev(frame.targetEv100)],
     [w.chart.errorEv, frame && w.signed(frame.errorEv, 2)],
     [w.chart.setting, frame && settingText(frame, plan !== undefined && plan.shoot.filters.length > 0)],
+    ...(plan && frame ? (moving.value?.moveFacts(plan, frame) ?? []) : []),
   ];
   // Before the first plan its places are kept free: nothing jumps when it comes.
   return html`<div class="under-cursor">

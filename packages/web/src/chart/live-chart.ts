@@ -20,7 +20,23 @@ import { timeTicks } from './time-ticks.js';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
 
-type Line = ChartDataset<'line', Point[]>;
+export type Line = ChartDataset<'line', Point[]>;
+
+/** Lanes below those of the controls, from a part of the page that is loaded later. */
+export interface MoreLanes {
+  readonly names: string; // other lanes, other names
+  readonly lines: readonly Line[];
+  readonly axes: readonly (readonly [id: string, axis: LaneAxis])[]; // from the top down
+  draw(chart: Chart): void; // names and marks, over the lines
+}
+
+interface Shown {
+  readonly plan: PlanMade;
+  readonly data: ChartData;
+  readonly inks: Inks;
+  readonly backdrop: Backdrop;
+  readonly more: MoreLanes | undefined;
+}
 
 /** Where the chart's inside lies on the page, CSS pixels from the canvas's corner, and how to go to and fro. */
 export interface Geometry {
@@ -36,7 +52,7 @@ export interface Geometry {
 }
 
 export interface LiveChart {
-  show(plan: PlanMade, inks: Inks): void;
+  show(plan: PlanMade, inks: Inks, more?: MoreLanes): void;
   geometry(): Geometry | undefined;
   /** What is drawn, by the name of each line. */
   drawn(): Readonly<Record<string, readonly Point[]>>;
@@ -47,21 +63,22 @@ const AXIS_WIDTH = 56;
 
 /** @param moved called after each drawing: on new data and on a new size */
 export function liveChart(canvas: HTMLCanvasElement, moved: () => void): LiveChart {
-  let now: { plan: PlanMade; data: ChartData; inks: Inks; backdrop: Backdrop } | undefined;
+  let now: Shown | undefined;
   let chart: Chart<'line', Point[]> | undefined;
   let controls = '';
 
   const plugins = [
     backdropPlugin(() => now),
     laneLabelPlugin(() => now && { lanes: now.data.lanes, inks: now.inks }),
+    { id: 'more-lanes', afterDatasetsDraw: (drawn: Chart) => now?.more?.draw(drawn) },
     { id: 'moved', afterRender: moved },
   ];
 
   return {
-    show(plan, inks) {
+    show(plan, inks, more) {
       const data = chartData(plan);
-      now = { plan, data, inks, backdrop: backdropOf(plan) };
-      const lanes = data.lanes.map(({ control }) => control).join();
+      now = { plan, data, inks, backdrop: backdropOf(plan), more };
+      const lanes = data.lanes.map(({ control }) => control).join() + (more?.names ?? '');
       if (chart === undefined || lanes !== controls) {
         chart?.destroy();
         chart = new Chart(canvas, { ...configuration(now), plugins });
@@ -69,7 +86,7 @@ export function liveChart(canvas: HTMLCanvasElement, moved: () => void): LiveCha
         return;
       }
       chart.options = configuration(now).options ?? {};
-      chart.data.datasets = datasets(data, inks);
+      chart.data.datasets = datasets(now);
       chart.update('none');
     },
     geometry() {
@@ -95,7 +112,7 @@ export function liveChart(canvas: HTMLCanvasElement, moved: () => void): LiveCha
   };
 }
 
-function datasets(data: ChartData, inks: Inks): Line[] {
+function datasets({ data, inks, more }: Shown): Line[] {
   const line = (label: string, points: readonly Point[], style: Partial<Line>): Line => ({
     label,
     data: points as Point[],
@@ -112,16 +129,18 @@ function datasets(data: ChartData, inks: Inks): Line[] {
     ...data.lanes.map(({ control, runs }) =>
       line(control, runs, { yAxisID: control, borderColor: inks.settings, stepped: 'before' }),
     ),
+    ...(more?.lines ?? []),
   ];
 }
 
-function configuration({ plan, data, inks }: { plan: PlanMade; data: ChartData; inks: Inks }) {
+function configuration(now: Shown) {
+  const { plan, data, inks, more } = now;
   const { frames, shoot, summary } = plan;
   const labels = new Map<number, string>();
   const lanes = [...data.lanes].reverse();
   const config: ChartConfiguration<'line', Point[]> = {
     type: 'line',
-    data: { datasets: datasets(data, inks) },
+    data: { datasets: datasets(now) },
     options: {
       animation: false,
       events: [], // the cursor is the page's own
@@ -153,6 +172,7 @@ function configuration({ plan, data, inks }: { plan: PlanMade; data: ChartData; 
           },
           grid: { color: inks.grid },
         },
+        ...Object.fromEntries([...(more?.axes ?? [])].reverse()),
         ...Object.fromEntries(lanes.map(({ control, runs }) => [control, laneAxis(control, runs)])),
         ev: {
           type: 'linear',
@@ -181,14 +201,23 @@ function laneAxis(control: Control, runs: readonly Point[]) {
   const levels = runs.map(({ y }) => y);
   const [low, high] = [Math.min(...levels), Math.max(...levels)];
   const stays = high - low < 0.01;
-  return {
-    type: 'linear' as const,
-    position: 'left' as const,
-    stack: 'lanes',
+  return laneOf({
     stackWeight: stays || control === 'filter' ? 1.2 : 2,
     // Room above the highest step for its label.
     min: stays ? low - 1 : low - (high - low) * 0.15,
     max: stays ? high + 1 : high + (high - low) * (control === 'filter' ? 1 : 0.45),
+  });
+}
+
+type LaneAxis = ReturnType<typeof laneOf>;
+
+/** The axis of a lane: no marks of its own, as wide as the others. */
+export function laneOf(size: { readonly stackWeight: number; readonly min: number; readonly max: number }) {
+  return {
+    type: 'linear' as const,
+    position: 'left' as const,
+    stack: 'lanes',
+    ...size,
     afterFit: (scale: { width: number }) => {
       scale.width = AXIS_WIDTH;
     },

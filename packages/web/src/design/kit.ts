@@ -2,6 +2,7 @@
 
 import type { StepsPerStop } from '@evenfall/core';
 import { html } from 'lit-html';
+import { moving } from '../moves/later.js';
 import { type Cure, selectControl, tickControl } from '../parts/controls.js';
 import type { Path } from '../state/path.js';
 import { put, shoot, shown } from '../state/shoot.js';
@@ -47,8 +48,9 @@ export function kitPanel() {
     })}
     <div class="pair">
       ${dial('shutter', ['camera', 'shutter', 'shortest'], w.shortest, [], w.seconds)}
-      ${dial('shutter', ['camera', 'shutter', 'longest'], w.longest, ['longer-shutter'], w.seconds)}
+      ${dial('shutter', ['camera', 'shutter', 'longest'], w.longest, ['longer-shutter', 'shorter-shutter'], w.seconds)}
     </div>
+    ${moving.value?.starAdvice()}
     <div class="pair">
       ${iso('lowest', w.isoLowest, [])} ${iso('highest', w.isoHighest, ['higher-iso'])}
     </div>

@@ -59,28 +59,45 @@ function turnDirection(direction: 'dusk' | 'dawn'): void {
   ]);
 }
 
-function spanByClock(byClock: boolean): void {
-  const { summary } = made.peek() ?? {};
-  if (!byClock) put(['span'], undefined);
-  else if (summary) {
-    const minute = (at: string) => `${at.slice(0, 17)}00${at.slice(19)}`;
-    put(['span'], { startAt: minute(summary.startAt), endAt: minute(summary.endAt) });
+type ClockSpan = Extract<Span, { startAt: string }>;
+
+/** From one clock time to another, the morning after where the end would come first; undefined where there is none. */
+function clockSpan(date: unknown, from: string, to: string): ClockSpan | undefined {
+  try {
+    const zone = zoneOf(shoot.peek().place);
+    const [startMs] = wallToMs(String(date), from, zone);
+    const [sameDayMs] = wallToMs(String(date), to, zone);
+    if (startMs === undefined || sameDayMs === undefined) return undefined;
+    const endMs = sameDayMs < startMs ? sameDayMs + 86_400_000 : sameDayMs;
+    return { startAt: rfc3339(startMs, zone), endAt: rfc3339(endMs, zone) };
+  } catch {
+    return undefined; // a date that is still being typed
   }
 }
 
-/** The same clock time on the day of the span's start, or the morning after where the end would come first. */
-function putClock(key: 'startAt' | 'endAt', time: string): void {
-  const { place, date, span } = shoot.peek();
-  if (!('startAt' in span) || time === '') return;
-  const zone = zoneOf(place);
-  const [atMs] = wallToMs(date, time, zone);
-  if (atMs === undefined) {
-    say(words().place.clockWrong);
-    return;
-  }
-  const startMs = key === 'startAt' ? atMs : Date.parse(span.startAt);
-  const wanted = key === 'endAt' && atMs < startMs ? atMs + 86_400_000 : atMs;
-  put(['span', key], rfc3339(wanted, zone));
+const timeOf = (at: string) => at.slice(11, 19);
+
+function spanByClock(byClock: boolean): void {
+  const { summary } = made.peek() ?? {};
+  const minute = (at: string) => `${at.slice(11, 16)}:00`;
+  if (!byClock) put(['span'], undefined);
+  else if (summary) put(['span'], clockSpan(shown(['date']), minute(summary.startAt), minute(summary.endAt)));
+}
+
+function putClock(key: keyof ClockSpan, time: string): void {
+  const now = shown(['span']) as ClockSpan;
+  if (time === '') return;
+  const times = { startAt: timeOf(now.startAt), endAt: timeOf(now.endAt), [key]: time };
+  const span = clockSpan(shown(['date']), times.startAt, times.endAt);
+  if (span === undefined) say(words().place.clockWrong);
+  else put(['span'], span);
+}
+
+/** A span by the clock goes along to another day. */
+function putDate(date: string): void {
+  const now = shown(['span']) as Span;
+  const along = 'startAt' in now ? clockSpan(date, timeOf(now.startAt), timeOf(now.endAt)) : undefined;
+  putAll([[['date'], date], ...(along === undefined ? [] : [[['span'], along] as const])]);
 }
 
 export function placePanel() {
@@ -115,7 +132,7 @@ export function placePanel() {
     }
     ${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown })}
     <div class="pair">
-      ${textControl({ path: ['date'], label: w.date, type: 'date' })}
+      ${textControl({ path: ['date'], label: w.date, type: 'date', choose: putDate })}
       ${radioControl({
         path: ['direction'],
         label: w.direction,
@@ -159,7 +176,7 @@ export function placePanel() {
             ]
       }
     </div>
-    ${remediesFor(['shorter-span'])}
+    ${remediesFor(['shorter-span', 'longer-recording'])}
     ${textControl({ path: ['title'], label: w.name, placeholder: w.namePlaceholder })}
   `;
 }

@@ -1,13 +1,16 @@
 // Why there is no plan, and every single change that would cure it.
 
 import { html, nothing } from 'lit-html';
+import { moving } from '../moves/later.js';
 import { applyRemedy, idOf } from '../parts/controls.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { inWords, reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 export function problemView() {
-  return html`<div class="problems" role="status">${wrongInput()} ${noPlan()}</div>`;
+  return html`<div class="problems" role="status">
+    ${wrongInput()} ${noPlan()} ${moving.value?.findingsView()}
+  </div>`;
 }
 
 function wrongInput() {
@@ -56,12 +59,13 @@ function noPlan() {
 
 export function notesView() {
   const plan = made.value;
-  if (plan === undefined || plan.notes.length === 0) return nothing;
+  const notes = plan === undefined ? [] : (moving.value?.otherNotes(plan) ?? plan.notes);
+  if (notes.length === 0) return nothing;
   const w = words();
   return html`<section class="notes">
     <h2>${w.notes}</h2>
     <ul>
-      ${plan.notes.map(
+      ${notes.map(
         ({ level, text }) =>
           html`<li class=${level}><strong>${w.levels[level]}.</strong> ${w.library.note(text)}</li>`,
       )}

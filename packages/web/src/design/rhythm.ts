@@ -1,27 +1,45 @@
 // How often, how long, and what the card and the battery hold.
 
 import { html } from 'lit-html';
-import { numberControl, tickControl } from '../parts/controls.js';
+import { moving, wantMoves } from '../moves/later.js';
+import { numberControl, remediesFor, tickControl } from '../parts/controls.js';
+import { asPercent, asShare } from '../parts/percent.js';
 import { words } from '../words/words.js';
 
 export function rhythmPanel() {
   const w = words().rhythm;
   return html`
     <div class="pair">
-      ${numberControl({ path: ['intervalS'], label: w.interval, unit: w.secondsUnit, cures: [] })}
+      ${numberControl({ path: ['intervalS'], label: w.interval, unit: w.secondsUnit })}
       ${numberControl({ path: ['camera', 'gapS'], label: w.gap, unit: w.secondsUnit })}
     </div>
+    ${remediesFor(['longer-interval', 'more-frames', 'fewer-frames', 'shorter-write'])}
     ${numberControl({ path: ['clipFps'], label: w.fps, unit: w.fpsUnit })}
-    ${tickControl({ path: ['camera', 'darkFrame'], label: w.darkFrame })}
+    <details class="more" @toggle=${wantMoves}>
+      <summary>${w.fromClip}</summary>
+      ${moving.value?.clipFields()}
+    </details>
+    ${tickControl({ path: ['camera', 'darkFrame'], label: w.darkFrame })} ${remediesFor(['no-dark-frame'])}
     <div class="pair">
       ${numberControl({ path: ['camera', 'frameMB'], label: w.frameMB, unit: 'MB', placeholder: words().notSet })}
       ${numberControl({ path: ['camera', 'cardGB'], label: w.cardGB, unit: 'GB', placeholder: words().notSet })}
     </div>
-    ${numberControl({
-      path: ['camera', 'batteryFrames'],
-      label: w.battery,
-      unit: w.frames,
-      placeholder: words().notSet,
-    })}
+    <div class="pair">
+      ${numberControl({
+        path: ['camera', 'batteryFrames'],
+        label: w.battery,
+        unit: w.frames,
+        placeholder: words().notSet,
+      })}
+      ${numberControl({
+        path: ['camera', 'coldFactor'],
+        label: w.cold,
+        unit: '%',
+        placeholder: '100',
+        show: asPercent,
+        store: asShare,
+        help: w.coldHelp,
+      })}
+    </div>
   `;
 }

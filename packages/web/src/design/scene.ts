@@ -3,6 +3,7 @@
 import type { Facing, SceneWords, SurfaceWord } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { type Choice, numberControl, selectControl } from '../parts/controls.js';
+import { asPercent, asShare } from '../parts/percent.js';
 import { put, putAll, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
@@ -23,8 +24,6 @@ function withNumbers<T extends string, N extends object>(
 type Numbers<T> = Exclude<T, string>;
 
 const percent = (share: number) => `${Math.round(share * 100)} ${words().scene.percent}`;
-const asPercent = (value: unknown) => (typeof value === 'number' ? Math.round(value * 1e4) / 100 : value);
-const asShare = (value: unknown) => (typeof value === 'number' ? value / 100 : value);
 
 function nightText(night: Numbers<SceneWords['night']>): string {
   const w = words().scene;

@@ -1,6 +1,8 @@
 // Frames, clip, card, battery: always in view, with a plain warning before they fall short.
 
+import { framesOnCharge } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
+import { moving } from '../moves/later.js';
 import { clock } from '../parts/text.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { reading, shoot } from '../state/shoot.js';
@@ -9,7 +11,7 @@ import { words } from '../words/words.js';
 interface Figure {
   readonly name: string;
   readonly value: string;
-  readonly short?: boolean;
+  readonly short?: string; // what is the matter, where it falls short
 }
 
 // Before the first plan the figures have their places already, about as wide: nothing jumps when it comes.
@@ -33,7 +35,8 @@ function figures(): Figure[] {
   if (plan === undefined) return blanks();
   const { summary } = plan;
   const w = words();
-  const { cardGB, batteryFrames } = plan.shoot.camera;
+  const { cardGB, batteryFrames, coldFactor } = plan.shoot.camera;
+  const { cardFullAt, batteryOutAt } = summary;
   const needGB = summary.cardNeededGB;
   return [
     { name: w.summary.frames, value: String(summary.frameCount) },
@@ -48,7 +51,7 @@ function figures(): Figure[] {
               cardGB === undefined
                 ? w.summary.cardNeed(w.number(needGB, 1))
                 : w.summary.cardValue(w.number(needGB, 1), String(cardGB)),
-            short: summary.cardFits === false,
+            ...(cardFullAt && { short: w.summary.full(clock(cardFullAt, false)) }),
           },
         ]),
     ...(batteryFrames === undefined
@@ -56,10 +59,11 @@ function figures(): Figure[] {
       : [
           {
             name: w.summary.battery,
-            value: w.summary.batteryValue(summary.frameCount, batteryFrames),
-            short: summary.batteryFits === false,
+            value: w.summary.batteryValue(summary.frameCount, framesOnCharge(batteryFrames, coldFactor)),
+            ...(batteryOutAt && { short: w.summary.spent(clock(batteryOutAt, false)) }),
           },
         ]),
+    ...(moving.value?.moveFigures(plan) ?? []),
     { name: w.summary.cues, value: String(summary.cueCount) },
     { name: w.summary.error, value: w.summary.errorValue(w.number(summary.worstErrorEv, 2)) },
   ];
@@ -82,9 +86,9 @@ export function summaryStrip() {
     ${notCurrent()}
     <dl>
       ${figures().map(
-        ({ name, value, short = false }) => html`<div class=${short ? 'short' : ''}>
+        ({ name, value, short }) => html`<div class=${short ? 'short' : ''}>
           <dt>${name}</dt>
-          <dd>${value}${short ? html` <strong>${w.short}</strong>` : nothing}</dd>
+          <dd>${value}${short ? html` <strong>${short}</strong>` : nothing}</dd>
         </div>`,
       )}
     </dl>

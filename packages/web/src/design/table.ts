@@ -3,6 +3,7 @@
 import type { PlanFrame, PlanMade } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
+import { moving } from '../moves/later.js';
 import { changeSpoken, clock, settingText } from '../parts/text.js';
 import { cursor, moveCursor } from '../state/cursor.js';
 import { made } from '../state/plan.js';
@@ -34,6 +35,7 @@ function table(plan: PlanMade) {
   const ev = (value: number) => w.number(value, 1);
   const cues = new Map(plan.cues.map((cue) => [cue.frame, cue]));
   const rows = rowsOf(plan);
+  const more = moving.value?.moveColumns(plan) ?? [];
   const here = rows.findLastIndex(({ frame }) => frame <= cursor.value);
   return html`<div class="scroll" tabindex="0" role="region" aria-label=${w.table.title}>
     <table>
@@ -52,6 +54,7 @@ function table(plan: PlanMade) {
             w.chart.errorEv,
             w.chart.setting,
             w.table.changes,
+            ...more.map(([name]) => name),
           ].map((name) => html`<th scope="col">${name}</th>`)}
         </tr>
       </thead>
@@ -70,6 +73,7 @@ function table(plan: PlanMade) {
             <td>${w.signed(f.errorEv, 2)}</td>
             <td>${settingText(f)}</td>
             <td>${cues.get(f.frame)?.changes.map(changeSpoken).join(', ') ?? ''}</td>
+            ${more.map(([, cell]) => html`<td>${cell(f)}</td>`)}
           </tr>`,
         )}
       </tbody>

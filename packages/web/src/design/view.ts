@@ -4,6 +4,7 @@ import { signal } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { chartView, geometry } from '../chart/chart-view.js';
 import { fieldDoor } from '../field/door.js';
+import { moving, wantMoves } from '../moves/later.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
@@ -19,17 +20,22 @@ import { scenePanel } from './scene.js';
 import { summaryStrip } from './summary.js';
 import { tableView } from './table.js';
 
-type PanelName = 'place' | 'rhythm' | 'kit' | 'scene' | 'look';
+type PanelName = 'place' | 'rhythm' | 'kit' | 'moves' | 'scene' | 'look';
 
 /** Panels folded by hand. On a small screen only the first is open at the start. */
 const folded = signal<ReadonlySet<PanelName>>(
-  new Set(matchMedia('(min-width: 60rem)').matches ? ['look'] : ['rhythm', 'kit', 'scene', 'look']),
+  new Set(
+    matchMedia('(min-width: 60rem)').matches
+      ? ['moves', 'look']
+      : ['rhythm', 'kit', 'moves', 'scene', 'look'],
+  ),
 );
 
 const CURES: Readonly<Record<PanelName, readonly string[]>> = {
   place: ['shorter-span'],
-  rhythm: [],
+  rhythm: ['longer-interval', 'no-dark-frame', 'shorter-write'],
   kit: ['longer-shutter', 'higher-iso', 'wider-aperture', 'narrower-aperture', 'another-filter'],
+  moves: ['shorter-settle', 'shorter-move'],
   scene: [],
   look: ['darker-look', 'looser-tolerance', 'larger-steps', 'closer-cues'],
 };
@@ -54,13 +60,18 @@ function panel(name: PanelName, content: () => TemplateResult) {
   </details>`;
 }
 
+function movesPanel() {
+  wantMoves();
+  return moving.value?.movePanel() ?? html`<p class="help">…</p>`;
+}
+
 export function designView() {
   const stale = impossible.value !== undefined || reading.value.kind === 'wrong';
   const busy = pending.value || (made.value !== undefined && geometry.value === undefined);
   return html`<main class="design">
     <form class="controls" @submit=${(event: Event) => event.preventDefault()}>
       ${panel('place', placePanel)} ${panel('kit', kitPanel)} ${panel('rhythm', rhythmPanel)}
-      ${panel('scene', scenePanel)} ${panel('look', lookPanel)}
+      ${panel('moves', movesPanel)} ${panel('scene', scenePanel)} ${panel('look', lookPanel)}
     </form>
     <div class="result" id="plan" tabindex="-1">
       ${summaryStrip()} ${problemView()}
@@ -68,7 +79,7 @@ export function designView() {
         <h2 class="unseen">${words().chart.title}</h2>
         ${chartView()}
       </section>
-      ${fieldDoor()} ${notesView()}
+      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()}
       <div class="columns">
         ${cueList()}
         <div>${readingsSection()} ${filesSection()}</div>

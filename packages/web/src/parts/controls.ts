@@ -3,6 +3,7 @@
 import type { Remedy } from '@evenfall/core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
+import { type Advice, moving } from '../moves/later.js';
 import type { Path } from '../state/path.js';
 import { impossible, pending } from '../state/plan.js';
 import { faultsAt, put, replaceShoot, shoot, shown } from '../state/shoot.js';
@@ -12,6 +13,8 @@ import { numberOr, typed } from './typed.js';
 
 /** Kinds of remedy, by the control that could cure it. */
 export type Cure = Remedy['change'];
+
+type Offered = Remedy | Advice;
 
 export const idOf = (path: Path) => `c-${path.join('-')}`;
 
@@ -40,21 +43,25 @@ export function labelled(
 
 /** Remedies of these kinds, each with the button that applies it. */
 export function remediesFor(cures: readonly Cure[]): TemplateResult | typeof nothing {
-  const found = impossible.value?.remedies.filter(({ change }) => cures.includes(change)) ?? [];
+  const offered: readonly Offered[] = impossible.value?.remedies ?? moving.value?.advice.value ?? [];
+  const found = offered.filter(({ change }) => cures.includes(change));
   if (found.length === 0 || pending.value) return nothing;
   return html`${found.map(
     (remedy) => html`<div class="cure">
-      <p>${words().library.remedy(remedy)}</p>
+      <p>${'why' in remedy ? html`<b>${remedy.why}.</b> ` : nothing}${textOf(remedy)}</p>
       <button type="button" class="small" @click=${() => applyRemedy(remedy)}>
-        ${words().problem.apply}<span class="unseen">: ${words().library.remedy(remedy)}</span>
+        ${words().problem.apply}<span class="unseen">: ${textOf(remedy)}</span>
       </button>
     </div>`,
   )}`;
 }
 
-export function applyRemedy(remedy: Remedy): void {
+/** Advice comes in the language of the page already. */
+const textOf = (remedy: Offered) => ('why' in remedy ? remedy.text : words().library.remedy(remedy));
+
+export function applyRemedy(remedy: Offered): void {
   replaceShoot({ ...shoot.peek(), ...remedy.apply });
-  say(words().problem.applied(words().library.remedy(remedy)), { undo: true });
+  say(words().problem.applied(textOf(remedy)), { undo: true });
 }
 
 const described = (path: Path, help = '') =>
@@ -70,10 +77,12 @@ interface NumberControl extends Common {
   readonly placeholder?: string;
   readonly show?: (value: unknown) => unknown; // from the file's unit to the one on the page
   readonly store?: (value: unknown) => unknown; // and back
+  readonly choose?: (value: unknown) => void; // default: put it at the path
 }
 
 export function numberControl(spec: NumberControl): TemplateResult {
   const { path, unit = '', help = '', placeholder = '', show = (v) => v, store = (v) => v } = spec;
+  const { choose = (value: unknown) => put(path, value) } = spec;
   return labelled(
     spec,
     html`<input
@@ -85,7 +94,7 @@ export function numberControl(spec: NumberControl): TemplateResult {
       aria-invalid=${invalid(path)}
       aria-describedby=${described(path, help)}
       ${typed(show(shown(path)), numberOr)}
-      @input=${(event: Event) => put(path, store(numberOr((event.target as HTMLInputElement).value)))}
+      @input=${(event: Event) => choose(store(numberOr((event.target as HTMLInputElement).value)))}
     />`,
     unit,
     help,
@@ -94,11 +103,12 @@ export function numberControl(spec: NumberControl): TemplateResult {
 
 interface TextControl extends Common {
   readonly type?: 'text' | 'date';
+  readonly choose?: (text: string) => void; // default: put it at the path
   readonly placeholder?: string;
 }
 
 export function textControl(spec: TextControl): TemplateResult {
-  const { path, type = 'text', placeholder = '' } = spec;
+  const { path, type = 'text', placeholder = '', choose = (text) => put(path, text) } = spec;
   return labelled(
     spec,
     html`<input
@@ -109,7 +119,7 @@ export function textControl(spec: TextControl): TemplateResult {
       aria-invalid=${invalid(path)}
       aria-describedby=${described(path)}
       .value=${live(String(shown(path) ?? ''))}
-      @input=${(event: Event) => put(path, (event.target as HTMLInputElement).value)}
+      @input=${(event: Event) => choose((event.target as HTMLInputElement).value)}
     />`,
   );
 }

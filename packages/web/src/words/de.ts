@@ -1,7 +1,7 @@
 // The page in German.
 
 import { wordsFor } from '@evenfall/chart';
-import type { PlanInfeasible, Remedy } from '@evenfall/core';
+import type { Move, PlanInfeasible, Remedy } from '@evenfall/core';
 import { faultInGerman } from './de-faults.js';
 import type { PageWords } from './en.js';
 
@@ -62,11 +62,14 @@ export const german: PageWords = {
     interval: 'Intervall',
     fps: 'Clip',
     fpsUnit: 'Bilder je Sekunde',
+    fromClip: 'Vom Clip zum Intervall',
     gap: 'Pause der Kamera',
     darkFrame: 'Rauschminderung bei Langzeit ist an',
     frameMB: 'Ein Bild',
     cardGB: 'Karte',
     battery: 'Eine Ladung reicht für',
+    cold: 'Davon in der Kälte',
+    coldHelp: 'Etwa 80 % bei 9 °C, 70 % bei 0 °C, die Hälfte bei −18 °C.',
     frames: 'Bilder',
     secondsUnit: 's',
   },
@@ -99,6 +102,7 @@ export const german: PageWords = {
     stack: 'Zwei dürfen zugleich vor der Linse sein',
     seconds: (label) => (label.includes('/') ? label : `${label} s`),
   },
+  moves: { title: 'Kamerabewegung' },
   scene: {
     title: 'Was das Objektiv sieht',
     facing: 'Blick',
@@ -180,7 +184,8 @@ export const german: PageWords = {
     cues: 'Einsätze',
     error: 'größter Fehler',
     errorValue: (ev) => `${ev} EV`,
-    short: 'zu klein',
+    full: (at) => `zu klein, voll um ${at}`,
+    spent: (at) => `zu klein, leer um ${at}`,
     ofLastPlan: 'Zahlen des letzten möglichen Plans:',
     planning: 'Es wird geplant …',
   },
@@ -365,9 +370,18 @@ export const german: PageWords = {
   library: { remedy, why, note: card.note, fault: faultInGerman },
 };
 
+const AXES = { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' };
+
+/** "Schwenk 45,2°": a move that a remedy has cut is in degrees or metres. */
+function lengthText({ axis, by }: Move): string {
+  const length =
+    'deg' in by ? `${comma(Math.abs(by.deg))}°` : 'm' in by ? `${comma(Math.abs(by.m))} m` : 'wie bisher';
+  return `${AXES[axis]} ${length}`;
+}
+
 /** What a remedy changes, told from the change itself. */
 function remedy({ apply, change, text }: Remedy): string {
-  const { camera, limits, look, span, filters, intervalS } = apply;
+  const { camera, limits, look, span, filters, intervalS, moves } = apply;
   const interval = intervalS === undefined ? '' : `das Intervall auf ${comma(intervalS)} s verlängern`;
   if (change === 'longer-shutter' && camera) {
     const zeit = `eine Zeit von ${camera.shutter.longest} s erlauben`;
@@ -396,6 +410,22 @@ function remedy({ apply, change, text }: Remedy): string {
   if (change === 'closer-cues' && limits) {
     return `Einsätze im Abstand von ${comma(limits.secondsBetweenCues)} s erlauben.`;
   }
+  if (change === 'longer-interval' && intervalS !== undefined) {
+    return `Das Intervall auf ${comma(intervalS)} s verlängern.`;
+  }
+  if (change === 'no-dark-frame') {
+    return 'Die Rauschminderung abschalten: Ihr Dunkelbild dauert so lange wie die Belichtung.';
+  }
+  if (change === 'shorter-write' && camera) {
+    return `Karte oder Format nehmen, mit denen das Schreiben ${comma(camera.gapS)} s dauert.`;
+  }
+  if (change === 'shorter-settle' && moves) {
+    const settleS = Math.max(
+      ...moves.filter(({ mode }) => mode === 'stopped').map(({ gear }) => gear.settleS),
+    );
+    return `Der Kamera nach einer Bewegung ${comma(settleS)} s Ruhe lassen.`;
+  }
+  if (change === 'shorter-move' && moves) return `Die Bewegung kürzen: ${moves.map(lengthText).join(', ')}.`;
   if (change === 'shorter-span' && span) {
     return 'startAt' in span
       ? `Nur von ${span.startAt.slice(11, 16)} bis ${span.endAt.slice(11, 16)} aufnehmen.`
@@ -404,12 +434,33 @@ function remedy({ apply, change, text }: Remedy): string {
   return text;
 }
 
+/** What a move takes of every interval, where a text says so. */
+function gap(text: string): string {
+  const [, move, rest, write] =
+    /Between frames the longest step of the move takes ([\d.]+) s, its rest ([\d.]+) s and writing ([\d.]+) s\./.exec(
+      text,
+    ) ?? [];
+  return move === undefined || rest === undefined || write === undefined
+    ? ''
+    : `Zwischen zwei Bildern braucht der längste Schritt der Bewegung ${comma(move)} s, seine Ruhe ${comma(rest)} s, das Schreiben ${comma(write)} s.`;
+}
+
 function why({ reason, frame, at, shortfallEv, text }: PlanInfeasible['infeasible']): string {
+  const taken = gap(text);
+  if (reason === 'no-time') {
+    const [, interval, dark] =
+      /An interval of ([\d.]+) s leaves no time for a shutter( and its dark frame)?/.exec(text) ?? [];
+    if (interval === undefined) return text;
+    return `${taken} Ein Intervall von ${comma(interval)} s lässt keine Zeit für eine Belichtung${dark === undefined ? '' : ' und ihr Dunkelbild'}.`;
+  }
   if (frame === undefined || at === undefined) return text;
   const from = `Ab Bild ${frame + 1} (${at.slice(11, 19)})`;
   const by =
     shortfallEv === undefined || shortfallEv < 0.05 ? '' : `, um ${comma(shortfallEv.toFixed(1))} Blenden`;
-  if (reason === 'too-dark') return `${from} ist die Szene zu dunkel für diese Ausrüstung${by}.`;
+  if (reason === 'too-dark')
+    return `${from} ist die Szene zu dunkel für diese Ausrüstung${by}.${
+      taken === '' ? '' : ` ${taken} Das hält die Belichtung kurz.`
+    }`;
   if (reason === 'too-bright') return `${from} ist die Szene zu hell für diese Ausrüstung${by}.`;
   return `${from} ändert sich das Licht schneller, als Schritte, Abstand und erlaubter Fehler folgen können.`;
 }

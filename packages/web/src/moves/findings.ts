@@ -1,0 +1,93 @@
+// What is wrong with a move that can be planned, and every single change that would mend it.
+
+import type { MoveFinding, PlanMade } from '@evenfall/core';
+import { computed, effect, untracked } from '@preact/signals-core';
+import { html, nothing } from 'lit-html';
+import { applyRemedy } from '../parts/controls.js';
+import { impossible, made, pending } from '../state/plan.js';
+import { words } from '../words/words.js';
+import { changeOf, stopped } from './apply.js';
+import type { Advice } from './later.js';
+import { check, isChecked, isSound } from './sound.js';
+import { moveWords } from './words.js';
+
+/** A finding in the page's language, without its remedies. */
+export const findingText = ({ text }: MoveFinding) => words().library.note(text);
+
+function adviceOn(plan: PlanMade, finding: MoveFinding): Advice[] {
+  const { note } = words().library;
+  const why = moveWords().findings[finding.kind];
+  const head = note(finding.text);
+  const told = finding.remedies.flatMap((remedy): Advice[] => {
+    const apply = changeOf(plan, remedy);
+    // Notes join the two: what a language knows of notes it knows of remedies.
+    const text = note(`${finding.text} ${remedy.text}`).slice(head.length + 1);
+    return apply === undefined ? [] : [{ change: remedy.change, text, apply, why }];
+  });
+  const apply =
+    finding.kind === 'blur' && finding.level === 'caution' ? stopped(plan.shoot.moves) : undefined;
+  return apply === undefined ? told : [...told, { change: 'stop', text: moveWords().stop, apply, why }];
+}
+
+/** The plan that holds, and what is found in it. */
+const current = computed(() => {
+  const plan = impossible.value === undefined ? made.value : undefined;
+  return plan?.move === undefined ? undefined : { plan, findings: plan.move.findings };
+});
+
+const found = computed(() => {
+  const now = current.value;
+  return (now?.findings ?? []).map((finding) => ({
+    finding,
+    offered: adviceOn(now?.plan as PlanMade, finding),
+  }));
+});
+
+effect(() => {
+  const now = current.value;
+  if (now === undefined || pending.value) return;
+  const offers = untracked(() => found.value).flatMap(({ finding, offered }) =>
+    offered.map(({ apply }) => ({ change: apply, against: finding.kind })),
+  );
+  untracked(() => check(now.plan, offers));
+});
+
+/** Findings, each with the advice that has been found to mend it. */
+const mended = computed(() => {
+  const plan = current.value?.plan;
+  return found.value.map(({ finding, offered }) => ({
+    finding,
+    list:
+      plan === undefined
+        ? []
+        : offered.filter(({ apply }) => isSound(plan, { change: apply, against: finding.kind })),
+  }));
+});
+
+/** Every change that would mend something; none while there is no plan. */
+export const advice = computed<readonly Advice[]>(() => mended.value.flatMap(({ list }) => list));
+
+/** What should be mended before the evening, above the chart. */
+export function findingsView() {
+  const plan = current.value?.plan;
+  const all = plan !== undefined && isChecked(plan);
+  const { cures, noCure } = words().problem;
+  return mended.value
+    .filter(({ finding }) => finding.level !== 'info')
+    .map(
+      ({ finding, list }) => html`<section class="problem ${pending.value ? 'stale' : ''}">
+        <h2>${moveWords().findings[finding.kind]}</h2>
+        <p>${findingText(finding)}</p>
+        ${list.length > 0 ? html`<p>${cures}</p>` : all ? html`<p>${noCure}</p>` : nothing}
+        <ul class="remedies">
+          ${list.map(
+            (one) => html`<li>
+              <button type="button" ?disabled=${pending.value} @click=${() => applyRemedy(one)}>
+                ${one.text}
+              </button>
+            </li>`,
+          )}
+        </ul>
+      </section>`,
+    );
+}

@@ -1,0 +1,33 @@
+// Everything about moves is a part of its own: it is loaded when its panel is opened, or when the shoot has moves or
+// a lens. Until then, and where it cannot be loaded, the page goes on without.
+
+import type { Remedy } from '@evenfall/core';
+import { effect, signal } from '@preact/signals-core';
+import { shoot } from '../state/shoot.js';
+
+/** What would mend something that is no reason against the plan, and what that is. */
+export interface Advice extends Remedy {
+  readonly why: string;
+}
+
+/** The part, once it is there. */
+export const moving = signal<typeof import('./all.js') | undefined>(undefined);
+
+let asked = false;
+
+export function wantMoves(): void {
+  if (asked) return;
+  asked = true;
+  import('./all.js')
+    .then((all) => {
+      moving.value = all;
+    })
+    .catch(() => {
+      asked = false; // opening the panel again asks again
+    });
+}
+
+effect(() => {
+  const { moves, camera } = shoot.value;
+  if (moves.length > 0 || camera.lens !== undefined) wantMoves();
+});
