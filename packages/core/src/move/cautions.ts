@@ -49,7 +49,19 @@ const ALONG: readonly MoveCaution[] = [
   },
 ];
 
-/** Cautions for these moves: none without moves, more where something travels along a track. */
+/**
+ * Cautions for these moves. Source: docs/sources.md#move-cautions.
+ *
+ * @param moves of which the axes alone count
+ * @returns none without moves, two more where something travels along a track
+ * @example
+ * ```ts
+ * import { moveCautions } from '@evenfall/core';
+ *
+ * moveCautions([]); // → []
+ * moveCautions([{ axis: 'slide' }]).length; // → 8
+ * ```
+ */
 export function moveCautions(moves: readonly Pick<Move, 'axis'>[]): readonly MoveCaution[] {
   if (moves.length === 0) return [];
   return moves.some(({ axis }) => axis === 'slide') ? [...ANY, ...ALONG] : ANY;

@@ -5,7 +5,17 @@ import { fieldsOfView, type Optics, pixelPitchUm } from './angle.js';
 import type { Travel } from './resolve.js';
 import { positionAt, stepAfter } from './steps.js';
 
-/** Seconds in which a picture's width should pass at the fastest: published panning guidance. */
+/**
+ * Seconds of clip in which a picture's width should pass at the fastest: published panning guidance.
+ * Source: docs/sources.md#pan-speed.
+ *
+ * @example
+ * ```ts
+ * import { COMFORT_CROSSING_S } from '@evenfall/core';
+ *
+ * COMFORT_CROSSING_S; // → 7
+ * ```
+ */
 export const COMFORT_CROSSING_S = 7;
 
 /** Seconds for a width at which a move is hardly seen: a tenth of the comfortable speed. Our own choice. */

@@ -1,12 +1,26 @@
-// The part of the page that moves need, as it is asked for by later.ts.
+// The part of the page that moves need, as later.ts loads it.
 
+import { clipFields } from './clip.js';
+import { advice, findingsView } from './findings.js';
+import { moveLanes } from './lanes.js';
+import { moveNotes, otherNotes, starAdvice } from './notes.js';
+import { movePanel } from './panel.js';
 import { wearStyle } from './style.js';
-
-export { clipFields } from './clip.js';
-export { advice, findingsView } from './findings.js';
-export { moveLanes } from './lanes.js';
-export { moveNotes, otherNotes, starAdvice } from './notes.js';
-export { movePanel } from './panel.js';
-export { moveColumns, moveFacts, moveFigures, moveSpoken } from './tell.js';
+import { moveColumns, moveFacts, moveFigures, moveSpoken } from './tell.js';
 
 wearStyle();
+
+export const movePart = {
+  advice,
+  clipFields,
+  findingsView,
+  moveColumns,
+  moveFacts,
+  moveFigures,
+  moveLanes,
+  moveNotes,
+  movePanel,
+  moveSpoken,
+  otherNotes,
+  starAdvice,
+};

@@ -4,6 +4,7 @@
 import type { Remedy } from '@evenfall/core';
 import { effect, signal } from '@preact/signals-core';
 import { shoot } from '../state/shoot.js';
+import type { movePart } from './all.js';
 
 /** What would mend something that is no reason against the plan, and what that is. */
 export interface Advice extends Remedy {
@@ -11,7 +12,7 @@ export interface Advice extends Remedy {
 }
 
 /** The part, once it is there. */
-export const moving = signal<typeof import('./all.js') | undefined>(undefined);
+export const moving = signal<typeof movePart | undefined>(undefined);
 
 let asked = false;
 
@@ -20,7 +21,7 @@ export function wantMoves(): void {
   asked = true;
   import('./all.js')
     .then((all) => {
-      moving.value = all;
+      moving.value = all.movePart;
     })
     .catch(() => {
       asked = false; // opening the panel again asks again

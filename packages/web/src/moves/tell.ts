@@ -95,13 +95,13 @@ export function moveFacts(plan: PlanMade, frame: PlanFrame): readonly Fact[] {
 /** How fast it looks, for the figures that are always in view. */
 export function moveFigures({ move }: PlanMade) {
   if (move?.fastest === undefined) return [];
-  const { facts, findings } = moveWords();
+  const { facts } = moveWords();
   const fast = move.findings.some(({ kind }) => kind === 'too-fast');
   return [
     {
       name: facts.speed,
       value: crossing(move.fastest.widthsPerS),
-      ...(fast ? { short: findings['too-fast'] } : {}),
+      ...(fast ? { short: facts.fast } : {}),
     },
   ];
 }

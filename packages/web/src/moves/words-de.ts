@@ -147,6 +147,7 @@ export const german: MoveWords = {
 
   facts: {
     speed: 'im Film',
+    fast: 'zu schnell',
     stands: 'steht',
     slack: 'übrig',
     smear: 'Verwischung',

@@ -144,6 +144,7 @@ export const english = {
 
   facts: {
     speed: 'on screen',
+    fast: 'too fast',
     stands: 'stands',
     slack: 'to spare',
     smear: 'smear',
