@@ -1,5 +1,7 @@
 // The page built once, served on loopback and opened in a real browser; everything the tests share.
 
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import type { AddressInfo } from 'node:net';
 import { type Plan, type PlanMade, planShoot, readShoot, type Shoot } from '@evenfall/core';
 import {
@@ -151,3 +153,36 @@ export function rounded<T>(value: T): T {
 export function fragmentFor(value: unknown): string {
   return `#shoot=${Buffer.from(JSON.stringify(value)).toString('base64url')}`;
 }
+
+const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+}
+
+/** What axe finds, one line each; its script goes in past the page's own policy. */
+export async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(readFileSync(axePath, 'utf8'));
+  const found = await page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } };
+    return (await axe.run()).violations;
+  });
+  return found.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${id}: ${node.html} ${node.failureSummary ?? ''}`),
+  );
+}
+
+/** Controls that are smaller than a finger, how many were looked at, and how far the page scrolls sideways. */
+export const smallTargets = (page: Page) =>
+  page.evaluate(() => {
+    const all = document.querySelectorAll<HTMLElement>(
+      'button, select, input, summary, a[href], label.button, [role=slider]',
+    );
+    const seen = [...all].filter((e) => e.getClientRects().length > 0 && !e.matches('.skip, .unseen'));
+    const small = seen
+      .map((e) => (e.matches('[type=checkbox], [type=radio]') ? (e.closest('label') as HTMLElement) : e))
+      .filter((e) => e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 43.5)
+      .map((e) => e.outerHTML.slice(0, 120));
+    return { count: seen.length, small, sideways: document.documentElement.scrollWidth - innerWidth };
+  });

@@ -5,6 +5,7 @@ import { anywhere } from './anywhere.js';
 import { type Site, startSite } from './build.js';
 import { designing } from './designing.js';
 import { inField } from './in-field.js';
+import { moving } from './moving.js';
 
 let site: Site | undefined;
 const running = (): Site => {
@@ -18,6 +19,7 @@ beforeAll(async () => {
 afterAll(() => site?.close());
 
 designing(running);
+moving(running);
 inField(running);
 anywhere(running);
 

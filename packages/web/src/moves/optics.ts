@@ -1,6 +1,6 @@
 // The lens and the part of the sensor that the clip uses.
 
-import { fieldOfViewDeg, opticsOf, type Sensor } from '@evenfall/core';
+import { fieldOfViewDeg, type Sensor } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { type Choice, numberControl, selectControl, tickControl } from '../parts/controls.js';
 import { put, putAll, shoot, shown } from '../state/shoot.js';
@@ -99,9 +99,8 @@ export function opticsFields() {
 export const some = (value: unknown) => value ?? '';
 
 function viewText(): string | undefined {
-  const optics = opticsOf(shoot.value.camera);
-  if (optics === undefined) return undefined;
-  const { lens, sensor } = optics;
+  const { lens, sensor } = shoot.value.camera;
+  if (lens === undefined || sensor === undefined) return undefined;
   const view = (side: number) => words().number(fieldOfViewDeg(side, lens.focalMm), 1);
   return moveWords().lens.view(view(sensor.widthMm), view(sensor.heightMm));
 }

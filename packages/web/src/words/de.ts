@@ -384,8 +384,10 @@ function remedy({ apply, change, text }: Remedy): string {
   const { camera, limits, look, span, filters, intervalS, moves } = apply;
   const interval = intervalS === undefined ? '' : `das Intervall auf ${comma(intervalS)} s verlängern`;
   if (change === 'longer-shutter' && camera) {
-    const zeit = `eine Zeit von ${camera.shutter.longest} s erlauben`;
-    return `${[zeit, interval].filter((part) => part !== '').join(' und ')}.`.replace('eine', 'Eine');
+    // Where the interval alone kept the shutter short its limit stays as it is.
+    const zeit = /allow a shutter/i.test(text) ? `eine Zeit von ${camera.shutter.longest} s erlauben` : '';
+    const told = [zeit, interval].filter((part) => part !== '').join(' und ');
+    return `${told.charAt(0).toUpperCase()}${told.slice(1)}.`;
   }
   if (change === 'higher-iso' && camera) return `Die höchste ISO auf ${camera.iso.highest} heben.`;
   if (change === 'wider-aperture' && camera) {
