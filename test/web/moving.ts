@@ -221,6 +221,7 @@ export function moving(site: () => Site): void {
       expect(under).toContain('px');
       expect(await slider.getAttribute('aria-valuetext')).toContain('pan 20° left, tilt 5° up');
       await page.getByText('The chart as a table').click();
+      await page.locator('.table tbody tr').first().waitFor();
       const head = (await page.locator('.table thead th').allTextContents()).map((text) => text.trim());
       const cells = await page.locator('.table tbody tr').last().locator('td').allTextContents();
       expect(cells[head.indexOf('pan') - 1]).toBe('20° left');

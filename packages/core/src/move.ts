@@ -149,13 +149,18 @@ export function movePlan(request: MoveRequest): MovePlan {
     const steps = travels.map((travel) => stepAfter(travel, frame, frameCount));
     const widths = widthsOf(travels, steps, optics);
     const blur = blurPx(travels, frame, frame + shutterS / intervalS, frameCount, optics);
-    const { shutterS: _, ...budget } = budgets[frame];
-    return {
-      ...Object.fromEntries(travels.flatMap((travel) => positionKeys(travel, frame, frameCount))),
-      ...budget,
-      ...(widths === undefined ? {} : { widthsPerS: widths * clipFps }),
-      ...(blur === undefined ? {} : { blurPx: blur }),
-    };
+    const { darkS, writeS: busyS, moveS, settleS, slackS } = budgets[frame];
+    // Key by key: a shoot has thousands of frames, and gathering keys into new objects takes longer than the moves.
+    const told: Told = {};
+    for (const travel of travels) tellPosition(told, travel, positionAt(travel, frame, frameCount));
+    told.darkS = darkS;
+    told.writeS = busyS;
+    told.moveS = moveS;
+    told.settleS = settleS;
+    told.slackS = slackS;
+    if (widths !== undefined) told.widthsPerS = widths * clipFps;
+    if (blur !== undefined) told.blurPx = blur;
+    return told as MoveFrame;
   });
 
   const asked: Asked = {
@@ -191,11 +196,14 @@ export function movePlan(request: MoveRequest): MovePlan {
   };
 }
 
+type Told = { -readonly [Key in keyof MoveFrame]?: MoveFrame[Key] };
+
 /** Position of one axis under its own keys: "panDeg", and "panSteps" where the motor's step is known. */
-function positionKeys(travel: Travel, frame: number, frameCount: number): [string, number][] {
+function tellPosition(told: Told, travel: Travel, position: number): void {
   const { axis } = travel;
-  const position = positionAt(travel, frame, frameCount);
+  told[axis === 'slide' ? 'slideM' : axis === 'tilt' ? 'tiltDeg' : 'panDeg'] = position;
   const steps = motorStepsAt(position, travel);
-  const at: [string, number] = [axis === 'slide' ? 'slideM' : `${axis}Deg`, position];
-  return steps === undefined ? [at] : [at, [`${axis}Steps`, steps]];
+  if (steps !== undefined) {
+    told[axis === 'slide' ? 'slideSteps' : axis === 'tilt' ? 'tiltSteps' : 'panSteps'] = steps;
+  }
 }

@@ -45,7 +45,8 @@ function withMoves(
   { frames: moved, travels, gap, tightest, fastest, findings, lines }: MovePlan,
 ): Pick<Moving, 'frames'> & Required<Pick<Moving, 'move'>> {
   return {
-    frames: frames.map((frame, i) => ({ ...frame, ...moved[i] })),
+    // Not spread into a literal: with so many keys that takes twenty times as long, at every keystroke of a page.
+    frames: frames.map((frame, i) => Object.assign({}, frame, moved[i])),
     move: { travels, gap, tightest, ...(fastest === undefined ? {} : { fastest }), findings, lines },
   };
 }

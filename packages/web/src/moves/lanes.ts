@@ -42,9 +42,9 @@ export function moveLanes(plan: PlanMade, inks: Inks): MoreLanes | undefined {
   };
 }
 
-const MOST_POINTS = 400;
+const MOST_POINTS = 240;
 
-/** No more frames than a wide screen has columns, and those that are worst. */
+/** Fewer frames than a screen has columns, for curves as smooth as these, and those that are worst. */
 function thinned({ frames, move }: PlanMade): PlanFrame[] {
   const every = Math.max(1, Math.ceil(frames.length / MOST_POINTS));
   const kept = new Set([frames.length - 1, move?.tightest.frame, move?.fastest?.frame]);

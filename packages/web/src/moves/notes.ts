@@ -2,6 +2,7 @@
 // are eight long sentences: each has a few words that always show, the whole of it one press away.
 
 import { moveCautions, type PlanMade, type PlanNote } from '@evenfall/core';
+import { computed } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { clock } from '../parts/text.js';
 import { impossible, made } from '../state/plan.js';
@@ -41,7 +42,7 @@ export function moveNotes() {
   return html`<section class="notes move-notes">
     <h2>${w.notes.title}</h2>
     <ul>
-      ${courses(plan).map((line) => html`<li>${line}</li>`)}
+      ${courses.value.map((line) => html`<li>${line}</li>`)}
       ${told.map((finding) => html`<li>${findingText(finding)}</li>`)}
       ${stars === undefined ? nothing : html`<li class=${stars.level}>${words().library.note(stars.text)}</li>`}
     </ul>
@@ -50,7 +51,9 @@ export function moveNotes() {
 }
 
 /** A line a move: where it starts, how it steps, where and when it ends. */
-export function courses({ move, frames, summary }: PlanMade): string[] {
+const courses = computed(() => (made.value === undefined ? [] : coursesOf(made.value)));
+
+function coursesOf({ move, frames, summary }: PlanMade): string[] {
   const w = moveWords();
   return (move?.travels ?? []).map((travel) => {
     const steps = frames

@@ -1,12 +1,11 @@
 // The panel of moves: lens and sensor, each move, what the interval holds, how fast it looks.
 
-import { type Move, tightestOf } from '@evenfall/core';
+import type { Move } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { say } from '../parts/message.js';
 import { moveCursor } from '../state/cursor.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { put, replaceShoot, shoot, shown } from '../state/shoot.js';
-import { words } from '../words/words.js';
 import { AXES, firstMove } from './edit.js';
 import { safety } from './notes.js';
 import { moveFields } from './one-move.js';
@@ -62,23 +61,24 @@ function budget() {
   const plan = impossible.value === undefined ? made.value : undefined;
   if (plan?.move === undefined) return nothing;
   const w = moveWords().budget;
-  const { frame, ...times } = tightestOf(plan);
+  const { frame } = plan.move.tightest;
   const { intervalS } = plan.shoot;
-  const held = PARTS.filter((part) => part === 'slackS' || times[part] > 0);
+  const parts = PARTS.map((part) => [part, plan.frames[frame]?.[part] ?? 0] as const);
+  const held = parts.filter(([part, timeS]) => part === 'slackS' || timeS > 0);
   return html`<section class="group ${pending.value ? 'stale' : ''}">
     <h3>${w.title}</h3>
-    <p>${w.tightest(frame + 1, words().number(intervalS, Number.isInteger(intervalS) ? 0 : 1))}</p>
+    <p>${w.tightest(frame + 1, secondsText(intervalS))}</p>
     <div class="budget-bar" aria-hidden="true">
       ${held.map(
-        (part) =>
-          html`<div class=${part} .style=${`flex-grow:${Math.max(0, times[part]) / intervalS}`}></div>`,
+        ([part, timeS]) =>
+          html`<div class=${part} .style=${`flex-grow:${Math.max(0, timeS) / intervalS}`}></div>`,
       )}
     </div>
     <dl class="budget">
       ${held.map(
-        (part) => html`<div>
+        ([part, timeS]) => html`<div>
           <dt class=${part}>${w.parts[part]}</dt>
-          <dd>${times[part] < 5e-4 ? w.none : `${secondsText(times[part])} s`}</dd>
+          <dd>${timeS < 5e-4 ? w.none : `${secondsText(timeS)} s`}</dd>
         </div>`,
       )}
     </dl>

@@ -32,6 +32,10 @@ export function isChecked(plan: PlanMade): boolean {
   return now?.plan === plan && now.done;
 }
 
+// Typing goes first.
+const SETTLED_MS = 250;
+
+let timer: ReturnType<typeof setTimeout> | undefined;
 let queue: Offer[] = [];
 let asking: ReturnType<typeof planner> | undefined;
 
@@ -39,7 +43,8 @@ let asking: ReturnType<typeof planner> | undefined;
 export function check(plan: PlanMade, offers: readonly Offer[]): void {
   queue = [...offers];
   checked.value = { plan, sound: new Set(), done: offers.length === 0 };
-  next();
+  clearTimeout(timer);
+  timer = setTimeout(next, SETTLED_MS);
 }
 
 function next(): void {
@@ -61,7 +66,7 @@ function next(): void {
     next();
   });
   sent = { ...now.plan.shoot, ...offer.change };
-  asking.ask({ shoot: sent, readings: [] });
+  asking.ask({ shoot: sent });
 }
 
 let sent: PlanMade['shoot'] | undefined;
