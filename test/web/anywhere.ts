@@ -281,7 +281,7 @@ export function anywhere(site: () => Site): void {
           add(join(dirname(name), path as string));
         }
       };
-      for (const [, name] of html.matchAll(/(?:src|href)="\.\/(assets\/[^"]+)"/g)) add(name as string);
+      for (const [, name] of html.matchAll(/(?:src|href)="\.\/([^"]+\.(?:js|css))"/g)) add(name as string);
       add('planner.js');
       expect(first.size).toBeGreaterThanOrEqual(4);
       const sum = [...first].map(weight).reduce((a, b) => a + b, 0);

@@ -160,6 +160,11 @@ export function designing(site: () => Site): void {
       ).toThrow(/too dark/);
       await page.getByRole('button', { name: 'Undo' }).click();
       await expect.poll(() => page.getByLabel('Highest ISO').inputValue()).toBe('100');
+      // A way back that would take later work along is no longer offered.
+      await control.getByRole('button', { name: /^Apply/ }).click();
+      await page.getByRole('button', { name: 'Undo' }).waitFor();
+      await page.getByLabel('Interval', { exact: true }).fill('12');
+      expect(await page.getByRole('button', { name: 'Undo' }).count()).toBe(0);
       await page.context().close();
     });
 

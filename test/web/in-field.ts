@@ -225,6 +225,37 @@ export function inField(site: () => Site): void {
       await page.context().close();
     });
 
+    it('comes back black from its first moment, and gives the page its colours back', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+      const light = await paper();
+      await rehearse(page);
+      expect(await paper()).toBe('rgb(0, 0, 0)');
+      await page.evaluate(async () => {
+        // As on a first visit: nothing in keeping, the script slow to come.
+        for (const worker of await navigator.serviceWorker.getRegistrations()) await worker.unregister();
+        for (const name of await caches.keys()) await caches.delete(name);
+      });
+      let release = () => {};
+      const held = new Promise<void>((resolve) => {
+        release = resolve;
+      });
+      await page.route(/assets\/page.*\.js$/, async (route) => {
+        await held;
+        await route.continue();
+      });
+      await page.reload({ waitUntil: 'commit' });
+      await page.locator('noscript').waitFor({ state: 'attached' });
+      await expect.poll(paper).toBe('rgb(0, 0, 0)');
+      expect(await page.locator('.field').count()).toBe(0);
+      release();
+      await page.locator('.field-next').waitFor();
+      await button(page, 'Leave').click();
+      expect(await paper()).toBe(light);
+      expect(light).not.toBe('rgb(0, 0, 0)');
+      await page.context().close();
+    });
+
     it('fits one screen of a phone', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
       await rehearse(page);

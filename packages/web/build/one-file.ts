@@ -9,12 +9,18 @@ const hashOf = (text: string) => `'sha256-${createHash('sha256').update(text).di
 
 export function oneFile(): Plugin {
   let root = '';
+  let early = '';
   return {
     name: 'one-file',
     apply: 'build',
     enforce: 'post',
     configResolved(config) {
       root = config.root;
+      early = readFileSync(join(root, 'public/early.js'), 'utf8');
+    },
+    transformIndexHtml: {
+      order: 'pre',
+      handler: (page) => page.replace('<script src="/early.js">', () => `<script>${early}`),
     },
     generateBundle(_options, bundle) {
       const page = bundle['index.html'];
@@ -31,7 +37,7 @@ export function oneFile(): Plugin {
       const icon = Buffer.from(readFileSync(join(root, 'public/icon.svg'))).toString('base64');
       const policy = [
         "default-src 'none'",
-        `script-src ${hashOf(script)}`,
+        `script-src ${hashOf(early)} ${hashOf(script)}`,
         `style-src ${hashOf(style)}`,
         'img-src data:',
         'worker-src blob: data:',

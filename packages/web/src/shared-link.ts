@@ -19,8 +19,9 @@ export async function openFragment(): Promise<void> {
     say(words().files.linkWrong);
   } else {
     replaceShoot(read.shoot);
-    if (read.shoot.place.timeZone === undefined) void zoneFollows();
-    say(words().files.openedLink, { undo: true });
+    const told = () => say(words().files.openedLink, { undo: true });
+    if (read.shoot.place.timeZone === undefined) void zoneFollows().then(told);
+    else told();
   }
 }
 

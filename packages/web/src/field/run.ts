@@ -27,14 +27,19 @@ export const inField = signal(false);
 const was = { run: kept('run'), inField: kept('inField') };
 let restored = was.run === undefined;
 
+/** The page is black from its first moment where it comes back into the field (public/early.js). */
+const markField = () => document.documentElement.toggleAttribute('data-field', inField.peek());
+
 void readerReady.then(() => {
-  if (restored || reader.value === undefined) return;
-  restored = true;
-  const before = readRun(was.run, reader.value);
-  batch(() => {
-    run.value = before;
-    inField.value = before !== undefined && was.inField === true;
-  });
+  if (!restored && reader.value !== undefined) {
+    restored = true;
+    const before = readRun(was.run, reader.value);
+    batch(() => {
+      run.value = before;
+      inField.value = before !== undefined && was.inField === true;
+    });
+  }
+  markField();
 });
 
 function readRun(value: unknown, readFile: typeof readShoot): Run | undefined {
@@ -67,7 +72,9 @@ effect(() => {
 });
 effect(() => {
   const now = inField.value;
-  if (restored) keep('inField', now);
+  if (!restored) return;
+  keep('inField', now);
+  markField();
 });
 
 export function changeRun(change: Partial<Run>): void {

@@ -47,9 +47,7 @@ export function fieldView() {
       <div class="field-top">
         <p class="field-clock">${clock(local)}</p>
         <p>${now.mode === 'live' ? w.live : w.rehearsal}</p>
-        <button type="button" @click=${() => {
-          inField.value = false;
-        }}>${w.leave}</button>
+        <button type="button" @click=${leave}>${w.leave}</button>
       </div>
       ${messageView()} ${doubtView()}
     </div>
@@ -157,6 +155,11 @@ function intervalBar({ held, inIntervalS, phase }: FieldState, intervalS: number
 
 function done(state: FieldState, intervalS: number): void {
   happened({ kind: 'done', seen: state.frameNow, frame: doneFrame(state, intervalS) });
+}
+
+function leave(): void {
+  hush();
+  inField.value = false;
 }
 
 function undo(): void {

@@ -1,8 +1,8 @@
 // One line that tells what has just happened, spoken by screen readers, with a way back where there is one.
 
-import { signal } from '@preact/signals-core';
+import { effect, signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
-import { undo } from '../state/shoot.js';
+import { draft, undo } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 interface Message {
@@ -13,16 +13,23 @@ interface Message {
 
 const message = signal<Message | undefined>(undefined);
 
-// Long enough to read twice. What can be taken back, or lists faults, stays until it is closed.
+// Long enough to read twice. What lists faults stays until it is closed, what can be taken back until something else
+// is changed: the way back would then take that along.
 const GONE_AFTER_MS = 12_000;
 
 let timer: ReturnType<typeof setTimeout> | undefined;
 
 export function say(text: string, more: Omit<Message, 'text'> = {}): void {
   clearTimeout(timer);
+  undoes = draft.peek();
   message.value = { text, ...more };
   if (!more.undo && !more.lines) timer = setTimeout(hush, GONE_AFTER_MS);
 }
+
+let undoes: unknown;
+effect(() => {
+  if (draft.value !== undoes && message.peek()?.undo) hush();
+});
 
 export function hush(): void {
   message.value = undefined;
