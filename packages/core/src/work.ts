@@ -42,8 +42,8 @@ export function planWork(shoot: Shoot, frameCount: number): number {
  */
 export function verdictWork(shoot: Shoot, frameCount: number): number {
   if (shoot.camera.bulb) return planWork(shoot, frameCount) / 2; // most are said at a glance
-  const { stacks, apertures, levels, tables } = extentOf(shoot);
-  return frameCount * (1 + tables * stacks * apertures * levels);
+  const { stacks, apertures, levels, tables, step } = extentOf(shoot);
+  return frameCount * (1 + tables * stacks * apertures * levels * (1 + step / 3));
 }
 
 /** What makes the work of a shoot, in words: "79 filter stacks, 31 apertures and 34 ISOs". */
