@@ -1,5 +1,6 @@
 // A camera that moves: said by the controls, drawn on the chart, found too fast or short of time, and cured.
 
+import { pathToFileURL } from 'node:url';
 import { planShoot, readShoot, type Shoot } from '@evenfall/core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
@@ -74,6 +75,17 @@ async function openMoves(page: Page, name = 'Camera move') {
   return panel;
 }
 
+async function panCanBeAdded(page: Page): Promise<void> {
+  const panel = await openMoves(page);
+  await panel.getByLabel('Focal length').fill('50');
+  await panel.getByRole('button', { name: 'Add a pan' }).click();
+  await panel.getByLabel('Turn to the right').fill('60');
+  await section(page, 'Too fast to watch')
+    .getByRole('button', { name: /^Shoot \d+ frames/ })
+    .waitFor();
+  expect(rounded((await planOn(page)).move)).toEqual(rounded(libraryPlan(shootOf(PAN)).move));
+}
+
 const section = (page: Page, title: string) =>
   page.locator('.problem').filter({ has: page.getByRole('heading', { name: title }) });
 
@@ -94,6 +106,9 @@ export function moving(site: () => Site): void {
       for (const x of [0.5 - 0.3849, 0.5 + 0.3849]) {
         await page.mouse.click(box.x + x * box.width, box.y + box.height / 3);
       }
+      // Pressed a third of the way down.
+      const up = Number(await panel.getByLabel('Start, from the bottom').inputValue());
+      expect(Math.abs(up - 66.7)).toBeLessThan(1);
       await planned(page);
       const pressed = await planOn(page);
       const [travel] = pressed.move!.travels;
@@ -430,6 +445,39 @@ export function moving(site: () => Site): void {
         startAt: '2026-10-26T18:00:00+00:00',
         endAt: '2026-10-26T20:00:00+00:00',
       });
+      await page.context().close();
+    });
+  });
+
+  describe('card and battery', () => {
+    it('say in the figures at what clock time they give out', async () => {
+      const camera = { ...DUSK.camera, cardGB: 4.5, batteryFrames: 240, coldFactor: 0.5 };
+      const page = await site().open({ path: fragmentFor({ ...DUSK, camera }) });
+      const figures = await textOf(page.locator('.summary'));
+      // By hand: 150 frames of 30 MB fill 4.5 GB, frame 151 is 150 · 25 s = 62.5 min in; half of 240 frames is 50 min.
+      expect(figures).toContain('too small, full at 19:02');
+      expect(figures).toContain('289 of 120 too small, spent at 18:50');
+      await page.context().close();
+    });
+  });
+
+  describe('a camera that moves, where there is no network', () => {
+    it('is planned from a cold start, its part never asked for before', async () => {
+      const page = await site().open({ path: fragmentFor(DUSK) });
+      await page.evaluate(() => navigator.serviceWorker.ready);
+      const context = page.context();
+      await page.close();
+      await context.setOffline(true);
+      const cold = await context.newPage();
+      await cold.goto(site().url);
+      await planned(cold);
+      await panCanBeAdded(cold);
+      await context.close();
+    });
+
+    it('is planned in the one file from disk', async () => {
+      const page = await site().open({ url: pathToFileURL(site().oneFile).href, path: fragmentFor(DUSK) });
+      await panCanBeAdded(page);
       await page.context().close();
     });
   });

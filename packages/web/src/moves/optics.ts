@@ -7,7 +7,7 @@ import { put, putAll, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { moveWords } from './words.js';
 
-/** Sizes that cameras have, by the key of their name. Source: docs/sources.md#field-of-view. */
+/** Sizes that cameras have, by the key of their name. Source: docs/sources.md#sensor-sizes. */
 const SIZES = [
   ['full', 36, 24],
   ['wideFull', 36, 20.25],
