@@ -4,6 +4,8 @@ const MEANINGS: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file or folder; check the path',
   ENOTDIR: 'a part of the path is a file, not a folder; check the path',
   EISDIR: 'that is a folder; give a file',
+  ENOTFILE: 'that is a device or a pipe; give a file',
+  ELOOP: 'its links lead in a circle; give another path',
   EEXIST: 'something is in the way; give another name',
   ENOTEMPTY: 'that is a folder; give a file',
   EACCES: 'permission is missing; give a path of your own',

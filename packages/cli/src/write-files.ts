@@ -1,7 +1,21 @@
-// Output files appear whole or not at all.
+// Output files appear whole or not at all, whenever the process or the machine stops: the old file or the new one.
 
-import { closeSync, fsyncSync, openSync, renameSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import {
+  accessSync,
+  closeSync,
+  constants,
+  fchmodSync,
+  fsyncSync,
+  openSync,
+  readdirSync,
+  readlinkSync,
+  renameSync,
+  type Stats,
+  statSync,
+  unlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
 import { Refusal } from './refusal.js';
 import { systemErrorText } from './system-error.js';
 
@@ -10,26 +24,39 @@ export interface OutputFile {
   readonly content: string | Uint8Array;
 }
 
+/** A file that is written and waits beside its place for its name. */
+interface Waiting {
+  readonly path: string; // as asked for
+  readonly place: string; // where it goes: behind any link
+  readonly temporary: string;
+}
+
+/** Nobody writes for so long; what is older was left by a process that was ended. */
+const STALE_MS = 60_000;
+
 /**
  * Writes every file beside its place under another name first, safe on the disk, and only then gives them their
- * names. Where one cannot be written none appears.
+ * names. Where one cannot be written none appears. A file that was there keeps its permissions; one that is reached
+ * by a link is replaced where it lies. What earlier runs that were ended have left beside it goes.
  *
  * @throws Refusal naming the file that cannot be written
  */
 export function writeFiles(files: readonly OutputFile[]): void {
-  const waiting: { readonly path: string; readonly temporary: string }[] = [];
+  const waiting: Waiting[] = [];
   try {
-    for (const file of files) {
-      attempt(file.path, () => {
-        const temporary = join(
-          dirname(file.path),
-          `.${basename(file.path).slice(0, 100)}.${process.pid}.part`,
-        );
-        refuseFolder(file.path);
+    for (const { path, content } of files) {
+      attempt(path, () => {
+        const place = behindLinks(path);
+        const old = statSync(place, { throwIfNoEntry: false });
+        if (old !== undefined) refuseToLose(place, old);
+        const name = `.${shortName(place)}.${process.pid}-${waiting.length}.part`;
+        const temporary = join(dirname(place), name);
+        clearStale(place, waiting);
         const handle = openSync(temporary, 'wx');
-        waiting.push({ path: file.path, temporary });
+        waiting.push({ path, place, temporary });
         try {
-          writeFileSync(handle, file.content);
+          if (old !== undefined) fchmodSync(handle, old.mode & 0o7777);
+          writeFileSync(handle, content);
           fsyncSync(handle);
         } finally {
           closeSync(handle);
@@ -37,18 +64,78 @@ export function writeFiles(files: readonly OutputFile[]): void {
       });
     }
     while (waiting.length > 0) {
-      const { path, temporary } = waiting[0]!;
-      attempt(path, () => renameSync(temporary, path));
+      const { path, place, temporary } = waiting[0]!;
+      attempt(path, () => renameSync(temporary, place));
       waiting.shift();
+      secureName(dirname(place));
     }
   } finally {
     for (const { temporary } of waiting) unlinkSync(temporary);
   }
 }
 
-function refuseFolder(path: string): void {
-  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) {
-    throw Object.assign(new Error('is a folder'), { code: 'EISDIR' });
+/** Where a path leads: a link is followed, even to a file that is not there yet. */
+function behindLinks(path: string, depth = 0): string {
+  let target: string;
+  try {
+    target = readlinkSync(path);
+  } catch {
+    return path; // no link
+  }
+  if (depth > 40) throw Object.assign(new Error('links in a circle'), { code: 'ELOOP' });
+  return behindLinks(resolve(dirname(path), target), depth + 1);
+}
+
+/** Putting a new file in its place must not take away what could not have been written over. */
+function refuseToLose(place: string, old: Stats): void {
+  if (old.isDirectory()) throw Object.assign(new Error('is a folder'), { code: 'EISDIR' });
+  if (!old.isFile()) throw Object.assign(new Error('is no file'), { code: 'ENOTFILE' });
+  accessSync(place, constants.W_OK);
+}
+
+/** Names of files are at most 255 bytes long; four to a character. */
+function shortName(place: string): string {
+  return [...basename(place)].slice(0, 50).join('');
+}
+
+/** Takes away what processes that were ended have left of this file. */
+function clearStale(place: string, waiting: readonly Waiting[]): void {
+  const folder = dirname(place);
+  const lead = `.${shortName(place)}.`;
+  for (const name of readdirSync(folder)) {
+    const id = name.startsWith(lead) ? /^(\d+)-\d+\.part$/.exec(name.slice(lead.length))?.[1] : undefined;
+    const left = join(folder, name);
+    if (id === undefined || waiting.some(({ temporary }) => temporary === left)) continue;
+    try {
+      const isOurs = Number(id) === process.pid; // an earlier process of the same number
+      const isOld = Date.now() - statSync(left).mtimeMs > STALE_MS;
+      if (isOurs || (isOld && !isRunning(Number(id)))) unlinkSync(left);
+    } catch {
+      // Another run was quicker, or it belongs to somebody else.
+    }
+  }
+}
+
+function isRunning(id: number): boolean {
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'EPERM';
+  }
+}
+
+/** Has the disk keep a new name. Not every system can ask that of a folder; the file is whole in any case. */
+function secureName(folder: string): void {
+  try {
+    const handle = openSync(folder, 'r');
+    try {
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+  } catch {
+    // A network folder, or Windows.
   }
 }
 
