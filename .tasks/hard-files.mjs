@@ -20,7 +20,8 @@ function toolsOf(random) {
     below,
     chance: (share) => random() < share,
     between: (low, high) => low + random() * (high - low),
-    pick: (list) => list[below(list.length)],
+    // A copy, because what is picked may be spoilt in its turn.
+    pick: (list) => structuredClone(list[below(list.length)]),
   };
 }
 
@@ -279,7 +280,8 @@ function holders(value, found = []) {
 /** Changes something in a value, in place. */
 function spoilValue(tools, value) {
   const { pick, chance, below } = tools;
-  const holder = pick(holders(value));
+  const all = holders(value);
+  const holder = all[below(all.length)];
   const keys = Object.keys(holder);
   const key = keys.length > 0 && chance(0.8) ? pick(keys) : pick(ODD_KEYS);
   const put = (key, value) =>
@@ -319,8 +321,9 @@ function scalar(value) {
   return String(value);
 }
 
-function textOf({ pick }, value) {
-  return pick([JSON.stringify, (each) => JSON.stringify(each, null, 2), yamlOf, yamlOf])(value);
+function textOf({ below }, value) {
+  const ways = [JSON.stringify, (each) => JSON.stringify(each, null, 2), yamlOf, yamlOf];
+  return ways[below(ways.length)](value);
 }
 
 const PIECES = [
