@@ -1,33 +1,24 @@
 // Without a network, from disk, on paper, by keyboard, on a small screen, for every eye.
 
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { EVENING, fragmentFor, planned, planOn, SIZES, type Site, textOf, unfold } from './build.js';
-
-const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-}
-
-/** What axe finds, one line each; its script goes in past the page's own policy. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(readFileSync(axePath, 'utf8'));
-  const found = await page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } };
-    return (await axe.run()).violations;
-  });
-  return found.flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${id}: ${node.html} ${node.failureSummary ?? ''}`),
-  );
-}
+import {
+  EVENING,
+  fragmentFor,
+  planned,
+  planOn,
+  SIZES,
+  type Site,
+  smallTargets,
+  textOf,
+  unfold,
+  violations,
+} from './build.js';
 
 /** Presses Tab until the element that has the focus satisfies; fails after a hundred. */
 async function tabTo(page: Page, name: RegExp): Promise<void> {
@@ -213,27 +204,13 @@ export function anywhere(site: () => Site): void {
     it('has targets of 44 px and no sideways scrolling at 360 px', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
       await unfold(page);
-      const check = () =>
-        page.evaluate(() => {
-          const all = document.querySelectorAll<HTMLElement>(
-            'button, select, input, summary, a[href], label.button, [role=slider]',
-          );
-          const seen = [...all].filter((e) => e.getClientRects().length > 0 && !e.matches('.skip, .unseen'));
-          const small = seen
-            .map((e) =>
-              e.matches('[type=checkbox], [type=radio]') ? (e.closest('label') as HTMLElement) : e,
-            )
-            .filter((e) => e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 43.5)
-            .map((e) => e.outerHTML.slice(0, 120));
-          return { count: seen.length, small, sideways: document.documentElement.scrollWidth - innerWidth };
-        });
-      const design = await check();
+      const design = await smallTargets(page);
       expect(design.count).toBeGreaterThan(40);
       expect(design.small).toEqual([]);
       expect(design.sideways).toBeLessThanOrEqual(0);
       await page.getByRole('button', { name: /^Rehearse/ }).click();
       await page.locator('.field-next').waitFor();
-      const field = await check();
+      const field = await smallTargets(page);
       expect(field.small).toEqual([]);
       expect(field.sideways).toBeLessThanOrEqual(0);
       await page.context().close();
