@@ -96,6 +96,11 @@ describe('a wrong shoot file is told with its line', () => {
       ' 1000002 bytes are too many for a shoot file; give one of at most 250 kB',
     ],
     ['a well of brackets', '['.repeat(50_000), '1: not readable as YAML or JSON: nested too deep'],
+    [
+      'keys of keys',
+      '? '.repeat(500),
+      '1: not readable as YAML or JSON: a group or a list stands where a key belongs; give a word',
+    ],
     ['aliases of aliases', bomb(), ' not readable as YAML or JSON: nested too deep'],
   ])('a file that is %s', async (_name, content, message) => {
     const dir = folder({ 'evening.yaml': content });

@@ -30,6 +30,8 @@ export function slipAt(text: string, stumble: Stumble): Slip {
       return told('a second document follows the first; give one a file');
     case 'RESOURCE_EXHAUSTION':
       return told('nested too deep');
+    case 'KEY_NO_WORD':
+      return told('a group or a list stands where a key belongs; give a word');
     case 'TAG_RESOLVE_FAILED':
       return told('text that begins with "!" needs quotes');
     case 'BAD_ALIAS':

@@ -30,7 +30,7 @@ export function parse(text: string): Parsed | undefined {
       uniqueKeys: false,
     } as const;
     const document = parseDocument(text, options);
-    if (document.errors.length > 0 || hasTwins(document.contents)) return undefined;
+    if (document.errors.length > 0 || hasOddKeys(document.contents)) return undefined;
     return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };
   } catch {
     return undefined;
@@ -54,13 +54,13 @@ export function parse(text: string): Parsed | undefined {
   }
 }
 
-/** Whether some group holds a key twice. */
-function hasTwins(root: Node | null): boolean {
+/** Whether some group holds a key twice, or a key that is no word. */
+function hasOddKeys(root: Node | null): boolean {
   let found = false;
   visit(root, {
     Map: (_key, { items }) => {
       const keys = items.flatMap(({ key }) => (isScalar(key) ? [String(key.value)] : []));
-      found ||= new Set(keys).size < keys.length;
+      found ||= new Set(keys).size < items.length;
       return found ? visit.BREAK : undefined;
     },
   });
