@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { earlyParts } from './build/early-parts.js';
 import { offlineWorker } from './build/offline-worker.js';
 import { oneFile } from './build/one-file.js';
 import { pureClasses } from './build/pure-classes.js';
@@ -46,6 +47,6 @@ export default defineConfig(({ mode }) => {
             },
           },
     },
-    plugins: [pureClasses(), single ? oneFile() : offlineWorker()],
+    plugins: [pureClasses(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
   };
 });

@@ -23,7 +23,6 @@ async function start(root: HTMLElement): Promise<void> {
   effect(() => {
     document.documentElement.lang = words().language;
   });
-  root.replaceChildren(); // the name that stood there while this was loading
   effect(() => {
     render(appView(), root);
   });

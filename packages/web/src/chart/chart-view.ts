@@ -4,6 +4,7 @@ import { computed, effect, signal, untracked } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { moving } from '../moves/later.js';
+import { afterPaint } from '../parts/after-paint.js';
 import { clock, settingText } from '../parts/text.js';
 import { cursor, cursorCue, cursorFrame, moveCursor } from '../state/cursor.js';
 import { made } from '../state/plan.js';
@@ -34,10 +35,6 @@ function mount(element?: Element): void {
   if (!(element instanceof HTMLCanvasElement)) return;
   // Figures and cues are painted first: the first drawing is the page's longest piece of work.
   afterPaint(() => start(element));
-}
-
-function afterPaint(task: () => void): void {
-  requestAnimationFrame(() => void setTimeout(task));
 }
 
 function start(element: HTMLCanvasElement): void {

@@ -185,6 +185,9 @@ function configuration(now: Shown) {
           ticks: {
             color: inks.text,
             precision: 0,
+            // Few enough for any height: measuring each to leave some out is slow.
+            maxTicksLimit: 8,
+            autoSkip: false,
             // The axis is named at its top, where no curve comes.
             callback: (value, i, ticks) =>
               `${i === ticks.length - 1 ? 'EV ' : ''}${words().number(Number(value), 0)}`,
