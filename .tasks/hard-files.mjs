@@ -89,7 +89,7 @@ function soundShoot(tools, heavy) {
     },
     date,
     direction,
-    intervalS: heavy ? pick([0.9, 1, 2, 5, 10, 20]) : pick([60, 90, 120, 300, 600, 86_400]),
+    intervalS: heavy ? pick([0.9, 1, 2, 5, 10, 20]) : pick([300, 600, 1200, 1800, 3600, 86_400]),
     camera: {
       ...(chance(0.3) ? { stepsPerStop: pick([2, 3]) } : {}),
       shutter: { shortest, longest },
