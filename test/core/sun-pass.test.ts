@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { horizonAzimuth, type SunPass, sunPass, sunPosition } from '../../packages/core/src/sun.js';
+import { horizonAzimuthDeg, type SunPass, sunPass, sunPosition } from '../../packages/core/src/sun.js';
 import { readTable } from '../reference/csv.js';
 import { seeded } from '../reference/random.js';
 
@@ -169,10 +169,10 @@ describe('sunPass', () => {
   });
 });
 
-describe('horizonAzimuth', () => {
+describe('horizonAzimuthDeg', () => {
   const at = (id: string, direction: 'dusk' | 'dawn') => {
     const { startMs, endMs, place } = dayOf(id);
-    return horizonAzimuth(direction, startMs, endMs, place);
+    return horizonAzimuthDeg(direction, startMs, endMs, place);
   };
 
   // Source: sun_moon_track.csv, airless altitude and azimuth every ten minutes, read off at altitude 0.
@@ -203,7 +203,7 @@ describe('horizonAzimuth', () => {
   });
 
   test('a pole has one too', () => {
-    const azimuth = horizonAzimuth('dusk', Date.UTC(2025, 3, 20), Date.UTC(2025, 3, 21), {
+    const azimuth = horizonAzimuthDeg('dusk', Date.UTC(2025, 3, 20), Date.UTC(2025, 3, 21), {
       latitudeDeg: 90,
       longitudeDeg: 0,
     });

@@ -100,7 +100,7 @@ export function surface(): Record<string, unknown> {
     frameTimes: () => Array.from(core.frameTimes(FROM_MS, 3, 10)),
     framesOnCard: () => core.framesOnCard(64, 30),
     framesOnCharge: () => core.framesOnCharge(900, 0.5),
-    horizonAzimuth: () => core.horizonAzimuth('dusk', FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
+    horizonAzimuthDeg: () => core.horizonAzimuthDeg('dusk', FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
     illuminanceToEv100: () => core.illuminanceToEv100(2.5),
     intervalAdvice: () => core.intervalAdvice('traffic'),
     isoOfStep: () => core.isoOfStep(3, 3),
@@ -117,8 +117,8 @@ export function surface(): Record<string, unknown> {
       core.moonIlluminanceLx({ altitudeDeg: 60, phaseAngleDeg: 0, distanceKm: 384400 }),
     moonlitSkyCdM2: () =>
       core.moonlitSkyCdM2({ altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384400 }, 70, 50),
-    movePlan: () =>
-      core.movePlan({
+    planMoves: () =>
+      core.planMoves({
         moves: shoot.moves,
         frames: plan.frames,
         intervalS: shoot.intervalS,

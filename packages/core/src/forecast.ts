@@ -9,7 +9,7 @@ import { knownOf, sceneOf } from './light/words.js';
 import type { Shoot } from './shoot.js';
 import { skyTrack } from './sky-track.js';
 import { instant } from './span.js';
-import { horizonAzimuth, type SkyPosition, sunAndMoon, sunPosition } from './sun.js';
+import { horizonAzimuthDeg, type SkyPosition, sunAndMoon, sunPosition } from './sun.js';
 
 /** A shoot's light, one entry a frame in every list. */
 export interface Forecast {
@@ -54,7 +54,7 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const { place, direction, date, scene } = shoot;
   const zone = zoneOf(place);
   const day = civilDay(date, zone);
-  const azimuthDeg = horizonAzimuth(direction, day.startMs, day.endMs, place);
+  const azimuthDeg = horizonAzimuthDeg(direction, day.startMs, day.endMs, place);
   const seen = sceneOf(scene, azimuthDeg);
   const lightOf = sceneLight(seen);
   const lampsCdM2 = seen.lamps.luminanceCdM2 * seen.lamps.share;

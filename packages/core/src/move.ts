@@ -109,7 +109,7 @@ export interface MovePlan {
  *   intervalS, clipFps and shutterS are positive and finite and writeS is 0 or more
  * @example
  * ```ts
- * import { movePlan } from '@evenfall/core';
+ * import { planMoves } from '@evenfall/core';
  *
  * const request = {
  *   moves: [{
@@ -125,13 +125,13 @@ export interface MovePlan {
  *   writeS: 1,
  *   darkFrame: false,
  * } as const;
- * const { frames, tightest } = movePlan(request);
+ * const { frames, tightest } = planMoves(request);
  * frames.map(({ panDeg }) => panDeg); // → [0, 45, 90]
  * // 45° at 15° a second are 3 s: with 2 of shutter, 1 of writing and 1 of rest 1 is to spare.
  * tightest; // → { frame: 0, slackS: 1 }
  * ```
  */
-export function movePlan(request: MoveRequest): MovePlan {
+export function planMoves(request: MoveRequest): MovePlan {
   const { moves, frames, optics, darkFrame } = request;
   const intervalS = positive('intervalS', request.intervalS);
   const clipFps = positive('clipFps', request.clipFps);

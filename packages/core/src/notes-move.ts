@@ -9,7 +9,7 @@ import type { MovePlan } from './move.js';
 import type { PlanFrame, PlanNote } from './plan-format.js';
 import { opticsOf } from './room.js';
 import type { Shoot } from './shoot.js';
-import { horizonAzimuth } from './sun.js';
+import { horizonAzimuthDeg } from './sun.js';
 
 /** Findings of a move, each with every single change that cures it. */
 export function moveNotes(move: MovePlan | undefined): PlanNote[] {
@@ -50,7 +50,7 @@ export function starNotes(shoot: Shoot, forecast: Forecast, frames: readonly Pla
 /** Where the camera looks at the first frame; `viewAltitudeDeg` is the middle of the sky it sees. */
 function startView(shoot: Shoot, { zone }: Forecast): SkyView {
   const day = civilDay(shoot.date, zone);
-  const horizonDeg = horizonAzimuth(shoot.direction, day.startMs, day.endMs, shoot.place);
+  const horizonDeg = horizonAzimuthDeg(shoot.direction, day.startMs, day.endMs, shoot.place);
   const { viewAzimuthDeg, viewAltitudeDeg } = sceneOf(shoot.scene, horizonDeg);
   return { azimuthDeg: viewAzimuthDeg, altitudeDeg: viewAltitudeDeg };
 }

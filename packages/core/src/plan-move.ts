@@ -2,7 +2,7 @@
 
 import { exactFps } from './footage.js';
 import type { Forecast } from './forecast.js';
-import { type MovePlan, movePlan } from './move.js';
+import { type MovePlan, planMoves } from './move.js';
 import { cautionNotes, moveNotes, starNotes } from './notes-move.js';
 import type { PlanFrame } from './plan-format.js';
 import type { Moving } from './plan-made.js';
@@ -11,7 +11,7 @@ import type { Shoot } from './shoot.js';
 
 /** What the moves of a shoot and its lens add to frames that are exposed. */
 export function moving(shoot: Shoot, forecast: Forecast, exposed: readonly PlanFrame[]): Moving {
-  const planned = planMoves(shoot, exposed);
+  const planned = movesOf(shoot, exposed);
   const moved = planned === undefined ? { frames: exposed } : withMoves(exposed, planned);
   return {
     ...moved,
@@ -24,11 +24,11 @@ export function moving(shoot: Shoot, forecast: Forecast, exposed: readonly PlanF
 }
 
 /** The moves over frames that are exposed; undefined where the shoot has none. */
-function planMoves(shoot: Shoot, frames: readonly PlanFrame[]): MovePlan | undefined {
+function movesOf(shoot: Shoot, frames: readonly PlanFrame[]): MovePlan | undefined {
   const { moves, intervalS, clipFps, camera } = shoot;
   if (moves.length === 0) return undefined;
   const optics = opticsOf(camera);
-  return movePlan({
+  return planMoves({
     moves,
     frames,
     intervalS,

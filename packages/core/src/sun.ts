@@ -280,14 +280,14 @@ export function sunPass(
  * @throws RangeError on a place outside the Earth or times that are not finite
  * @example
  * ```ts
- * import { horizonAzimuth } from '@evenfall/core';
+ * import { horizonAzimuthDeg } from '@evenfall/core';
  *
  * // At an equinox the sun sets due west, to a tenth of a degree.
  * const [startMs, endMs] = [Date.UTC(2026, 2, 20), Date.UTC(2026, 2, 21)];
- * horizonAzimuth('dusk', startMs, endMs, { latitudeDeg: 0, longitudeDeg: 0 }); // → 270.1
+ * horizonAzimuthDeg('dusk', startMs, endMs, { latitudeDeg: 0, longitudeDeg: 0 }); // → 270.1
  * ```
  */
-export function horizonAzimuth(
+export function horizonAzimuthDeg(
   direction: Direction,
   dayStartMs: number,
   dayEndMs: number,

@@ -8,7 +8,7 @@ import {
   type MovePlan,
   type MoveRemedy,
   type MoveRequest,
-  movePlan,
+  planMoves,
 } from '../../../packages/core/src/move.js';
 import { anyMoves, OPTICS, slide, turn } from './moves.js';
 
@@ -70,7 +70,7 @@ describe('a pan between two points of a picture, through a dusk of 2 h, for a cl
     darkFrame: false,
     optics: OPTICS,
   };
-  const plan = movePlan(request);
+  const plan = planMoves(request);
 
   test('is 60°, has time, and is too fast to watch', () => {
     expect(plan.frames).toHaveLength(288);
@@ -88,7 +88,7 @@ describe('a pan between two points of a picture, through a dusk of 2 h, for a cl
     const remedies = found(plan, 'too-fast')!.remedies;
     expect(remedies.map(({ change }) => change)).toEqual(['more-frames', 'longer-recording', 'shorter-move']);
     for (const remedy of remedies) {
-      const cured = movePlan(followed(request, plan, remedy));
+      const cured = planMoves(followed(request, plan, remedy));
       expect(cured.fastest!.crossingS, remedy.text).toBeGreaterThanOrEqual(7);
       expect(cured.fastest!.crossingS, remedy.text).toBeLessThan(7.1);
       expect(cured.findings, remedy.text).toEqual([]);
@@ -113,7 +113,7 @@ describe('a slide of 30 m with long shutters at night', () => {
     darkFrame: false,
     optics: OPTICS,
   };
-  const plan = movePlan(request);
+  const plan = planMoves(request);
 
   test('has too little time, and says where, how much and what for', () => {
     // Source: hand: 29 m in 599 steps, 1.25 times the mean, at 0.02 m/s: 3.03 s; 8 + 1 + 3.03 + 3 = 15.03 s.
@@ -131,7 +131,7 @@ describe('a slide of 30 m with long shutters at night', () => {
     const remedies = found(plan, 'no-time')!.remedies;
     expect(remedies.map(({ change }) => change)).toEqual(['longer-interval', 'shorter-shutter']);
     for (const remedy of remedies) {
-      const cured = movePlan(followed(request, plan, remedy));
+      const cured = planMoves(followed(request, plan, remedy));
       expect(found(cured, 'no-time'), remedy.text).toBeUndefined();
       expect(cured.tightest.slackS, remedy.text).toBeLessThan(1);
     }
@@ -150,35 +150,35 @@ describe('advice', () => {
   };
 
   test('nothing is said about a move that has time and is good to watch', () => {
-    expect(movePlan(base).findings).toEqual([]);
+    expect(planMoves(base).findings).toEqual([]);
   });
 
   test('a dark frame that is one too many may be turned off, a long rest cut, a slow card changed', () => {
-    const tight = movePlan({ ...base, frames: dusk(481, 8), intervalS: 11, darkFrame: true });
+    const tight = planMoves({ ...base, frames: dusk(481, 8), intervalS: 11, darkFrame: true });
     expect(remedyOf(tight, 'no-time', 'no-dark-frame').text).toContain('noise reduction off');
     const resting = { ...base, moves: [turn('pan', 40, { gear: { settleS: 6, topSpeedDegPerS: 5 } })] };
-    const rest = movePlan(resting);
+    const rest = planMoves(resting);
     expect(remedyOf(rest, 'no-time', 'shorter-settle').settleS).toBeCloseTo(10 - 4 - 1 - rest.gap.moveS, 1);
-    const slow = movePlan({ ...base, writeS: 6 });
+    const slow = planMoves({ ...base, writeS: 6 });
     expect(remedyOf(slow, 'no-time', 'shorter-write').writeS).toBeCloseTo(10 - 4 - 1 - slow.gap.moveS, 1);
   });
 
   test('a slide against a pan is shortened until what each rounds away leaves the picture slow enough', () => {
     const against = [turn('pan', -44, { ease: 'linear' }), slide(3, { ease: 'linear', nearestM: 1 })];
     const request = { ...base, moves: against, frames: dusk(20, 1), intervalS: 100 };
-    const plan = movePlan(request);
-    const cured = movePlan(followed(request, plan, remedyOf(plan, 'too-fast', 'shorter-move')));
+    const plan = planMoves(request);
+    const cured = planMoves(followed(request, plan, remedyOf(plan, 'too-fast', 'shorter-move')));
     expect(cured.fastest?.crossingS).toBeGreaterThanOrEqual(7);
     // A move this short is rounded coarsely.
     expect(cured.fastest?.crossingS).toBeLessThan(8);
   });
 
   test('a shorter interval that leaves too little for the shutter says so', () => {
-    const plan = movePlan({ ...base, moves: [turn('pan', 150)], frames: dusk(481, 8) });
+    const plan = planMoves({ ...base, moves: [turn('pan', 150)], frames: dusk(481, 8) });
     const remedy = remedyOf(plan, 'too-fast', 'more-frames');
     expect(remedy.text).toContain('for a shutter that the plan opens for 8 s');
     // Whatever it says is left does fit.
-    const cured = movePlan(
+    const cured = planMoves(
       followed({ ...base, moves: [turn('pan', 150)], frames: dusk(481, remedy.shutterS!) }, plan, remedy),
     );
     expect(remedy.shutterS).toBeLessThan(8);
@@ -188,7 +188,7 @@ describe('advice', () => {
   test('a continuous move beyond its motor is named, and each remedy lets the motor follow', () => {
     const gear = { settleS: 0, topSpeedDegPerS: 0.01 };
     const request = { ...base, moves: [turn('pan', 40, { mode: 'continuous', gear })] };
-    const plan = movePlan(request);
+    const plan = planMoves(request);
     // Source: hand: 40° in 4800 s, 1.5 times the mean.
     expect(found(plan, 'gear-too-slow')?.text).toBe(
       'The pan would have to reach 0.0125° a second; its motor goes 0.01° a second.',
@@ -200,17 +200,17 @@ describe('advice', () => {
       'longer-interval',
     ]);
     for (const remedy of remedies) {
-      expect(found(movePlan(followed(request, plan, remedy)), 'gear-too-slow'), remedy.text).toBeUndefined();
+      expect(found(planMoves(followed(request, plan, remedy)), 'gear-too-slow'), remedy.text).toBeUndefined();
     }
   });
 
   test('a move that nobody would see is named, and each remedy shows it', () => {
     const request = { ...base, moves: [turn('pan', 2)] };
-    const plan = movePlan(request);
+    const plan = planMoves(request);
     const remedies = found(plan, 'too-slow')!.remedies;
     expect(remedies.map(({ change }) => change)).toEqual(['longer-move', 'fewer-frames']);
     for (const remedy of remedies) {
-      expect(movePlan(followed(request, plan, remedy)).fastest!.crossingS, remedy.text).toBeLessThanOrEqual(
+      expect(planMoves(followed(request, plan, remedy)).fastest!.crossingS, remedy.text).toBeLessThanOrEqual(
         70,
       );
     }
@@ -218,17 +218,17 @@ describe('advice', () => {
 
   test('steps below the motor: told where it starts and ends, warned where nothing else is left', () => {
     const gear = (smallestStepDeg: number) => ({ settleS: 1, topSpeedDegPerS: 5, smallestStepDeg });
-    const some = movePlan({ ...base, moves: [turn('pan', 40, { gear: gear(0.01) })] });
+    const some = planMoves({ ...base, moves: [turn('pan', 40, { gear: gear(0.01) })] });
     expect(found(some, 'steps-too-small')).toMatchObject({ level: 'info', remedies: [] });
     const coarse = { ...base, moves: [turn('pan', 40, { gear: gear(0.2) })] };
-    const all = movePlan(coarse);
+    const all = planMoves(coarse);
     expect(found(all, 'steps-too-small')?.level).toBe('caution');
     const longer = remedyOf(all, 'steps-too-small', 'longer-move');
-    expect(found(movePlan(followed(coarse, all, longer)), 'steps-too-small')?.level).toBe('info');
+    expect(found(planMoves(followed(coarse, all, longer)), 'steps-too-small')?.level).toBe('info');
   });
 
   test('smear grows with the shutter, is worst late, and is a caution where it shows', () => {
-    const plan = movePlan({ ...base, moves: [turn('pan', 40, { mode: 'continuous', ease: 'linear' })] });
+    const plan = planMoves({ ...base, moves: [turn('pan', 40, { mode: 'continuous', ease: 'linear' })] });
     const blur = plan.frames.map(({ blurPx }) => blurPx as number);
     for (let i = 1; i < 480; i++) expect(blur[i]).toBeGreaterThanOrEqual(blur[i - 1]! * (1 - 1e-9));
     expect(blur[480]).toBe(0); // it has arrived
@@ -238,7 +238,7 @@ describe('advice', () => {
     const corner = Math.hypot(1 + (18 / 35) ** 2, (18 * 12) / 35 ** 2);
     expect(blur[479]).toBeCloseTo(centre * corner, 6);
     expect(found(plan, 'blur')).toMatchObject({ level: 'info' });
-    const faster = movePlan({ ...base, moves: [turn('pan', 80, { mode: 'continuous', ease: 'linear' })] });
+    const faster = planMoves({ ...base, moves: [turn('pan', 80, { mode: 'continuous', ease: 'linear' })] });
     expect(found(faster, 'blur')).toMatchObject({ level: 'caution' });
   });
 });
@@ -260,7 +260,7 @@ describe('properties', () => {
       // Most intervals hold the longest shutter and but a share of the gap.
       return gapShare === null
         ? wide
-        : { ...wide, intervalS: longestS * (rest.darkFrame ? 2 : 1) + gapShare * movePlan(wide).gap.gapS };
+        : { ...wide, intervalS: longestS * (rest.darkFrame ? 2 : 1) + gapShare * planMoves(wide).gap.gapS };
     });
 
   test('every remedy cures what it was offered for, and the worst is told first', () => {
@@ -269,13 +269,13 @@ describe('properties', () => {
     let mixed = 0;
     fc.assert(
       fc.property(request, (r) => {
-        const plan = movePlan(r);
+        const plan = planMoves(r);
         const levels = plan.findings.map(({ level }) => order.indexOf(level));
         expect(levels).toEqual(levels.toSorted());
         if (new Set(levels).size > 1) mixed++;
         for (const { kind, remedies } of plan.findings) {
           for (const remedy of remedies) {
-            const cured = movePlan(followed(r, plan, remedy));
+            const cured = planMoves(followed(r, plan, remedy));
             // Two continuous moves may both be too fast for their motors: one at a time.
             const still = cured.findings.filter((finding) => finding.kind === kind);
             const before = plan.findings.filter((finding) => finding.kind === kind);
@@ -309,14 +309,14 @@ describe('properties', () => {
     const seen = { shutterS: 0, settleS: 0, writeS: 0 };
     fc.assert(
       fc.property(request, (r) => {
-        const plan = movePlan(r);
+        const plan = planMoves(r);
         for (const remedy of found(plan, 'no-time')?.remedies ?? []) {
           for (const key of ['shutterS', 'settleS', 'writeS'] as const) {
             const least = remedy[key];
             if (least === undefined) continue;
             seen[key]++;
             const short = followed(r, plan, { ...remedy, [key]: least + 0.011 });
-            expect(found(movePlan(short), 'no-time'), remedy.text).toBeDefined();
+            expect(found(planMoves(short), 'no-time'), remedy.text).toBeDefined();
           }
         }
       }),
@@ -328,11 +328,11 @@ describe('properties', () => {
   test('shutters that fit beside the gap are never found short of time', () => {
     fc.assert(
       fc.property(request, (r) => {
-        const { gap } = movePlan(r);
+        const { gap } = planMoves(r);
         const roomS = (r.intervalS - gap.gapS) / (r.darkFrame ? 2 : 1);
         if (roomS <= 0) return;
         const frames = r.frames.map(({ shutterS }) => ({ shutterS: Math.min(shutterS, roomS) }));
-        const plan = movePlan({ ...r, frames });
+        const plan = planMoves({ ...r, frames });
         expect(found(plan, 'no-time')).toBeUndefined();
         expect(plan.tightest.slackS).toBeCloseTo(Math.min(...plan.frames.map(({ slackS }) => slackS)), 8);
       }),
@@ -343,7 +343,7 @@ describe('properties', () => {
 
 test('positions stand under the keys of their axes', () => {
   const gear = { settleS: 0, topSpeedDegPerS: 5, smallestStepDeg: 0.5 };
-  const plan = movePlan({
+  const plan = planMoves({
     moves: [turn('pan', -10, { gear, ease: 'linear' }), turn('tilt', 5), slide(2, { ease: 'linear' })],
     frames: dusk(11, 1),
     intervalS: 60,
@@ -359,7 +359,7 @@ test('positions stand under the keys of their axes', () => {
 });
 
 test('the card says what the move is, where it starts and where it ends', () => {
-  const plan = movePlan({
+  const plan = planMoves({
     moves: [
       turn('pan', -60),
       slide(1.2, { ease: { trapezoid: 0.25 }, mode: 'continuous', toward: 'forward' }),
@@ -385,7 +385,7 @@ test('the card says what the move is, where it starts and where it ends', () => 
 });
 
 test('cautions name every hazard where something moves, riggers where it travels, and nothing where nothing does', () => {
-  const cautions = (moves: readonly Move[]) => movePlan({ ...still, moves }).cautions;
+  const cautions = (moves: readonly Move[]) => planMoves({ ...still, moves }).cautions;
   const still = { frames: dusk(3, 1), intervalS: 60, clipFps: 24, writeS: 0, darkFrame: false };
   expect(cautions([])).toEqual([]);
   const pan = cautions([turn('pan', 9)]);
@@ -398,10 +398,12 @@ test('cautions name every hazard where something moves, riggers where it travels
 
 test('errors name the argument and the value', () => {
   const good = { moves: [], frames: dusk(3, 1), intervalS: 60, clipFps: 24, writeS: 0, darkFrame: false };
-  expect(() => movePlan({ ...good, frames: [] })).toThrow('frames.length must be positive and finite, got 0');
-  expect(() => movePlan({ ...good, writeS: -1 })).toThrow('writeS must be positive and finite, got -1');
-  expect(() => movePlan({ ...good, frames: [{ shutterS: 0 }] })).toThrow(
+  expect(() => planMoves({ ...good, frames: [] })).toThrow(
+    'frames.length must be positive and finite, got 0',
+  );
+  expect(() => planMoves({ ...good, writeS: -1 })).toThrow('writeS must be positive and finite, got -1');
+  expect(() => planMoves({ ...good, frames: [{ shutterS: 0 }] })).toThrow(
     'shutterS must be positive and finite, got 0',
   );
-  expect(() => movePlan({ ...good, moves: [turn('pan', 0)] })).toThrow('moves.0.by: goes nowhere');
+  expect(() => planMoves({ ...good, moves: [turn('pan', 0)] })).toThrow('moves.0.by: goes nowhere');
 });

@@ -101,7 +101,7 @@ export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonl
  *
  * @param words from a shoot
  * @param horizonSunAzimuthDeg azimuth of the sun where it stands on the horizon that day (or is nearest to
- *   it), clockwise from north, from {@link horizonAzimuth}; `facing` counts from it: "side" is 90° clockwise,
+ *   it), clockwise from north, from {@link horizonAzimuthDeg}; `facing` counts from it: "side" is 90° clockwise,
  *   "away" 180°
  * @returns the same in numbers
  * @throws RangeError where a number among the words is out of its range

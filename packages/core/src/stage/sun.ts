@@ -10,7 +10,7 @@ export {
   type Crossing,
   crossings,
   type EventTime,
-  horizonAzimuth,
+  horizonAzimuthDeg,
   type MissingEvent,
   type SkyEvent,
   type SkyEvents,
