@@ -5,7 +5,7 @@ import { computed } from '@preact/signals-core';
 import { frameAtMs } from '../chart/time-ticks.js';
 import { nowMs } from './clock.js';
 import type { FieldEvent } from './events.js';
-import { type Stand, standAfter, standAtStart, standBy } from './follow.js';
+import { caughtUp, type Stand, standAfter, standAtStart, standBy } from './follow.js';
 import { run, runPlan } from './run.js';
 
 const events = computed(() => run.value?.events ?? []);
@@ -37,3 +37,6 @@ export const lastStand = computed(() =>
 
 /** As it is now. */
 export const standNow = computed(() => lastStand.value && standBy(lastStand.value, frameNow.value));
+
+/** As it would be had all cues told up to now been done; worked out only where it is asked for, once a frame. */
+export const caughtUpNow = computed(() => lastStand.value && caughtUp(lastStand.value, frameNow.value));

@@ -9,8 +9,7 @@ import { words } from '../words/words.js';
 import { alertFor, sound, vibration } from './alerts.js';
 import { awake } from './awake.js';
 import { nowMs, setClock } from './clock.js';
-import { lastStand, standNow } from './evening.js';
-import { caughtUp } from './follow.js';
+import { caughtUpNow, lastStand, standNow } from './evening.js';
 import { doubtView, meterDialog, openMeter } from './meter.js';
 import { changeRun, happened, inField, run, runPlan, undoLast } from './run.js';
 import { doneFrame, type FieldState, fieldState, freeFrame } from './state.js';
@@ -171,9 +170,8 @@ function undo(): void {
 function behindPart(state: FieldState) {
   const w = words().field;
   const { behind, frameNow, urgency } = state;
-  const last = lastStand.peek();
-  if (behind > 1 && last !== undefined) {
-    const setting = settingText(caughtUp(last, frameNow).held);
+  if (behind > 1 && caughtUpNow.value !== undefined) {
+    const setting = settingText(caughtUpNow.value.held);
     return html`<button
       type="button"
       class="catch-up"
