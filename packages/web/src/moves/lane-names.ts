@@ -32,7 +32,8 @@ export function nameLane(chart: Chart, id: string, name: LaneName, inks: Inks): 
   ctx.fillStyle = inks.text;
   ctx.textAlign = 'right';
   ctx.font = '600 12px system-ui, sans-serif';
-  ctx.fillText(moveWords().lanes[name], chartArea.left - 6, (y.top + y.bottom) / 2 + 4);
+  // Drawn narrower where a language's word is longer than the axis is wide.
+  ctx.fillText(moveWords().lanes[name], chartArea.left - 6, (y.top + y.bottom) / 2 + 4, chartArea.left - 8);
   ctx.restore();
 }
 
@@ -61,18 +62,25 @@ export function mark(chart: Chart, id: string, marks: readonly Mark[], inks: Ink
   ctx.restore();
 }
 
-/** The middle between two lines where they lie furthest apart, the middle of the time first; none where no text fits. */
+/** The middle between two lines where they lie furthest apart, the first of near equals; none where no text fits. */
 function roomiest(
   [below, above]: readonly [readonly Point[] | undefined, readonly Point[]],
   pixel: (y: number) => number,
 ): Point | undefined {
-  const shares = [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95];
-  for (const share of shares) {
+  let most = LINE_HEIGHT;
+  let best: Point | undefined;
+  for (const share of SHARES) {
     const i = Math.round(share * (above.length - 1));
     const top = above[i];
     if (top === undefined) continue;
     const foot = below?.[i]?.y ?? 0;
-    if (pixel(foot) - pixel(top.y) >= LINE_HEIGHT) return { x: top.x, y: (foot + top.y) / 2 };
+    const height = pixel(foot) - pixel(top.y);
+    // Hardly more is no better place.
+    if (height >= (best === undefined ? most : 1.2 * most))
+      [most, best] = [height, { x: top.x, y: (foot + top.y) / 2 }];
   }
-  return undefined;
+  return best;
 }
+
+/** Where a text may stand along a lane, the middle first. */
+const SHARES = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
