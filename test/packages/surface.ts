@@ -117,6 +117,7 @@ export function surface(): Record<string, unknown> {
       core.moonIlluminanceLx({ altitudeDeg: 60, phaseAngleDeg: 0, distanceKm: 384400 }),
     moonlitSkyCdM2: () =>
       core.moonlitSkyCdM2({ altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384400 }, 70, 50),
+    moveCautions: () => core.moveCautions([{ axis: 'slide' }]),
     planMoves: () =>
       core.planMoves({
         moves: shoot.moves,
