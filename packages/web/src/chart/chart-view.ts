@@ -39,9 +39,11 @@ function mount(element?: Element): void {
 
 function start(element: HTMLCanvasElement): void {
   if (!element.isConnected || chart !== undefined) return;
-  const live = liveChart(element, () => {
-    geometry.value = live.geometry();
-  });
+  const tell = () => {
+    if (chart === live) geometry.value = live.geometry();
+  };
+  // What is laid over the chart comes a moment after its first drawing, which is long enough; from then on with it.
+  const live = liveChart(element, () => void (geometry.peek() === undefined ? setTimeout(tell) : tell()));
   chart = live;
   const inks = computed(() => {
     theme.value;
@@ -55,7 +57,7 @@ function start(element: HTMLCanvasElement): void {
     if (plan === undefined) return;
     untracked(() => {
       live.show(plan, now, more);
-      geometry.value = live.geometry();
+      if (geometry.peek() !== undefined) tell();
     });
   });
 }
