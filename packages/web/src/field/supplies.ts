@@ -1,6 +1,6 @@
 // Frames, clip, card and battery as they stand at the frame under way.
 
-import type { PlanMade } from '@evenfall/core';
+import { framesOnCard, framesOnCharge, type PlanMade } from '@evenfall/core';
 import { html } from 'lit-html';
 import { words } from '../words/words.js';
 import type { FieldState } from './state.js';
@@ -9,7 +9,7 @@ export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, phase }: 
   const w = words().field;
   const number = (value: number) => words().number(value, 1);
   const taken = phase === 'before' ? 0 : frameNow + 1;
-  const { frameMB, cardGB, batteryFrames } = shoot.camera;
+  const { frameMB, cardGB, batteryFrames, coldFactor } = shoot.camera;
   const parts = [
     w.frameOf(taken, summary.frameCount),
     w.clip(number(taken / shoot.clipFps), number(summary.clipS)),
@@ -17,11 +17,12 @@ export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, phase }: 
   const short: string[] = [];
   if (frameMB !== undefined && cardGB !== undefined) {
     parts.push(w.card(number((taken * frameMB) / 1000), String(cardGB)));
-    if (summary.cardFits === false) short.push(w.cardShort(Math.floor((cardGB * 1000) / frameMB)));
+    if (summary.cardFits === false) short.push(w.cardShort(framesOnCard(cardGB, frameMB)));
   }
   if (batteryFrames !== undefined) {
-    parts.push(w.battery(Math.min(taken, batteryFrames), batteryFrames));
-    if (summary.batteryFits === false) short.push(w.batteryShort(batteryFrames));
+    const charge = framesOnCharge(batteryFrames, coldFactor);
+    parts.push(w.battery(Math.min(taken, charge), charge));
+    if (summary.batteryFits === false) short.push(w.batteryShort(charge));
   }
   return html`<p class="field-supplies">
     ${parts.join(' · ')} ${short.map((text) => html`<strong>${text}</strong>`)}
