@@ -4,10 +4,10 @@
 //   node .tasks/mutants.mjs COPY [ROOM …] [--count 50] [--seed 1] [--out FILE]
 //
 // COPY is a clone of the checkout with its node_modules, in which files may be changed and put back. FILE collects the
-// outcomes, a JSON object a line; `node .tasks/mutants-table.mjs FILE` makes the table of DEVELOPERS.md from it.
+// outcomes, a JSON object a line, and what it holds is not tried again; `node .tasks/mutants-table.mjs FILE` makes the table of DEVELOPERS.md from it.
 
-import { spawn, spawnSync } from 'node:child_process';
-import { appendFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { fork, spawnSync } from 'node:child_process';
+import { appendFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { parseArgs } from 'node:util';
@@ -139,34 +139,61 @@ function filesOf(copy, pattern) {
     .map((name) => folder + name);
 }
 
-/** Runs tests of the copy: whether they pass, and in how many seconds. */
-function runTests(copy, tests, patienceS) {
-  const startMs = performance.now();
-  const argv = [
-    'node_modules/vitest/vitest.mjs',
-    'run',
-    '--config',
-    'test/vitest.config.ts',
-    '--bail',
-    '1',
-    '--reporter',
-    'dot',
-    ...tests.map((test) => `test/${test}`),
-  ];
-  return new Promise((resolve) => {
-    const child = spawn(process.execPath, argv, {
-      cwd: copy,
-      stdio: 'ignore',
-      detached: true,
+/** A test runner that stays warm over the copy, and is started anew when a test runs for ever. */
+class Runner {
+  constructor(copy) {
+    this.copy = copy;
+    this.changed = new Set(); // files since the last run
+  }
+
+  write(path, text) {
+    const full = join(this.copy, path);
+    writeFileSync(full, text);
+    this.changed.add(full);
+  }
+
+  /** How the tests end, and in how many seconds. */
+  async run(tests, patienceS) {
+    this.child ??= await this.start();
+    const { child } = this;
+    const startMs = performance.now();
+    const end = await new Promise((resolve) => {
+      const timer = setTimeout(() => resolve('timeout'), patienceS * 1000);
+      const done = (end) => {
+        clearTimeout(timer);
+        resolve(end);
+      };
+      child.once('message', done);
+      child.once('exit', () => done('fail')); // out of memory, say
+      child.send({ changed: [...this.changed], tests });
+    });
+    this.changed.clear();
+    if (end === 'timeout' || child.exitCode !== null) this.end();
+    child.removeAllListeners();
+    return { end, seconds: (performance.now() - startMs) / 1000 };
+  }
+
+  async start() {
+    const child = fork(join(this.copy, '.tasks/mutants-child.mjs'), {
+      cwd: this.copy,
+      stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
       env: { ...process.env, TZ: 'Pacific/Chatham' },
     });
-    const timer = setTimeout(() => process.kill(-child.pid, 'SIGKILL'), patienceS * 1000);
-    child.on('close', (code, signal) => {
-      clearTimeout(timer);
-      const end = signal === null ? (code === 0 ? 'pass' : 'fail') : 'timeout';
-      resolve({ end, seconds: (performance.now() - startMs) / 1000 });
-    });
-  });
+    await new Promise((resolve) => child.once('message', resolve));
+    return child;
+  }
+
+  end() {
+    this.child?.kill('SIGKILL');
+    this.child = undefined;
+  }
+}
+
+/** Runs tests in a process of their own: what is built is loaded once a process. */
+function passAlone(copy, tests) {
+  const config = ['--config', 'test/vitest.config.ts', '--bail', '1', '--reporter', 'dot'];
+  const argv = ['node_modules/vitest/vitest.mjs', 'run', ...config, ...tests.map((test) => `test/${test}`)];
+  return spawnSync(process.execPath, argv, { cwd: copy, stdio: 'ignore', timeout: 600_000 }).status === 0;
 }
 
 /** Whether the copy still compiles; what needs it built is then as its files are. */
@@ -176,34 +203,46 @@ function compiles(copy) {
 }
 
 /** How a mutant ends that is in the copy: by the quick tests, the slow ones, the compiler, or those of what is built. */
-async function endOf(copy, { quick, slow }, patience) {
+async function endOf(runner, { quick, slow }, patience) {
   for (const [i, tests] of [quick, slow].entries()) {
-    const { end } = await runTests(copy, tests, patience[i]);
+    const { end } = await runner.run(tests, patience[i]);
     if (end !== 'pass') return end;
   }
-  if (!compiles(copy)) return 'compiler';
-  return (await runTests(copy, BUILT, patience[1])).end;
+  if (!compiles(runner.copy)) return 'compiler';
+  return passAlone(runner.copy, BUILT) ? 'pass' : 'fail';
 }
 
-/** Tries every mutant of a room's sample. */
-async function tryRoom(copy, room, { count, seed, say }) {
+/** What tells one mutant from another. */
+const keyOf = ({ path, line, what, was, by }) => [path, line, what, was, by].join(' ');
+
+/** Tries every mutant of a room's sample that has not been tried yet. */
+async function tryRoom(copy, room, { count, seed, tried, say }) {
   const { files, quick, slow } = ROOMS[room];
   const paths = files.flatMap((pattern) => filesOf(copy, CORE + pattern)).sort();
   const texts = new Map(paths.map((path) => [path, readFileSync(join(copy, path), 'utf8')]));
   const all = paths.flatMap((path) => mutantsOf(texts.get(path)).map((mutant) => ({ path, ...mutant })));
-  const base = [await runTests(copy, quick, 600), await runTests(copy, slow, 1800)];
-  if (base.some(({ end }) => end !== 'pass')) throw new Error(`${room}: the tests fail without a mutant`);
-  const patience = base.map(({ seconds }) => PATIENCE * seconds + 20);
-  for (const { path, from, to, by, what, line } of sample(all, count, randomOf(seed))) {
+  const mutants = sample(all, count, randomOf(seed))
+    .map((mutant) => ({ ...mutant, was: texts.get(mutant.path).slice(mutant.from, mutant.to) }))
+    .filter((mutant) => !tried.has(keyOf(mutant)));
+  if (mutants.length === 0) return;
+  const runner = new Runner(copy);
+  const patience = [];
+  for (const tests of [quick, slow]) {
+    const { end, seconds } = await runner.run(tests, 1800);
+    if (end !== 'pass') throw new Error(`${room}: the tests ${tests.join(', ')} fail without a mutant`);
+    patience.push(PATIENCE * seconds + 20);
+  }
+  for (const { path, from, to, by, what, line, was } of mutants) {
     const text = texts.get(path);
-    writeFileSync(join(copy, path), text.slice(0, from) + by + text.slice(to));
+    runner.write(path, text.slice(0, from) + by + text.slice(to));
     try {
-      const end = await endOf(copy, ROOMS[room], patience);
-      say({ room, of: all.length, path, line, what, was: text.slice(from, to), by, end });
+      const end = await endOf(runner, ROOMS[room], patience);
+      say({ room, of: all.length, path, line, what, was, by, end });
     } finally {
-      writeFileSync(join(copy, path), text);
+      runner.write(path, text);
     }
   }
+  runner.end();
 }
 
 const { values, positionals } = parseArgs({
@@ -215,17 +254,27 @@ if (copy === undefined) {
   console.error('give a copy of the checkout whose files may be changed');
   process.exit(1);
 }
+const { out } = values;
+const tried = new Set(
+  out !== undefined && existsSync(out)
+    ? readFileSync(out, 'utf8')
+        .trim()
+        .split('\n')
+        .map((line) => keyOf(JSON.parse(line)))
+    : [],
+);
 for (const room of rooms.length > 0 ? rooms : Object.keys(ROOMS)) {
   await tryRoom(copy, room, {
     count: Number(values.count ?? 50),
     seed: Number(values.seed ?? 1),
+    tried,
     say: (outcome) => {
       const { end, path, line, what, was, by } = outcome;
       if (end === 'pass')
         console.log(
           `${path}:${line} ${what}: ${JSON.stringify(was.slice(0, 60))} → ${JSON.stringify(by.slice(0, 60))}`,
         );
-      if (values.out !== undefined) appendFileSync(values.out, `${JSON.stringify(outcome)}\n`);
+      if (out !== undefined) appendFileSync(out, `${JSON.stringify(outcome)}\n`);
     },
   });
 }

@@ -82,6 +82,8 @@ describe('any two give the third', () => {
       clipS: expect.closeTo(301 / 24, 9),
     });
     expect(longestMarkedShutter(whole.intervalS, { ...thirds, gapS: 1 })).toEqual({ label: '15', timeS: 16 });
+    // Whole seconds stay what they are.
+    expect(wholeSeconds(whole)).toEqual(whole);
   });
 
   test('each answer given back leads to the same frames, at every rate', () => {
@@ -250,6 +252,27 @@ describe('intervals by subject', () => {
     );
     for (const [i, row] of INTERVALS_BY_SUBJECT.entries())
       expect(rows[i]!.source).toContain(site[row.source]);
+  });
+
+  test('a row stands under every subject that its words name, and under no other', () => {
+    const named: Readonly<Record<string, RegExp>> = {
+      traffic: /traffic|^cars|people in cars/,
+      'fast-clouds': /fast clouds|clouds very fast/,
+      clouds: /clouds normal|slower clouds$|skies/,
+      people: /people|crowds/,
+      sunset: /sunsets/,
+      'slow-clouds': /slower clouds|clouds very slow/,
+      shadows: /shadow|path of sun/,
+      stars: /stars/,
+      plants: /plants/,
+      construction: /construction/,
+      'city-into-night': /city from/,
+    };
+    for (const [subject, words] of Object.entries(named)) {
+      const under = INTERVALS_BY_SUBJECT.filter(({ subjects }) => subjects.some((each) => each === subject));
+      const meant = INTERVALS_BY_SUBJECT.filter((row) => words.test(row.words));
+      expect([subject, under.map((row) => row.words)]).toEqual([subject, meant.map((row) => row.words)]);
+    }
   });
 
   test('a subject is advised the whole range of what is said of it', () => {

@@ -41,6 +41,8 @@ test('card and battery, only where asked', () => {
   });
   expect(suppliesFor(1001, { frameMB: 30, cardGB: 30 })).toEqual({ cardNeededGB: 30.03, cardFits: false });
   expect(suppliesFor(1000, {})).toEqual({});
+  // The last frame of a charge is a frame.
+  expect(suppliesFor(999, { batteryFrames: 999 })).toEqual({ batteryFits: true });
 });
 
 test('errors name the argument and the value', () => {

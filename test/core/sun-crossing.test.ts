@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { crossings } from '../../packages/core/src/crossing.js';
+import { crossings, rangeOf } from '../../packages/core/src/crossing.js';
 import { skyEvents, sunPosition } from '../../packages/core/src/sun.js';
 
 const DAY_MS = 86_400_000;
@@ -158,4 +158,17 @@ describe('twilight that only just happens', () => {
     const { why } = missing.find(({ name }) => name === 'nautical-dusk')!;
     expect(why).toMatch(/^the sun reaches only -11\.99°$/);
   });
+});
+
+test('the range of a stretch knows nothing of a turn just before or just after it', () => {
+  // Lowest at 0 h, highest at 12 h. Samples lie up to twenty minutes outside the stretch.
+  const curve = (ms: number) => -Math.cos((2 * Math.PI * ms) / DAY_MS);
+  const minute = 60_000;
+  const after = rangeOf(curve, 5 * minute, 6 * HOUR_MS);
+  expect(after.low).toBe(curve(5 * minute));
+  expect(after.high).toBeCloseTo(0, 12);
+  const before = rangeOf(curve, 6 * HOUR_MS, 12 * HOUR_MS - 5 * minute);
+  expect(before.high).toBe(curve(12 * HOUR_MS - 5 * minute));
+  const across = rangeOf(curve, -HOUR_MS, 13 * HOUR_MS);
+  expect([across.low, across.high]).toEqual([expect.closeTo(-1, 9), expect.closeTo(1, 9)]);
 });

@@ -1,5 +1,6 @@
 // Events of sun and moon against tables; each check names its table, each table its source.
 
+import * as Astronomy from 'astronomy-engine';
 import { describe, expect, test } from 'vitest';
 import { type SkyEvent, skyEvents, sunPosition } from '../../packages/core/src/sun.js';
 import { readTable } from '../reference/csv.js';
@@ -124,6 +125,39 @@ describe('moon', () => {
     }
     expect(found).toHaveLength(1);
     expect(Math.abs(found[0]!.atMs - Date.parse(row.utc!)) / 1000).toBeLessThan(5);
+  });
+});
+
+describe('why the moon does not rise or set', () => {
+  // Source: astronomy-engine, an independent ephemeris: the moon's altitude hour by hour over the same day. What lies
+  // within 2 degrees of the horizon decides nothing.
+  test('is what the moon does that day, through a month at 78 degrees north', () => {
+    const observer = new Astronomy.Observer(78.22, 15.65, 0);
+    const altitudeAt = (ms: number) => {
+      const date = new Date(ms);
+      const { ra, dec } = Astronomy.Equator(Astronomy.Body.Moon, date, observer, true, true);
+      return Astronomy.Horizon(date, observer, ra, dec).altitude;
+    };
+    const met = new Set<string>();
+    for (let day = 0; day < 30; day++) {
+      const fromMs = Date.UTC(2027, 2, 1 + day);
+      const hours = Array.from({ length: 25 }, (_, hour) => altitudeAt(fromMs + hour * 3_600_000));
+      const whole =
+        Math.min(...hours) > 2 ? 'never sets' : Math.max(...hours) < -2 ? 'never rises' : undefined;
+      const crosses = Math.min(...hours) < -2 && Math.max(...hours) > 2;
+      const { missing } = skyEvents(fromMs, fromMs + DAY_MS, { latitudeDeg: 78.22, longitudeDeg: 15.65 });
+      for (const name of ['moonrise', 'moonset'] as const) {
+        const why = missing.find((event) => event.name === name)?.why;
+        if (whole !== undefined) expect(why).toBe(`the moon ${whole}`);
+        if (crosses && why !== undefined) {
+          expect(why).toBe(`the moon does not ${name === 'moonrise' ? 'rise' : 'set'} in this time`);
+        }
+        if (why !== undefined) met.add(why);
+      }
+    }
+    expect(met).toContain('the moon never sets');
+    expect(met).toContain('the moon never rises');
+    expect([...met].some((why) => why.startsWith('the moon does not'))).toBe(true);
   });
 });
 
