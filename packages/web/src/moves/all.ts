@@ -1,17 +1,18 @@
 // The part of the page that moves need, as later.ts loads it.
 
 import { clipFields } from './clip.js';
-import { advice, findingsView } from './findings.js';
+import { findingsView } from './findings.js';
 import { moveLanes } from './lanes.js';
 import { moveNotes, otherNotes, starAdvice } from './notes.js';
 import { movePanel } from './panel.js';
 import { wearStyle } from './style.js';
 import { moveColumns, moveFacts, moveFigures, moveSpoken } from './tell.js';
 
+export { advice } from './findings.js';
+
 wearStyle();
 
 export const movePart = {
-  advice,
   clipFields,
   findingsView,
   moveColumns,

@@ -2,6 +2,9 @@
 
 import type { Move, MoveAxis } from '@evenfall/core';
 
+/** Moves as they stand in the controls: any of it may be half typed. */
+export type Draft = Partial<Omit<Move, 'by' | 'gear'>> & { readonly by?: object; readonly gear?: object };
+
 export const AXES: readonly MoveAxis[] = ['pan', 'tilt', 'slide'];
 
 const TURN_GEAR = { settleS: 1, topSpeedDegPerS: 3 };

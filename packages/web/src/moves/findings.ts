@@ -4,10 +4,10 @@ import type { MoveFinding, PlanMade } from '@evenfall/core';
 import { computed, effect, untracked } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { applyRemedy } from '../parts/controls.js';
+import type { Advice } from '../state/advice.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { words } from '../words/words.js';
 import { changeOf, stopped } from './apply.js';
-import type { Advice } from './later.js';
 import { check, isChecked, isSound } from './sound.js';
 import { moveWords } from './words.js';
 

@@ -6,10 +6,9 @@ import { type Choice, idOf, numberControl, selectControl } from '../parts/contro
 import { made } from '../state/plan.js';
 import { faultsAt, put, reading, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
-import { BY_KINDS, type ByKind, firstBy, kindOf } from './edit.js';
+import { BY_KINDS, type ByKind, type Draft, firstBy, kindOf } from './edit.js';
 import { framePoints } from './frame-points.js';
 import { some } from './optics.js';
-import type { Draft } from './panel.js';
 import { goneText } from './tell.js';
 import { moveWords } from './words.js';
 

@@ -1,15 +1,10 @@
 // Everything about moves is a part of its own: it is loaded when its panel is opened, or when the shoot has moves or
 // a lens. Until then, and where it cannot be loaded, the page goes on without.
 
-import type { Remedy } from '@evenfall/core';
 import { effect, signal } from '@preact/signals-core';
+import { advisor } from '../state/advice.js';
 import { shoot } from '../state/shoot.js';
 import type { movePart } from './all.js';
-
-/** What would mend something that is no reason against the plan, and what that is. */
-export interface Advice extends Remedy {
-  readonly why: string;
-}
 
 /** The part, once it is there. */
 export const moving = signal<typeof movePart | undefined>(undefined);
@@ -21,6 +16,7 @@ export function wantMoves(): void {
   asked = true;
   import('./all.js')
     .then((all) => {
+      advisor.value = all.advice;
       moving.value = all.movePart;
     })
     .catch(() => {

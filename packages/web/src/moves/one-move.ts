@@ -6,9 +6,9 @@ import { type Choice, numberControl, radioControl, remediesFor, selectControl } 
 import { asPercent, asShare } from '../parts/percent.js';
 import { faultsAt, put, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
+import type { Draft } from './edit.js';
 import { howFar } from './how-far.js';
 import { some } from './optics.js';
-import type { Draft } from './panel.js';
 import { moveWords } from './words.js';
 
 export function moveFields(move: Draft, axis: MoveAxis, index: number) {

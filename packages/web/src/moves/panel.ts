@@ -6,15 +6,12 @@ import { say } from '../parts/message.js';
 import { moveCursor } from '../state/cursor.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { put, replaceShoot, shoot, shown } from '../state/shoot.js';
-import { AXES, firstMove } from './edit.js';
+import { AXES, type Draft, firstMove } from './edit.js';
 import { safety } from './notes.js';
 import { moveFields } from './one-move.js';
 import { opticsFields } from './optics.js';
 import { secondsText } from './tell.js';
 import { moveWords } from './words.js';
-
-/** Moves as they stand in the controls: any of it may be half typed. */
-export type Draft = Partial<Omit<Move, 'by' | 'gear'>> & { readonly by?: object; readonly gear?: object };
 
 const drafts = (): readonly Draft[] => {
   const moves = shown(['moves']);

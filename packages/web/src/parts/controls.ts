@@ -3,7 +3,7 @@
 import type { Remedy } from '@evenfall/core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
-import { type Advice, moving } from '../moves/later.js';
+import { type Advice, advisor } from '../state/advice.js';
 import type { Path } from '../state/path.js';
 import { impossible, pending } from '../state/plan.js';
 import { faultsAt, put, replaceShoot, shoot, shown } from '../state/shoot.js';
@@ -43,7 +43,7 @@ export function labelled(
 
 /** Remedies of these kinds, each with the button that applies it. */
 export function remediesFor(cures: readonly Cure[]): TemplateResult | typeof nothing {
-  const offered: readonly Offered[] = impossible.value?.remedies ?? moving.value?.advice.value ?? [];
+  const offered: readonly Offered[] = impossible.value?.remedies ?? advisor.value?.value ?? [];
   const found = offered.filter(({ change }) => cures.includes(change));
   if (found.length === 0 || pending.value) return nothing;
   return html`${found.map(
