@@ -156,6 +156,11 @@ describe('advice', () => {
   test('a dark frame that is one too many may be turned off, a long rest cut, a slow card changed', () => {
     const tight = planMoves({ ...base, frames: dusk(481, 8), intervalS: 11, darkFrame: true });
     expect(remedyOf(tight, 'no-time', 'no-dark-frame').text).toContain('noise reduction off');
+    // 8 s, as long again for the dark frame, 1 s for writing and 1 s of rest are 18, and the step comes on top.
+    const short = /^Frame \d+ needs ([\d.]+) s more than its interval of 11 s: /.exec(
+      found(tight, 'no-time')!.text,
+    );
+    expect(Number(short?.[1])).toBeCloseTo(18 + tight.gap.moveS - 11, 1);
     const resting = { ...base, moves: [turn('pan', 40, { gear: { settleS: 6, topSpeedDegPerS: 5 } })] };
     const rest = planMoves(resting);
     expect(remedyOf(rest, 'no-time', 'shorter-settle').settleS).toBeCloseTo(10 - 4 - 1 - rest.gap.moveS, 1);
@@ -227,10 +232,19 @@ describe('advice', () => {
   test('steps below the motor: told where it starts and ends, warned where nothing else is left', () => {
     const gear = (smallestStepDeg: number) => ({ settleS: 1, topSpeedDegPerS: 5, smallestStepDeg });
     const some = planMoves({ ...base, moves: [turn('pan', 40, { gear: gear(0.01) })] });
-    expect(found(some, 'steps-too-small')).toMatchObject({ level: 'info', remedies: [] });
+    expect(found(some, 'steps-too-small')).toMatchObject({
+      level: 'info',
+      remedies: [],
+      text: expect.stringMatching(
+        /^\d+ of 480 steps of the pan, where it starts and ends, are below .*0\.01°/,
+      ),
+    });
     const coarse = { ...base, moves: [turn('pan', 40, { gear: gear(0.2) })] };
     const all = planMoves(coarse);
-    expect(found(all, 'steps-too-small')?.level).toBe('caution');
+    expect(found(all, 'steps-too-small')).toMatchObject({
+      level: 'caution',
+      text: expect.stringMatching(/^Every step of the pan is below .*0\.2°.* stand and jump\.$/),
+    });
     const longer = remedyOf(all, 'steps-too-small', 'longer-move');
     expect(found(planMoves(followed(coarse, all, longer)), 'steps-too-small')?.level).toBe('info');
   });

@@ -329,6 +329,16 @@ describe('stars', () => {
     expect(declinations([pan({ by: { deg: -90 } })])).toEqual(['0']);
   });
 
+  test('say how far a star trails, in pixels of two digits', () => {
+    const sensor = { widthMm: 36, heightMm: 24, widthPx: 6000 };
+    const [note] = starNotes(camera({ lens: { focalMm: 24 }, sensor }));
+    const [, seconds, pixels] =
+      /opens for ([\d.]+) s at most, a trail of ([\d.]+) pixels/.exec(note!.text) ?? [];
+    // Near the equator a star goes 15.041 arc seconds a second; a pixel of 6 µm behind 24 mm is 51.6 of them.
+    expect(Number(pixels)).toBeCloseTo((15.041 * Number(seconds)) / 51.57, 1);
+    expect(pixels).toMatch(/^(\d\d|\d\.\d|0\.\d\d?)$/);
+  });
+
   test('are a caution where the plan opens longer than any rule allows', () => {
     const [note] = starNotes(camera({ lens: { focalMm: 200 } }));
     expect(note).toMatchObject({ level: 'caution' });

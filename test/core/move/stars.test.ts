@@ -74,6 +74,10 @@ describe('which stars are in the frame', () => {
   );
 
   test('toward the equator it is 0, toward the pole it is the lowest corner, toward the ground there is no sky', () => {
+    // The celestial pole stands as high as the latitude, due north, wherever one is.
+    for (let lat = 0; lat <= 90; lat += 0.5) {
+      expect(declinationOf({ azimuthDeg: 0, altitudeDeg: lat }, lat)).toBeCloseTo(90, 5);
+    }
     expect(trailingDeclinationDeg({ azimuthDeg: 180, altitudeDeg: 30 }, lensOf(24), 52)).toBe(0);
     expect(trailingDeclinationDeg({ azimuthDeg: 0, altitudeDeg: 52 }, lensOf(24), 52)).toBeGreaterThan(45);
     expect(trailingDeclinationDeg({ azimuthDeg: 0, altitudeDeg: -52 }, lensOf(24), 52)).toBeUndefined();
