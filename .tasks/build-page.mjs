@@ -3,6 +3,7 @@
 //   node .tasks/build-page.mjs
 
 import { spawnSync } from 'node:child_process';
+import { appendFileSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -30,6 +31,9 @@ export function buildPage() {
     );
     if (status !== 0) throw new Error(`Building the page (${mode}) failed; what went wrong is said above.`);
   }
+  // The licences of what is built in go with the file; two dashes would end the comment early.
+  const licences = readFileSync(`${PAGE}/licences.md`, 'utf8').replaceAll('--', '- -');
+  appendFileSync(ONE_FILE, `<!--\n${licences}-->\n`);
 }
 
 if (argv[1] === fileURLToPath(import.meta.url)) buildPage();

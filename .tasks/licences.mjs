@@ -99,7 +99,8 @@ For whoever ships it with something of their own. [All pages](README.md)
 
 Evenfall is under the [MIT licence](../LICENSE). This is what it leans on at run time, dependencies of dependencies too,
 as \`npm run licences\` finds it installed; each licence is read off its text where the package holds one. What only
-builds or tests Evenfall is not listed.
+builds or tests Evenfall is not listed. The built page carries the texts themselves, in \`licences.md\` beside it, the one
+file at its end.
 
 ${markdownTable(['package', 'licence', 'its text', 'used by'], rows)}
 `;

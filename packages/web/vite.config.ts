@@ -30,6 +30,8 @@ export default defineConfig(({ mode }) => {
       assetsInlineLimit: 0,
       cssCodeSplit: !single,
       modulePreload: false,
+      // The licences of what is built in ask to go with it.
+      license: single ? false : { fileName: 'licences.md' },
       reportCompressedSize: false,
       rolldownOptions: single
         ? {

@@ -103,6 +103,28 @@ export function anywhere(site: () => Site): void {
     });
   });
 
+  describe('what is built in', () => {
+    it('comes with its licences, as they ask', () => {
+      const served = readFileSync(join(site().folder, 'licences.md'), 'utf8');
+      const oneFile = readFileSync(site().oneFile, 'utf8');
+      for (const name of [
+        'chart.js',
+        'lit-html',
+        '@preact/signals-core',
+        'suncalc',
+        'valibot',
+        'yaml',
+        'd3-shape',
+      ]) {
+        expect(served).toContain(`## ${name} - `);
+        expect(oneFile).toContain(`## ${name} - `);
+      }
+      // The end of the MIT licence's text, which is to stand in every copy.
+      expect(served).toMatch(/OTHER DEALINGS IN THE\s+SOFTWARE/);
+      expect(oneFile).toMatch(/OTHER DEALINGS IN THE\s+SOFTWARE/);
+    });
+  });
+
   describe('on paper', () => {
     it('prints the cue card on A6 pages', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });

@@ -48,7 +48,10 @@ export function offlineWorker(): Plugin {
       folder = join(config.root, config.build.outDir);
     },
     writeBundle() {
-      const files = filesUnder(folder).filter((file) => file !== 'index.html' && file !== 'offline.js');
+      // The page itself is kept as './'; the licences go with the files but are no part of the page.
+      const files = filesUnder(folder).filter(
+        (file) => !['index.html', 'offline.js', 'licences.md'].includes(file),
+      );
       const hash = createHash('sha256');
       for (const file of ['index.html', ...files]) hash.update(readFileSync(join(folder, file)));
       writeFileSync(join(folder, 'offline.js'), workerText(files, hash.digest('hex').slice(0, 12)));
