@@ -95,10 +95,16 @@ describe('a wrong shoot file is told with its line', () => {
       `# ${'x'.repeat(1_000_000)}`,
       ' 1000002 bytes are too many for a shoot file; give one of at most 250 kB',
     ],
-    ['a well of brackets', '['.repeat(50_000), '1: not readable as YAML or JSON: nested too deep'],
+    ['a well of brackets', '['.repeat(50_000), ' not readable as YAML or JSON: nested too deep'],
+    ['a stair of dashes', '- '.repeat(200), ' not readable as YAML or JSON: nested too deep'],
+    [
+      'a stair of keys',
+      Array.from({ length: 150 }, (_, i) => `${' '.repeat(i)}a:\n`).join(''),
+      ' not readable as YAML or JSON: nested too deep',
+    ],
     [
       'keys of keys',
-      '? '.repeat(500),
+      '? '.repeat(90),
       '1: not readable as YAML or JSON: a group or a list stands where a key belongs; give a word',
     ],
     ['aliases of aliases', bomb(), ' not readable as YAML or JSON: nested too deep'],
@@ -258,6 +264,14 @@ describe('a usual slip of YAML is told by what would be right', () => {
     expect(status).toBe(1);
     expect(err).toBe(`evenfall: standard input:${message.replace('…', 'not readable as YAML or JSON:')}\n`);
   });
+});
+
+test('a rule of dashes is no nesting', async () => {
+  const { status } = await evenfall(
+    ['plan', '-'],
+    `# ${'['.repeat(90)}\n${EVENING}# ${'- '.repeat(150)}\n#${'-'.repeat(150)}\n`,
+  );
+  expect(status).toBe(0);
 });
 
 test('a size of paper may be written in capitals', async () => {

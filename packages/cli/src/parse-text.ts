@@ -13,6 +13,7 @@ import {
   parseDocument,
   visit,
 } from 'yaml';
+import { isNestedTooDeep } from './nesting.js';
 import { Refusal } from './refusal.js';
 import { type Stumble, slipAt } from './slips.js';
 
@@ -32,6 +33,7 @@ export function parseText(text: string, source: string): Parsed {
     const at = line === undefined ? '' : `${line}:`;
     return new Refusal([`${source}:${at} not readable as YAML or JSON: ${what}`]);
   };
+  if (isNestedTooDeep(text)) throw refuse('nested too deep');
   try {
     // Keys that stand twice are looked for below: the parser would compare every key with every other.
     const options = {
@@ -49,7 +51,7 @@ export function parseText(text: string, source: string): Parsed {
     return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };
   } catch (error) {
     if (error instanceof Refusal) throw error;
-    // Thousands of brackets, or aliases of aliases: no shoot file has them.
+    // Aliases of aliases: no shoot file has them.
     throw refuse('nested too deep');
   }
 
