@@ -48,6 +48,11 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     '"a\\nb\\u009b": no such key; the nearest is "date"',
   ],
   [
+    'a key without end',
+    { ['k'.repeat(5000)]: 1 },
+    `"${'k'.repeat(40)}…": no such key; the nearest is "stackFilters"`,
+  ],
+  [
     'a required key left empty',
     { date: undefined },
     'date: nothing is not a date; give a date as YYYY-MM-DD',

@@ -26,8 +26,8 @@ export interface FileError extends Fault {
 function pathText(path: Path): string {
   let text = '';
   for (const part of path) {
-    // A key may hold anything, line breaks too; the message stays one line.
-    const key = typeof part === 'string' && !/^[\w$-]+$/.test(part) ? quoted(part) : String(part);
+    // A key may hold anything and be of any length; the message stays one line.
+    const key = typeof part === 'string' && !/^[\w$-]{1,60}$/.test(part) ? quoted(part) : String(part);
     text += typeof part === 'number' ? `[${part}]` : text === '' ? key : `.${key}`;
   }
   return text;
