@@ -62,7 +62,7 @@ export const ROOMS = {
   footage: {
     files: ['footage.ts', 'footage/*.ts', 'shoot.ts', 'notes-supplies.ts'],
     quick: ['core/footage', 'core/shoot', 'cli/frames'],
-    slow: ['core/plan.test', 'core/move/move.test'],
+    slow: ['core/plan.test', 'core/move/move.test', 'core/move/plan-move'],
   },
   files: {
     files: ['files/*.ts'],

@@ -26,6 +26,43 @@ const sunAt = (sunAltitudeDeg: number, rest: Partial<Sky> = {}): Sky => ({
   ...rest,
 });
 
+describe('a scene beyond its ranges is refused by name', () => {
+  const sound = scene();
+  // The ends belong to the ranges: file-scenes.test.ts.
+  test.each<[string, Partial<Scene>, string]>([
+    ['a view below the horizon', { viewAltitudeDeg: -0.1 }, 'viewAltitudeDeg must be from 0 to 90, got -0.1'],
+    ['a view past the zenith', { viewAltitudeDeg: 90.1 }, 'viewAltitudeDeg must be from 0 to 90, got 90.1'],
+    ['more than all sky', { skyShare: 1.1 }, 'skyShare must be from 0 to 1, got 1.1'],
+    ['a mirror and more', { reflectance: 1.1 }, 'reflectance must be from 0 to 1, got 1.1'],
+    ['more than all upright', { uprightShare: 1.1 }, 'uprightShare must be from 0 to 1, got 1.1'],
+    [
+      'nine eighths',
+      { cloud: { ...sound.cloud, cover: 9 / 8 } },
+      'cloud.cover must be from 0 to 1, got 1.125',
+    ],
+    [
+      'cloud that shines',
+      { cloud: { ...sound.cloud, stops: 1 } },
+      'cloud.stops must be from -20 to 0, got 1',
+    ],
+    [
+      'lamps all over and more',
+      { lamps: { luminanceCdM2: 1, share: 2 } },
+      'lamps.share must be from 0 to 1, got 2',
+    ],
+    [
+      'lamps that take light',
+      { lamps: { luminanceCdM2: -1, share: 1 } },
+      'lamps.luminanceCdM2 must be from 0 to',
+    ],
+    ['a night as bright as day', { night: { ...sound.night, skyCdM2: 101 } }, 'night.skyCdM2 must be from'],
+    ['a night of no light', { night: { ...sound.night, groundLx: 0 } }, 'night.groundLx must be from'],
+    ['no direction', { viewAzimuthDeg: Number.NaN }, 'viewAzimuthDeg must be finite, got NaN'],
+  ])('%s', (_name, change, message) => {
+    expect(() => sceneLight({ ...sound, ...change })).toThrow(message);
+  });
+});
+
 describe('what a meter reads', () => {
   test('from 6° to -14° of sun a clear scene falls by 15 stops or more, whichever way it faces', () => {
     for (const facing of ['toward-sun', 'side', 'away'] as const) {
