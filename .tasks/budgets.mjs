@@ -17,11 +17,11 @@ export const CLOSE = '<!-- end of budgets -->';
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
   { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 70 },
-  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 41 },
+  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 41.5 },
   { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 17.5 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 9.5 },
   ...[
-    { stage: 'plan', kB: 41 },
+    { stage: 'plan', kB: 41.5 },
     { stage: 'follow', kB: 32 },
     { stage: 'files', kB: 21.5 },
     { stage: 'ramp', kB: 9.5 },
