@@ -4,10 +4,13 @@
 import { type Lattice, SLACK, shutterAt } from './lattice.js';
 import { type Swap, swapsOf } from './swaps.js';
 
-/** ISO indices as bits, thirty to a word: no ISO dial has more than sixty steps. */
+/**
+ * ISO indices as bits, thirty to a word: no ISO dial has more than sixty steps. Keys of their own: engines keep groups
+ * with the same keys as one kind, and slow down by ten where another of that kind holds a fraction or -0.
+ */
 interface IsoSet {
-  readonly low: number;
-  readonly high: number;
+  readonly lowBits: number;
+  readonly highBits: number;
 }
 
 const WORD = 30;
@@ -81,10 +84,10 @@ class Reach {
       for (let aperture = 0; aperture < apertureCount; aperture++) {
         for (let level = from; level <= to; level++) {
           const dial = isosOnDial(lattice, aperture, level);
-          if ((dial.low | dial.high) === 0 || !front.hold(stack, level, 0, 0)) continue;
+          if ((dial.lowBits | dial.highBits) === 0 || !front.hold(stack, level, 0, 0)) continue;
           const row = this.rowAt(0, stack, 0, aperture, level);
-          this.low[row] = dial.low;
-          this.high[row] = dial.high;
+          this.low[row] = dial.lowBits;
+          this.high[row] = dial.highBits;
         }
       }
     }
@@ -135,8 +138,8 @@ class Reach {
       // A level up by the shutter, or by ISO going down; a level down by the shutter, or by ISO going up.
       const less = shiftedDown(low, high, step);
       const more = shiftedUp(low, high, step);
-      this.arrive(j, j, stack, layer, aperture, level + step, low | less.low, high | less.high);
-      this.arrive(j, j, stack, layer, aperture, level - step, low | more.low, high | more.high);
+      this.arrive(j, j, stack, layer, aperture, level + step, low | less.lowBits, high | less.highBits);
+      this.arrive(j, j, stack, layer, aperture, level - step, low | more.lowBits, high | more.highBits);
       if (aperture + step < apertureCount) {
         this.arrive(j, j, stack, layer, aperture + step, level + step, low, high);
       }
@@ -177,8 +180,8 @@ class Reach {
   ): void {
     const { frameCount, spacing } = this.lattice;
     const dial = isosOnDial(this.lattice, aperture, level);
-    const low = isosLow & dial.low;
-    const high = isosHigh & dial.high;
+    const low = isosLow & dial.lowBits;
+    const high = isosHigh & dial.highBits;
     if ((low | high) === 0) return;
     const free = Math.min(Math.max(j + spacing - 1, judged), frameCount - 1);
     if (!this.front.hold(stack, level, judged, free)) return;
@@ -193,7 +196,10 @@ function isosOnDial(lattice: Lattice, aperture: number, level: number): IsoSet {
   const atIsoMin = shutterAt(lattice, aperture, level);
   const from = Math.max(0, lattice.shutterMin - atIsoMin);
   const to = Math.min(lattice.isoCount - 1, lattice.shutterMax - atIsoMin);
-  return { low: bits(from, Math.min(to, WORD - 1)), high: bits(Math.max(0, from - WORD), to - WORD) };
+  return {
+    lowBits: bits(from, Math.min(to, WORD - 1)),
+    highBits: bits(Math.max(0, from - WORD), to - WORD),
+  };
 }
 
 /** Bits from…to of a word; none where from > to. */
@@ -202,13 +208,13 @@ function bits(from: number, to: number): number {
 }
 
 function shiftedUp(low: number, high: number, by: number): IsoSet {
-  if (by >= WORD) return { low: 0, high: by < 2 * WORD ? (low << (by - WORD)) & ALL : 0 };
-  return { low: (low << by) & ALL, high: ((high << by) | (low >>> (WORD - by))) & ALL };
+  if (by >= WORD) return { lowBits: 0, highBits: by < 2 * WORD ? (low << (by - WORD)) & ALL : 0 };
+  return { lowBits: (low << by) & ALL, highBits: ((high << by) | (low >>> (WORD - by))) & ALL };
 }
 
 function shiftedDown(low: number, high: number, by: number): IsoSet {
-  if (by >= WORD) return { low: by < 2 * WORD ? high >>> (by - WORD) : 0, high: 0 };
-  return { low: (low >>> by) | ((high << (WORD - by)) & ALL), high: high >>> by };
+  if (by >= WORD) return { lowBits: by < 2 * WORD ? high >>> (by - WORD) : 0, highBits: 0 };
+  return { lowBits: (low >>> by) | ((high << (WORD - by)) & ALL), highBits: high >>> by };
 }
 
 /** Furthest frame met so far, and the smallest excess over tolerance seen on the one after it. */
