@@ -362,6 +362,37 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     'intervalS: 6 makes 601 frames, too many to plan with 16 filter stacks, 31 apertures and 16 ISOs; give 8 or more, or fewer filters or a narrower range',
   ],
   [
+    '… and a limit on filter changes that makes a table for each',
+    {
+      ...HOUR,
+      filters: [1, 2, 3, 4, 5].map((stops) => ({ name: `${stops}`, stops })),
+      stackFilters: true,
+      limits: { maxFilterChanges: 30 },
+    },
+    // 601 frames, 31 tables, 16 stacks, 5 levels, 16 ISOs and 3 beside them: 28.3 million again.
+    'intervalS: 6 makes 601 frames, too many to plan with 16 filter stacks, 1 aperture and 16 ISOs; give 8 or more, or fewer filters or a narrower range, or a lower maxFilterChanges',
+  ],
+  [
+    '… and a shutter timed freely, whose moves are many, where no interval would be enough',
+    {
+      ...HOUR,
+      filters: Array.from({ length: 12 }, (_, i) => ({ name: `${i}`, stops: i })),
+      stackFilters: true,
+      camera: {
+        ...LEAST.camera,
+        bulb: true,
+        iso: { lowest: 50, highest: 102_400 },
+        aperture: { widest: '1', narrowest: '32' },
+      },
+    },
+    'intervalS: 6 makes 601 frames, too many to plan with 79 filter stacks, 31 apertures and 34 ISOs; give fewer filters or a narrower range',
+  ],
+  [
+    'a night with hardly a photon',
+    { scene: { night: { groundLx: 5e-324 } } },
+    'scene.night.groundLx: 5e-324 is not an illuminance; give lux from 1e-9 to 200',
+  ],
+  [
     'a file of another kind, and large',
     { readings: Array.from({ length: 30_000 }, () => 0) },
     'holds more than 20000 values; give a file as its format says',
@@ -599,12 +630,12 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'a negative lux',
     { scene: { night: { groundLx: -3 } } },
-    'scene.night.groundLx: -3 is not an illuminance; give lux above 0, at most 200',
+    'scene.night.groundLx: -3 is not an illuminance; give lux from 1e-9 to 200',
   ],
   [
     'a night brighter than a floodlit pitch',
     { scene: { night: { groundLx: 201 } } },
-    'scene.night.groundLx: 201 is not an illuminance; give lux above 0, at most 200',
+    'scene.night.groundLx: 201 is not an illuminance; give lux from 1e-9 to 200',
   ],
   [
     'a zenith brighter than any town makes it',

@@ -51,6 +51,11 @@ describe('a wrong plan is told in one line', () => {
     ],
     ['a key nobody knows', { ...PLAN, frame: 1 }, 'frame: no such key; the nearest is "frames"'],
     [
+      'a plan nested very deep',
+      { ...PLAN, notes: Array.from({ length: 40 }).reduce<unknown>((inner) => [inner], 0) },
+      'is nested more than 32 deep; give a file as its format says',
+    ],
+    [
       'a frame missing',
       { ...PLAN, frames: PLAN.frames.slice(0, 4), cues: PLAN.cues.slice(0, 1) },
       'summary.frameCount: 5 does not fit the rest of the plan; 4 would',

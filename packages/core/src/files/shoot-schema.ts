@@ -114,7 +114,7 @@ const nightSky = v.strictObject({
   zenithMagArcsec2: number('a sky brightness', 'magnitudes a square arcsecond from 14 to 23', 14, 23),
 });
 const nightGround = v.strictObject({
-  groundLx: aboveZero('an illuminance', 'lux above 0, at most 200', 200),
+  groundLx: number('an illuminance', 'lux from 1e-9 to 200', 1e-9, 200),
 });
 const lampsWord = word(['none', 'street', 'floodlit', 'skyline']);
 const lampsEv = v.strictObject({ ev100: evStops, share });
