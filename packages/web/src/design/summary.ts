@@ -14,23 +14,28 @@ interface Figure {
   readonly short?: string; // what is the matter, where it falls short
 }
 
+interface Figures {
+  readonly always: readonly Figure[]; // never out of view
+  readonly rest: readonly Figure[]; // on a small screen they scroll away
+}
+
 // Before the first plan the figures have their places already, about as wide: nothing jumps when it comes.
-function blanks(): Figure[] {
+function blanks(): Figures {
   const w = words().summary;
   const { frameMB, batteryFrames } = shoot.value.camera;
   const blank = (name: string, digits: number) => ({ name, value: '…'.padEnd(digits, '\u2007') });
-  return [
-    blank(w.frames, 4),
-    blank(w.clip, 6),
-    blank(w.time, 12),
-    ...(frameMB === undefined ? [] : [blank(w.card, 12)]),
-    ...(batteryFrames === undefined ? [] : [blank(w.battery, 12)]),
-    blank(w.cues, 2),
-    blank(w.error, 7),
-  ];
+  return {
+    always: [
+      blank(w.frames, 4),
+      blank(w.clip, 6),
+      ...(frameMB === undefined ? [] : [blank(w.card, 12)]),
+      ...(batteryFrames === undefined ? [] : [blank(w.battery, 12)]),
+    ],
+    rest: [blank(w.time, 12), blank(w.cues, 2), blank(w.error, 7)],
+  };
 }
 
-function figures(): Figure[] {
+function figures(): Figures {
   const plan = made.value;
   if (plan === undefined) return blanks();
   const { summary } = plan;
@@ -38,10 +43,9 @@ function figures(): Figure[] {
   const { cardGB, batteryFrames, coldFactor } = plan.shoot.camera;
   const { cardFullAt, batteryOutAt } = summary;
   const needGB = summary.cardNeededGB;
-  return [
+  const always = [
     { name: w.summary.frames, value: String(summary.frameCount) },
     { name: w.summary.clip, value: w.summary.clipValue(w.number(summary.clipS, 1)) },
-    { name: w.summary.time, value: `${clock(summary.startAt, false)} – ${clock(summary.endAt, false)}` },
     ...(needGB === undefined
       ? []
       : [
@@ -54,6 +58,7 @@ function figures(): Figure[] {
             ...(cardFullAt && { short: w.summary.full(clock(cardFullAt, false)) }),
           },
         ]),
+    ...(moving.value?.moveFigures(plan) ?? []),
     ...(batteryFrames === undefined
       ? []
       : [
@@ -63,10 +68,13 @@ function figures(): Figure[] {
             ...(batteryOutAt && { short: w.summary.spent(clock(batteryOutAt, false)) }),
           },
         ]),
-    ...(moving.value?.moveFigures(plan) ?? []),
+  ];
+  const rest = [
+    { name: w.summary.time, value: `${clock(summary.startAt, false)} – ${clock(summary.endAt, false)}` },
     { name: w.summary.cues, value: String(summary.cueCount) },
     { name: w.summary.error, value: w.summary.errorValue(w.number(summary.worstErrorEv, 2)) },
   ];
+  return { always, rest };
 }
 
 /** Why the figures are not those of what stands in the controls, and whose they are. */
@@ -80,17 +88,19 @@ function notCurrent() {
   return html`<p class="fault">${why}${made.value === undefined ? nothing : `. ${summary.ofLastPlan}`}</p>`;
 }
 
+const figureView = ({ name, value, short }: Figure) => html`<div class=${short ? 'short' : ''}>
+  <dt>${name}</dt>
+  <dd>${value}${short ? html` <strong>${short}</strong>` : nothing}</dd>
+</div>`;
+
 export function summaryStrip() {
   const w = words().summary;
+  const { always, rest } = figures();
   return html`<section class="summary" aria-label=${w.label} aria-busy=${pending.value}>
-    ${notCurrent()}
-    <dl>
-      ${figures().map(
-        ({ name, value, short }) => html`<div class=${short ? 'short' : ''}>
-          <dt>${name}</dt>
-          <dd>${value}${short ? html` <strong>${short}</strong>` : nothing}</dd>
-        </div>`,
-      )}
-    </dl>
+    <div class="always">
+      ${notCurrent()}
+      <dl>${always.map(figureView)}</dl>
+    </div>
+    <dl>${rest.map(figureView)}</dl>
   </section>`;
 }
