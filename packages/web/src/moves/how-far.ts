@@ -3,8 +3,8 @@
 import type { MoveAxis, TurnBy } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { type Choice, idOf, numberControl, selectControl } from '../parts/controls.js';
-import { made } from '../state/plan.js';
-import { faultsAt, put, reading, shoot, shown } from '../state/shoot.js';
+import { impossible, made, pending } from '../state/plan.js';
+import { faultsAt, put, reading, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { BY_KINDS, type ByKind, type Draft, firstBy, kindOf } from './edit.js';
 import { framePoints } from './frame-points.js';
@@ -17,7 +17,7 @@ export function howFar(move: Draft, axis: MoveAxis, index: number) {
   const path = ['moves', index, 'by'];
   const kind = kindOf(move.by) ?? BY_KINDS[axis][0] ?? 'deg';
   const travel = made.value?.move?.travels[index];
-  const same = reading.value.kind === 'ok' && made.value?.shoot.moves[index] === shoot.value.moves[index];
+  const same = reading.value.kind === 'ok' && !pending.value && impossible.value === undefined;
   const faults = faultsAt(path).filter((fault) => fault.path.length === path.length);
   return html`<div class="control">
       <label for=${idOf(path)}>${w.label}</label>

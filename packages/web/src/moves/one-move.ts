@@ -98,7 +98,7 @@ function gearFields(axis: MoveAxis, index: number) {
     </div>
     ${faults.length > 0 ? html`<p class="fault">${w.needed}</p>` : nothing}
     <details class="more">
-      <summary>${w.title}: ${moveWords().more}</summary>
+      <summary>${w.more}</summary>
       <div class="fields">
         ${optional('moveS', w.step, w.seconds)}
         <div class="pair">

@@ -101,8 +101,14 @@ function speed() {
   </section>`;
 }
 
+/** On a small screen the chart is far above: it comes into view. */
+function showOnChart(frame: number): void {
+  moveCursor(frame);
+  document.querySelector('.chart')?.scrollIntoView({ block: 'nearest' });
+}
+
 function onChart(frame: number) {
-  return html`<button type="button" class="small" @click=${() => moveCursor(frame)}>
+  return html`<button type="button" class="small" @click=${() => showOnChart(frame)}>
     ${moveWords().budget.show(frame + 1)}
   </button>`;
 }

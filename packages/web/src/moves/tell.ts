@@ -56,8 +56,9 @@ export function timeText(timeS: number): string {
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
 }
 
+// A quarter of an hour of clip to one width: nobody sees that move.
 const crossing = (widthsPerS = 0) =>
-  widthsPerS > 1e-6 ? moveWords().width(secondsText(1 / widthsPerS)) : moveWords().facts.stands;
+  widthsPerS > 1e-3 ? moveWords().width(secondsText(1 / widthsPerS)) : moveWords().facts.stands;
 
 type Fact = readonly [name: string, value: string];
 type Column = readonly [name: string, cell: (frame: PlanFrame) => string];

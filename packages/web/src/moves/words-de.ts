@@ -90,6 +90,7 @@ export const german: MoveWords = {
   slopeUnit: '% der Zeit',
   gear: {
     title: 'Motor',
+    more: 'Mehr zum Motor',
     topSpeed: 'Höchsttempo',
     needed: 'Wer bei jedem Bild hält, braucht dies oder die Zeit je Schritt.',
     settle: 'Ruhe nach dem Schritt',

@@ -29,7 +29,7 @@ export const english = {
     upright: 'The camera stands upright',
     pixels: 'Pixels across',
     pixelsHelp: 'Counts smear and star trails in pixels.',
-    view: (across: string, up: string) => `Takes in ${across}° across, ${up}° upright.`,
+    view: (across: string, up: string) => `Takes in ${across}° across, ${up}° top to bottom.`,
   },
 
   by: {
@@ -88,6 +88,7 @@ export const english = {
   slopeUnit: '% of the time',
   gear: {
     title: 'Motor',
+    more: 'More of the motor',
     topSpeed: 'Top speed',
     needed: 'A move that stops needs this, or the time of a step.',
     settle: 'Rest after a step',
