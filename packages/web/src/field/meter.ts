@@ -164,7 +164,12 @@ export function meterDialog(state: FieldState) {
           )}
         </select></label
       >
-      <p>${w.atSetting(settingText(standing).split(' · ').slice(1).join(' · '))}</p>
+      <p>${w.atSetting(
+        settingText(standing, plan.shoot.filters.length > 0)
+          .split(' · ')
+          .slice(1)
+          .join(' · '),
+      )}</p>
       <div class="actions">
         <button type="submit" class="big" ?disabled=${!usable(ev)}>${w.use}</button>
         <button type="button" @click=${close}>${w.cancel}</button>

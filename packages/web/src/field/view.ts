@@ -60,7 +60,7 @@ export function fieldView() {
     <div class="field-actions">
       <button type="button" class="big" ?disabled=${state.next === undefined} @click=${() => done(state, intervalS)}>${w.done}</button>
       <button type="button" class="big second" @click=${() => openMeter(state)}>${w.enterEv}</button>
-      ${behindPart(state)}
+      ${behindPart(state, plan.shoot.filters.length > 0)}
     </div>
     ${suppliesLine(plan, state)}
     <div class="field-foot">
@@ -167,11 +167,11 @@ function undo(): void {
 }
 
 /** A cue late: it may be given up. More than one behind: they may have been done without a press. */
-function behindPart(state: FieldState) {
+function behindPart(state: FieldState, filters: boolean) {
   const w = words().field;
   const { behind, frameNow, urgency } = state;
   if (behind > 1 && caughtUpNow.value !== undefined) {
-    const setting = settingText(caughtUpNow.value.held);
+    const setting = settingText(caughtUpNow.value.held, filters);
     return html`<button
       type="button"
       class="catch-up"

@@ -60,7 +60,7 @@ export function messageView() {
                   </button>`
                 : nothing
             }
-            <button type="button" class="small plain" @click=${hush}>${words().close}</button>
+            <button type="button" class="plain" aria-label=${words().close} @click=${hush}>×</button>
           </div>`
     }
   </div>`;

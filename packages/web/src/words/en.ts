@@ -364,9 +364,13 @@ export const english = {
   },
   /** What the library says of a plan, in its own words or this language's. */
   library: {
-    remedy: ({ text }: Remedy) => text,
+    remedy: ({ apply: { look }, change, text }: Remedy) =>
+      change === 'darker-look' && look && 'nightEv' in look
+        ? `Let the night be darker: ${String(look.nightEv).replace('-', '−')} EV against metered.`
+        : text,
     why: ({ text }: PlanInfeasible['infeasible']) => text,
-    note: (text: string) => text,
+    // Of a point in time only the clock's part says something in the field.
+    note: (text: string) => text.replaceAll(/\d{4}-\d\d-\d\dT(\d\d:\d\d)[^\s)]*/g, '$1'),
     fault: (text: string) => text,
   },
 };
