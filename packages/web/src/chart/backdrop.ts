@@ -74,19 +74,30 @@ export function backdropPlugin(
       ctx.textBaseline = 'top';
       ctx.strokeStyle = ctx.fillStyle = inks.text;
       ctx.setLineDash([1, 3]);
-      let freeFrom = [chartArea.left, chartArea.left];
-      for (const { ms, label } of now.backdrop.events) {
+      let freeFrom = [chartArea.left, chartArea.left, chartArea.left];
+      const placed = now.backdrop.events.map(({ ms, label }) => {
         const at = Math.round(x.getPixelForValue(ms)) + 0.5;
-        ctx.beginPath();
-        ctx.moveTo(at, ev.top);
-        ctx.lineTo(at, ev.bottom);
-        ctx.stroke();
         const width = ctx.measureText(label).width + 8;
         const left = at + width > chartArea.right ? at - width : at + 4;
         const row = freeFrom.findIndex((free) => left >= free);
-        if (row < 0) continue;
-        ctx.fillText(label, left, ev.top + 4 + row * 15);
         freeFrom = freeFrom.map((free, i) => (i === row ? left + width : free));
+        return { at, label, left, right: left + width, row };
+      });
+      const topOf = (row: number) => ev.top + 3 + row * 15;
+      for (const { at, label, left, row } of placed) {
+        // A line gives way to the names of others: struck through they would be hard to read.
+        ctx.beginPath();
+        let from = ev.top;
+        const crossed = placed.filter((one) => one.row >= 0 && one.left < at && at < one.right);
+        for (const other of crossed.sort((a, b) => a.row - b.row)) {
+          ctx.moveTo(at, from);
+          ctx.lineTo(at, Math.max(from, topOf(other.row)));
+          from = topOf(other.row) + 14;
+        }
+        ctx.moveTo(at, from);
+        ctx.lineTo(at, ev.bottom);
+        ctx.stroke();
+        if (row >= 0) ctx.fillText(label, left, topOf(row) + 1);
       }
       ctx.restore();
     },

@@ -198,7 +198,7 @@ function underCursor() {
       </button>
     </div>
     <dl>
-      ${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value ?? '…'}</dd></div>`)}
+      ${facts.map(([name, value]) => html`<div class=${name === w.chart.setting ? 'setting' : ''}><dt>${name}</dt><dd>${value ?? '…'}</dd></div>`)}
     </dl>
   </div>`;
 }
