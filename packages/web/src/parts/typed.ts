@@ -2,6 +2,7 @@
 
 import { nothing } from 'lit-html';
 import { Directive, directive, type ElementPart, type PartInfo, PartType } from 'lit-html/directive.js';
+import { words } from '../words/words.js';
 
 /** A number where the text is one, with point or comma; else the text itself, for a message to quote. */
 export function numberOr(text: string): number | string | undefined {
@@ -11,7 +12,12 @@ export function numberOr(text: string): number | string | undefined {
   return Number.isFinite(value) ? value : trimmed;
 }
 
+/** The language's own: "." or ",". */
+const decimalMark = () => words().number(0.5, 1).charAt(1);
+
 class Typed extends Directive {
+  #mark = '';
+
   constructor(info: PartInfo) {
     super(info);
     if (info.type !== PartType.ELEMENT) throw new Error('typed stands on an element');
@@ -21,8 +27,13 @@ class Typed extends Directive {
   }
   override update(part: ElementPart, [value, read]: [unknown, (text: string) => unknown]) {
     const input = part.element as HTMLInputElement;
-    // "1." reads as 1 already: writing it back would eat the point.
-    if (read(input.value) !== value) input.value = value === undefined ? '' : String(value);
+    const mark = decimalMark();
+    // "1." reads as 1 already: writing it back would eat the point. Another language writes it its own way.
+    if (read(input.value) !== value || mark !== this.#mark) {
+      const text = value === undefined ? '' : String(value);
+      input.value = typeof value === 'number' ? text.replace('.', mark) : text;
+    }
+    this.#mark = mark;
     return nothing;
   }
 }
