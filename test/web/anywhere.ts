@@ -250,6 +250,7 @@ export function anywhere(site: () => Site): void {
       await page.reload();
       await planned(page);
       await unfold(page);
+      expect(await page.getByLabel('Länge', { exact: true }).inputValue()).toBe('4,3');
       await page.getByLabel('Breite').fill('95');
       await page.getByText('95 geht hier nicht; richtig: Grad von −90 bis 90').first().waitFor();
       await page.getByLabel('Breite').fill('52.1');

@@ -4,6 +4,7 @@ import { readShoot } from '@evenfall/core';
 import { expect, it } from 'vitest';
 import { withValue } from '../../packages/web/src/state/path.js';
 import { faultInGerman } from '../../packages/web/src/words/de-faults.js';
+import { english } from '../../packages/web/src/words/en.js';
 import { eveningWith } from './build.js';
 
 const TYPED: readonly (readonly [path: readonly (string | number)[], values: readonly unknown[]])[] = [
@@ -98,4 +99,9 @@ it('tells every fault that typing can make in German, with its numbers', () => {
 
 it('leaves a fault that it does not know as it is', () => {
   expect(faultInGerman('no such key; the nearest is "place"')).toBe('no such key; the nearest is "place"');
+});
+
+it('in English a time of the library, a date with its zone, is said as a clock shows it', () => {
+  const note = 'From frame 12 on (2027-03-12T19:36:47+00:00) the light is too dark for this kit.';
+  expect(english.library.note(note)).toBe('From frame 12 on (19:36) the light is too dark for this kit.');
 });

@@ -12,6 +12,7 @@ import {
   planned,
   planOn,
   rounded,
+  SIZES,
   type Site,
   textOf,
 } from './build.js';
@@ -174,6 +175,20 @@ export function designing(site: () => Site): void {
       const strip = page.getByRole('region', { name: 'The shoot in numbers' });
       expect(await strip.getByText('too small').count()).toBe(2);
       await page.context().close();
+    });
+
+    it('keeps frames, clip, card and battery in view on a phone, in a fifth of its screen, short or not', async () => {
+      for (const change of [{}, { cardGB: 8, batteryFrames: 100 }]) {
+        const camera = { ...EVENING.camera, ...change };
+        const page = await site().open({ path: fragmentFor({ ...EVENING, camera }), ...SIZES.phone });
+        await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+        const kept = page.locator('.summary .always');
+        expect(await textOf(kept)).toMatch(/frames\s*\d+.*clip.*card.*battery/);
+        const { y, height } = (await kept.boundingBox())!;
+        expect(y).toBe(0);
+        expect(height).toBeLessThanOrEqual(SIZES.phone.viewport.height / 5);
+        await page.context().close();
+      }
     });
   });
 

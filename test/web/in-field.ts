@@ -263,5 +263,35 @@ export function inField(site: () => Site): void {
       expect(height).toBeLessThanOrEqual(SIZES.phone.viewport.height);
       await page.context().close();
     });
+
+    it('fits one screen of a phone on its side, what is said and the meter too', async () => {
+      const side = { width: SIZES.phone.viewport.height, height: SIZES.phone.viewport.width };
+      // A battery that falls short, German words: as much as there may be to say.
+      const camera = { ...EVENING.camera, batteryFrames: 100 };
+      const page = await site().open({
+        path: fragmentFor({ ...EVENING, camera }),
+        ...SIZES.phone,
+        viewport: side,
+        locale: 'de-DE',
+      });
+      await page.getByRole('button', { name: /^Proben/ }).click();
+      await page.locator('.field-next').waitFor();
+      await button(page, 'Halt').click();
+      await button(page, 'Vorspulen').click();
+      await button(page, 'Erledigt').click();
+      const tall = () => page.evaluate(() => document.documentElement.scrollHeight);
+      const entry = page.locator('.ev-entry input');
+      const forecast = async () => Number((await entry.inputValue()).replace(',', '.').replace('−', '-'));
+      for (const offEv of [2.5, -9]) {
+        await button(page, 'EV eingeben').click();
+        await entry.fill(((await forecast()) + offEv).toFixed(1));
+        const use = (await button(page, 'Verwenden').boundingBox())!;
+        expect(use.y + use.height).toBeLessThanOrEqual(side.height);
+        await button(page, 'Verwenden').click();
+        await page.locator('.field .message-box').first().waitFor();
+        expect(await tall()).toBeLessThanOrEqual(side.height);
+      }
+      await page.context().close();
+    });
   });
 }

@@ -122,7 +122,9 @@ export function moving(site: () => Site): void {
       );
       const [from, to] = shares.map((percent) => ((percent - 50) / 100) * 36) as [number, number];
       const cosine = (from * to + 24 * 24) / (Math.hypot(from, 24) * Math.hypot(to, 24));
-      expect(travel!.length).toBeCloseTo((Math.acos(cosine) * 180) / Math.PI, 6);
+      const turnDeg = (Math.acos(cosine) * 180) / Math.PI;
+      expect(travel!.length).toBeCloseTo(turnDeg, 6);
+      expect(await textOf(panel)).toContain(`That is ${Number(turnDeg.toFixed(1))}° right.`);
 
       const fast = section(page, 'Too fast to watch');
       const advice = fast.getByRole('button', { name: /^Shoot \d+ frames in the same time/ });
