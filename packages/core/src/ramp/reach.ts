@@ -13,6 +13,9 @@ interface IsoSet {
   readonly highBits: number;
 }
 
+/** Levels beyond the kit's that are asked for. */
+const NEAREST = 1;
+
 const WORD = 30;
 const ALL = 2 ** WORD - 1;
 
@@ -222,17 +225,36 @@ class Front {
   last = -1;
   excessEv = Number.POSITIVE_INFINITY;
   private readonly lattice: Lattice;
+  // By stack and level: frames from…to known to be within tolerance, one after another. A cue at the next frame holds
+  // most of the same ones.
+  private readonly knownFrom: Int32Array;
+  private readonly knownTo: Int32Array;
+  private readonly lowest: number;
+  private readonly levels: number;
 
   constructor(lattice: Lattice) {
+    const { stops, kitLevels } = lattice;
     this.lattice = lattice;
+    // Levels next to the kit's own tell how far off it is.
+    this.lowest = kitLevels.low - NEAREST;
+    this.levels = Math.max(0, kitLevels.high - kitLevels.low + 1 + 2 * NEAREST);
+    this.knownFrom = new Int32Array(stops.length * this.levels);
+    this.knownTo = new Int32Array(stops.length * this.levels).fill(-1);
   }
 
   /** Holds a level through frames from…to and answers whether all are within tolerance. */
   hold(stack: number, level: number, from: number, to: number): boolean {
     const { stops, stepsPerStop, target, toleranceEv } = this.lattice;
     const exposureEv = level / stepsPerStop + stops[stack];
-    let frame = from;
+    const at = this.knownAt(stack, level);
+    const goesOn = at >= 0 && from >= this.knownFrom[at] && from <= this.knownTo[at] + 1;
+    let frame = goesOn ? Math.max(from, this.knownTo[at] + 1) : from;
     while (frame <= to && Math.abs(exposureEv - target[frame]) <= toleranceEv + SLACK) frame++;
+    if (at >= 0) {
+      if (!goesOn) this.knownFrom[at] = from;
+      this.knownTo[at] = frame - 1;
+    }
+    frame = Math.min(frame, to + 1);
     if (frame > from && frame - 1 > this.last) {
       this.last = frame - 1;
       this.excessEv = Number.POSITIVE_INFINITY;
@@ -241,5 +263,11 @@ class Front {
       this.excessEv = Math.min(this.excessEv, Math.abs(exposureEv - target[frame]) - toleranceEv);
     }
     return frame > to;
+  }
+
+  /** Where what is known of a stack and level stands; -1 for a level far from the kit. */
+  private knownAt(stack: number, level: number): number {
+    const n = level - this.lowest;
+    return n >= 0 && n < this.levels ? stack * this.levels + n : -1;
   }
 }
