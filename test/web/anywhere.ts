@@ -4,11 +4,13 @@ import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
+import { planShoot } from '@evenfall/core';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import {
   EVENING,
+  eveningWith,
   fragmentFor,
   planned,
   planOn,
@@ -257,6 +259,14 @@ export function anywhere(site: () => Site): void {
       await planned(page);
       await page.getByLabel('Höchste ISO').selectOption('100');
       await page.getByRole('heading', { name: 'Zu dunkel für diese Ausrüstung' }).waitFor();
+      expect(await textOf(page.locator('.problem'))).toContain('um Haaresbreite');
+      // As far as the library says it is.
+      await page.getByLabel('Blende', { exact: true }).selectOption('f/11');
+      const camera = { ...EVENING.camera, iso: { lowest: 100, highest: 100 }, aperture: '11' };
+      const impossible = planShoot(eveningWith({ camera }));
+      if (!('infeasible' in impossible)) throw new Error('f/11 at ISO 100 should not do');
+      const [, stops = '?'] = /by ([\d.]+) stops/.exec(impossible.infeasible.text) ?? [];
+      await page.getByText(`um höchstens ${stops.replace('.', ',')} Blenden`).waitFor();
       expect(await textOf(page.locator('.remedies'))).toContain('Die höchste ISO auf');
       expect(await violations(page)).toEqual([]);
       expect(

@@ -12,11 +12,18 @@ export function cueList() {
   if (plan === undefined) return nothing;
   const w = words();
   const first = plan.frames[0];
+  const owned = plan.shoot.filters.length > 0;
   const rows = [
-    row(-1, 0, plan.summary.startAt, html`<b>${w.cues.first}</b> ${first ? settingText(first) : ''}`, ''),
+    row(
+      -1,
+      0,
+      plan.summary.startAt,
+      html`<b>${w.cues.first}</b> ${first ? settingText(first, owned) : ''}`,
+      '',
+    ),
     ...plan.cues.map((cue, i) => {
       const after = plan.frames[cue.frame];
-      return row(i, cue.frame, cue.at, changesOf(cue), after ? settingText(after) : '');
+      return row(i, cue.frame, cue.at, changesOf(cue), after ? settingText(after, owned) : '');
     }),
   ];
   return html`<section class="cues">

@@ -300,7 +300,7 @@ export const german: PageWords = {
     title: 'Draußen',
     setUp: (time) => `Bis ${time} aufgebaut sein.`,
     reserve: ({ darker, brighter, held, dawn }) =>
-      `Das Licht darf ${darker} Blenden dunkler oder ${brighter} heller ausfallen als vorhergesagt, ehe die Ausrüstung nicht mehr reicht: so ist es an ${held > 99 ? 'mehr als 99' : Math.round(held)} von 100 ${dawn ? 'Morgen' : 'Abenden'}.`,
+      `Das Licht darf ${darker} Blenden dunkler oder ${brighter} heller ausfallen als vorhergesagt, ehe die Ausrüstung nicht mehr reicht; an ${held > 99 ? 'mehr als 99' : Math.round(held)} von 100 ${dawn ? 'Morgen' : 'Abenden'} bleibt es in diesem Rahmen.`,
     intro: 'Die Ansicht für draußen ist groß, dunkel und rot. Einmal bei Tageslicht proben.',
     start: 'Nach draußen',
     rehearse: 'Proben mit 60-facher Geschwindigkeit',
@@ -447,7 +447,7 @@ function gap(text: string): string {
     : `Zwischen zwei Bildern braucht der längste Schritt der Bewegung ${comma(move)} s, seine Ruhe ${comma(rest)} s, das Schreiben ${comma(write)} s.`;
 }
 
-function why({ reason, frame, at, shortfallEv, text }: PlanInfeasible['infeasible']): string {
+function why({ reason, frame, at, text }: PlanInfeasible['infeasible']): string {
   const taken = gap(text);
   if (reason === 'no-time') {
     const [, interval, dark] =
@@ -457,8 +457,9 @@ function why({ reason, frame, at, shortfallEv, text }: PlanInfeasible['infeasibl
   }
   if (frame === undefined || at === undefined) return text;
   const from = `Ab Bild ${frame + 1} (${at.slice(11, 19)})`;
-  const by =
-    shortfallEv === undefined || shortfallEv < 0.05 ? '' : `, um ${comma(shortfallEv.toFixed(1))} Blenden`;
+  const most = /by ([\d.]+) stops at the most/.exec(text)?.[1];
+  const hair = text.includes('by a hair') ? ', um Haaresbreite' : '';
+  const by = most === undefined ? hair : `, um höchstens ${comma(most)} Blenden`;
   if (reason === 'too-dark')
     return `${from} ist die Szene zu dunkel für diese Ausrüstung${by}.${
       taken === '' ? '' : ` ${taken} Das hält die Belichtung kurz.`

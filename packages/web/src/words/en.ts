@@ -294,7 +294,7 @@ export const english = {
     title: 'Field',
     setUp: (time: string) => `Be set up by ${time}.`,
     reserve: (p: { darker: string; brighter: string; held: number; dawn: boolean }) =>
-      `The light may turn out ${p.darker} stops darker or ${p.brighter} brighter than forecast before this kit gives out, as on ${p.held > 99 ? 'more than 99' : Math.round(p.held)} ${p.dawn ? 'mornings' : 'evenings'} in 100.`,
+      `The light may turn out ${p.darker} stops darker or ${p.brighter} brighter than forecast before this kit gives out; ${p.held > 99 ? 'more than 99' : Math.round(p.held)} ${p.dawn ? 'mornings' : 'evenings'} in 100 stay within that.`,
     intro: 'The field view is big, dim and red, for the dark. Rehearse it once by daylight.',
     start: 'Go to the field',
     rehearse: 'Rehearse at 60 times the speed',
