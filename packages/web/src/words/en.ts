@@ -366,7 +366,7 @@ export const english = {
   library: {
     remedy: ({ apply: { look }, change, text }: Remedy) =>
       change === 'darker-look' && look && 'nightEv' in look
-        ? `Let the night be darker: ${String(look.nightEv).replace('-', '−')} EV against metered.`
+        ? `Let the night be darker: ${String(look.nightEv).replace('-', '−')} stops against metered.`
         : text,
     why: ({ text }: PlanInfeasible['infeasible']) => text,
     // Of a point in time only the clock's part says something in the field.
