@@ -106,6 +106,17 @@ test('every note the library writes has its German, with its numbers and its tim
     const numbers = (s: string) => (s.replaceAll(',', '.').match(/\d+(\.\d+)?/g) ?? []).map(Number).sort();
     if (!/moon|\d\d:\d\d/i.test(text)) expect(numbers(told.replaceAll('−', '-'))).toEqual(numbers(text));
   }
+  const dark = notes.find(({ text }) => text.includes('light at the dark end'))?.text ?? '';
+  expect(german.note(dark)).toMatch(
+    /^An etwa \d+ von 100 Abenden reicht diese Ausrüstung am dunklen Ende nicht/,
+  );
+  const bright = dark
+    .replace('evenings', 'mornings')
+    .replace('light at the dark', 'room at the bright')
+    .replace(/A higher .*/, 'A stronger filter, a shorter shutter or a narrower aperture gives more.');
+  expect(german.note(bright)).toMatch(
+    /^An etwa \d+ von 100 Morgen .* am hellen Ende nicht: .* Ein stärkerer Filter/,
+  );
   expect(notes.some(({ text }) => german.note(text).match(/^Der Mond geht um \d+:\d\d [AP]M /))).toBe(true);
   expect(wordsFor({ clock: 12 }).note('The moon sets at 19:44, during the shoot.')).toBe(
     'The moon sets at 7:44 pm, during the shoot.',
@@ -188,6 +199,8 @@ function everyNote(): PlanNote[] {
       { lens: camera.lens, sensor: { widthMm: 36, heightMm: 24 } },
     ],
     ...moves.map((each): [Partial<Shoot>, Partial<Camera>] => [{ moves: each }, camera]),
+    // No more than the forecast needs: little is in reserve at the dark end.
+    [{}, { iso: { lowest: 100, highest: 400 } }],
   ];
   return shoots.flatMap(([change, kit]) => {
     const plan = planShoot(shootWith('dusk', change, kit));

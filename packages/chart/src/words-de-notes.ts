@@ -86,6 +86,14 @@ const RULES: readonly Rule[] = [
     (count) => `Filterwechsel verderben vielleicht ${count} Bilder; sie sind im Plan markiert.`,
   ],
   [
+    `On about ${number} (mornings|evenings) in 100 this kit runs out of (light at the dark|room at the bright) end: ${number} stops are in reserve there\\. A .* gives more\\.`,
+    (share, when, end, stops) =>
+      `An etwa ${share} von 100 ${when === 'mornings' ? 'Morgen' : 'Abenden'} reicht diese Ausrüstung ` +
+      (end === 'light at the dark'
+        ? `am dunklen Ende nicht: Dort sind ${comma(stops!)} Stufen Reserve. Eine höhere ISO, eine offenere Blende oder eine längere Zeit gibt mehr.`
+        : `am hellen Ende nicht: Dort sind ${comma(stops!)} Stufen Reserve. Ein stärkerer Filter, eine kürzere Zeit oder eine kleinere Blende gibt mehr.`),
+  ],
+  [
     'Never look at the sun through an optical finder: a photographic ND filter is no solar viewer\\.',
     () =>
       'Nie durch einen optischen Sucher in die Sonne sehen: Ein ND-Filter der Fotografie ist kein Sonnenschutzfilter für Augen.',
