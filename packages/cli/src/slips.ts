@@ -14,6 +14,9 @@ export interface Slip {
   readonly text: string;
 }
 
+/** Most of the parser's own words, which may hold a piece of the file. */
+const LONGEST_WORDS = 100;
+
 /** Longest piece of a file that a message repeats. */
 const LONGEST_QUOTE = 40;
 
@@ -80,7 +83,11 @@ function slipOfLine(content: string, { code, message }: Stumble): string {
   }
   if (/^Comments must be separated/.test(message)) return 'a space is missing before "#"; give one';
   if (/^Invalid escape/.test(message)) return 'a "\\" in double quotes begins an escape; give single quotes';
-  return message.split('\n')[0]!.replace(/[.:\s]*$/, '');
+  if (/^Not a YAML token/.test(message)) return 'something stands here that is neither a key nor a value';
+  return message
+    .split('\n')[0]!
+    .replace(/[.:\s]*$/, '')
+    .slice(0, LONGEST_WORDS);
 }
 
 /** The first bracket or quote that is never closed; quotes inside words, and comments, do not count. */

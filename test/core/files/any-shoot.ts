@@ -38,8 +38,8 @@ const cameraArbitrary = fc.constantFrom(2 as const, 3 as const).chain((stepsPerS
     optional(positive(2000), 'cardGB'),
     optional(fc.integer({ min: 1, max: 5000 }), 'batteryFrames'),
     optional(positive(1), 'coldFactor'),
-    optional(fc.record({ focalMm: positive(5000) }), 'lens'),
-    optional(fc.record({ widthMm: positive(500), heightMm: positive(500) }), 'sensor'),
+    optional(fc.record({ focalMm: between(0.1, 5000) }), 'lens'),
+    optional(fc.record({ widthMm: between(0.1, 500), heightMm: between(0.1, 500) }), 'sensor'),
   ),
 );
 
@@ -71,7 +71,7 @@ const sceneArbitrary = merged(
     fc.oneof(
       fc.constantFrom('remote', 'city'),
       fc.record({ zenithMagArcsec2: between(14, 23) }),
-      fc.record({ groundLx: positive(200) }),
+      fc.record({ groundLx: between(1e-9, 200) }),
     ),
     'night',
   ),

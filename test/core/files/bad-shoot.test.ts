@@ -143,12 +143,12 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'a lens without length',
     camera({ lens: { focalMm: 0 } }),
-    'camera.lens.focalMm: 0 is not a focal length; give millimetres above 0, at most 5000',
+    'camera.lens.focalMm: 0 is not a focal length; give millimetres from 0.1 to 5000',
   ],
   [
     'half a sensor',
     camera({ sensor: { widthMm: 36 } }),
-    'camera.sensor.heightMm: missing; give millimetres above 0, at most 500',
+    'camera.sensor.heightMm: missing; give millimetres from 0.1 to 500',
   ],
   [
     'cold that leaves nothing',

@@ -4,10 +4,10 @@ import * as v from 'valibot';
 import { aboveZero, choice, holds, isGroup, list, number, whole, word } from './parts.js';
 
 export const lens = v.strictObject({
-  focalMm: aboveZero('a focal length', 'millimetres above 0, at most 5000', 5000),
+  focalMm: number('a focal length', 'millimetres from 0.1 to 5000', 0.1, 5000),
 });
 
-const side = aboveZero('a side of the sensor', 'millimetres above 0, at most 500', 500);
+const side = number('a side of the sensor', 'millimetres from 0.1 to 500', 0.1, 500);
 
 export const sensor = v.strictObject({
   widthMm: side,

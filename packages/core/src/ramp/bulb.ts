@@ -135,16 +135,16 @@ function standing({ choices, spent, misses }: Model, choice: number, from: numbe
   return misses[end] > misses[first] ? Number.POSITIVE_INFINITY : spent[end] - spent[first];
 }
 
-/** Cost from arriving at a choice at frame j on, held as long as the rules want; the move's own price comes on top. */
+/** Cost from a choice set at frame j on, `spoilt` frames lost and then held as the rules want; the move's price comes on top. */
 function arrivalCost(
   lattice: Lattice,
   model: Model,
   j: number,
-  { to, filter }: Pick<Move, 'to' | 'filter'>,
+  to: number,
+  spoilt: number,
   after: Float64Array,
 ): number {
-  const { frameCount, lost, spacing, price } = lattice;
-  const spoilt = filter ? lost : 0;
+  const { frameCount, spacing, price } = lattice;
   if (j + spoilt >= frameCount) return Number.POSITIVE_INFINITY;
   const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
   const heldCost = free === j + spoilt ? 0 : standing(model, to, j + spoilt, free - 1);
@@ -170,7 +170,7 @@ function costToGo(
   model: Model,
   afterFilter: Float64Array | 'same' | undefined,
 ): Float64Array {
-  const { frameCount } = lattice;
+  const { frameCount, lost } = lattice;
   const width = model.choices.length;
   const cost = new Float64Array(frameCount * width);
   const filtered = afterFilter === 'same' ? cost : afterFilter;
@@ -181,8 +181,8 @@ function costToGo(
     const j = frame + 1;
     const last = j === frameCount;
     for (let to = 0; to < width && !last; to++) {
-      turned[to] = arrivalCost(lattice, model, j, { to, filter: false }, cost);
-      if (filtered) swapped[to] = arrivalCost(lattice, model, j, { to, filter: true }, filtered);
+      turned[to] = arrivalCost(lattice, model, j, to, 0, cost);
+      if (filtered) swapped[to] = arrivalCost(lattice, model, j, to, lost, filtered);
     }
     for (let choice = 0; choice < width; choice++) {
       let least = last ? 0 : cost[j * width + choice];
@@ -218,7 +218,7 @@ function rollOut(
       const after = move.filter ? tableWith(left - 1) : table;
       if (after === undefined) continue;
       if (move.filter && !isNetWithin(lattice, model, next, choice, move.to)) continue;
-      const cost = move.price + arrivalCost(lattice, model, next, move, after);
+      const cost = move.price + arrivalCost(lattice, model, next, move.to, move.filter ? lost : 0, after);
       if (cost < least - 1e-10) {
         least = cost;
         best = move;

@@ -9,12 +9,9 @@ import { type Swap, swapsOf } from './swaps.js';
  * with the same keys as one kind, and slow down by ten where another of that kind holds a fraction or -0.
  */
 interface IsoSet {
-  readonly lowBits: number;
-  readonly highBits: number;
+  readonly first: number;
+  readonly rest: number;
 }
-
-/** Levels beyond the kit's that are asked for. */
-const NEAREST = 1;
 
 const WORD = 30;
 const ALL = 2 ** WORD - 1;
@@ -56,7 +53,7 @@ class Reach {
   private readonly arrived: Int32Array;
 
   constructor(lattice: Lattice, limit: number) {
-    const { frameCount, stops, apertureCount, band, kitLevels } = lattice;
+    const { frameCount, stops, apertureCount, band } = lattice;
     this.lattice = lattice;
     this.front = new Front(lattice);
     this.limited = Number.isFinite(limit);
@@ -70,8 +67,7 @@ class Reach {
     this.low = new Int32Array(rows);
     this.high = new Int32Array(rows);
     this.swaps = swapsOf(lattice);
-    const levels = kitLevels.high - kitLevels.low + 1;
-    this.arrived = new Int32Array(stops.length * this.layers * apertureCount * levels);
+    this.arrived = new Int32Array(stops.length * this.layers * apertureCount * this.front.levels);
   }
 
   /** Every setting the first frame may have. */
@@ -87,10 +83,10 @@ class Reach {
       for (let aperture = 0; aperture < apertureCount; aperture++) {
         for (let level = from; level <= to; level++) {
           const dial = isosOnDial(lattice, aperture, level);
-          if ((dial.lowBits | dial.highBits) === 0 || !front.hold(stack, level, 0, 0)) continue;
+          if ((dial.first | dial.rest) === 0 || !front.hold(stack, level, 0, 0)) continue;
           const row = this.rowAt(0, stack, 0, aperture, level);
-          this.low[row] = dial.lowBits;
-          this.high[row] = dial.highBits;
+          this.low[row] = dial.first;
+          this.high[row] = dial.rest;
         }
       }
     }
@@ -141,8 +137,8 @@ class Reach {
       // A level up by the shutter, or by ISO going down; a level down by the shutter, or by ISO going up.
       const less = shiftedDown(low, high, step);
       const more = shiftedUp(low, high, step);
-      this.arrive(j, j, stack, layer, aperture, level + step, low | less.lowBits, high | less.highBits);
-      this.arrive(j, j, stack, layer, aperture, level - step, low | more.lowBits, high | more.highBits);
+      this.arrive(j, j, stack, layer, aperture, level + step, low | less.first, high | less.rest);
+      this.arrive(j, j, stack, layer, aperture, level - step, low | more.first, high | more.rest);
       if (aperture + step < apertureCount) {
         this.arrive(j, j, stack, layer, aperture + step, level + step, low, high);
       }
@@ -156,7 +152,7 @@ class Reach {
     const after = this.limited ? layer + 1 : layer;
     if (after >= layers || j + lost >= frameCount) return;
     const swaps = this.swaps[stack];
-    const levels = kitLevels.high - kitLevels.low + 1;
+    const { levels } = this.front;
     for (let s = 0; s < swaps.length; s++) {
       const { to } = swaps[s];
       const lowest = Math.max(kitLevels.low, level + swaps[s].low);
@@ -183,8 +179,8 @@ class Reach {
   ): void {
     const { frameCount, spacing } = this.lattice;
     const dial = isosOnDial(this.lattice, aperture, level);
-    const low = isosLow & dial.lowBits;
-    const high = isosHigh & dial.highBits;
+    const low = isosLow & dial.first;
+    const high = isosHigh & dial.rest;
     if ((low | high) === 0) return;
     const free = Math.min(Math.max(j + spacing - 1, judged), frameCount - 1);
     if (!this.front.hold(stack, level, judged, free)) return;
@@ -200,8 +196,8 @@ function isosOnDial(lattice: Lattice, aperture: number, level: number): IsoSet {
   const from = Math.max(0, lattice.shutterMin - atIsoMin);
   const to = Math.min(lattice.isoCount - 1, lattice.shutterMax - atIsoMin);
   return {
-    lowBits: bits(from, Math.min(to, WORD - 1)),
-    highBits: bits(Math.max(0, from - WORD), to - WORD),
+    first: bits(from, Math.min(to, WORD - 1)),
+    rest: bits(Math.max(0, from - WORD), to - WORD),
   };
 }
 
@@ -211,49 +207,42 @@ function bits(from: number, to: number): number {
 }
 
 function shiftedUp(low: number, high: number, by: number): IsoSet {
-  if (by >= WORD) return { lowBits: 0, highBits: by < 2 * WORD ? (low << (by - WORD)) & ALL : 0 };
-  return { lowBits: (low << by) & ALL, highBits: ((high << by) | (low >>> (WORD - by))) & ALL };
+  if (by >= WORD) return { first: 0, rest: by < 2 * WORD ? (low << (by - WORD)) & ALL : 0 };
+  return { first: (low << by) & ALL, rest: ((high << by) | (low >>> (WORD - by))) & ALL };
 }
 
 function shiftedDown(low: number, high: number, by: number): IsoSet {
-  if (by >= WORD) return { lowBits: by < 2 * WORD ? high >>> (by - WORD) : 0, highBits: 0 };
-  return { lowBits: (low >>> by) | ((high << (WORD - by)) & ALL), highBits: high >>> by };
+  if (by >= WORD) return { first: by < 2 * WORD ? high >>> (by - WORD) : 0, rest: 0 };
+  return { first: (low >>> by) | ((high << (WORD - by)) & ALL), rest: high >>> by };
 }
 
 /** Furthest frame met so far, and the smallest excess over tolerance seen on the one after it. */
 class Front {
   last = -1;
   excessEv = Number.POSITIVE_INFINITY;
+  readonly levels: number; // of the kit
   private readonly lattice: Lattice;
-  // By stack and level: frames from…to known to be within tolerance, one after another. A cue at the next frame holds
-  // most of the same ones.
-  private readonly knownFrom: Int32Array;
-  private readonly knownTo: Int32Array;
-  private readonly lowest: number;
-  private readonly levels: number;
+  // By stack and level: from which frame on, and up to which it is known to be within tolerance. A cue at the next frame
+  // holds most of the same ones.
+  private readonly known: Int32Array;
 
   constructor(lattice: Lattice) {
     const { stops, kitLevels } = lattice;
     this.lattice = lattice;
-    // Levels next to the kit's own tell how far off it is.
-    this.lowest = kitLevels.low - NEAREST;
-    this.levels = Math.max(0, kitLevels.high - kitLevels.low + 1 + 2 * NEAREST);
-    this.knownFrom = new Int32Array(stops.length * this.levels);
-    this.knownTo = new Int32Array(stops.length * this.levels).fill(-1);
+    this.levels = kitLevels.high - kitLevels.low + 1;
+    this.known = new Int32Array(2 * stops.length * this.levels);
   }
 
-  /** Holds a level through frames from…to and answers whether all are within tolerance. */
+  /** Holds a level of the kit through frames from…to and answers whether all are within tolerance. */
   hold(stack: number, level: number, from: number, to: number): boolean {
-    const { stops, stepsPerStop, target, toleranceEv } = this.lattice;
+    const { known } = this;
+    const { stops, stepsPerStop, target, toleranceEv, kitLevels } = this.lattice;
     const exposureEv = level / stepsPerStop + stops[stack];
-    const at = this.knownAt(stack, level);
-    const goesOn = at >= 0 && from >= this.knownFrom[at] && from <= this.knownTo[at] + 1;
-    let frame = goesOn ? Math.max(from, this.knownTo[at] + 1) : from;
+    const at = 2 * (stack * this.levels + level - kitLevels.low);
+    if (from < known[at] || from > known[at + 1]) known.fill(from, at, at + 2);
+    let frame = Math.max(from, known[at + 1]);
     while (frame <= to && Math.abs(exposureEv - target[frame]) <= toleranceEv + SLACK) frame++;
-    if (at >= 0) {
-      if (!goesOn) this.knownFrom[at] = from;
-      this.knownTo[at] = frame - 1;
-    }
+    known[at + 1] = frame;
     frame = Math.min(frame, to + 1);
     if (frame > from && frame - 1 > this.last) {
       this.last = frame - 1;
@@ -263,11 +252,5 @@ class Front {
       this.excessEv = Math.min(this.excessEv, Math.abs(exposureEv - target[frame]) - toleranceEv);
     }
     return frame > to;
-  }
-
-  /** Where what is known of a stack and level stands; -1 for a level far from the kit. */
-  private knownAt(stack: number, level: number): number {
-    const n = level - this.lowest;
-    return n >= 0 && n < this.levels ? stack * this.levels + n : -1;
   }
 }
