@@ -23,8 +23,8 @@ const MOST_LOOK_EV = 6;
 const MOST_TOLERANCE_EV = 2;
 const MOST_STEP_EV = 3;
 
-/** Most work that trying remedies may be; those of an evening take a fifth. What it cuts off is left out. */
-const MOST_WORK_TRIED = 24_000_000;
+/** Most work that trying remedies may be; those of an evening take a third. What it cuts off is left out. */
+const MOST_WORK_TRIED = 16_000_000;
 /** Light reckoned anew, in units of a verdict's work, a frame. */
 const WORK_OF_LIGHT = 10;
 
