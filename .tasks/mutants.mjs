@@ -94,13 +94,19 @@ export const ROOMS = {
   },
   follow: {
     files: ['follow/*.ts'],
-    quick: ['core/follow/offset-state', 'core/follow/lines'],
+    quick: ['core/follow/offset-state', 'core/follow/camera', 'core/follow/lines'],
     slow: ['core/follow/follow', 'core/follow/live', 'core/follow/table'],
   },
   ramp: {
     files: ['ramp/*.ts'],
     quick: ['core/ramp/reference', 'core/follow/live'],
-    slow: ['core/ramp', 'core/follow/follow', 'core/follow/table', 'core/plan.test'],
+    slow: [
+      'core/ramp/optimum',
+      'core/ramp/proof',
+      'core/ramp/plan-checker',
+      'core/follow/follow',
+      'core/plan.test',
+    ],
   },
 };
 

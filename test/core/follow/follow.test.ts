@@ -225,6 +225,16 @@ describe('readings', () => {
     expect(untilBelieved(-3)).toBe(64);
   });
 
+  test('readings that contradict each other are never believed, however long they go on', () => {
+    let state = followed(HAND, 200);
+    for (let frame = 200; frame < 260; frame++) {
+      const step = followFrame(state, { frame, reading: readingOf(HAND, frame, frame % 2 === 0 ? 2 : -2) });
+      expect(kinds(step)).toEqual(['reading-doubted']);
+      expect(Math.abs(step.offsetEv)).toBeLessThan(0.05);
+      state = step.state;
+    }
+  });
+
   test('a reading that somebody is sure of is used however far it jumps, but not one that no sky gives', () => {
     const state = followed(HAND, 200);
     const reading = readingOf(HAND, 200, -2.5);

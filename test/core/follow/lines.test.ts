@@ -118,6 +118,19 @@ test('a cue missed, reported late by number or by setting, is told again', () =>
   expect(kinds(done!)).toEqual(['cue-late']);
 });
 
+test('the first cue may be missed or done as any other', () => {
+  const frames = Array.from({ length: HAND.frames.length }, (_, i) => reading(i));
+  const due = run(frames).out.findIndex(({ cue }) => cue?.cue === 1);
+  const { state } = run(frames.slice(0, due + 1));
+  expect(run([JSON.stringify({ frame: due + 6, missed: 1 })], state).out.map(kinds)).toEqual([
+    ['cue-missed'],
+  ]);
+  expect(run([JSON.stringify({ frame: due + 1, done: 1 })], state).out.map(kinds)).not.toContain([
+    'cue-unknown',
+  ]);
+  expect(run([JSON.stringify({ frame: due + 1, done: 1 })], state).out[0]).toHaveProperty('setting');
+});
+
 test('clocks that jump: ahead is believed at once, back the third time', () => {
   const { out } = run([reading(200), reading(600), reading(210), reading(211), reading(212)]);
   expect(out.map(({ frame }) => frame)).toEqual([200, 600, 600, 600, 212]);
