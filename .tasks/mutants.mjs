@@ -89,7 +89,14 @@ export const ROOMS = {
       'reserve.ts',
       'work.ts',
     ],
-    quick: ['core/plan-plain', 'core/reserve', 'core/choices', 'core/files/bad-shoot'],
+    quick: [
+      'core/plan-plain',
+      'core/reserve',
+      'core/choices',
+      'core/remedies',
+      'core/moonlit-plan',
+      'core/files/bad-shoot',
+    ],
     slow: ['core/plan.test', 'core/plan-reserve', 'core/move/plan-move', 'cli/commands', 'chart/words'],
   },
   follow: {

@@ -101,6 +101,20 @@ test('a longest shutter that does not fit inside the interval is no fault of the
   );
 });
 
+test('a limit on filter changes makes no work where there are no filters', () => {
+  const many = { ...LEAST, intervalS: 2, span: { fromSunAltitudeDeg: 30, toSunAltitudeDeg: -20 } };
+  expect(shootOf({ ...many, limits: { maxFilterChanges: 100 } }).limits.maxFilterChanges).toBe(100);
+  const filters = [{ name: 'A', stops: 6 }];
+  expect(() =>
+    shootOf({
+      ...many,
+      span: { fromSunAltitudeDeg: 20, toSunAltitudeDeg: -20 },
+      filters,
+      limits: { maxFilterChanges: 100 },
+    }),
+  ).toThrow(/too many to plan/);
+});
+
 test('an interval of exactly shutter plus gap is enough', () => {
   const camera = { ...LEAST.camera, shutter: { shortest: '4', longest: '4' } };
   expect(shootOf({ ...LEAST, intervalS: 5, camera }).intervalS).toBe(5);
