@@ -9,7 +9,8 @@ const vitest = await createVitest('test', {
   watch: false,
   bail: 1,
   isolate: false,
-  pool: 'threads',
+  // Processes, not threads: a test that sets the time zone must have one of its own.
+  pool: 'forks',
   maxWorkers: 1,
   reporters: [{}],
 });

@@ -19,6 +19,7 @@ export const ROOMS = {
     files: ['exposure.ts', 'dial.ts', 'filter.ts', 'kit.ts', 'look.ts', 'check.ts'],
     quick: [
       'core/exposure',
+      'core/kit',
       'core/dial',
       'core/filter',
       'core/look',
@@ -190,6 +191,7 @@ class Runner {
     const child = fork(join(this.copy, '.tasks/mutants-child.mjs'), {
       cwd: this.copy,
       stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+      detached: true, // so that its own processes end with it
       env: { ...process.env, TZ: 'Pacific/Chatham' },
     });
     await new Promise((resolve) => child.once('message', resolve));
@@ -197,7 +199,11 @@ class Runner {
   }
 
   end() {
-    this.child?.kill('SIGKILL');
+    try {
+      if (this.child !== undefined) process.kill(-this.child.pid, 'SIGKILL');
+    } catch {
+      // It has ended by itself.
+    }
     this.child = undefined;
   }
 }

@@ -97,6 +97,8 @@ test('errors name the argument and the value', () => {
   const h = { fNumber: 8, iso: 100 };
   expect(() => apertureAv(0)).toThrow(new RangeError('fNumber must be positive and finite, got 0'));
   expect(() => timeTv(Number.NaN)).toThrow(new RangeError('timeS must be positive and finite, got NaN'));
+  expect(() => isoSv(0)).toThrow(new RangeError('iso must be positive and finite, got 0'));
+  expect(() => ev100ToLuminance(Number.NaN)).toThrow(new RangeError('ev100 must be finite, got NaN'));
   expect(() => fitTime(Number.NaN, h, { minS: 1, maxS: 2 })).toThrow('sceneEv100 must be finite, got NaN');
   expect(() => fitTime(0, h, { minS: 2, maxS: 1 })).toThrow('minS must not exceed maxS, got 2 > 1');
   // Checked at the door, so also when the scene is too dark for minS to matter.
