@@ -109,7 +109,7 @@ class Sweep {
     let here = cellOf(table, first);
     for (let n = 0; n < levels; n++, time++, standingAt += isoCount, here += stride) {
       const level = low + n;
-      const from = Math.max(0, -time); // ISOs whose shutter is on the dial
+      const from = Math.min(isoCount, Math.max(0, -time)); // ISOs whose shutter is on the dial
       const end = Math.max(from, Math.min(isoCount, times - time));
       const isKept = level >= keptLow && level < keptLow + keptCount;
       let kept = isKept ? cost : last ? nothing : nowhere;
