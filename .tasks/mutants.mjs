@@ -107,7 +107,7 @@ export const ROOMS = {
   },
   ramp: {
     files: ['ramp/*.ts'],
-    quick: ['core/ramp/reference', 'core/follow/live'],
+    quick: ['core/ramp/reference', 'core/ramp/big-steps', 'core/follow/live'],
     slow: [
       'core/ramp/optimum',
       'core/ramp/proof',
