@@ -1,6 +1,6 @@
 // What the remedies of an impossible shoot say. That they cure is held in plan.test.ts and test/core/move.
 
-import { planShoot } from '@evenfall/core';
+import { lightTable, planShoot } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { shootFrom } from './shoots.js';
 
@@ -58,4 +58,52 @@ test('every remedy is one sentence, and says the change it stands for', () => {
   ].flatMap((keys) => remediesOf(keys).map(({ text }) => text));
   expect(texts.length).toBeGreaterThan(8);
   for (const text of texts) expect(text).toMatch(/^[A-Z][^.]*(\.\d[^.]*)*\.$/);
+});
+
+describe('a shorter span', () => {
+  const span = { startAt: '2026-09-18T19:30:00+02:00', endAt: '2026-09-18T22:00:00+02:00' };
+  const keys = { intervalS: 60, span, camera: camera({}) };
+  const remedy = remediesOf(keys).find(({ change }) => change === 'shorter-span')!;
+
+  test('ends as late as there is a plan: a frame more is one too many', () => {
+    const { startAt, endAt } = remedy.apply.span as typeof span;
+    expect(startAt).toBe(span.startAt);
+    expect('frames' in planShoot(shootFrom({ ...keys, span: { startAt, endAt } }))).toBe(true);
+    const later = new Date(Date.parse(endAt) + 60_000).toISOString();
+    expect('infeasible' in planShoot(shootFrom({ ...keys, span: { startAt, endAt: later } }))).toBe(true);
+    expect(remedy.text).toBe(`Shoot only from 19:30 to ${endAt.slice(11, 16)}.`);
+  });
+});
+
+test('a shorter rest is shorter than the one there is, to a tenth of a second', () => {
+  const moves = [{ axis: 'pan', by: { deg: 20 }, gear: { settleS: 2.5, topSpeedDegPerS: 20 } }];
+  const span = { fromSunAltitudeDeg: 6, toSunAltitudeDeg: 2 };
+  const remedies = remediesOf({ intervalS: 3, span, moves });
+  const settle = remedies.find(({ change }) => change === 'shorter-settle');
+  const [, given] =
+    /^Let the camera settle for ([\d.]+) s after a move, not 2\.5 s\.$/.exec(settle?.text ?? '') ?? [];
+  expect(Number(given)).toBeLessThan(2.5);
+  expect(settle?.apply.moves?.[0]?.gear.settleS).toBe(Number(given));
+});
+
+test('a plan whose filters change says how many frames that may spoil', () => {
+  const filters = [{ name: 'ND 64', factor: 64 }];
+  const plan = planShoot(shootFrom({ intervalS: 20, filters }));
+  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  const affected = plan.frames.filter((frame) => frame.affected).length;
+  expect(affected).toBeGreaterThan(0);
+  expect(plan.notes.map(({ text }) => text)).toContain(
+    `Changing filters may spoil ${affected} frames; they are marked in the plan.`,
+  );
+});
+
+test('the slope of the light is the EV of a row later less that of a row before, a minute', () => {
+  const table = lightTable(shootFrom({ intervalS: 30 }));
+  if ('infeasible' in table) throw new Error(table.infeasible.text);
+  const { rows } = table;
+  for (let i = 1; i < rows.length - 1; i++) {
+    expect(rows[i]!.slopeEvPerMin).toBeCloseTo(rows[i + 1]!.sceneEv100 - rows[i - 1]!.sceneEv100, 9);
+  }
+  // At the ends one side is all there is: half a minute.
+  expect(rows[0]!.slopeEvPerMin).toBeCloseTo(2 * (rows[1]!.sceneEv100 - rows[0]!.sceneEv100), 9);
 });
