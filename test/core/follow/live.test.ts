@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { liveKit, planAhead } from '../../../packages/core/src/ramp/live.js';
 import { bulbStep } from '../../../packages/core/src/ramp/live-bulb-model.js';
+import { errorWeight } from '../../../packages/core/src/ramp/live-errors.js';
 import { type State, shutterOf } from '../../../packages/core/src/ramp/moves.js';
 import type { RampProblem } from '../../../packages/core/src/ramp/problem.js';
 import { solveRamp } from '../../../packages/core/src/ramp/solve.js';
@@ -104,6 +105,62 @@ describe('against the exact solver, with a plan’s prices', () => {
     expect(dearer.length).toBeGreaterThan(150);
     expect(optimal / dearer.length).toBeGreaterThan(0.8);
   });
+});
+
+// By hand: frames 1 to 3 of a frame each 10 s lie 20 s ahead in the mean, and a frame of 10 s counts two of 5 s.
+test('what an error costs fades with its lead, taken at the middle of the frames that are set together', () => {
+  const grid = { at: Int32Array.of(0, 1, 4) } as Parameters<typeof errorWeight>[0];
+  const weights = { errorNow: 12, errorAhead: 1, fadeS: 20, beyondTolerance: 2, hysteresis: 0 };
+  expect(errorWeight(grid, 0, 10, weights)).toBeCloseTo(2 * 12, 9);
+  expect(errorWeight(grid, 1, 10, weights)).toBeCloseTo(2 * (1 + 11 / Math.E), 9);
+});
+
+// A dusk of eleven stops in 27 minutes that begins behind a filter: whoever leaves it on ends far from the light.
+describe('over a dusk that filters have to come off in', () => {
+  // Places for cues are half a minute apart late on: by the dial that costs what the third number says; a shutter timed
+  // freely follows between them.
+  for (const [bulb, spacing, most] of [
+    [false, 0, 1.05],
+    [false, 60, 1.3],
+    [true, 0, 1.01],
+    [true, 60, 1.01],
+  ] as const) {
+    test(`as often as the optimum, and for little more: ${bulb ? 'freely timed' : 'by the dial'}, ${spacing} s between cues`, () => {
+      const problem: RampProblem = {
+        targetEv100: Array.from({ length: 200 }, (_, i) => 13 - 11 * (i / 199) ** 1.5),
+        intervalS: 8,
+        direction: 'dusk',
+        gapS: 1,
+        darkFrame: false,
+        crew: 'rig',
+        kit: {
+          stepsPerStop: 3,
+          shutter: { longestStep: -8, shortestStep: 18 },
+          iso: { lowestStep: 0, highestStep: 12 },
+          aperture: { widestStep: 12, narrowestStep: 12 },
+          stackStops: [0, 3, 6, 9],
+          bulb,
+        },
+        limits: {
+          toleranceEv: 0.75,
+          largestStepEv: 1,
+          secondsBetweenCues: spacing,
+          framesLostPerFilterChange: 2,
+        },
+      };
+      const exact = solveRamp(problem);
+      if (exact.kind !== 'ok') throw new Error('no ramp');
+      const ahead = rampAhead(problem);
+      const { violations, objective } = checkRamp(problem, ahead);
+      expect(violations.filter((rule) => !rule.startsWith('rule 2'))).toEqual([]);
+      const changes = (frames: readonly { readonly stack: number }[]) =>
+        frames.filter(({ stack }, i) => i > 0 && stack !== frames[i - 1]!.stack).length;
+      expect(changes(exact.frames)).toBeGreaterThan(0);
+      expect(changes(ahead)).toBe(changes(exact.frames));
+      expect(objective / exact.objective).toBeLessThan(most);
+      expect(objective / exact.objective).toBeGreaterThan(1 - 1e-9);
+    });
+  }
 });
 
 test('from any setting it goes on by legal cues alone, whatever the light asks', () => {
