@@ -73,6 +73,18 @@ describe('a shorter span', () => {
     expect('infeasible' in planShoot(shootFrom({ ...keys, span: { startAt, endAt: later } }))).toBe(true);
     expect(remedy.text).toBe(`Shoot only from 19:30 to ${endAt.slice(11, 16)}.`);
   });
+
+  test('begins as early as there is a plan, where it is the beginning that is too dark', () => {
+    const morning = { startAt: '2026-09-18T06:00:00+02:00', endAt: '2026-09-18T09:00:00+02:00' };
+    const dawn = { ...keys, direction: 'dawn', span: morning };
+    const later = remediesOf(dawn).find(({ change }) => change === 'shorter-span')!;
+    const { startAt, endAt } = later.apply.span as typeof span;
+    expect(endAt).toBe(morning.endAt);
+    expect(later.text).toBe(`Shoot only from ${startAt.slice(11, 16)} to 09:00.`);
+    const from = (at: string) => planShoot(shootFrom({ ...dawn, span: { startAt: at, endAt } }));
+    expect('frames' in from(startAt)).toBe(true);
+    expect('infeasible' in from(new Date(Date.parse(startAt) - 60_000).toISOString())).toBe(true);
+  });
 });
 
 test('a shorter rest is shorter than the one there is, to a tenth of a second', () => {
@@ -84,6 +96,22 @@ test('a shorter rest is shorter than the one there is, to a tenth of a second', 
     /^Let the camera settle for ([\d.]+) s after a move, not 2\.5 s\.$/.exec(settle?.text ?? '') ?? [];
   expect(Number(given)).toBeLessThan(2.5);
   expect(settle?.apply.moves?.[0]?.gear.settleS).toBe(Number(given));
+  const longer = [{ ...moves[0], gear: { ...moves[0]!.gear, settleS: Number(given) + 0.1 } }];
+  expect('infeasible' in planShoot(shootFrom({ intervalS: 3, span, moves: longer }))).toBe(true);
+});
+
+test('larger steps are the least that do, in steps of the dial', () => {
+  const limits = { toleranceEv: 0.6, largestStepEv: 1 / 3, secondsBetweenCues: 120 };
+  const keys = { intervalS: 20, limits };
+  const steps = remediesOf(keys).find(({ change }) => change === 'larger-steps');
+  const [, to] = /^Allow steps of ([\d.]+) EV at one cue instead of 0\.333\.$/.exec(steps?.text ?? '') ?? [];
+  const largestStepEv = steps?.apply.limits?.largestStepEv as number;
+  expect(Number(to)).toBeCloseTo(largestStepEv, 3);
+  expect(Math.round(largestStepEv * 3)).toBeGreaterThan(1);
+  const withSteps = (ev: number) =>
+    planShoot(shootFrom({ ...keys, limits: { ...limits, largestStepEv: ev } }));
+  expect('frames' in withSteps(largestStepEv)).toBe(true);
+  expect('infeasible' in withSteps(largestStepEv - 1 / 3)).toBe(true);
 });
 
 test('a plan whose filters change says how many frames that may spoil', () => {
