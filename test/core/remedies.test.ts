@@ -100,14 +100,19 @@ test('a shorter rest is shorter than the one there is, to a tenth of a second', 
   expect('infeasible' in planShoot(shootFrom({ intervalS: 3, span, moves: longer }))).toBe(true);
 });
 
-test('larger steps are the least that do, in steps of the dial', () => {
-  const limits = { toleranceEv: 0.6, largestStepEv: 1 / 3, secondsBetweenCues: 120 };
+test.each([
+  [1, '0.333', 120],
+  [2, '0.667', 200],
+])('larger steps than %i are the least that do, in steps of the dial', (thirds, now, secondsBetweenCues) => {
+  const limits = { toleranceEv: 0.6, largestStepEv: thirds / 3, secondsBetweenCues };
   const keys = { intervalS: 20, limits };
   const steps = remediesOf(keys).find(({ change }) => change === 'larger-steps');
-  const [, to] = /^Allow steps of ([\d.]+) EV at one cue instead of 0\.333\.$/.exec(steps?.text ?? '') ?? [];
+  const [to, from] = steps!.text.match(/\d+(\.\d+)?/g)!;
+  expect(steps!.text).toBe(`Allow steps of ${to} EV at one cue instead of ${from}.`);
+  expect(from).toBe(now);
   const largestStepEv = steps?.apply.limits?.largestStepEv as number;
   expect(Number(to)).toBeCloseTo(largestStepEv, 3);
-  expect(Math.round(largestStepEv * 3)).toBeGreaterThan(1);
+  expect(Math.round(largestStepEv * 3)).toBeGreaterThan(thirds);
   const withSteps = (ev: number) =>
     planShoot(shootFrom({ ...keys, limits: { ...limits, largestStepEv: ev } }));
   expect('frames' in withSteps(largestStepEv)).toBe(true);
@@ -134,4 +139,27 @@ test('the slope of the light is the EV of a row later less that of a row before,
   }
   // At the ends one side is all there is: half a minute.
   expect(rows[0]!.slopeEvPerMin).toBeCloseTo(2 * (rows[1]!.sceneEv100 - rows[0]!.sceneEv100), 9);
+});
+
+test('no look darker than six stops is advised: it would be another picture', () => {
+  const kit = (highest: number) =>
+    camera({ shutter: { shortest: '1/8000', longest: '8' }, iso: { lowest: 100, highest } });
+  const looks = (highest: number) =>
+    remediesOf({ intervalS: 60, camera: kit(highest) })
+      .filter(({ change }) => change === 'darker-look')
+      .map(({ text }) => text);
+  // A third of a stop less ISO would ask for a third more.
+  expect(looks(125)).toEqual(['Let the night be darker: look nightEv -6 instead of -1.5.']);
+  expect(looks(100)).toEqual([]);
+});
+
+// Source: sun_day_summary.csv P08, Swiss Ephemeris: at Edinburgh the sun goes from 57.4832° down to -10.6135°.
+test('a span the sun does not reach is cut a tenth of a degree inside what it does', () => {
+  const [remedy] = remediesOf({
+    place: { latitudeDeg: 55.9533, longitudeDeg: -3.1883, timeZone: 'Europe/London' },
+    date: '2025-06-21',
+    intervalS: 60,
+    span: { fromSunAltitudeDeg: 60, toSunAltitudeDeg: -12 },
+  });
+  expect(remedy!.apply.span).toEqual({ fromSunAltitudeDeg: 57.3, toSunAltitudeDeg: -10.5 });
 });
