@@ -54,6 +54,7 @@ export const ROOMS = {
       'core/move/angle',
       'core/move/ease',
       'core/move/gear',
+      'core/move/pace',
       'core/move/s',
       'core/move/time',
       'core/files/bad-shoot',
