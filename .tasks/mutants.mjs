@@ -7,8 +7,8 @@
 // outcomes, a JSON object a line, and what it holds is not tried again; `node .tasks/mutants-table.mjs FILE` makes the table of DEVELOPERS.md from it.
 
 import { fork, spawnSync } from 'node:child_process';
-import { appendFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import process from 'node:process';
 import { parseArgs } from 'node:util';
 import { mutantsOf } from './mutate.mjs';
@@ -275,6 +275,7 @@ if (copy === undefined) {
   process.exit(1);
 }
 const { out } = values;
+if (out !== undefined) mkdirSync(dirname(out), { recursive: true });
 const tried = new Set(
   out !== undefined && existsSync(out)
     ? readFileSync(out, 'utf8')
