@@ -14,7 +14,9 @@ export default defineConfig({
   },
   test: {
     include: ['test/**/*.test.ts'],
-    benchmark: { include: ['test/bench/**/*.bench.ts'] },
+    // Benchmarks measure the built package as node runs it, its imports not made into look-ups.
+    server: { deps: { external: [/\/packages\/\w+\/dist\//] } },
+    benchmark: { include: ['test/bench/**/*.bench.ts'], reporters: [at('./bench/ratio-reporter.ts')] },
     reporters: ['default', at('./count-reporter.ts')],
     testTimeout: 60_000,
   },

@@ -1,6 +1,4 @@
 // What the light of a scene costs, next to one position of the sun in the same run: read the ratio.
-// The test runner looks every imported name up anew, which the model has many of and suncalc none: built, a scene costs
-// 3.7 positions of the sun, 1 µs on a machine where suncalc takes 0.29, and 20,000 frames about 21 ms.
 
 import { getPosition } from 'suncalc';
 import { bench, describe } from 'vitest';

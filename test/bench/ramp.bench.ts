@@ -1,6 +1,7 @@
-// The ramp's speed as ratios within one run, of the built package, as others import it. Groups read "N times faster than"; what each should be stands in
-// its title. Nothing here fails a build: timings on a shared machine are for reading.
+// The ramp's speed as ratios within one run, of the built package, as others import it; what each should be stands in
+// its group's title. Nothing here fails a build: timings on a shared machine are for reading.
 
+import { execFileSync } from 'node:child_process';
 import { bench, describe } from 'vitest';
 import { forecastLight } from '../../packages/core/dist/forecast.js';
 import { planShoot } from '../../packages/core/dist/plan.js';
@@ -9,6 +10,7 @@ import { HeldErrors } from '../../packages/core/dist/ramp/held.js';
 import { latticeOf } from '../../packages/core/dist/ramp/lattice.js';
 import type { RampProblem } from '../../packages/core/dist/ramp/problem.js';
 import { solveRamp } from '../../packages/core/dist/ramp/solve.js';
+import { giveBack } from '../../packages/core/dist/ramp/table.js';
 import { shootSpan } from '../../packages/core/dist/span.js';
 import { rampProblemOf } from '../../packages/core/dist/targets.js';
 import { shootFrom } from '../core/shoots.js';
@@ -16,6 +18,18 @@ import { highsRamp, loadSolver } from '../reference/highs-ramp.js';
 import { randomProblem } from '../reference/random-problem.js';
 
 const time = { time: 400, warmupTime: 200 };
+
+const EVENING = {
+  format: 'evenfall-shoot/1',
+  place: { latitudeDeg: 43.54, longitudeDeg: -5.66, timeZone: 'Europe/Madrid' },
+  date: '2026-09-18',
+  intervalS: 6,
+  camera: {
+    shutter: { shortest: '1/4000', longest: '30' },
+    iso: { lowest: 100, highest: 3200 },
+    aperture: '4',
+  },
+};
 
 /** A dusk of 15.5 stops, shaped as light falls: slowly, fast, slowly. */
 function dusk(
@@ -71,15 +85,17 @@ for (const [stackStops, most] of [
   describe(`per cell, ${stackStops.length - 1} filters: against a bare load, add, store (at most ${most})`, () => {
     const lattice = latticeOf(dusk(3000, stackStops));
     const held = new HeldErrors(lattice.target);
-    const cells = costToGo(lattice, held, 'same').cost.length;
+    const { cost, least } = costToGo(lattice, held, 'same');
+    const cells = cost.length;
+    const megabytes = ((cost.byteLength + least.byteLength) / 1e6).toFixed(1); // asked: at most 8
     const from = new Float64Array(cells).fill(1.5);
     const to = new Float64Array(cells);
     bench(`bare, ${cells} cells`, () => addAll(from, to), time);
-    bench('costs to go', () => void costToGo(lattice, held, 'same'), time);
+    bench(`costs to go, ${megabytes} MB`, () => giveBack(costToGo(lattice, held, 'same')), time); // as a solve does
   });
 }
 
-describe('cue spacing, 3,000 frames: 8 min against 30 s (at most 1.5) and none (at most 1.9)', () => {
+describe('cue spacing, 3,000 frames: at most 1.9 times none; 30 s and 8 min within 1.5', () => {
   for (const secondsBetweenCues of [0, 30, 480]) {
     // Eight minutes between cues need large steps; the same kit for all three.
     const problem = dusk(3000, [0, 6], { secondsBetweenCues, largestStepEv: 3, toleranceEv: 2 });
@@ -87,21 +103,42 @@ describe('cue spacing, 3,000 frames: 8 min against 30 s (at most 1.5) and none (
   }
 });
 
-describe('the whole plan of 3,000 frames against its ramp alone', () => {
-  const shoot = shootFrom({
-    intervalS: 2,
-    camera: {
-      shutter: { shortest: '1/4000', longest: '1' },
-      iso: { lowest: 100, highest: 12800 },
-      aperture: '2.8',
-    },
-    filters: [{ name: 'ND8', factor: 8 }],
-  });
+describe('a limit on filter changes that binds, 3,000 frames: under 500 ms', () => {
+  const free = dusk(3000, [0, 3, 6, 10]);
+  for (const maxFilterChanges of [Number.POSITIVE_INFINITY, 1]) {
+    const problem = { ...free, limits: { ...free.limits, maxFilterChanges } };
+    bench(`limit ${maxFilterChanges}`, () => void solveRamp(problem), time);
+  }
+});
+
+describe('the whole plan of 3,000 frames against its ramp alone; impossible, with remedies, under 300 ms', () => {
+  const camera = {
+    shutter: { shortest: '1/4000', longest: '1' },
+    iso: { lowest: 100, highest: 12800 },
+    aperture: '2.8',
+  };
+  const keys = { intervalS: 2, filters: [{ name: 'ND8', factor: 8 }] };
+  const shoot = shootFrom({ ...keys, camera });
+  const tooDark = shootFrom({ ...keys, camera: { ...camera, iso: { lowest: 100, highest: 400 } } });
+  if (!('infeasible' in planShoot(tooDark)))
+    throw new Error('the bench evening that should be too dark is not');
   const span = shootSpan(shoot);
   if (span.kind !== 'ok') throw new Error('the bench evening has no span');
   const { problem } = rampProblemOf(shoot, forecastLight(shoot, span.times));
   bench(`ramp of ${problem.targetEv100.length} frames`, () => void solveRamp(problem), time);
   bench('planShoot', () => void planShoot(shoot), time);
+  bench('impossible', () => void planShoot(tooDark), time);
+});
+
+describe('a fresh process: importing and reading, then its first plan, under 80 ms more', () => {
+  for (const filters of ['[]', '[{ name: "ND64", stops: 6 }]']) {
+    const read = `
+      import { planShoot, readShoot } from '${new URL('../../packages/core/dist/index.js', import.meta.url)}';
+      const { shoot } = readShoot({ ...${JSON.stringify(EVENING)}, filters: ${filters} });`;
+    const run = (script: string) => execFileSync(process.execPath, ['--input-type=module', '-e', script]);
+    bench(`read, filters ${filters}`, () => void run(read), { time: 3000 });
+    bench('and planned', () => void run(`${read} planShoot(shoot);`), { time: 3000 });
+  }
 });
 
 describe('a small random problem: ours against HiGHS', async () => {

@@ -107,9 +107,10 @@ class Sweep {
     let time = shutterAt(lattice, aperture, low) - lattice.shutterMin; // of the lowest ISO
     let standingAt = standingRow(lattice, aperture, low);
     let here = cellOf(table, first);
+    let written = here - pad;
     for (let n = 0; n < levels; n++, time++, standingAt += isoCount, here += stride) {
       const level = low + n;
-      const from = Math.min(isoCount, Math.max(0, -time)); // ISOs whose shutter is on the dial
+      const from = Math.min(isoCount, Math.max(0, 0 - time)); // ISOs whose shutter is on the dial
       const end = Math.max(from, Math.min(isoCount, times - time));
       const isKept = level >= keptLow && level < keptLow + keptCount;
       let kept = isKept ? cost : last ? nothing : nowhere;
@@ -124,13 +125,13 @@ class Sweep {
       const highest = lowest + enteredCount - 1;
       const origin = enteredFirst - lowest * stride;
       let least = none;
-      for (let cell = here - pad; cell < here + from; cell++) cost[cell] = none;
+      for (let cell = written; cell < here + from; cell++) cost[cell] = none; // the padding, and times too long for the dial
       // Three steps at a time, for a loop of six rows is as long as a processor likes; the last three also stand.
       for (let step = 1; step <= largestStep; step += 3) {
         const above = Math.max(step, lowest);
-        const below = Math.max(step, -highest);
+        const below = Math.max(step, 0 - highest);
         const moreAbove = Math.min(step + 2, largestStep, highest) - above; // rows after the first; < 0 for none
-        const moreBelow = Math.min(step + 2, largestStep, -lowest) - below;
+        const moreBelow = Math.min(step + 2, largestStep, 0 - lowest) - below;
         const stands = step + 3 > largestStep;
         if (moreAbove < 0 && moreBelow < 0 && !stands) continue;
         const anew = stands && filterWays !== undefined ? filterWays.anew[n] : none;
@@ -202,9 +203,10 @@ class Sweep {
         kept = cost;
         keptAt = here;
       }
-      for (let cell = here + end; cell < here + isoCount; cell++) cost[cell] = none;
+      written = here + end;
       table.least[first + n] = least;
     }
+    for (let cell = written; cell < here; cell++) cost[cell] = none; // the padding behind is another's, and as empty
   }
 
   /** Stay, or turn the aperture by 1…m steps, into the row at `here`. */

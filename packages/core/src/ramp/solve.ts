@@ -10,7 +10,7 @@ import { shutterOf } from './moves.js';
 import type { RampFrame, RampProblem, RampResult } from './problem.js';
 import { firstUnmet } from './reach.js';
 import { cheapestStart, rollOut, type Step } from './rollout.js';
-import type { CostToGo } from './table.js';
+import { type CostToGo, giveBack } from './table.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives
@@ -68,16 +68,25 @@ export function solveRamp(problem: RampProblem): RampResult {
 function solveDials(lattice: Lattice, limit: number): RampFrame[] | undefined {
   const held = new HeldErrors(lattice.target);
   const free = costToGo(lattice, held, 'same');
-  const start = cheapestStart(lattice, free);
-  if (start === undefined) return undefined;
-  const path = rollOut(lattice, held, free, start);
+  const path = cheapestPath(lattice, held, free);
+  giveBack(free);
+  if (path === undefined) return undefined;
   if (filterChanges(path) <= limit) return framesOf(lattice, path);
 
   const tables: CostToGo[] = [];
   for (let left = 0; left <= limit; left++) tables.push(costToGo(lattice, held, tables.at(-1)));
-  const limitedStart = cheapestStart(lattice, tables[limit]);
-  if (limitedStart === undefined) return undefined;
-  return framesOf(lattice, rollOut(lattice, held, tables, limitedStart));
+  const limitedPath = cheapestPath(lattice, held, tables);
+  return limitedPath && framesOf(lattice, limitedPath);
+}
+
+/** The path the costs to go lead along, or undefined where no ramp exists. */
+function cheapestPath(
+  lattice: Lattice,
+  held: HeldErrors,
+  tables: CostToGo | readonly CostToGo[],
+): Step[] | undefined {
+  const start = cheapestStart(lattice, 'length' in tables ? tables[tables.length - 1] : tables);
+  return start && rollOut(lattice, held, tables, start);
 }
 
 function filterChanges(path: readonly Step[]): number {

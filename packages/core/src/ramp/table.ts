@@ -21,7 +21,7 @@ export function cellOf({ pad, stride }: CostToGo, row: number): number {
   return pad + row * stride;
 }
 
-/** A table of the lattice's settings. Rows are to be written from the last to the first, padding included. */
+/** A table of the lattice's settings, to be written: every row, with the padding before and behind it. */
 export function emptyTable({
   frameCount,
   stops,
@@ -38,6 +38,22 @@ export function emptyTable({
     firstRow[at] = rows;
     rows += band.count[at] * apertureCount;
   }
-  const cost = new Float64Array(rows * stride + pad).fill(Number.POSITIVE_INFINITY, rows * stride);
+  const cost = memory(rows * stride + pad);
   return { cost, least: new Float64Array(rows), firstRow, stride, pad };
+}
+
+// Memory new to a process comes page by page, which for 20,000 frames took a quarter of the solve. Held weakly: it is
+// the collector's as soon as it is wanted elsewhere.
+let spare: WeakRef<Float64Array> | undefined;
+
+/** Room for some numbers, not zeroed. */
+function memory(length: number): Float64Array {
+  const given = spare?.deref();
+  spare = undefined;
+  return given !== undefined && given.length >= length ? given.subarray(0, length) : new Float64Array(length);
+}
+
+/** Leaves a table's memory to the next one; the table must not be read again. */
+export function giveBack({ cost }: CostToGo): void {
+  spare = new WeakRef(new Float64Array(cost.buffer));
 }
