@@ -2,7 +2,7 @@
 // Source: docs/sources.md#cie-general-sky.
 
 import { within } from '../check.js';
-import { cubicAt, parabolaSlopes } from './smooth.js';
+import { hermite } from './smooth.js';
 
 const DEG = Math.PI / 180;
 
@@ -74,7 +74,8 @@ export function angleFrom(altitudeADeg: number): (altitudeBDeg: number, azimuthD
 }
 
 // Every 5° of sun altitude; between them the dome integral is smooth enough for a cubic: with these patches within 1 %.
-const SUN_DEG = Array.from({ length: 19 }, (_, i) => 5 * i);
+const SUN_STEP_DEG = 5;
+const ZENITH = 90 / SUN_STEP_DEG;
 const RINGS = 16;
 const SECTORS = 18;
 
@@ -85,9 +86,10 @@ function domeIlluminance(type: CieSkyType, sunAltitudeDeg: number): number {
     // Rings of equal sin² altitude each throw the same share of a uniform dome's light on the ground.
     const altitudeDeg = Math.asin(Math.sqrt((ring + 0.5) / RINGS)) / DEG;
     const phi = cieGradation(type, altitudeDeg);
+    const angleFromRing = angleFrom(altitudeDeg);
     for (let sector = 0; sector < SECTORS; sector++) {
       const azimuthDeg = (180 * (sector + 0.5)) / SECTORS;
-      sum += phi * cieIndicatrix(type, angleBetweenDeg(altitudeDeg, sunAltitudeDeg, azimuthDeg));
+      sum += phi * cieIndicatrix(type, angleFromRing(sunAltitudeDeg, azimuthDeg));
     }
   }
   return (Math.PI * sum) / (RINGS * SECTORS);
@@ -115,9 +117,24 @@ export function cieSky(
   if (PARAMETERS[within('type', type, 1, 15) - 1] === undefined) {
     throw new RangeError(`type must be a whole number from 1 to 15, got ${type}`);
   }
-  const dome = SUN_DEG.map((sunDeg) => domeIlluminance(type, sunDeg));
-  const slopes = parabolaSlopes(SUN_DEG, dome);
+  // A shoot sees few of the altitudes, and a sum takes its time: each is made when it is first asked for.
+  const sums: number[] = [];
+  const dome = (i: number) => {
+    sums[i] ??= domeIlluminance(type, SUN_STEP_DEG * i);
+    return sums[i]!;
+  };
+  // A step's rise along the parabola through three neighbours.
+  const inner = (i: number) => (dome(i + 1) - dome(i - 1)) / 2;
+  const rise = (i: number) => {
+    if (i === 0) return 2 * (dome(1) - dome(0)) - inner(1);
+    if (i === ZENITH) return 2 * (dome(ZENITH) - dome(ZENITH - 1)) - inner(ZENITH - 1);
+    return inner(i);
+  };
+  const domeAt = (sunAltitudeDeg: number) => {
+    const x = Math.min(ZENITH, Math.max(0, sunAltitudeDeg / SUN_STEP_DEG));
+    const i = Math.min(ZENITH - 1, Math.floor(x));
+    return hermite(x - i, 1, dome(i), dome(i + 1), rise(i), rise(i + 1));
+  };
   return (sunAltitudeDeg, viewAltitudeDeg, angleFromSunDeg) =>
-    (cieGradation(type, viewAltitudeDeg) * cieIndicatrix(type, angleFromSunDeg)) /
-    cubicAt(SUN_DEG, dome, slopes, sunAltitudeDeg);
+    (cieGradation(type, viewAltitudeDeg) * cieIndicatrix(type, angleFromSunDeg)) / domeAt(sunAltitudeDeg);
 }
