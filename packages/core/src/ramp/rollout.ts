@@ -70,7 +70,7 @@ export function rollOut(
     const least = costOf(lattice, table, next - 1, state) - standingCost(lattice, next - 1, state);
     // Most frames stay; only where a cue is cheaper are the cues looked at one by one.
     const best =
-      stay <= least + TIE ? undefined : cheapestMove(lattice, held, table, afterFilter, next, state);
+      stay <= least + TIE ? undefined : cheapestMove(lattice, held, table, afterFilter, next, state, least);
     if (best === undefined) {
       path.push({ state, affected: false });
       continue;
@@ -91,6 +91,7 @@ function standingCost(lattice: Lattice, frame: number, state: State): number {
   return price.error * error * error + price.time[shutter] + price.iso[state.iso];
 }
 
+/** The cheapest cue, of which the table knows the cost: `least`. */
 function cheapestMove(
   lattice: Lattice,
   held: HeldErrors,
@@ -98,18 +99,20 @@ function cheapestMove(
   afterFilter: CostToGo | undefined,
   j: number,
   state: State,
+  least: number,
 ): Move | undefined {
   let best: Move | undefined;
-  let least = Number.POSITIVE_INFINITY;
+  let found = Number.POSITIVE_INFINITY;
   const consider = (move: Move, after: CostToGo) => {
     const cost = move.price + arrival(lattice, held, after, j, move);
-    if (cost < least - TIE) {
+    if (cost < found - TIE) {
       best = move;
-      least = cost;
+      found = cost;
     }
   };
   for (const move of dialMoves(lattice, state)) consider(move, table);
-  if (afterFilter !== undefined) {
+  // The many ways to change a filter are gone through only where no dial is as cheap.
+  if (afterFilter !== undefined && found > least + TIE) {
     for (const move of filterMoves(lattice, state)) consider(move, afterFilter);
   }
   return best;
