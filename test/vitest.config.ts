@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import RatioReporter from './bench/ratio-reporter.js';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -16,7 +17,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     // Benchmarks measure the built package as node runs it, its imports not made into look-ups.
     server: { deps: { external: [/\/packages\/\w+\/dist\//] } },
-    benchmark: { include: ['test/bench/**/*.bench.ts'], reporters: [at('./bench/ratio-reporter.ts')] },
+    benchmark: { include: ['test/bench/**/*.bench.ts'], reporters: [new RatioReporter()] },
     reporters: ['default', at('./count-reporter.ts')],
     testTimeout: 60_000,
   },
