@@ -16,7 +16,7 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 70 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 70.5 },
   { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 41.5 },
   { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 17.5 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 9.5 },
@@ -24,7 +24,7 @@ export const BUDGETS = [
     { stage: 'plan', kB: 41.5 },
     { stage: 'follow', kB: 32 },
     { stage: 'files', kB: 21.5 },
-    { stage: 'ramp', kB: 9.5 },
+    { stage: 'ramp', kB: 9.7 },
     { stage: 'light', kB: 9 },
     { stage: 'move', kB: 8 },
     { stage: 'sun', kB: 6 },

@@ -37,27 +37,29 @@ export function onDials(lattice: Lattice, state: State): boolean {
 /** Cues of one dial: shutter, then ISO, then aperture; small steps before large. */
 export function* dialMoves(lattice: Lattice, state: State): Generator<Move> {
   const { price, largestStep } = lattice;
-  const { aperture, level, iso } = state;
   for (let step = 1; step <= largestStep; step++) {
-    yield { to: { ...state, level: level - step }, price: price.longer, filter: false };
-    yield { to: { ...state, level: level + step }, price: price.shorter, filter: false };
+    yield turn(state, -step, 0, 0, price.longer);
+    yield turn(state, step, 0, 0, price.shorter);
   }
   for (let step = 1; step <= largestStep; step++) {
-    yield { to: { ...state, level: level - step, iso: iso + step }, price: price.isoUp, filter: false };
-    yield { to: { ...state, level: level + step, iso: iso - step }, price: price.isoDown, filter: false };
+    yield turn(state, -step, step, 0, price.isoUp);
+    yield turn(state, step, -step, 0, price.isoDown);
   }
   for (let step = 1; step <= largestStep; step++) {
-    yield {
-      to: { ...state, level: level - step, aperture: aperture - step },
-      price: price.wider,
-      filter: false,
-    };
-    yield {
-      to: { ...state, level: level + step, aperture: aperture + step },
-      price: price.narrower,
-      filter: false,
-    };
+    yield turn(state, -step, 0, -step, price.wider);
+    yield turn(state, step, 0, step, price.narrower);
   }
+}
+
+function turn(
+  { stack, aperture, level, iso }: State,
+  levels: number,
+  isos: number,
+  apertures: number,
+  price: number,
+): Move {
+  const to = { stack, aperture: aperture + apertures, level: level + levels, iso: iso + isos };
+  return { to, price, filter: false };
 }
 
 /** Filter changes with any shutter and ISO beside them; weaker stacks first. */

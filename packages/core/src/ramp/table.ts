@@ -54,6 +54,6 @@ function memory(length: number): Float64Array {
 }
 
 /** Leaves a table's memory to the next one; the table must not be read again. */
-export function giveBack({ cost }: CostToGo): void {
+export function giveBack({ cost }: Pick<CostToGo, 'cost'>): void {
   spare = new WeakRef(new Float64Array(cost.buffer));
 }
