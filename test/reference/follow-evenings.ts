@@ -2,6 +2,7 @@
 
 import { type PlanMade, planShoot } from '@evenfall/core';
 import { followFrame, startFollow } from '../../packages/core/src/follow/follow.js';
+import { exposureEv } from '../../packages/core/src/ramp/live-funnel.js';
 import { EVENING_SHOOT, planOf } from './evening-shoot.js';
 import { type SimulatedEvening, simulateEvening } from './evening-simulator.js';
 import { reactiveStepper } from './reactive-stepper.js';
@@ -42,6 +43,11 @@ export const WAYS: readonly Way[] = [
     meet: (plan, e) => reactive(plan, e, 1 / 6),
   },
   { key: 'follow5', name: '**follow**, a reading every 5 minutes', meet: (plan, e) => follow(plan, e, 300) },
+  {
+    key: 'asked1',
+    name: '**follow**, asked every minute',
+    meet: (plan, e) => followedNowAndThen(plan, e, 60),
+  },
   { key: 'follow1', name: '**follow**, a reading every minute', meet: (plan, e) => follow(plan, e, 60) },
   { key: 'follow', name: '**follow**, a reading every frame', meet: (plan, e) => follow(plan, e, 0) },
 ];
@@ -58,11 +64,11 @@ export function eveningPlan(): PlanMade {
 
 export function meet(way: Way, seed: number, clouds: boolean): Outcome {
   const plan = eveningPlan();
-  const evening = simulateEvening(seed, plan.frames.length, plan.shoot.intervalS, clouds);
-  return outcomeOf(plan, evening, way.meet(plan, evening));
+  return outcomeOf(way, plan, simulateEvening(seed, plan.frames.length, plan.shoot.intervalS, clouds));
 }
 
-function outcomeOf(plan: PlanMade, evening: SimulatedEvening, frames: readonly Set[]): Outcome {
+export function outcomeOf(way: Way, plan: PlanMade, evening: SimulatedEvening): Outcome {
+  const frames = way.meet(plan, evening);
   let squares = 0;
   let judged = 0;
   let worst = 0;
@@ -128,4 +134,39 @@ function follow(plan: PlanMade, evening: SimulatedEvening, everyS: number): read
     const { settingEv100, filterStops } = step.setting;
     return { settingEv100, filterStops, affected: step.affected };
   });
+}
+
+/**
+ * Asked now and then, with a reading each time: between, the cues told are done. As a person does who has the list in
+ * the hand and no camera on a cable.
+ */
+function followedNowAndThen(plan: PlanMade, evening: SimulatedEvening, everyS: number): readonly Set[] {
+  const { intervalS, limits } = plan.shoot;
+  const every = Math.max(1, Math.round(everyS / intervalS));
+  const startMs = Date.parse(plan.frames[0]!.at);
+  let state = startFollow(plan);
+  const { lattice } = state.evening.live;
+  const sets: Set[] = [];
+  let judgedFrom = 0;
+  for (let asked = 0; asked < plan.frames.length; asked += every) {
+    const read = Math.max(0, asked - 1);
+    const ev100 = plan.frames[read]!.sceneEv100 + evening.offsetEv[read]! + evening.meterEv[read]!;
+    const reading = { atMs: startMs + read * intervalS * 1000, ev100 };
+    const step = followFrame(state, { frame: asked, reading });
+    state = step.state;
+    let { settingEv100, filterStops } = step.setting;
+    if (step.cue?.changes.some(({ control }) => control === 'filter')) {
+      judgedFrom = asked + limits.framesLostPerFilterChange;
+    }
+    for (let frame = asked; frame < Math.min(asked + every, plan.frames.length); frame++) {
+      const cue = state.told.find((each) => each.frame === frame);
+      if (cue !== undefined) {
+        settingEv100 = exposureEv(lattice, cue.to);
+        filterStops = lattice.stops[cue.to.stack]!;
+        if (cue.filter) judgedFrom = frame + limits.framesLostPerFilterChange;
+      }
+      sets.push({ settingEv100, filterStops, affected: frame < judgedFrom });
+    }
+  }
+  return sets;
 }

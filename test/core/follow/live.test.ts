@@ -15,7 +15,7 @@ import { randomProblem } from '../../reference/random-problem.js';
 /** The prices of a plan, at any lead, and tolerance all but hard. */
 function planPrices(problem: RampProblem) {
   const { error } = { ...rampWeights(problem.crew), ...problem.weights };
-  return { errorNow: error, errorAhead: error, fadeS: 180, beyondTolerance: 1e7, hysteresis: 0 };
+  return { errorNow: error, errorAhead: error, fadeS: 180, beyondTolerance: 1e7, hysteresisPerS: 0 };
 }
 
 interface Ahead {
@@ -110,7 +110,7 @@ describe('against the exact solver, with a plan’s prices', () => {
 // By hand: frames 1 to 3 of a frame each 10 s lie 20 s ahead in the mean, and a frame of 10 s counts two of 5 s.
 test('what an error costs fades with its lead, taken at the middle of the frames that are set together', () => {
   const grid = { at: Int32Array.of(0, 1, 4) } as Parameters<typeof errorWeight>[0];
-  const weights = { errorNow: 12, errorAhead: 1, fadeS: 20, beyondTolerance: 2, hysteresis: 0 };
+  const weights = { errorNow: 12, errorAhead: 1, fadeS: 20, beyondTolerance: 2, hysteresisPerS: 0 };
   expect(errorWeight(grid, 0, 10, weights)).toBeCloseTo(2 * 12, 9);
   expect(errorWeight(grid, 1, 10, weights)).toBeCloseTo(2 * (1 + 11 / Math.E), 9);
 });
@@ -224,10 +224,10 @@ test('however far off it stands, it comes back as fast as the dials may turn', (
   expect(up[59]).toBe(8);
 });
 
-test('a cue that may as well come a frame later waits', () => {
+test('a cue that may as well come later waits', () => {
   const weights = { errorNow: 12, errorAhead: 1, fadeS: 180, beyondTolerance: 2 };
   const cueAt = (targetEv: number, hysteresis: number) => {
-    const { cues } = planAhead(liveKit(STILL, { ...weights, hysteresis }), {
+    const { cues } = planAhead(liveKit(STILL, { ...weights, hysteresisPerS: hysteresis / STILL.intervalS }), {
       target: new Float64Array(60).fill(targetEv),
       framesLeft: 60,
       present: { stack: 0, aperture: 0, level: 24, iso: 0 },
@@ -241,6 +241,32 @@ test('a cue that may as well come a frame later waits', () => {
   expect(cueAt(8 - 0.178, 0)).toBe(0);
   expect(cueAt(8 - 0.178, 0.15)).not.toBe(0);
   expect(cueAt(8 - 0.187, 0.15)).toBe(0);
+});
+
+test('a cue told ahead waits as long as one that is due', () => {
+  // A light that falls evenly: asked at any frame before it, the cue lies on the same one.
+  const kit = liveKit(STILL, {
+    errorNow: 12,
+    errorAhead: 12,
+    fadeS: 180,
+    beyondTolerance: 2,
+    hysteresisPerS: 0.02,
+  });
+  const target = Float64Array.from({ length: 80 }, (_, i) => 8 - i / 120);
+  const cueSeenFrom = (frame: number) => {
+    const { cues } = planAhead(kit, {
+      target: target.subarray(frame),
+      framesLeft: target.length - frame,
+      present: { stack: 0, aperture: 0, level: 24, iso: 0 },
+      waitFrames: 0,
+      filterChangesLeft: 0,
+    });
+    return frame + cues[0]!.frame;
+  };
+  const due = target.findIndex((_, frame) => cueSeenFrom(frame) === frame);
+  expect(due).toBeGreaterThan(10);
+  // For a minute and a half every frame is a place for a cue, beyond it not every one.
+  for (let frame = Math.max(0, due - 18); frame < due; frame++) expect(cueSeenFrom(frame)).toBe(due);
 });
 
 test('what a spoilt frame costs decides whether a filter is changed', () => {

@@ -96,7 +96,16 @@ if (asked !== undefined) {
         }
         expect(median('cues', clouds, 'sixth')).toBeGreaterThan(2 * median('cues', clouds));
       }
-      expect(WAYS.length).toBe(7);
+      expect(WAYS.length).toBe(8);
+    });
+
+    test('asked once a minute, and done as told between, it takes no more than asked at every frame', () => {
+      for (const clouds of [false, true]) {
+        expect(median('cues', clouds, 'asked1')).toBeLessThanOrEqual(median('cues', clouds));
+        // As good as a reading a minute with every frame asked for.
+        const [asked, read] = [median('rms', clouds, 'asked1'), median('rms', clouds, 'follow1')];
+        expect(asked).toBeLessThan(1.05 * read);
+      }
     });
 
     test('the table in docs/follow.md is that of the data', () => {

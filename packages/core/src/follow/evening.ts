@@ -28,17 +28,17 @@ export interface Evening {
   readonly planned: readonly State[];
 }
 
-// What a squared stop of error costs on the next frame, found on simulated evenings (docs/follow.md) for the
-// tolerances that hands mostly have: 12 at a quarter stop, 1 at three quarters, where about the plan's number of cues
-// is kept. A power law through both; far ahead, where the light is not known so well, a twelfth. The plan's own
-// price is the least.
-const NARROW = { toleranceEv: 0.25, error: 12 };
-const WIDE = { toleranceEv: 0.75, error: 1 };
-const POWER = Math.log(NARROW.error / WIDE.error) / Math.log(WIDE.toleranceEv / NARROW.toleranceEv);
+// What a squared stop of error costs on the next frame, found on simulated evenings (docs/follow.md): an evening is
+// followed about as closely as its plan follows the forecast, in about as many cues. 12 where the plan keeps to 0.12 stop
+// rms, as within a tolerance of a quarter; 1 where it keeps to 0.2, as where the tolerance is wide and hands weigh cues;
+// a power law through both. Far ahead, where the light is not known so well, a twelfth. The plan's own price is the least.
+const NARROW = { rmsEv: 0.12, error: 12 };
+const WIDE = { rmsEv: 0.2, error: 1 };
+const POWER = Math.log(NARROW.error / WIDE.error) / Math.log(WIDE.rmsEv / NARROW.rmsEv);
 const AHEAD_SHARE = 1 / 12;
 const FADE_S = 180;
 const BEYOND_TOLERANCE = 2;
-const HYSTERESIS = 0.15;
+const HYSTERESIS_PER_S = 0.15 / 8;
 
 const AHEAD_S = 1200;
 // Our choice: the same meter, pointed alike, differs from one reading to the next by less than a tenth of a stop.
@@ -51,15 +51,15 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
   const targets = frames.map(({ targetEv100 }) => targetEv100);
   const problem = problemFrom(shoot, kit, targets);
   const weights = weightsOf(problem);
-  // Dials of third and half stops leave errors up to a quarter: below that no tolerance asks for more.
-  const toleranceEv = Math.max(NARROW.toleranceEv, shoot.limits.toleranceEv);
-  const error = NARROW.error * (NARROW.toleranceEv / toleranceEv) ** POWER;
+  // Dials of third and half stops leave errors of about as much: no plan asks for more.
+  const rmsEv = Math.max(NARROW.rmsEv, plan.summary.rmsErrorEv);
+  const error = NARROW.error * (NARROW.rmsEv / rmsEv) ** POWER;
   const live = liveKit(problem, {
     errorNow: Math.max(weights.error, error),
     errorAhead: Math.max(weights.error, AHEAD_SHARE * error),
     fadeS: FADE_S,
     beyondTolerance: BEYOND_TOLERANCE,
-    hysteresis: HYSTERESIS,
+    hysteresisPerS: HYSTERESIS_PER_S,
   });
   const startMs = parseRfc3339(frames[0]?.at ?? '');
   if (startMs === undefined) throw new RangeError('the plan must have a first frame with a time');

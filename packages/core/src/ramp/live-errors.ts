@@ -15,8 +15,8 @@ export interface LiveWeights {
   readonly fadeS: number;
   /** Per squared stop beyond tolerance and five seconds, at any lead. */
   readonly beyondTolerance: number;
-  /** Share of its price that a cue of dials must save over the same cue a frame later, to come now. */
-  readonly hysteresis: number;
+  /** Share of its price that a cue of dials must save for each second that it might wait, to come now. */
+  readonly hysteresisPerS: number;
 }
 
 /** Levels and costs of one filter stack over the grid. */

@@ -47,7 +47,7 @@ export function leadsOn(model: LiveModel, costs: LiveCosts, state: State, from: 
  * The cues from a state on.
  *
  * @param from segment at which the first may come
- * @param hysteresis share of its price that a cue of dials at segment 0 must save over one a frame later
+ * @param waits share of its price that a cue of dials must save over one a segment later
  * @param tables one table where filter changes are free, else one for each number 0, 1, … of changes left
  */
 export function cuesFrom(
@@ -56,7 +56,7 @@ export function cuesFrom(
   free: boolean,
   start: State,
   from: number,
-  hysteresis: number,
+  waits: (k: number) => number,
 ): LiveCue[] {
   const { grid } = model;
   const cues: LiveCue[] = [];
@@ -67,13 +67,12 @@ export function cuesFrom(
     const afterFilter = free ? table : tables[left - 1];
     const stay = standing(model, k, k + 1, state) + costAt(model, table, k + 1, state);
     const best = stay <= costAt(model, table, k, state) + TIE ? undefined : cheapest(k, table, afterFilter);
-    // A cue that may as well come a frame later waits: readings are never quite still.
-    const waits =
-      best !== undefined &&
-      !best.filter &&
-      k === 0 &&
-      stay - costAt(model, table, k, state) < hysteresis * best.price;
-    if (best === undefined || waits) {
+    // A cue that may as well come later waits: readings are never quite still. So do those told ahead, which a person
+    // who asks but now and then will do as told.
+    if (
+      best === undefined ||
+      (!best.filter && stay - costAt(model, table, k, state) < waits(k) * best.price)
+    ) {
       k++;
       continue;
     }

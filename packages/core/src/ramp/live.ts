@@ -6,7 +6,7 @@ import { type Lattice, latticeOf, weightsOf } from './lattice.js';
 import { planBulb } from './live-bulb.js';
 import type { BulbShutter } from './live-bulb-model.js';
 import { type LiveCosts, type LiveModel, liveCosts } from './live-costs.js';
-import { type LiveWeights, stackErrors } from './live-errors.js';
+import { errorWeight, type LiveWeights, stackErrors } from './live-errors.js';
 import { exposureEv, funnelOf } from './live-funnel.js';
 import { gridOf } from './live-grid.js';
 import { cheapestBegin, cuesFrom, type LiveCue, leadsOn } from './live-path.js';
@@ -76,6 +76,10 @@ export function planAhead(kit: LiveKit, request: LiveRequest): LiveAnswer {
     return planBulb(model, present, filterChangesLeft);
   }
   const funnel = funnelOf(lattice, grid, target, start, Math.max(lattice.toleranceEv, ROOM_EV));
+  // Errors far ahead weigh less; so does what a cue must save there.
+  const perFrame = (weights.hysteresisPerS * intervalS) / errorWeight(grid, 0, intervalS, weights);
+  const waits = (k: number) =>
+    perFrame * errorWeight(grid, k, intervalS, weights) * (grid.at[k + 1] - grid.at[k]);
   return plan(true) ?? plan(false) ?? { start, cues: [] };
 
   /** Undefined where what is looked at holds no way: a filter that cannot come off as supposed. */
@@ -98,7 +102,7 @@ export function planAhead(kit: LiveKit, request: LiveRequest): LiveAnswer {
     const begin = present ?? cheapestBegin(model, table);
     const first = present === undefined ? 1 : 0;
     if (begin === undefined || !leadsOn(model, table, begin, first)) return undefined;
-    return { start: begin, cues: cuesFrom(model, tables, isFree, begin, first, weights.hysteresis) };
+    return { start: begin, cues: cuesFrom(model, tables, isFree, begin, first, waits) };
   }
 }
 

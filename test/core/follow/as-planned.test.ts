@@ -1,0 +1,45 @@
+// An evening that is a stop darker than forecast throughout falls as the planned one does. So it can be followed in about
+// the plan's number of cues and about as closely as the plan follows the forecast: however finely time is cut, however
+// wide the tolerance, and whether one asks at every frame or once a minute.
+
+import { expect, test } from 'vitest';
+import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
+import { outcomeOf, WAYS } from '../../reference/follow-evenings.js';
+
+const { camera } = EVENING_SHOOT;
+
+for (const { name, change, toleranceEv } of [
+  { name: 'a quarter stop, every 8 s', change: {}, toleranceEv: 0.25 },
+  { name: 'half a stop, every 8 s', change: {}, toleranceEv: 0.5 },
+  { name: 'three quarters, every 8 s', change: {}, toleranceEv: 0.75 },
+  {
+    name: 'half a stop, every 2.4 s',
+    change: {
+      intervalS: 2.4,
+      camera: {
+        ...camera,
+        shutter: { ...camera.shutter, longest: '1.3' },
+        iso: { lowest: 100, highest: 25600 },
+      },
+    },
+    toleranceEv: 0.5,
+  },
+  { name: 'half a stop, every 40 s', change: { intervalS: 40 }, toleranceEv: 0.5 },
+]) {
+  const plan = planOf({ ...EVENING_SHOOT, ...change, limits: { toleranceEv } });
+  const evening = {
+    offsetEv: new Float64Array(plan.frames.length).fill(-1),
+    meterEv: new Float64Array(plan.frames.length),
+  };
+  for (const key of ['follow', 'asked1']) {
+    const way = WAYS.find((each) => each.key === key)!;
+    test(`${way.name}, within ${name}`, () => {
+      const { cues, rms, worst } = outcomeOf(way, plan, evening);
+      const planned = plan.cues.length;
+      expect(cues).toBeGreaterThanOrEqual(0.9 * planned);
+      expect(cues).toBeLessThanOrEqual(1.12 * planned);
+      expect(rms).toBeLessThan(1.05 * plan.summary.rmsErrorEv);
+      expect(worst).toBeLessThan(toleranceEv);
+    });
+  }
+}
