@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { planChoices } from '../../packages/core/src/choices.js';
 import { writePlan } from '../../packages/core/src/files/plan-file.js';
 import { planShoot } from '../../packages/core/src/plan.js';
@@ -63,4 +63,62 @@ test('an impossible shoot has no choices but its remedies', () => {
   const camera = { ...shoot.camera, iso: { lowest: 100, highest: 200 }, aperture: '16' };
   const answer = planChoices({ ...shoot, camera });
   expect('infeasible' in answer && answer.infeasible.reason).toBe('too-dark');
+});
+
+describe('what is among the choices', () => {
+  const few = { ...shoot, intervalS: 60 };
+  const asked = rampWeights('hand');
+  const choicesOf = (of: typeof shoot) => {
+    const choices = planChoices(of);
+    if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+    return choices;
+  };
+
+  // The contract of the curve: an error price from a 64th of the shoot's to 64 times it gives nothing better.
+  test('no price of error gives fewer cues and less error than all of them', () => {
+    const choices = choicesOf(few);
+    for (let stops = -6; stops <= 6; stops++) {
+      const plan = planShoot({ ...few, weights: { error: asked.error * 2 ** stops } });
+      if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+      const { cueCount, rmsErrorEv } = plan.summary;
+      expect(
+        choices.some((choice) => choice.cueCount <= cueCount && choice.rmsErrorEv <= rmsErrorEv + 1e-9),
+        `2^${stops} times the price`,
+      ).toBe(true);
+    }
+    const pairs = choices.map((choice) => `${choice.cueCount} cues, ${choice.rmsErrorEv.toFixed(9)}`);
+    expect(new Set(pairs).size).toBe(choices.length);
+  });
+
+  test('filter changes are those of the plan', () => {
+    for (const choice of choicesOf(few)) {
+      const plan = planShoot({ ...few, ...choice.apply });
+      if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+      const changes = plan.cues.filter((cue) => cue.changes.some(({ control }) => control === 'filter'));
+      expect(choice.filterChanges).toBe(changes.length);
+    }
+    expect(Math.max(...choicesOf(few).map(({ filterChanges }) => filterChanges))).toBeGreaterThan(0);
+  });
+
+  // Dearer by eight times, an ISO that may not move goes no lower: a line of its own would say nothing.
+  test('where there is one ISO, none is cleaner for its own sake', () => {
+    const camera = { ...shoot.camera, iso: { lowest: 3200, highest: 3200 } };
+    const filters = [{ name: 'ND1000', factor: 1000 }];
+    const choices = choicesOf({ ...few, camera, filters });
+    expect(choices.every(({ highestIso }) => highestIso === 3200)).toBe(true);
+    expect(choices.map(({ apply }) => apply.weights.iso)).toEqual(choices.map(() => asked.iso));
+    // Of equals the name goes to the one of fewest cues.
+    expect(choices[0]!.names).toEqual(expect.arrayContaining(['fewest-cues', 'cleanest-iso']));
+    expect(choices.at(-1)!.names).toContain('smoothest');
+  });
+
+  // Cues of a shutter that is timed freely are none: ISO, aperture and filter alone count.
+  test('a free shutter makes no cues', () => {
+    const rig = { ...few, camera: { ...shoot.camera, bulb: true } };
+    for (const choice of choicesOf(rig)) {
+      const plan = planShoot({ ...rig, ...choice.apply });
+      if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+      expect(choice.cueCount).toBe(plan.cues.length);
+    }
+  });
 });

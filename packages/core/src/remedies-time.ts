@@ -90,7 +90,8 @@ function shorterSettle(shoot: Shoot): Kind {
     rising: true,
     at: (amount) => {
       const settleS = (tenths - amount) / 10;
-      const shorter = (move: Move): Move => withSettle(move, Math.min(settleS, move.gear.settleS));
+      const shorter = (move: Move): Move =>
+        move.mode === 'stopped' ? withSettle(move, Math.min(settleS, move.gear.settleS)) : move;
       return {
         apply: { moves: shoot.moves.map(shorter) },
         text: `Let the camera settle for ${settleS} s after a move, not ${longest} s.`,

@@ -255,12 +255,13 @@ function darkerLook(shoot: Shoot): Kind | undefined {
 
 function looserTolerance(shoot: Shoot): Kind {
   const { toleranceEv } = shoot.limits;
+  const now = Math.floor(toleranceEv * 20 + 1e-9); // twentieths of a stop
   return {
     change: 'looser-tolerance',
-    amounts: Math.floor((MOST_TOLERANCE_EV - toleranceEv) * 20 + 1e-9),
+    amounts: MOST_TOLERANCE_EV * 20 - now,
     rising: true,
     at: (amount) => {
-      const loose = rounded(Math.floor(toleranceEv * 20 + 1e-9) / 20 + amount / 20);
+      const loose = rounded((now + amount) / 20);
       return {
         apply: { limits: { ...shoot.limits, toleranceEv: loose } },
         text: `Accept ${loose} EV of error instead of ${rounded(toleranceEv)}.`,
