@@ -26,20 +26,22 @@ export interface Samples {
   readonly values: Float64Array;
 }
 
-/** Sun and moon turn twice a day; between two samples this far apart they turn at most once. */
+/** Between two samples of any curve. */
 const STEP_MS = 600_000;
+/** Between two of the sun or the moon: they turn twice a day, and for an hour round a turn they bend one way. */
+export const SKY_STEP_MS = 1_800_000;
 
 /**
  * Samples of `curve` over a stretch and at least one step beyond either end, so that turns at the ends are seen.
  *
  * @throws RangeError where the stretch ends before it starts
  */
-export function sampleCurve(curve: Curve, fromMs: number, toMs: number): Samples {
+export function sampleCurve(curve: Curve, fromMs: number, toMs: number, stepMs = STEP_MS): Samples {
   if (!(toMs >= fromMs)) throw new RangeError(`toMs must not come before fromMs, got ${fromMs} to ${toMs}`);
-  const startMs = fromMs - STEP_MS;
-  const values = new Float64Array(Math.ceil((toMs - fromMs) / STEP_MS) + 3);
-  for (let i = 0; i < values.length; i++) values[i] = curve(startMs + i * STEP_MS);
-  return { startMs, stepMs: STEP_MS, values };
+  const startMs = fromMs - stepMs;
+  const values = new Float64Array(Math.ceil((toMs - fromMs) / stepMs) + 3);
+  for (let i = 0; i < values.length; i++) values[i] = curve(startMs + i * stepMs);
+  return { startMs, stepMs, values };
 }
 
 /** First whole millisecond in (fromMs, toMs] on the other side of the level; the ends must lie on different sides. */

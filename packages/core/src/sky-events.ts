@@ -4,7 +4,7 @@
 
 import { altitudeText } from './altitude-text.js';
 import { finite } from './check.js';
-import { type Curve, crossings, crossingsIn, type Range, rangeOf, sampleCurve } from './crossing.js';
+import { type Curve, crossingsIn, type Range, rangeOf, SKY_STEP_MS, sampleCurve } from './crossing.js';
 
 /** Events of sun and moon that a plan may name. */
 export type SkyEvent =
@@ -104,7 +104,7 @@ export function namedEvents(
   };
 
   const dipDeg = DIP_DEG_PER_ROOT_M * Math.sqrt(Math.max(0, elevationM));
-  const sunSamples = sampleCurve(sun, fromMs, toMs);
+  const sunSamples = sampleCurve(sun, fromMs, toMs, SKY_STEP_MS);
   const levels = [
     { dawn: 'sunrise', dusk: 'sunset', altitudeDeg: RISE_ALTITUDE_DEG - dipDeg } as const,
     ...TWILIGHTS,
@@ -120,7 +120,8 @@ export function namedEvents(
     }
   }
 
-  const moonPasses = crossings(moonLimb, 0, fromMs, toMs);
+  const moonSamples = sampleCurve(moonLimb, fromMs, toMs, SKY_STEP_MS);
+  const moonPasses = crossingsIn(moonLimb, moonSamples, 0, fromMs, toMs);
   for (const rising of [true, false]) {
     note(
       rising ? 'moonrise' : 'moonset',

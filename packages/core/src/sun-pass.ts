@@ -3,7 +3,7 @@
 
 import { altitudeText } from './altitude-text.js';
 import { within } from './check.js';
-import { bisect, type Curve, rangeOf, sampleCurve, turnsOf } from './crossing.js';
+import { bisect, type Curve, rangeOf, SKY_STEP_MS, sampleCurve, turnsOf } from './crossing.js';
 import type { Direction } from './shoot.js';
 
 /** How far outside the day a fall or rise of the sun is followed; away from the poles one lasts half a day. */
@@ -20,7 +20,7 @@ interface Run {
 /** The falls (dusk) or rises (dawn) of the sun that touch a day, in order of time. */
 function runsOfDay(direction: Direction, dayStartMs: number, dayEndMs: number, sun: Curve): Run[] {
   const [firstMs, lastMs] = [dayStartMs - PASS_MARGIN_MS, dayEndMs + PASS_MARGIN_MS];
-  const inner = turnsOf(sun, sampleCurve(sun, firstMs, lastMs)).filter(
+  const inner = turnsOf(sun, sampleCurve(sun, firstMs, lastMs, SKY_STEP_MS)).filter(
     (t) => t.atMs > firstMs && t.atMs < lastMs,
   );
   const ends = [{ atMs: firstMs, value: sun(firstMs) }, ...inner, { atMs: lastMs, value: sun(lastMs) }];
