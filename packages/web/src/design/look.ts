@@ -11,6 +11,7 @@ function handTo(crew: Crew): void {
   putAll([
     [['crew'], crew],
     [['limits'], undefined],
+    [['weights'], undefined],
     ...(crew === 'hand' ? [[['camera', 'bulb'], false] as const] : []),
   ]);
 }

@@ -3,6 +3,7 @@
 import { signal } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { chartView, geometry } from '../chart/chart-view.js';
+import { choicesSection } from '../choices/later.js';
 import { fieldDoor } from '../field/door.js';
 import { moving, wantMoves } from '../moves/later.js';
 import { impossible, made, pending } from '../state/plan.js';
@@ -79,7 +80,7 @@ export function designView() {
         <h2 class="unseen">${words().chart.title}</h2>
         ${chartView()}
       </section>
-      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()}
+      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()} ${choicesSection()}
       <div class="columns">
         ${cueList()}
         <div>${readingsSection()} ${filesSection()}</div>

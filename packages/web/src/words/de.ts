@@ -267,6 +267,7 @@ export const german: PageWords = {
     controls: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
     minutes: (minutes) => `+${minutes} min`,
   },
+  choices: { title: 'Weniger Einsätze oder näher am Licht' },
   table: {
     title: 'Das Bild als Tabelle',
     caption: 'Eine Zeile alle paar Minuten und bei jedem Einsatz',

@@ -261,6 +261,7 @@ export const english = {
     controls: { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' },
     minutes: (minutes: string) => `+${minutes} min`,
   },
+  choices: { title: 'Fewer cues, or closer to the light' },
   table: {
     title: 'The chart as a table',
     caption: 'One row every few minutes and at every cue',
