@@ -61,5 +61,10 @@ export function lookPanel() {
         placeholder: w.noLimit,
       })}
     </div>
+    ${numberControl({
+      path: ['limits', 'framesLostPerFilterChange'],
+      label: w.framesLost,
+      unit: words().rhythm.frames,
+    })}
   `;
 }

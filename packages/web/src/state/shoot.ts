@@ -24,12 +24,13 @@ void readerReady.then(() => {
   draft.value = salvageShoot(was, start, reader.value);
 });
 
-let sound: Shoot = start;
+/** The last sound shoot, and the draft that it was read from. */
+let sound: { readonly shoot: Shoot; readonly draft: unknown } = { shoot: start, draft: start };
 
 /** The last sound shoot. */
 export const shoot = computed<Shoot>(() => {
-  if (reading.value.kind === 'ok') sound = reading.value.shoot;
-  return sound;
+  if (reading.value.kind === 'ok') sound = { shoot: reading.value.shoot, draft: draft.value };
+  return sound.shoot;
 });
 
 /** Earlier drafts that a press may bring back; only changes that replace much are kept. */
@@ -42,7 +43,10 @@ effect(() => {
 
 /** What a control shows: as typed, else the default that holds. */
 export function shown(path: Path): unknown {
-  return valueAt(draft.value, path) ?? valueAt(shoot.value, path);
+  const value = valueAt(draft.value, path) ?? valueAt(shoot.value, path);
+  // What has been emptied since the last sound shoot was no default: it is not put back under the fingers.
+  const emptied = valueAt(draft.value, path) === undefined && valueAt(sound.draft, path) !== undefined;
+  return emptied && typeof value !== 'object' ? undefined : value;
 }
 
 /** Changes one value; undefined leaves it to its default. */
