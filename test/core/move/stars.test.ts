@@ -155,6 +155,36 @@ describe('advice', () => {
   });
 });
 
+test('errors name the argument and the value', () => {
+  const npf = { fNumber: 2.8, pitchUm: 4.35, focalMm: 14 };
+  const view = { azimuthDeg: 0, altitudeDeg: 30 };
+  const bad = { lens: { focalMm: -1 }, sensor: SENSOR };
+  const positive = (name: string, value: number) => `${name} must be positive and finite, got ${value}`;
+  expect(() => rule500S(bad)).toThrow(positive('focalMm', -1));
+  expect(() => rule500S({ ...lensOf(24), sensor: { widthMm: 0, heightMm: 24 } })).toThrow(
+    positive('widthMm', 0),
+  );
+  expect(() => rule500S({ ...lensOf(24), sensor: { widthMm: 36, heightMm: 0 } })).toThrow(
+    positive('heightMm', 0),
+  );
+  for (const rule of [npfSimpleS, (of: typeof npf) => npfFullS(of, 0)]) {
+    expect(() => rule({ ...npf, fNumber: 0 })).toThrow(positive('fNumber', 0));
+    expect(() => rule({ ...npf, pitchUm: 0 })).toThrow(positive('pitchUm', 0));
+    expect(() => rule({ ...npf, focalMm: 0 })).toThrow(positive('focalMm', 0));
+  }
+  expect(() => npfFullS(npf, 0, 0)).toThrow(positive('softness', 0));
+  expect(() => npfFullS(npf, 91)).toThrow('declinationDeg must be from -90 to 90, got 91');
+  expect(() => trailingDeclinationDeg({ ...view, altitudeDeg: 91 }, lensOf(24), 0)).toThrow(
+    'altitudeDeg must be from -90 to 90, got 91',
+  );
+  expect(() => trailingDeclinationDeg({ ...view, azimuthDeg: Number.NaN }, lensOf(24), 0)).toThrow(
+    'azimuthDeg must be finite, got NaN',
+  );
+  expect(() => trailingDeclinationDeg(view, lensOf(24), -91)).toThrow(
+    'latitudeDeg must be from -90 to 90, got -91',
+  );
+});
+
 function rad(deg: number): number {
   return (deg * Math.PI) / 180;
 }
