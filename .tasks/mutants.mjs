@@ -94,6 +94,7 @@ export const ROOMS = {
       'work.ts',
     ],
     quick: [
+      'core/plan-made',
       'core/plan-plain',
       'core/reserve',
       'core/choices',

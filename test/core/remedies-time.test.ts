@@ -39,6 +39,7 @@ function answerOf(keys: Record<string, unknown>) {
   }
   return plan.infeasible;
 }
+const changesOf = (keys: Record<string, unknown>) => answerOf(keys).remedies.map(({ change }) => change);
 const textsOf = (keys: Record<string, unknown>) => answerOf(keys).remedies.map(({ text }) => text);
 
 describe('no time for any shutter', () => {
@@ -88,6 +89,13 @@ describe('no time for any shutter', () => {
       'Let the camera settle for 0.7 s after a move, not 1.5 s.',
       'Shorten the move: pan 12° instead of 30°.',
       'Use a card or a format that writes in 0.2 s instead of 1 s.',
+    ]);
+    expect(changesOf({ intervalS: 5, ...camera({ darkFrame: true }), moves: [pan()] })).toEqual([
+      'longer-interval',
+      'no-dark-frame',
+      'shorter-settle',
+      'shorter-move',
+      'shorter-write',
     ]);
   });
 
