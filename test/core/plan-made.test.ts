@@ -84,6 +84,7 @@ describe('the summary', () => {
       camera: { ...CAMERA, iso: { lowest: 100, highest: 100 } },
       filters: [{ name: 'ND 64', stops: 6 }],
       startFilter: 'ND 64',
+      look: { nightEv: 0 },
       limits: { framesLostPerFilterChange: 6 },
     });
     expect(frames.filter(({ affected }) => affected).length).toBeGreaterThan(0);
