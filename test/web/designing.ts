@@ -389,6 +389,51 @@ export function designing(site: () => Site): void {
       await Promise.all([fresh.context().close(), page.context().close()]);
     });
 
+    it('shows nothing of an earlier shoot under one that comes from elsewhere and has no plan', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const camera = { ...EVENING.camera, iso: { lowest: 100, highest: 100 } };
+      const impossible = { ...EVENING, title: 'Too much to ask', camera };
+      const strip = page.getByRole('region', { name: 'The shoot in numbers' });
+      const empty = async () => {
+        await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+        await planned(page);
+        const figures = (await strip.locator('dd').allTextContents()).map((text) => text.trim());
+        expect(figures).toEqual(Array.from({ length: 7 }, () => '–'));
+        expect(await textOf(page.locator('.result'))).not.toMatch(/last plan|Planning/);
+        expect(await page.locator('canvas, .cue, table').count()).toBe(0);
+        expect(await page.getByRole('button', { name: 'Add one at the cursor' }).isDisabled()).toBe(true);
+        expect(await planOn(page)).toBeUndefined();
+      };
+      // By a link while the page is open, and taken back.
+      await page.evaluate((hash) => {
+        location.hash = hash;
+      }, fragmentFor(impossible));
+      await empty();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await planned(page);
+      expect(rounded((await planOn(page)).cues)).toEqual(rounded(libraryPlan(eveningWith()).cues));
+      // By a file; by what was kept.
+      const name = 'impossible.json';
+      const buffer = Buffer.from(JSON.stringify(impossible));
+      await page
+        .getByLabel('Open a shoot or plan file')
+        .setInputFiles({ name, mimeType: 'application/json', buffer });
+      await empty();
+      await page.reload();
+      await empty();
+      // Cured, it has a plan of its own; what is done to it then leaves that in sight.
+      await page.getByRole('button', { name: /^Raise the ISO/ }).click();
+      await page.locator('.problem').waitFor({ state: 'detached' });
+      await planned(page);
+      expect((await planOn(page)).shoot.title).toBe('Too much to ask');
+      await page.getByLabel('Highest ISO').selectOption('100');
+      await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+      expect(await textOf(strip)).toContain('Figures of the last plan');
+      expect(await page.locator('canvas').count()).toBe(1);
+      await page.context().close();
+    });
+
     it('looks up the zone of a linked shoot that names none', async () => {
       const { latitudeDeg, longitudeDeg } = EVENING.place;
       const page = await site().open({

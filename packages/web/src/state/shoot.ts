@@ -16,12 +16,22 @@ let restored = was === undefined;
 /** What stands in the controls: a shoot file's value, at times with a fault in it. */
 export const draft = signal<unknown>(start);
 
+/**
+ * Which piece of work the draft is, by identity: another with every shoot that comes from elsewhere. Nothing worked
+ * out for one is shown with the next.
+ */
+export const work = signal<object>({});
+
 export const reading = computed<ShootRead>(() => reader.value?.(draft.value) ?? { kind: 'ok', shoot: start });
 
 void readerReady.then(() => {
   if (restored || reader.value === undefined) return;
   restored = true;
-  draft.value = salvageShoot(was, start, reader.value);
+  const kept = salvageShoot(was, start, reader.value);
+  batch(() => {
+    work.value = {};
+    draft.value = kept;
+  });
 });
 
 /** The last sound shoot, and the draft that it was read from. */
@@ -34,7 +44,7 @@ export const shoot = computed<Shoot>(() => {
 });
 
 /** Earlier drafts that a press may bring back; only changes that replace much are kept. */
-const before = signal<readonly unknown[]>([]);
+const before = signal<readonly { readonly draft: unknown; readonly work: object }[]>([]);
 
 effect(() => {
   const now = draft.value;
@@ -60,11 +70,19 @@ export function putAll(changes: readonly (readonly [Path, unknown])[]): void {
   });
 }
 
-/** Takes another shoot whole; `undo` brings back what stood there. */
+/** Takes a changed shoot whole; `undo` brings back what stood there. */
 export function replaceShoot(next: Shoot): void {
   batch(() => {
-    before.value = [...before.value.slice(-19), draft.value];
+    before.value = [...before.value.slice(-19), { draft: draft.value, work: work.value }];
     draft.value = next;
+  });
+}
+
+/** Takes a shoot that comes from elsewhere; `undo` brings back what stood there. */
+export function openShoot(next: Shoot): void {
+  batch(() => {
+    replaceShoot(next);
+    work.value = {};
   });
 }
 
@@ -73,7 +91,8 @@ export function undo(): void {
   if (last === undefined) return;
   batch(() => {
     before.value = before.value.slice(0, -1);
-    draft.value = last;
+    draft.value = last.draft;
+    work.value = last.work;
   });
 }
 

@@ -207,6 +207,7 @@ export const german: PageWords = {
     noCure: 'Keine einzelne Änderung hilft. Eine kürzere Spanne versuchen, oder mehr als eine Änderung.',
     apply: 'Anwenden',
     stale: 'Bild und Einsätze unten gehören zum letzten möglichen Plan.',
+    nothing: 'Zu dieser Aufnahme gibt es bisher keinen Plan zu zeigen.',
     wrong: 'Eine Eingabe kann nicht stimmen',
     applied: (text) => `Erledigt: ${text}`,
   },

@@ -201,6 +201,7 @@ export const english = {
     noCure: 'No single change would cure it. Try a shorter span, or more than one change.',
     apply: 'Apply',
     stale: 'Chart and cues below are of the last plan that could be made.',
+    nothing: 'So far this shoot has no plan to show.',
     wrong: 'Something typed cannot be right',
     applied: (text: string) => `Done: ${text}`,
   },
