@@ -99,6 +99,17 @@ describe('no time for any shutter', () => {
     ]);
   });
 
+  // One minute: 1° at 0.039°/s. 5 s give 12 steps of 2.14 s and 6 s ten of 2.56 s, too long beside 3.5 s; 7 s give eight
+  // of 3.21 s. Beside "30", 32 s, one step of 25.6 s and 2.5 s come to more than the minute.
+  test('an interval for the shortest shutter, where none is long enough for the longest', () => {
+    const span = { ...BASE.span, endAt: '2026-09-18T20:53:00+02:00' };
+    const slow = { ...pan({ topSpeedDegPerS: 0.039 }), by: { deg: 1 } };
+    const shutter = { shortest: '1', longest: '30' };
+    const { reason, remedies } = answerOf({ span, ...camera({ shutter }), moves: [slow] });
+    expect(reason).toBe('no-time');
+    expect(remedies[0]).toMatchObject({ text: 'Raise the interval from 4 to 7 s.', apply: { intervalS: 7 } });
+  });
+
   test('what rests less and what never stops stay as they are', () => {
     const tilt = { axis: 'tilt', by: { deg: 3 }, ease: 'linear', gear: { settleS: 0.4, moveS: 0.2 } };
     const slide = { axis: 'slide', by: { m: 0.6 }, mode: 'continuous', ease: 'linear', gear: { settleS: 9 } };
