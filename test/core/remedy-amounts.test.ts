@@ -18,8 +18,9 @@ const EVENING = { startAt: '2026-09-18T19:30:00+02:00', endAt: '2026-09-18T22:00
 const MORNING = { startAt: '2026-09-18T06:30:00+02:00', endAt: '2026-09-18T09:30:00+02:00' };
 
 function infeasible(plan: Plan) {
-  if ('infeasible' in plan) return plan.infeasible;
-  throw new Error('a plan exists');
+  if (!('infeasible' in plan)) throw new Error('a plan exists');
+  expect(plan.format).toBe('evenfall-plan/1');
+  return plan.infeasible;
 }
 
 function lightOf(keys: Record<string, unknown>) {
@@ -120,6 +121,25 @@ describe('too dark', () => {
       expect(span.text).toBe(`Shoot only from 19:30 to ${last.slice(11, 16)}.`);
     },
   );
+
+  // ISO 800 counts 3 stops. Tenths do not lose one to rounding: -4.9 and 1.1 more are -6.
+  test('a look goes as far as six stops down, from wherever it is', () => {
+    const short = 4 - 2 - 3 - TOLERANCE_EV - (darkest + 4.9);
+    expect(short).toBeGreaterThan(1);
+    expect(short).toBeLessThan(1.1);
+    const { remedies } = infeasible(planShoot(shootFrom({ ...kit(800), look: { nightEv: -4.9 } })));
+    expect(amounts(remedies)['darker-look']).toEqual({ nightEv: -6 });
+  });
+
+  test('two frames are the least that a shorter span has', () => {
+    const first = light.findIndex(({ sceneEv100 }) => sceneEv100 < 4 - 2 - 4 - TOLERANCE_EV);
+    const from = (frames: number) =>
+      infeasible(
+        planShoot(shootFrom({ ...kit(1600), span: { ...EVENING, startAt: light[first - frames]!.at } })),
+      ).remedies.find(({ change }) => change === 'shorter-span')?.apply.span;
+    expect(from(2)).toEqual({ startAt: light[first - 2]!.at, endAt: light[first - 1]!.at });
+    expect(from(1)).toBeUndefined();
+  });
 
   // ISO 32000 counts 25 thirds.
   const byHair = 4 - 2 - 25 / 3 - darkest - 0.001;
@@ -281,6 +301,19 @@ describe('a shorter span by the sun', () => {
     expect(cut(keys)).toEqual([5.55, up(last.sunAltitudeDeg)]);
   });
 
+  test('is none where a tenth of a degree is more than is left', () => {
+    // Every 10 s the sun falls by 0.03°: two frames before the dark are less than a tenth, and -7.83° cannot become -7.8°.
+    const keys = { ...kit({ span: span(5.55, -12.55) }, ...dim), intervalS: 10 };
+    const rows = lightOf(keys);
+    const dark = rows.findIndex(({ sceneEv100 }) => sceneEv100 < lowEv);
+    const from = rows
+      .slice(0, dark - 1)
+      .findLast(({ sunAltitudeDeg }) => up(sunAltitudeDeg - 0.06) > sunAltitudeDeg)!;
+    const late = { ...keys, span: span(from.sunAltitudeDeg, -12.55) };
+    const { remedies } = infeasible(planShoot(shootFrom(late)));
+    expect(remedies.map(({ change }) => change)).not.toContain('shorter-span');
+  });
+
   test('begins after the dark at dawn', () => {
     const keys = kit({ direction: 'dawn', span: span(-12.55, 5.55) }, ...dim);
     const first = lightOf(keys).find(({ sceneEv100 }) => sceneEv100 >= lowEv)!;
@@ -326,6 +359,16 @@ describe('too fast', () => {
     const of = (all: readonly Remedy[]) =>
       all.find(({ change }) => change === 'closer-cues')!.apply.limits!.secondsBetweenCues;
     expect(of(cut)).toBe(of(remedies));
+  });
+
+  // At its fastest the light falls by 0.29 EV a minute: a third of a stop each minute keeps up, one every other does not.
+  test('cues go as close as one at every frame', () => {
+    const every = { toleranceEv: 0.5, largestStepEv: 1 / 3, secondsBetweenCues: 120 };
+    const { reason, remedies: all } = infeasible(planShoot(shootFrom({ intervalS: 60, limits: every })));
+    expect(reason).toBe('too-fast');
+    expect(all.find(({ change }) => change === 'closer-cues')?.text).toBe(
+      'Allow cues 60 s apart instead of 120 s.',
+    );
   });
 
   test('steps of more than three stops are no advice', () => {
