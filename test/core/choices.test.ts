@@ -75,10 +75,14 @@ describe('what is among the choices', () => {
   };
 
   // The contract of the curve: an error price from a 64th of the shoot's to 64 times it gives nothing better.
-  test('no price of error gives fewer cues and less error than all of them', () => {
-    const choices = choicesOf(few);
+  test.each([
+    ['hand', 60],
+    ['rig', 30], // as many cues as asked for, with less error
+  ] as const)('no price of error gives fewer cues and less error than all of them: %s', (crew, intervalS) => {
+    const of = { ...shoot, filters: crew === 'rig' ? [] : shoot.filters, crew, intervalS };
+    const choices = choicesOf(of);
     for (let stops = -6; stops <= 6; stops++) {
-      const plan = planShoot({ ...few, weights: { error: asked.error * 2 ** stops } });
+      const plan = planShoot({ ...of, weights: { error: rampWeights(crew).error * 2 ** stops } });
       if ('infeasible' in plan) throw new Error(plan.infeasible.text);
       const { cueCount, rmsErrorEv } = plan.summary;
       expect(
