@@ -51,12 +51,14 @@ export const ROOMS = {
   move: {
     files: ['move/*.ts', 'move.ts', 'plan-move.ts', 'room.ts', 'notes-move.ts'],
     quick: [
+      'core/move/advice',
       'core/move/angle',
       'core/move/ease',
       'core/move/gear',
       'core/move/pace',
       'core/move/s',
       'core/move/time',
+      'core/move/words',
       'core/files/bad-shoot',
     ],
     slow: ['core/move/move.test', 'core/move/plan-move', 'chart/moves'],
@@ -92,6 +94,7 @@ export const ROOMS = {
       'work.ts',
     ],
     quick: [
+      'core/plan-made',
       'core/plan-plain',
       'core/reserve',
       'core/choices',

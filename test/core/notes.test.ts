@@ -97,6 +97,10 @@ describe('looking at the sun', () => {
   });
 });
 
+test('where no filter changes, nothing is said of frames that one may spoil', () => {
+  expect(startingWith(made(camera()), 'Changing filters')).toEqual([]);
+});
+
 test('a reading that no sky gives is told first, as a warning, with its number', () => {
   const plan = made({ ...camera(), readings: [{ at: '2026-09-18T20:30:00+02:00', ev100: 25 }] });
   expect(plan.notes[0]).toEqual({

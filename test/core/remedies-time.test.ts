@@ -34,11 +34,13 @@ function answerOf(keys: Record<string, unknown>) {
   const shoot = shootFrom({ ...BASE, ...keys });
   const plan = planShoot(shoot);
   if (!('infeasible' in plan)) throw new Error('a plan exists');
+  expect(plan).toMatchObject({ format: 'evenfall-plan/1', shoot });
   for (const { apply, text } of plan.infeasible.remedies) {
     expect('frames' in planShoot({ ...shoot, ...apply }), text).toBe(true);
   }
   return plan.infeasible;
 }
+const changesOf = (keys: Record<string, unknown>) => answerOf(keys).remedies.map(({ change }) => change);
 const textsOf = (keys: Record<string, unknown>) => answerOf(keys).remedies.map(({ text }) => text);
 
 describe('no time for any shutter', () => {
@@ -89,6 +91,24 @@ describe('no time for any shutter', () => {
       'Shorten the move: pan 12° instead of 30°.',
       'Use a card or a format that writes in 0.2 s instead of 1 s.',
     ]);
+    expect(changesOf({ intervalS: 5, ...camera({ darkFrame: true }), moves: [pan()] })).toEqual([
+      'longer-interval',
+      'no-dark-frame',
+      'shorter-settle',
+      'shorter-move',
+      'shorter-write',
+    ]);
+  });
+
+  // One minute: 1° at 0.039°/s. 5 s give 12 steps of 2.14 s and 6 s ten of 2.56 s, too long beside 3.5 s; 7 s give eight
+  // of 3.21 s. Beside "30", 32 s, one step of 25.6 s and 2.5 s come to more than the minute.
+  test('an interval for the shortest shutter, where none is long enough for the longest', () => {
+    const span = { ...BASE.span, endAt: '2026-09-18T20:53:00+02:00' };
+    const slow = { ...pan({ topSpeedDegPerS: 0.039 }), by: { deg: 1 } };
+    const shutter = { shortest: '1', longest: '30' };
+    const { reason, remedies } = answerOf({ span, ...camera({ shutter }), moves: [slow] });
+    expect(reason).toBe('no-time');
+    expect(remedies[0]).toMatchObject({ text: 'Raise the interval from 4 to 7 s.', apply: { intervalS: 7 } });
   });
 
   test('what rests less and what never stops stay as they are', () => {

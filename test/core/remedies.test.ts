@@ -154,12 +154,44 @@ test('no look darker than six stops is advised: it would be another picture', ()
 });
 
 // Source: sun_day_summary.csv P08, Swiss Ephemeris: at Edinburgh the sun goes from 57.4832° down to -10.6135°.
-test('a span the sun does not reach is cut a tenth of a degree inside what it does', () => {
-  const [remedy] = remediesOf({
-    place: { latitudeDeg: 55.9533, longitudeDeg: -3.1883, timeZone: 'Europe/London' },
-    date: '2025-06-21',
-    intervalS: 60,
-    span: { fromSunAltitudeDeg: 60, toSunAltitudeDeg: -12 },
+describe('a span the sun does not reach', () => {
+  const answer = (fromSunAltitudeDeg: number, toSunAltitudeDeg: number, direction = 'dusk') => {
+    const plan = planShoot(
+      shootFrom({
+        place: { latitudeDeg: 55.9533, longitudeDeg: -3.1883, timeZone: 'Europe/London' },
+        date: '2025-06-21',
+        intervalS: 60,
+        direction,
+        span: { fromSunAltitudeDeg, toSunAltitudeDeg },
+      }),
+    );
+    if (!('infeasible' in plan)) throw new Error('a plan exists');
+    expect(plan.format).toBe('evenfall-plan/1');
+    return plan.infeasible;
+  };
+
+  test('is cut a tenth of a degree inside what it does', () => {
+    const { reason, text, remedies } = answer(60, -12);
+    expect(reason).toBe('no-span');
+    expect(text).toMatch(/^On 2025-06-21 the sun .*\.$/);
+    expect(remedies).toEqual([
+      {
+        change: 'shorter-span',
+        text: 'Shoot from 57.3° to -10.5° of sun altitude on this day.',
+        apply: { span: { fromSunAltitudeDeg: 57.3, toSunAltitudeDeg: -10.5 } },
+      },
+    ]);
+    expect(answer(20, -12).remedies[0]!.apply.span).toEqual({
+      fromSunAltitudeDeg: 20,
+      toSunAltitudeDeg: -10.5,
+    });
+    expect(answer(-12, 60, 'dawn').remedies[0]!.apply.span).toEqual({
+      fromSunAltitudeDeg: -10.5,
+      toSunAltitudeDeg: 57.3,
+    });
   });
-  expect(remedy!.apply.span).toEqual({ fromSunAltitudeDeg: 57.3, toSunAltitudeDeg: -10.5 });
+
+  test('has no remedy where nothing of it is reached', () => {
+    expect(answer(70, 60).remedies).toEqual([]);
+  });
 });

@@ -18,8 +18,9 @@ const EVENING = { startAt: '2026-09-18T19:30:00+02:00', endAt: '2026-09-18T22:00
 const MORNING = { startAt: '2026-09-18T06:30:00+02:00', endAt: '2026-09-18T09:30:00+02:00' };
 
 function infeasible(plan: Plan) {
-  if ('infeasible' in plan) return plan.infeasible;
-  throw new Error('a plan exists');
+  if (!('infeasible' in plan)) throw new Error('a plan exists');
+  expect(plan.format).toBe('evenfall-plan/1');
+  return plan.infeasible;
 }
 
 function lightOf(keys: Record<string, unknown>) {
@@ -121,16 +122,35 @@ describe('too dark', () => {
     },
   );
 
-  // ISO 32000 counts 25 thirds.
-  const byHair = 4 - 2 - 25 / 3 - darkest - 0.03;
+  // ISO 800 counts 3 stops. Tenths do not lose one to rounding: -4.9 and 1.1 more are -6.
+  test('a look goes as far as six stops down, from wherever it is', () => {
+    const short = 4 - 2 - 3 - TOLERANCE_EV - (darkest + 4.9);
+    expect(short).toBeGreaterThan(1);
+    expect(short).toBeLessThan(1.1);
+    const { remedies } = infeasible(planShoot(shootFrom({ ...kit(800), look: { nightEv: -4.9 } })));
+    expect(amounts(remedies)['darker-look']).toEqual({ nightEv: -6 });
+  });
 
-  test('by a few hundredths is by a hair, and a tolerance goes up to the next twentieth', () => {
+  test('two frames are the least that a shorter span has', () => {
+    const first = light.findIndex(({ sceneEv100 }) => sceneEv100 < 4 - 2 - 4 - TOLERANCE_EV);
+    const from = (frames: number) =>
+      infeasible(
+        planShoot(shootFrom({ ...kit(1600), span: { ...EVENING, startAt: light[first - frames]!.at } })),
+      ).remedies.find(({ change }) => change === 'shorter-span')?.apply.span;
+    expect(from(2)).toEqual({ startAt: light[first - 2]!.at, endAt: light[first - 1]!.at });
+    expect(from(1)).toBeUndefined();
+  });
+
+  // ISO 32000 counts 25 thirds.
+  const byHair = 4 - 2 - 25 / 3 - darkest - 0.001;
+
+  test('by less than a twentieth is by a hair, and a tolerance goes up to the next twentieth', () => {
     const keys = kit(32_000);
     const { text, remedies } = infeasible(
       planShoot(shootFrom({ ...keys, limits: { ...keys.limits, toleranceEv: byHair } })),
     );
     expect(text).toMatch(/ the scene is too dark for this kit, by a hair\.$/);
-    const loose = Math.ceil((byHair + 0.03) * 20) / 20;
+    const loose = Math.ceil((byHair + 0.001) * 20) / 20;
     const looser = remedies.find(({ change }) => change === 'looser-tolerance')!;
     expect(looser.apply.limits!.toleranceEv).toBeCloseTo(loose, 9);
     expect(looser.text).toBe(
@@ -218,6 +238,14 @@ describe('too bright', () => {
     },
   );
 
+  test('a filter of one stop is one of a stop', () => {
+    const filter = infeasible(planShoot(shootFrom(kit('8', '1/320')))).remedies.find(
+      ({ change }) => change === 'another-filter',
+    )!;
+    expect(filter.text).toBe('Bring an ND filter of 1 stop.');
+    expect(filter.apply.filters).toEqual([{ name: 'ND of 1 stop', stops: 1 }]);
+  });
+
   test('a filter that is brought has a name of its own', () => {
     const over = brightest - (6 + stepOfLabel('shutter', '1/60', 3) / 3 + TOLERANCE_EV);
     const stops = Math.ceil(over);
@@ -230,5 +258,132 @@ describe('too bright', () => {
     expect(free.find(({ change }) => change === 'another-filter')!.apply.filters).toEqual([
       { name: `ND of ${stops} stops`, stops },
     ]);
+  });
+});
+
+describe('a shorter span by the sun', () => {
+  // Rounded inward to a tenth of a degree: the sun stands past what is asked for on the frames that are left out.
+  const span = (from: number, to: number) => ({ fromSunAltitudeDeg: from, toSunAltitudeDeg: to });
+  const up = (deg: number) => Math.ceil(deg * 10) / 10 + 0;
+  const down = (deg: number) => Math.floor(deg * 10) / 10 + 0;
+  const kit = (keys: object, shutter: object, iso: object) => ({
+    ...ROOM,
+    intervalS: 60,
+    ...keys,
+    camera: { shutter, iso, aperture: '8' },
+  });
+  const dim = [
+    { shortest: '1/8000', longest: '4' },
+    { lowest: 100, highest: 1600 },
+  ] as const;
+  const bright = [
+    { shortest: '1/60', longest: '30' },
+    { lowest: 100, highest: 102_400 },
+  ] as const;
+  // f/8 counts 6: the dim kit ends at EV 6 - 2 - 4, the bright one near EV 6 + 6.
+  const lowEv = 6 - 2 - 4 - TOLERANCE_EV;
+  const highEv = 6 + stepOfLabel('shutter', '1/60', 3) / 3 + TOLERANCE_EV;
+
+  function cut(keys: ReturnType<typeof kit>) {
+    const found = infeasible(planShoot(shootFrom(keys))).remedies.find(
+      ({ change }) => change === 'shorter-span',
+    )!;
+    const { fromSunAltitudeDeg: from, toSunAltitudeDeg: to } = found.apply.span as ReturnType<typeof span>;
+    expect(found.text).toBe(`Shoot a shorter span: from ${from}° to ${to}° of sun altitude.`);
+    expect('frames' in planShoot(shootFrom({ ...keys, span: found.apply.span }))).toBe(true);
+    return [from, to];
+  }
+
+  test('ends before the dark at dusk', () => {
+    const keys = kit({ span: span(5.55, -12.55) }, ...dim);
+    const rows = lightOf(keys);
+    const last = rows[rows.findIndex(({ sceneEv100 }) => sceneEv100 < lowEv) - 1]!;
+    expect(cut(keys)).toEqual([5.55, up(last.sunAltitudeDeg)]);
+  });
+
+  test('is none where a tenth of a degree is more than is left', () => {
+    // Every 10 s the sun falls by 0.03°: two frames before the dark are less than a tenth, and -7.83° cannot become -7.8°.
+    const keys = { ...kit({ span: span(5.55, -12.55) }, ...dim), intervalS: 10 };
+    const rows = lightOf(keys);
+    const dark = rows.findIndex(({ sceneEv100 }) => sceneEv100 < lowEv);
+    const from = rows
+      .slice(0, dark - 1)
+      .findLast(({ sunAltitudeDeg }) => up(sunAltitudeDeg - 0.06) > sunAltitudeDeg)!;
+    const late = { ...keys, span: span(from.sunAltitudeDeg, -12.55) };
+    const { remedies } = infeasible(planShoot(shootFrom(late)));
+    expect(remedies.map(({ change }) => change)).not.toContain('shorter-span');
+  });
+
+  test('begins after the dark at dawn', () => {
+    const keys = kit({ direction: 'dawn', span: span(-12.55, 5.55) }, ...dim);
+    const first = lightOf(keys).find(({ sceneEv100 }) => sceneEv100 >= lowEv)!;
+    expect(cut(keys)).toEqual([up(first.sunAltitudeDeg), 5.55]);
+  });
+
+  test('begins after the glare at dusk', () => {
+    const keys = kit({ span: span(25.55, -3.55) }, ...bright);
+    const first = lightOf(keys).find(({ sceneEv100 }) => sceneEv100 <= highEv)!;
+    expect(cut(keys)).toEqual([down(first.sunAltitudeDeg), -3.55]);
+  });
+
+  test('ends before the glare at dawn', () => {
+    const keys = kit({ direction: 'dawn', span: span(-3.55, 25.55) }, ...bright);
+    const rows = lightOf(keys);
+    const last = rows[rows.findIndex(({ sceneEv100 }) => sceneEv100 > highEv) - 1]!;
+    expect(cut(keys)).toEqual([-3.55, down(last.sunAltitudeDeg)]);
+  });
+});
+
+describe('too fast', () => {
+  const limits = { toleranceEv: 0.6, largestStepEv: 1 / 3, secondsBetweenCues: 120 };
+  const remedies = infeasible(planShoot(shootFrom({ intervalS: 20, limits }))).remedies;
+  const planned = (change: object) =>
+    'frames' in planShoot(shootFrom({ intervalS: 20, limits: { ...limits, ...change } }));
+
+  test('cues that are closer by whole intervals, and no closer than they need', () => {
+    const closer = remedies.find(({ change }) => change === 'closer-cues')!;
+    const { secondsBetweenCues } = closer.apply.limits!;
+    expect(closer.text).toBe(`Allow cues ${secondsBetweenCues} s apart instead of 120 s.`);
+    expect(closer.apply.limits).toEqual({ ...shootFrom({ limits }).limits, secondsBetweenCues });
+    expect(secondsBetweenCues % 20).toBe(0);
+    expect([
+      planned({ secondsBetweenCues }),
+      planned({ secondsBetweenCues: secondsBetweenCues + 20 }),
+    ]).toEqual([true, false]);
+  });
+
+  // A spacing that is no whole number of intervals holds as many as it takes: 110 s are six of 20 s.
+  test('a spacing between two intervals counts as the longer', () => {
+    const between = { ...limits, secondsBetweenCues: 110 };
+    const cut = infeasible(planShoot(shootFrom({ intervalS: 20, limits: between }))).remedies;
+    const of = (all: readonly Remedy[]) =>
+      all.find(({ change }) => change === 'closer-cues')!.apply.limits!.secondsBetweenCues;
+    expect(of(cut)).toBe(of(remedies));
+  });
+
+  // At its fastest the light falls by 0.29 EV a minute: a third of a stop each minute keeps up, one every other does not.
+  test('cues go as close as one at every frame', () => {
+    const every = { toleranceEv: 0.5, largestStepEv: 1 / 3, secondsBetweenCues: 120 };
+    const { reason, remedies: all } = infeasible(planShoot(shootFrom({ intervalS: 60, limits: every })));
+    expect(reason).toBe('too-fast');
+    expect(all.find(({ change }) => change === 'closer-cues')?.text).toBe(
+      'Allow cues 60 s apart instead of 120 s.',
+    );
+  });
+
+  test('steps of more than three stops are no advice', () => {
+    const stepFor = (secondsBetweenCues: number) => {
+      const plan = planShoot(
+        shootFrom({ intervalS: 20, limits: { toleranceEv: 2, largestStepEv: 1, secondsBetweenCues } }),
+      );
+      if ('frames' in plan) return 1;
+      return plan.infeasible.remedies.find(({ change }) => change === 'larger-steps')?.apply.limits
+        ?.largestStepEv;
+    };
+    const steps = [300, 500, 600, 700, 800, 900, 1000, 1100, 1200].map(stepFor);
+    const given = steps.filter((step) => step !== undefined);
+    expect(Math.max(...given)).toBeLessThanOrEqual(3);
+    expect(Math.max(...given)).toBeGreaterThan(2.5);
+    expect(steps).toContain(undefined);
   });
 });

@@ -51,6 +51,13 @@ describe('settings weighed', () => {
     expect(planWork(shootFrom({ ...owned, limits }), 100)).toBe(3 * planWork(shootFrom(owned), 100));
   });
 
+  // From each of 4 · 16 settings: 3 steps up or down of ISO, or of the aperture, and any ISO behind three other stacks.
+  // Six such moves come to a setting weighed, and laying them out to a hundred frames.
+  test('a shutter timed freely has every move priced by itself', () => {
+    const rig = shootFrom({ ...camera({ bulb: true }), filters: filters(3) });
+    expect(planWork(rig, 500)).toBe(((500 + 100) * (64 + 64 * (4 * 3 + 3 * 16))) / 6);
+  });
+
   test('there are no more levels than the dials have', () => {
     // Two shutters, one ISO, one aperture: at most so many levels, however loose the tolerance.
     const narrow = camera({

@@ -14,6 +14,7 @@ const TYPED: readonly (readonly [path: readonly (string | number)[], values: rea
   ],
   [['format'], ['evenfall-shoot/2']],
   [['place', 'longitudeDeg'], [-200.5]],
+  [['place', 'elevationM'], [9001]],
   [
     ['place', 'timeZone'],
     ['', 'Mars/Base'],
@@ -45,12 +46,17 @@ const TYPED: readonly (readonly [path: readonly (string | number)[], values: rea
   [['span'], [{ startAt: '2026-09-12T21:00:00+02:00', endAt: '2026-09-12T20:00:00+02:00' }]],
   [['scene', 'viewAltitudeDeg'], [91]],
   [['scene', 'skyShare'], [1.4]],
+  [['scene', 'uprightShare'], [1.4]],
   [['scene', 'facing'], [{ azimuthDeg: 400 }]],
   [['look', 'nightEv'], [-20]],
   [['limits', 'toleranceEv'], [0]],
   [['limits', 'largestStepEv'], [11]],
   [['limits', 'secondsBetweenCues'], [-1]],
   [['limits', 'maxFilterChanges'], [1.5]],
+  [
+    ['limits', 'framesLostPerFilterChange'],
+    [2.5, 1001],
+  ],
   [['filters', 0, 'stops'], [31]],
   [
     ['filters', 0, 'name'],

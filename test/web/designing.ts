@@ -15,6 +15,8 @@ import {
   SIZES,
   type Site,
   textOf,
+  unfold,
+  violations,
 } from './build.js';
 
 export function designing(site: () => Site): void {
@@ -95,6 +97,62 @@ export function designing(site: () => Site): void {
       await page.context().close();
     });
 
+    it('takes height, walls and spoilt frames as a file would, and tells faults beside each', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      await unfold(page);
+      const height = page.getByLabel('Height above the sea');
+      const upright = page.getByLabel('Walls and faces, turned to the lens');
+      const lost = page.getByLabel('A filter change may spoil');
+      expect(await lost.inputValue()).toBe('2');
+      await height.fill('1200');
+      await upright.fill('40');
+      await lost.fill('5');
+      await planned(page);
+      const wanted = libraryPlan(
+        eveningWith({
+          place: { ...EVENING.place, elevationM: 1200 },
+          scene: { uprightShare: 0.4 },
+          limits: { framesLostPerFilterChange: 5 },
+        }),
+      );
+      const shown = await planOn(page);
+      expect(rounded(shown.events)).toEqual(rounded(wanted.events));
+      expect(rounded(shown.frames)).toEqual(rounded(wanted.frames));
+      // None of the three is idle: the evening without them is another.
+      const plain = libraryPlan(eveningWith());
+      const sunset = ({ events }: typeof plain) =>
+        Date.parse(events.find(({ name }) => name === 'sunset')!.at);
+      expect(sunset(shown)).toBeGreaterThan(sunset(plain));
+      expect(shown.frames[0]!.sceneEv100).not.toBeCloseTo(plain.frames[0]!.sceneEv100, 2);
+      const spoilt = ({ frames }: typeof plain) => frames.filter(({ affected }) => affected).length;
+      expect([spoilt(shown), spoilt(plain)]).toEqual([5, 2]);
+
+      await height.fill('12000');
+      await upright.fill('140');
+      await lost.fill('2.5');
+      const told = async (control: typeof height) => {
+        expect(await control.getAttribute('aria-invalid')).toBe('true');
+        const ids = (await control.getAttribute('aria-describedby'))!.split(' ');
+        return textOf(page.locator(`#${ids.at(-1)}`));
+      };
+      await expect.poll(() => lost.getAttribute('aria-invalid')).toBe('true');
+      expect(await told(height)).toContain('give metres from -500 to 9000');
+      // In the unit of the control, not in the file's.
+      expect(await told(upright)).toBe('140 is not a share; give a number from 0 to 100');
+      expect(await told(lost)).toContain('give a whole number from 0 to 1000');
+      expect(await violations(page)).toEqual([]);
+      await page.getByLabel('Language').selectOption('Deutsch');
+      expect(await told(page.getByLabel('Wände und Gesichter, zur Kamera gewandt'))).toBe(
+        '140 geht hier nicht; richtig: eine Zahl von 0 bis 100',
+      );
+      expect(await told(page.getByLabel('Höhe über dem Meer'))).toContain('Meter von −500 bis 9000');
+      expect(await told(page.getByLabel('Ein Filterwechsel kann verderben'))).toContain('von 0 bis 1000');
+      // A height belongs to its place.
+      await page.getByLabel('Breite').fill('47');
+      await expect.poll(() => page.getByLabel('Höhe über dem Meer').inputValue()).toBe('');
+      await page.context().close();
+    });
+
     it('looks up the zone of typed coordinates', async () => {
       const page = await site().open();
       await page.getByLabel('Latitude').fill('-36,85');
@@ -133,6 +191,10 @@ export function designing(site: () => Site): void {
       for (const door of doors) expect(await door.isDisabled()).toBe(true);
       expect(await textOf(page.locator('.door'))).toContain('First correct what cannot be right');
       expect(await textOf(page.locator('.summary'))).toContain('Figures of the last plan');
+      // Emptied it stays empty: nothing is put back under the fingers.
+      await latitude.fill('');
+      await expect.poll(() => latitude.inputValue()).toBe('');
+      expect(await latitude.getAttribute('aria-invalid')).toBe('true');
       await latitude.fill('52.1');
       await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe(null);
       await planned(page);
@@ -325,6 +387,51 @@ export function designing(site: () => Site): void {
       // Out of the address again: a reload must not undo what is done from here on.
       expect(fresh.url()).toBe(site().url);
       await Promise.all([fresh.context().close(), page.context().close()]);
+    });
+
+    it('shows nothing of an earlier shoot under one that comes from elsewhere and has no plan', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      const camera = { ...EVENING.camera, iso: { lowest: 100, highest: 100 } };
+      const impossible = { ...EVENING, title: 'Too much to ask', camera };
+      const strip = page.getByRole('region', { name: 'The shoot in numbers' });
+      const empty = async () => {
+        await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+        await planned(page);
+        const figures = (await strip.locator('dd').allTextContents()).map((text) => text.trim());
+        expect(figures).toEqual(Array.from({ length: 7 }, () => '–'));
+        expect(await textOf(page.locator('.result'))).not.toMatch(/last plan|Planning/);
+        expect(await page.locator('canvas, .cue, table').count()).toBe(0);
+        expect(await page.getByRole('button', { name: 'Add one at the cursor' }).isDisabled()).toBe(true);
+        expect(await planOn(page)).toBeUndefined();
+      };
+      // By a link while the page is open, and taken back.
+      await page.evaluate((hash) => {
+        location.hash = hash;
+      }, fragmentFor(impossible));
+      await empty();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await planned(page);
+      expect(rounded((await planOn(page)).cues)).toEqual(rounded(libraryPlan(eveningWith()).cues));
+      // By a file; by what was kept.
+      const name = 'impossible.json';
+      const buffer = Buffer.from(JSON.stringify(impossible));
+      await page
+        .getByLabel('Open a shoot or plan file')
+        .setInputFiles({ name, mimeType: 'application/json', buffer });
+      await empty();
+      await page.reload();
+      await empty();
+      // Cured, it has a plan of its own; what is done to it then leaves that in sight.
+      await page.getByRole('button', { name: /^Raise the ISO/ }).click();
+      await page.locator('.problem').waitFor({ state: 'detached' });
+      await planned(page);
+      expect((await planOn(page)).shoot.title).toBe('Too much to ask');
+      await page.getByLabel('Highest ISO').selectOption('100');
+      await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
+      expect(await textOf(strip)).toContain('Figures of the last plan');
+      expect(await page.locator('canvas').count()).toBe(1);
+      await page.context().close();
     });
 
     it('looks up the zone of a linked shoot that names none', async () => {

@@ -2,16 +2,47 @@
 
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { EVENING, fragmentFor, planOn, SIZES, type Site, textOf } from './build.js';
+import { EVENING, fragmentFor, planOn, SIZES, type Site, textOf, violations } from './build.js';
 
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const nextClock = async (page: Page) =>
   /\d\d:\d\d:\d\d/.exec(await textOf(page.locator('.field-next h2')))?.[0];
 const setting = (page: Page) => textOf(page.locator('.field-setting'));
 
+/** Of a marked shutter: "1/60", "0.3". */
+const seconds = (mark: string) =>
+  mark
+    .split('/')
+    .map(Number)
+    .reduce((over, under) => over / under);
+
 async function rehearse(page: Page): Promise<void> {
   await page.getByRole('button', { name: /^Rehearse/ }).click();
   await page.locator('.field-next').waitFor();
+}
+
+/**
+ * The light a screen gives, averaged over its pixels, as a share of a white one's: relative luminance, as
+ * IEC 61966-2-1 (sRGB) has it.
+ */
+async function lightOf(page: Page): Promise<number> {
+  const png = (await page.screenshot()).toString('base64');
+  return page.evaluate(async (base64) => {
+    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+    const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+    const context = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
+    context.drawImage(image, 0, 0);
+    const { data } = context.getImageData(0, 0, image.width, image.height);
+    const linear = (byte: number) => {
+      const v = byte / 255;
+      return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+    };
+    let sum = 0;
+    for (let i = 0; i < data.length; i += 4) {
+      sum += 0.2126 * linear(data[i]!) + 0.7152 * linear(data[i + 1]!) + 0.0722 * linear(data[i + 2]!);
+    }
+    return sum / (data.length / 4);
+  }, png);
 }
 
 export function inField(site: () => Site): void {
@@ -105,11 +136,6 @@ export function inField(site: () => Site): void {
       );
       expect(told).toHaveLength(1);
       const [, from, to] = /^(\S+(?: s)?) → ?to (\S+)/.exec(told[0]!) ?? [];
-      const seconds = (mark: string) =>
-        mark
-          .split('/')
-          .map(Number)
-          .reduce((over, under) => over / under);
       expect(stands.startsWith(from!)).toBe(true);
       // Marks are rounded by up to a fifth of a third of a stop.
       const stops = Math.log2(seconds(to!) / seconds(from!.replace(' s', '')));
@@ -149,8 +175,8 @@ export function inField(site: () => Site): void {
       expect(await doubt.count()).toBe(0);
       // Brighter by 2.5 stops at dusk: back to a shorter time, at once.
       const told = await textOf(page.locator('.field-changes li').first());
-      const [, from, to] = /1\/(\d+) → ?to 1\/(\d+)/.exec(told) ?? [];
-      expect(Number(to)).toBeGreaterThan(Number(from));
+      const [, from, to] = /^Shutter (\S+)(?: s)? → ?to (\S+)/.exec(told) ?? [];
+      expect(seconds(to!)).toBeLessThan(seconds(from!));
       await button(page, 'Undo reading').click();
       expect([await nextClock(page), await setting(page)]).toEqual(before);
       await meter(9);
@@ -195,6 +221,50 @@ export function inField(site: () => Site): void {
       expect(await setting(page)).toContain(frames[held!.frame]!.shutter);
       await page.context().close();
     });
+
+    for (const locale of ['en-GB', 'de-DE'] as const) {
+      it(`tells that a cue is late by shape and size, and stays dim, ${locale}`, async () => {
+        const page = await site().open({
+          path: fragmentFor(EVENING),
+          ...SIZES.phone,
+          colorScheme: 'dark',
+          locale,
+        });
+        const press = (english: string, german: string) =>
+          button(page, locale === 'de-DE' ? german : english).click();
+        await page.getByRole('button', { name: /^(Rehearse|Proben)/ }).click();
+        await page.locator('.field-next').waitFor();
+        await press('Pause', 'Halt');
+        const look = () =>
+          page.locator('.field-next').evaluate((box) => {
+            const heading = box.querySelector('h2') as HTMLElement;
+            const { borderTopStyle, borderTopWidth } = getComputedStyle(box);
+            return {
+              edge: borderTopStyle,
+              edgePx: Number.parseFloat(borderTopWidth),
+              headingPx: Number.parseFloat(getComputedStyle(heading).fontSize),
+              heading: heading.textContent?.trim(),
+            };
+          });
+        const [waiting, dim] = [await look(), await lightOf(page)];
+        // The light of black is none, the text's is some.
+        expect(dim).toBeGreaterThan(0.001);
+        await press('Skip ahead', 'Vorspulen');
+        await press('Go on', 'Weiter');
+        await page.locator('.field.late').waitFor();
+        await press('Pause', 'Halt');
+        const late = await look();
+        expect(late.heading).toMatch(locale === 'de-DE' ? /^Überfällig/ : /^Late/);
+        expect([waiting.edge, late.edge]).toEqual(['solid', 'dashed']);
+        expect(late.edgePx).toBeGreaterThanOrEqual(4 * waiting.edgePx);
+        expect(late.headingPx).toBeGreaterThanOrEqual(1.2 * waiting.headingPx);
+        // Filled with red the screen was almost five times as bright as a moment before.
+        expect((await lightOf(page)) / dim).toBeLessThan(1.5);
+        expect(await violations(page)).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThanOrEqual(740);
+        await page.context().close();
+      });
+    }
 
     it('counts down to a shoot that is still to come, by the real clock', async () => {
       const page = await site().open({ path: fragmentFor({ ...EVENING, date: '2096-09-12' }) });

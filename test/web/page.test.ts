@@ -3,6 +3,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { anywhere } from './anywhere.js';
 import { type Site, startSite } from './build.js';
+import { choosing } from './choosing.js';
 import { designing } from './designing.js';
 import { inField } from './in-field.js';
 import { moving } from './moving.js';
@@ -19,6 +20,7 @@ beforeAll(async () => {
 afterAll(() => site?.close());
 
 designing(running);
+choosing(running);
 moving(running);
 inField(running);
 anywhere(running);

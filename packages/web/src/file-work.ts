@@ -4,7 +4,7 @@ import { readPlan, readShoot, writeCalendar, writeCuesCsv, writePlan, writeShoot
 import { say } from './parts/message.js';
 import { isGroup } from './state/path.js';
 import { made } from './state/plan.js';
-import { inWords, replaceShoot, shoot } from './state/shoot.js';
+import { inWords, openShoot, shoot } from './state/shoot.js';
 import { words } from './words/words.js';
 import { lookUpZone } from './zone.js';
 
@@ -51,7 +51,7 @@ export async function open(file: File): Promise<void> {
   if (read.kind === 'wrong') {
     return say(w.fileWrong(file.name), { lines: read.errors.slice(0, 6).map(inWords).map(lineOf) });
   }
-  replaceShoot('plan' in read ? read.plan.shoot : read.shoot);
+  openShoot('plan' in read ? read.plan.shoot : read.shoot);
   say(isPlan ? w.openedPlan(file.name) : w.opened(file.name), { undo: true });
 }
 

@@ -3,7 +3,7 @@
 import { fragmentOf, valueInFragment } from './link.js';
 import { say } from './parts/message.js';
 import { reader, readerReady } from './state/reader.js';
-import { replaceShoot, shoot } from './state/shoot.js';
+import { openShoot, shoot } from './state/shoot.js';
 import { zoneFollows } from './state/zone-follows.js';
 import { words } from './words/words.js';
 
@@ -18,7 +18,7 @@ export async function openFragment(): Promise<void> {
   if (read?.kind !== 'ok') {
     say(words().files.linkWrong);
   } else {
-    replaceShoot(read.shoot);
+    openShoot(read.shoot);
     const told = () => say(words().files.openedLink, { undo: true });
     if (read.shoot.place.timeZone === undefined) void zoneFollows().then(told);
     else told();

@@ -139,9 +139,26 @@ describe('by vectors', () => {
 
 test('errors name the argument and the value', () => {
   expect(() => fieldOfViewDeg(36, 0)).toThrow('focalMm must be positive and finite, got 0');
+  expect(() => fieldOfViewDeg(0, 24)).toThrow('sideMm must be positive and finite, got 0');
   expect(() => angleOfSizeDeg(1, -2)).toThrow('distanceM must be positive and finite, got -2');
+  expect(() => angleOfSizeDeg(Number.NaN, 2)).toThrow('sizeM must be finite, got NaN');
+  expect(() => turnBetweenBearings(Number.NaN, 2)).toThrow('fromDeg must be finite, got NaN');
+  expect(() => turnBetweenBearings(2, Number.NaN)).toThrow('toDeg must be finite, got NaN');
+  expect(() => pixelPitchUm({ widthMm: 0, heightMm: 24, widthPx: 6000 })).toThrow(
+    'widthMm must be positive and finite, got 0',
+  );
+  expect(() => pixelPitchUm({ ...SENSOR, widthPx: 0 })).toThrow('widthPx must be positive and finite, got 0');
   const o = { lens: { focalMm: 24 }, sensor: SENSOR };
   expect(() => directionOfPoint({ fromLeft: 1.2, fromBottom: 0 }, o)).toThrow(
     'fromLeft must be from 0 to 1, got 1.2',
+  );
+  expect(() => directionOfPoint({ fromLeft: 1, fromBottom: -0.1 }, o)).toThrow(
+    'fromBottom must be from 0 to 1, got -0.1',
+  );
+  expect(() => directionOfPoint({ fromLeft: 1, fromBottom: 0 }, o, 91)).toThrow(
+    'cameraTiltDeg must be from -90 to 90, got 91',
+  );
+  expect(() => directionOfPoint({ fromLeft: 1, fromBottom: 0 }, { ...o, lens: { focalMm: 0 } })).toThrow(
+    'focalMm must be positive and finite, got 0',
   );
 });

@@ -53,4 +53,12 @@ test('the way in a time and the time for a way undo each other', () => {
 
 test('a motor without a speed or a time is an error', () => {
   expect(() => stepTimeS(1, { settleS: 0 })).toThrow('moveS must be positive and finite, got NaN');
+  expect(() => wayInS(1, { settleS: 0 })).toThrow('moveS must be positive and finite, got NaN');
+  expect(() => stepTimeS(1, { settleS: 0, topSpeed: 0 })).toThrow(
+    'topSpeed must be positive and finite, got 0',
+  );
+  expect(() => stepTimeS(1, { settleS: 0, topSpeed: 1, acceleration: 0 })).toThrow(
+    'acceleration must be positive and finite, got 0',
+  );
+  expect(() => stepTimeS(Number.NaN, { settleS: 0, topSpeed: 1 })).toThrow('length must be finite, got NaN');
 });

@@ -13,6 +13,9 @@ import {
 } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
+import { kitOf } from '../../../packages/core/src/kit.js';
+import { hasRoom } from '../../../packages/core/src/room.js';
+import { problemFrom } from '../../../packages/core/src/targets.js';
 import { checkPlan } from '../../reference/plan-checker.js';
 import { seeded } from '../../reference/random.js';
 import { shootFrom } from '../shoots.js';
@@ -339,6 +342,62 @@ describe('stars', () => {
     expect(pixels).toMatch(/^(\d\d|\d\.\d|0\.\d\d?)$/);
   });
 
+  // Due west, where the equator meets the horizon; f/4 and 6 µm behind 24 mm, and 15.0411" a second there:
+  // (35 · 4 + 30 · 6) / 24 = 13.33, (16.9 · 4 + 0.1 · 24 + 13.7 · 6) / 24 = 6.34, and 7.2921e-5 · 24000 / 6 = 0.2917 px/s.
+  const west = { facing: { azimuthDeg: 270 }, viewAltitudeDeg: 10 };
+  const lens = { focalMm: 24 };
+  const longest = (keys: object) =>
+    made(shootFrom({ intervalS: 20, span: night, ...keys }))
+      .frames.filter(({ sunAltitudeDeg }) => sunAltitudeDeg < -10)
+      .reduce((most, { shutterS }) => Math.max(most, shutterS), 0);
+
+  test('are told by every rule, with what the plan does, to three figures', () => {
+    const keys = { ...camera({ lens, iso: { lowest: 100, highest: 1600 } }), scene: west };
+    expect(longest(keys)).toBe(16);
+    expect(starNotes(keys)).toEqual([
+      {
+        level: 'info',
+        text: 'Stars stay points up to 20.8 s by the 500 rule, 13.3 s by the simplified NPF rule, 6.34 s by the full one at declination 0°. At night this plan opens for 16 s at most, a trail of 4.7 pixels.',
+      },
+    ]);
+  });
+
+  test('are told by the 500 rule alone where the pixels are not counted', () => {
+    const keys = { ...camera({ lens, sensor: { widthMm: 36, heightMm: 24 } }), scene: west };
+    const [note] = starNotes(keys);
+    expect(note!.text).toMatch(
+      /^Stars stay points up to 20\.8 s by the 500 rule\. At night this plan opens for [\d.]+ s at most\.$/,
+    );
+  });
+
+  test('are asked for by the widest opening of the night', () => {
+    // Down to f/2.83 the full rule gives (16.9 · 2.83 + 0.1 · 24 + 82.2) / 24 = 5.52 s.
+    const open = camera({
+      lens,
+      aperture: { widest: '2.8', narrowest: '4' },
+      iso: { lowest: 100, highest: 400 },
+    });
+    expect(starNotes({ ...open, scene: west })[0]!.text).toContain('5.52 s by the full one');
+  });
+
+  test('are a caution only where every rule is broken', () => {
+    const at = (focalMm: number) =>
+      starNotes({ ...camera({ lens: { focalMm }, iso: { lowest: 100, highest: 1600 } }), scene: west })[0]!;
+    // 16 s: by the 500 rule up to 31.2 mm.
+    expect(at(31)).toMatchObject({ level: 'info', text: expect.stringContaining('16.1 s by the 500 rule') });
+    expect(at(32)).toMatchObject({
+      level: 'caution',
+      text: expect.stringContaining('15.6 s by the 500 rule'),
+    });
+  });
+
+  test('are spoken of from a sun of -10° on', () => {
+    const to = (toSunAltitudeDeg: number) =>
+      starNotes({ ...camera({ lens }), scene: west, span: { fromSunAltitudeDeg: -6, toSunAltitudeDeg } });
+    expect(to(-9.9)).toEqual([]);
+    expect(to(-10.2)).toHaveLength(1);
+  });
+
   test('are a caution where the plan opens longer than any rule allows', () => {
     const [note] = starNotes(camera({ lens: { focalMm: 200 } }));
     expect(note).toMatchObject({ level: 'caution' });
@@ -349,6 +408,21 @@ describe('stars', () => {
     expect(starNotes({ ...camera({}), span: { fromSunAltitudeDeg: 6, toSunAltitudeDeg: -6 } })).toEqual([]);
     expect(starNotes({ camera: CAMERA })).toEqual([]);
   });
+});
+
+test('a shutter that just fits beside a gap has room, with and without its dark frame', () => {
+  const room = (intervalS: number, darkFrame: boolean) => {
+    const shutter = { shortest: '1', longest: '1' };
+    const shoot = shootFrom({ intervalS: 20, ...camera({ shutter, darkFrame, gapS: 2 }) });
+    const problem = problemFrom(shoot, kitOf(shoot), [0]);
+    return hasRoom({ ...problem, intervalS });
+  };
+  expect([room(3, false), room(2.99, false), room(4, true), room(3.99, true)]).toEqual([
+    true,
+    false,
+    true,
+    false,
+  ]);
 });
 
 describe('card and battery', () => {

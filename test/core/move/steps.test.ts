@@ -67,6 +67,33 @@ describe('lengths', () => {
   });
 });
 
+test('a motor has the numbers that are known, in the unit of its axis, and no other keys', () => {
+  const known = { settleS: 1, moveS: 2, topSpeedDegPerS: 3, accelerationDegPerS2: 4, smallestStepDeg: 5 };
+  expect(only(turn('tilt', 9, { gear: known }))).toStrictEqual({
+    axis: 'tilt',
+    unit: 'deg',
+    length: 9,
+    mode: 'stopped',
+    ease: 'smoothstep',
+    motor: { settleS: 1, moveS: 2, topSpeed: 3, acceleration: 4, smallestStep: 5 },
+  });
+  const { nearestM: _, ...far } = slide(1, { gear: { settleS: 1, moveS: 2 } });
+  expect(only(far)).toStrictEqual({
+    axis: 'slide',
+    unit: 'm',
+    length: 1,
+    mode: 'stopped',
+    ease: 'smoothstep',
+    motor: { settleS: 1, moveS: 2 },
+    toward: 'side',
+  });
+  const gear = { settleS: 1, topSpeedMPerS: 3, accelerationMPerS2: 4, smallestStepM: 5 };
+  expect(only(slide(1, { gear }))).toMatchObject({
+    nearestM: 5,
+    motor: { topSpeed: 3, acceleration: 4, smallestStep: 5 },
+  });
+});
+
 describe('positions', () => {
   test('never turn back, start at 0 and end at the whole length, exactly; the largest step is one of them', () => {
     fc.assert(

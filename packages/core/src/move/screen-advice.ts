@@ -10,6 +10,10 @@ import { lengthText, secondsText } from './words.js';
 /** Smear above this share of the frame's width is worth a caution: two pixels of a clip 1920 wide. Our own choice. */
 const BLUR_SHARE = 1 / 1000;
 
+// A speed that is met to the last bits is met.
+const tooFast = (crossingS: number) => crossingS < COMFORT_CROSSING_S * (1 - 1e-9);
+const tooSlow = (crossingS: number) => crossingS > UNSEEN_CROSSING_S * (1 + 1e-9);
+
 /** A picture that passes faster than comfort allows, or so slowly that nobody sees it move. */
 export function onScreen(asked: Asked): MoveFinding[] {
   const { travels, budgets, clipFps, optics } = asked;
@@ -17,7 +21,7 @@ export function onScreen(asked: Asked): MoveFinding[] {
   if (fastest === undefined) return [];
   const { frame, crossingS } = fastest;
   const at = `At its fastest, frame ${frame + 1}, the picture passes its own width in ${secondsText(crossingS)} of clip`;
-  if (crossingS < COMFORT_CROSSING_S * (1 - 1e-9)) {
+  if (tooFast(crossingS)) {
     const frameCount = fewestFrames(travels, optics, clipFps, COMFORT_CROSSING_S) as number; // speed is known
     return [
       {
@@ -27,12 +31,12 @@ export function onScreen(asked: Asked): MoveFinding[] {
         text: `${at}; under ${COMFORT_CROSSING_S} s a move is hard to watch.`,
         remedies: [
           ...moreFrames(asked, frameCount),
-          ...otherSpeed(asked, crossingS / COMFORT_CROSSING_S, (s) => s >= COMFORT_CROSSING_S),
+          ...otherSpeed(asked, crossingS / COMFORT_CROSSING_S, (s) => !tooFast(s)),
         ],
       },
     ];
   }
-  if (crossingS > UNSEEN_CROSSING_S * (1 + 1e-9)) {
+  if (tooSlow(crossingS)) {
     const slow = fewestFrames(travels, optics, clipFps, UNSEEN_CROSSING_S) as number;
     return [
       {
@@ -41,7 +45,7 @@ export function onScreen(asked: Asked): MoveFinding[] {
         frame,
         text: `${at}: so slowly that it is hardly seen to move.`,
         remedies: [
-          ...otherSpeed(asked, crossingS / UNSEEN_CROSSING_S, (s) => s <= UNSEEN_CROSSING_S),
+          ...otherSpeed(asked, crossingS / UNSEEN_CROSSING_S, (s) => !tooSlow(s)),
           ...fewerFrames(asked, slow - 1),
         ],
       },

@@ -15,13 +15,6 @@ const DEG = Math.PI / 180;
 
 type Vector = readonly [number, number, number]; // east, north, up
 
-/** Declination of a direction, degrees: the zenith's is the latitude. */
-export function declinationOf({ azimuthDeg, altitudeDeg }: SkyView, latitudeDeg: number): number {
-  const [az, alt, lat] = [azimuthDeg * DEG, altitudeDeg * DEG, latitudeDeg * DEG];
-  const sine = Math.sin(lat) * Math.sin(alt) + Math.cos(lat) * Math.cos(alt) * Math.cos(az);
-  return Math.asin(Math.min(1, Math.max(-1, sine))) / DEG;
-}
-
 /**
  * Declination nearest to the celestial equator in the part of a level frame above the horizon: the star there trails
  * fastest. 0 where the equator runs through the frame.

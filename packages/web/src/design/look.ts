@@ -11,6 +11,7 @@ function handTo(crew: Crew): void {
   putAll([
     [['crew'], crew],
     [['limits'], undefined],
+    [['weights'], undefined],
     ...(crew === 'hand' ? [[['camera', 'bulb'], false] as const] : []),
   ]);
 }
@@ -60,5 +61,10 @@ export function lookPanel() {
         placeholder: w.noLimit,
       })}
     </div>
+    ${numberControl({
+      path: ['limits', 'framesLostPerFilterChange'],
+      label: w.framesLost,
+      unit: words().rhythm.frames,
+    })}
   `;
 }

@@ -130,6 +130,13 @@ export function placePanel() {
           </button>`
         : nothing
     }
+    ${numberControl({
+      path: ['place', 'elevationM'],
+      label: w.elevation,
+      unit: 'm',
+      help: w.elevationHelp,
+      placeholder: words().notSet,
+    })}
     ${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown })}
     <div class="pair">
       ${textControl({ path: ['date'], label: w.date, type: 'date', choose: putDate })}

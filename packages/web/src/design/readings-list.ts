@@ -5,6 +5,7 @@ import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { say } from '../parts/message.js';
 import { numberOr, typed } from '../parts/typed.js';
+import { cursorFrame } from '../state/cursor.js';
 import { addReadingAtCursor, readingsList, removeReading, setReading } from '../state/readings.js';
 import { faultsAt, put, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
@@ -65,6 +66,6 @@ export function readingsSection() {
             )}
           </ul>`
     }
-    <button type="button" @click=${addReadingAtCursor}>${w.add}</button>
+    <button type="button" ?disabled=${cursorFrame.value === undefined} @click=${addReadingAtCursor}>${w.add}</button>
   </section>`;
 }

@@ -3,7 +3,7 @@
 import { html } from 'lit-html';
 import { moving, wantMoves } from '../moves/later.js';
 import { numberControl, remediesFor, tickControl } from '../parts/controls.js';
-import { asPercent, asShare } from '../parts/percent.js';
+import { inPercent } from '../parts/percent.js';
 import { words } from '../words/words.js';
 
 export function rhythmPanel() {
@@ -36,8 +36,7 @@ export function rhythmPanel() {
         label: w.cold,
         unit: '%',
         placeholder: '100',
-        show: asPercent,
-        store: asShare,
+        ...inPercent,
         help: w.coldHelp,
       })}
     </div>

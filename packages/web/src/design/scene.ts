@@ -3,7 +3,7 @@
 import type { Facing, SceneWords, SurfaceWord } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { type Choice, numberControl, selectControl } from '../parts/controls.js';
-import { asPercent, asShare } from '../parts/percent.js';
+import { inPercent } from '../parts/percent.js';
 import { put, putAll, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
@@ -54,10 +54,16 @@ export function scenePanel() {
         path: ['scene', 'skyShare'],
         label: w.skyShare,
         unit: w.percent,
-        show: asPercent,
-        store: asShare,
+        ...inPercent,
       })}
     </div>
+    ${numberControl({
+      path: ['scene', 'uprightShare'],
+      label: w.upright,
+      unit: w.uprightUnit,
+      placeholder: '0',
+      ...inPercent,
+    })}
     <div class="pair">
       ${selectControl<SceneWords['cloud']>({
         path: ['scene', 'cloud'],

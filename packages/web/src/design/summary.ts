@@ -4,7 +4,7 @@ import { framesOnCharge } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { moving } from '../moves/later.js';
 import { clock } from '../parts/text.js';
-import { impossible, made, pending } from '../state/plan.js';
+import { impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
@@ -23,7 +23,8 @@ interface Figures {
 function blanks(): Figures {
   const w = words().summary;
   const { frameMB, batteryFrames } = shoot.value.camera;
-  const blank = (name: string, digits: number) => ({ name, value: '…'.padEnd(digits, '\u2007') });
+  const mark = nothingToShow.value ? '–' : '…';
+  const blank = (name: string, digits: number) => ({ name, value: mark.padEnd(digits, '\u2007') });
   return {
     always: [
       blank(w.frames, 4),

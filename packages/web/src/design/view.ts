@@ -3,9 +3,10 @@
 import { signal } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { chartView, geometry } from '../chart/chart-view.js';
+import { choicesSection } from '../choices/later.js';
 import { fieldDoor } from '../field/door.js';
 import { moving, wantMoves } from '../moves/later.js';
-import { impossible, made, pending } from '../state/plan.js';
+import { impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { cueList } from './cue-list.js';
@@ -77,14 +78,14 @@ export function designView() {
       ${summaryStrip()} ${problemView()}
       <section class="picture ${stale ? 'stale' : ''}" aria-busy=${busy}>
         <h2 class="unseen">${words().chart.title}</h2>
-        ${chartView()}
+        ${nothingToShow.value ? html`<p class="help">${words().problem.nothing}</p>` : chartView()}
       </section>
-      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()}
+      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()} ${choicesSection()}
       <div class="columns">
         ${cueList()}
         <div>${readingsSection()} ${filesSection()}</div>
       </div>
-      ${tableView()}
+      ${nothingToShow.value ? nothing : tableView()}
     </div>
   </main>`;
 }

@@ -22,11 +22,12 @@ interface Common {
   readonly path: Path;
   readonly label: string;
   readonly cures?: readonly Cure[];
+  readonly tell?: (fault: string) => string; // a fault in the unit of the page
 }
 
 /** A control with its label, its unit, its faults and its remedies. */
 export function labelled(
-  { path, label, cures = [] }: Common,
+  { path, label, cures = [], tell = (fault) => fault }: Common,
   control: TemplateResult,
   unit = '',
   help = '',
@@ -37,7 +38,7 @@ export function labelled(
     <label for=${id}>${label}</label>
     <div class="entry">${control}${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}</div>
     ${help === '' ? nothing : html`<p class="help" id="${id}-help">${help}</p>`}
-    ${faults.map(({ text }) => html`<p class="fault" id="${id}-fault">${text}</p>`)} ${remediesFor(cures)}
+    ${faults.map(({ text }) => html`<p class="fault" id="${id}-fault">${tell(text)}</p>`)} ${remediesFor(cures)}
   </div>`;
 }
 

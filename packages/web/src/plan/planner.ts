@@ -7,9 +7,10 @@ export interface Request {
   readonly shoot: Shoot;
 }
 
-/** What a worker is sent; its answer is `{ id, plan }`. */
+/** What a worker is sent; its answer is `{ id, plan }`, or `{ id, choices }` where those are wanted. */
 export interface Ask extends Request {
   readonly id: number;
+  readonly choices?: boolean;
 }
 
 // A plan that cannot be takes its time over remedies; nobody should wait for one that is out of date.

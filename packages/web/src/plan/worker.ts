@@ -3,7 +3,13 @@
 import { plainPlan } from '#plain-plan';
 import type { Ask } from './planner.js';
 
-self.onmessage = ({ data: { id, shoot } }: MessageEvent<Ask>) => {
+self.onmessage = ({ data: { id, shoot, choices } }: MessageEvent<Ask>) => {
+  if (choices) {
+    void import('./choices-here.js')
+      .then(({ planChoices }) => self.postMessage({ id, choices: planChoices(shoot) }))
+      .catch(() => self.postMessage({ id }));
+    return;
+  }
   const plain = plainPlan(shoot);
   if (plain !== undefined) {
     self.postMessage({ id, plan: plain });

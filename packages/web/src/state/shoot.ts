@@ -16,24 +16,35 @@ let restored = was === undefined;
 /** What stands in the controls: a shoot file's value, at times with a fault in it. */
 export const draft = signal<unknown>(start);
 
+/**
+ * Which piece of work the draft is, by identity: another with every shoot that comes from elsewhere. Nothing worked
+ * out for one is shown with the next.
+ */
+export const work = signal<object>({});
+
 export const reading = computed<ShootRead>(() => reader.value?.(draft.value) ?? { kind: 'ok', shoot: start });
 
 void readerReady.then(() => {
   if (restored || reader.value === undefined) return;
   restored = true;
-  draft.value = salvageShoot(was, start, reader.value);
+  const kept = salvageShoot(was, start, reader.value);
+  batch(() => {
+    work.value = {};
+    draft.value = kept;
+  });
 });
 
-let sound: Shoot = start;
+/** The last sound shoot, and the draft that it was read from. */
+let sound: { readonly shoot: Shoot; readonly draft: unknown } = { shoot: start, draft: start };
 
 /** The last sound shoot. */
 export const shoot = computed<Shoot>(() => {
-  if (reading.value.kind === 'ok') sound = reading.value.shoot;
-  return sound;
+  if (reading.value.kind === 'ok') sound = { shoot: reading.value.shoot, draft: draft.value };
+  return sound.shoot;
 });
 
 /** Earlier drafts that a press may bring back; only changes that replace much are kept. */
-const before = signal<readonly unknown[]>([]);
+const before = signal<readonly { readonly draft: unknown; readonly work: object }[]>([]);
 
 effect(() => {
   const now = draft.value;
@@ -42,7 +53,10 @@ effect(() => {
 
 /** What a control shows: as typed, else the default that holds. */
 export function shown(path: Path): unknown {
-  return valueAt(draft.value, path) ?? valueAt(shoot.value, path);
+  const value = valueAt(draft.value, path) ?? valueAt(shoot.value, path);
+  // What has been emptied since the last sound shoot was no default: it is not put back under the fingers.
+  const emptied = valueAt(draft.value, path) === undefined && valueAt(sound.draft, path) !== undefined;
+  return emptied && typeof value !== 'object' ? undefined : value;
 }
 
 /** Changes one value; undefined leaves it to its default. */
@@ -56,11 +70,19 @@ export function putAll(changes: readonly (readonly [Path, unknown])[]): void {
   });
 }
 
-/** Takes another shoot whole; `undo` brings back what stood there. */
+/** Takes a changed shoot whole; `undo` brings back what stood there. */
 export function replaceShoot(next: Shoot): void {
   batch(() => {
-    before.value = [...before.value.slice(-19), draft.value];
+    before.value = [...before.value.slice(-19), { draft: draft.value, work: work.value }];
     draft.value = next;
+  });
+}
+
+/** Takes a shoot that comes from elsewhere; `undo` brings back what stood there. */
+export function openShoot(next: Shoot): void {
+  batch(() => {
+    replaceShoot(next);
+    work.value = {};
   });
 }
 
@@ -69,7 +91,8 @@ export function undo(): void {
   if (last === undefined) return;
   batch(() => {
     before.value = before.value.slice(0, -1);
-    draft.value = last;
+    draft.value = last.draft;
+    work.value = last.work;
   });
 }
 

@@ -40,6 +40,8 @@ export const german: PageWords = {
     here: 'Standort dieses Geräts nehmen',
     asking: 'Das Gerät wird gefragt …',
     denied: 'Das Gerät hat seinen Standort nicht genannt. Bitte die Koordinaten eintippen.',
+    elevation: 'Höhe über dem Meer',
+    elevationHelp: 'Nur für die Zeiten von Sonnenauf- und -untergang: von oben liegt der Horizont tiefer.',
     zone: 'Zeitzone',
     zoneUnknown: 'mittlere Sonnenzeit der Länge',
     date: 'Datum',
@@ -112,6 +114,8 @@ export const german: PageWords = {
     azimuthUnit: '° von Nord',
     viewAltitude: 'Aufwärts um',
     skyShare: 'Himmel im Bild',
+    upright: 'Wände und Gesichter, zur Kamera gewandt',
+    uprightUnit: '% vom Rest',
     percent: '%',
     surface: 'Boden',
     surfaceGrey: 'mittel',
@@ -168,6 +172,7 @@ export const german: PageWords = {
     spacing: 'Zwischen Einsätzen mind.',
     maxFilterChanges: 'Filterwechsel höchstens',
     noLimit: 'ohne Grenze',
+    framesLost: 'Ein Filterwechsel kann verderben',
   },
 
   summary: {
@@ -202,6 +207,7 @@ export const german: PageWords = {
     noCure: 'Keine einzelne Änderung hilft. Eine kürzere Spanne versuchen, oder mehr als eine Änderung.',
     apply: 'Anwenden',
     stale: 'Bild und Einsätze unten gehören zum letzten möglichen Plan.',
+    nothing: 'Zu dieser Aufnahme gibt es bisher keinen Plan zu zeigen.',
     wrong: 'Eine Eingabe kann nicht stimmen',
     applied: (text) => `Erledigt: ${text}`,
   },
@@ -267,6 +273,7 @@ export const german: PageWords = {
     controls: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
     minutes: (minutes) => `+${minutes} min`,
   },
+  choices: { title: 'Weniger Einsätze oder näher am Licht' },
   table: {
     title: 'Das Bild als Tabelle',
     caption: 'Eine Zeile alle paar Minuten und bei jedem Einsatz',

@@ -34,6 +34,8 @@ export const english = {
     here: 'Use this device’s location',
     asking: 'Asking the device …',
     denied: 'The device did not tell its location. Type the coordinates instead.',
+    elevation: 'Height above the sea',
+    elevationHelp: 'Only for the times of sunrise and sunset: from a height the horizon lies lower.',
     zone: 'Time zone',
     zoneUnknown: 'mean solar time of the longitude',
     date: 'Date',
@@ -106,6 +108,8 @@ export const english = {
     azimuthUnit: '° from north',
     viewAltitude: 'Looking up by',
     skyShare: 'Sky in the frame',
+    upright: 'Walls and faces, turned to the lens',
+    uprightUnit: '% of what is not sky',
     percent: '%',
     surface: 'Ground',
     surfaceGrey: 'average',
@@ -162,6 +166,7 @@ export const english = {
     spacing: 'Between cues at least',
     maxFilterChanges: 'Filter changes at most',
     noLimit: 'no limit',
+    framesLost: 'A filter change may spoil',
   },
 
   summary: {
@@ -196,6 +201,7 @@ export const english = {
     noCure: 'No single change would cure it. Try a shorter span, or more than one change.',
     apply: 'Apply',
     stale: 'Chart and cues below are of the last plan that could be made.',
+    nothing: 'So far this shoot has no plan to show.',
     wrong: 'Something typed cannot be right',
     applied: (text: string) => `Done: ${text}`,
   },
@@ -261,6 +267,7 @@ export const english = {
     controls: { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' },
     minutes: (minutes: string) => `+${minutes} min`,
   },
+  choices: { title: 'Fewer cues, or closer to the light' },
   table: {
     title: 'The chart as a table',
     caption: 'One row every few minutes and at every cue',
