@@ -54,6 +54,14 @@ describe('events', () => {
   });
 });
 
+test('a single frame is a plan, without a cue', () => {
+  const plan = made({ span: { ...EVENING, endAt: EVENING.startAt } });
+  expect(plan.summary).toMatchObject({ frameCount: 1, startAt: EVENING.startAt, endAt: EVENING.startAt });
+  expect(plan.summary.rampStops).toBe(0);
+  expect(plan.cues).toEqual([]);
+  expect(plan.events[0]!.at.slice(0, 10)).toBe('2026-09-18');
+});
+
 describe('the summary', () => {
   test('is of the frames', () => {
     const { summary, frames, cues } = made();

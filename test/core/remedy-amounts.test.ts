@@ -199,6 +199,35 @@ describe('too dark', () => {
   });
 });
 
+describe('too dark at dawn', () => {
+  const kit = (endAt: string) => ({
+    ...ROOM,
+    direction: 'dawn',
+    span: { ...MORNING, endAt },
+    camera: {
+      shutter: { shortest: '1/8000', longest: '4' },
+      iso: { lowest: 100, highest: 400 },
+      aperture: '4',
+    },
+  });
+  const light = lightOf(kit(MORNING.endAt));
+  // f/4 counts 4, 4 s counts -2, ISO 400 counts 2.
+  const first = light.findIndex(({ sceneEv100 }) => sceneEv100 >= 4 - 2 - 2 - TOLERANCE_EV);
+  const spanOf = (last: number) =>
+    infeasible(planShoot(shootFrom(kit(light[last]!.at)))).remedies.find(
+      ({ change }) => change === 'shorter-span',
+    )?.apply.span;
+
+  test('a shorter span begins with the first frame that is light enough, and has two or more', () => {
+    expect(first).toBeGreaterThan(0);
+    for (const more of [5, 2, 1]) {
+      expect(spanOf(first + more)).toEqual({ startAt: light[first]!.at, endAt: light[first + more]!.at });
+    }
+    expect(spanOf(first)).toBeUndefined();
+    expect(spanOf(first - 1)).toBeUndefined();
+  });
+});
+
 describe('too bright', () => {
   const kit = (aperture: unknown, shortest = '1/60', more: object = {}) => ({
     ...ROOM,
@@ -302,7 +331,7 @@ describe('a shorter span by the sun', () => {
   });
 
   test('is none where a tenth of a degree is more than is left', () => {
-    // Every 10 s the sun falls by 0.03°: two frames before the dark are less than a tenth, and -7.83° cannot become -7.8°.
+    // Every 10 s the sun falls by 0.03°: two frames before the dark are less than the tenth it is rounded to.
     const keys = { ...kit({ span: span(5.55, -12.55) }, ...dim), intervalS: 10 };
     const rows = lightOf(keys);
     const dark = rows.findIndex(({ sceneEv100 }) => sceneEv100 < lowEv);
@@ -312,6 +341,17 @@ describe('a shorter span by the sun', () => {
     const late = { ...keys, span: span(from.sunAltitudeDeg, -12.55) };
     const { remedies } = infeasible(planShoot(shootFrom(late)));
     expect(remedies.map(({ change }) => change)).not.toContain('shorter-span');
+  });
+
+  test('is none that would end where it begins', () => {
+    // From -9.6° on, dark from the third frame, at -9.66°: the second, at -9.63°, rounds to -9.6° again.
+    const keys = { ...kit({ span: span(-9.6, -12.55) }, ...dim), intervalS: 10 };
+    const rows = lightOf(keys);
+    expect(up(rows[1]!.sunAltitudeDeg)).toBe(-9.6);
+    const toleranceEv = 6 - 2 - 4 - (rows[1]!.sceneEv100 + rows[2]!.sceneEv100) / 2;
+    const answer = infeasible(planShoot(shootFrom({ ...keys, limits: { ...ROOM.limits, toleranceEv } })));
+    expect(answer.frame).toBe(2);
+    expect(answer.remedies.map(({ change }) => change)).not.toContain('shorter-span');
   });
 
   test('begins after the dark at dawn', () => {
