@@ -111,6 +111,20 @@ describe('no time for any shutter', () => {
     expect(remedies[0]).toMatchObject({ text: 'Raise the interval from 4 to 7 s.', apply: { intervalS: 7 } });
   });
 
+  // Twelve seconds: 7.75° at 1°/s, eased: of three steps the largest is 0.4815 of the way, 3.73 s, which 4 s have no room
+  // for beside 0.3 s and a shutter. Of four it is 0.34375, 2.66 s: 3 s would do. Of two it is half, 3.88 s.
+  test('a longer interval is longer, even where a shorter one would do', () => {
+    const span = { ...BASE.span, endAt: '2026-09-18T20:52:12+02:00' };
+    const shutter = { shortest: '1/250', longest: '1' };
+    const moves = [{ axis: 'pan', by: { deg: 7.75 }, gear: { settleS: 0, topSpeedDegPerS: 1 } }];
+    const keys = { span, ...camera({ shutter, gapS: 0.3 }), moves };
+    expect('frames' in planShoot(shootFrom({ ...BASE, ...keys, intervalS: 3 }))).toBe(true);
+    expect(answerOf(keys).remedies[0]).toMatchObject({
+      text: 'Raise the interval from 4 to 5 s.',
+      apply: { intervalS: 5 },
+    });
+  });
+
   test('what rests less and what never stops stay as they are', () => {
     const tilt = { axis: 'tilt', by: { deg: 3 }, ease: 'linear', gear: { settleS: 0.4, moveS: 0.2 } };
     const slide = { axis: 'slide', by: { m: 0.6 }, mode: 'continuous', ease: 'linear', gear: { settleS: 9 } };
