@@ -334,6 +334,30 @@ export function inField(site: () => Site): void {
       await page.context().close();
     });
 
+    it('fits one screen of a phone with a filter to take off, early and late, in German', async () => {
+      const camera = { ...EVENING.camera, batteryFrames: 100 }; // falls short, which is said
+      const page = await site().open({
+        path: fragmentFor({ ...EVENING, camera }),
+        ...SIZES.phone,
+        locale: 'de-DE',
+      });
+      await page.getByRole('button', { name: /^Proben/ }).click();
+      await page.locator('.field-next').waitFor();
+      await button(page, 'Halt').click();
+      const lens = page.locator('.field-changes .filter');
+      while ((await lens.count()) === 0) {
+        await button(page, 'Vorspulen').click();
+        if ((await lens.count()) === 0) await button(page, 'Erledigt').click();
+      }
+      const tall = () => page.evaluate(() => document.documentElement.scrollHeight);
+      expect(await tall()).toBeLessThanOrEqual(SIZES.phone.viewport.height);
+      await button(page, 'Weiter').click();
+      await page.locator('.field.late').waitFor();
+      await button(page, 'Halt').click();
+      expect(await tall()).toBeLessThanOrEqual(SIZES.phone.viewport.height);
+      await page.context().close();
+    });
+
     it('fits one screen of a phone on its side, what is said and the meter too', async () => {
       const side = { width: SIZES.phone.viewport.height, height: SIZES.phone.viewport.width };
       // A battery that falls short, German words: as much as there may be to say.

@@ -109,7 +109,7 @@ function nextPart({ next, toGoMs, urgency, phase }: FieldState) {
     </p>
     <ul class="field-changes">
       ${inOrder(next).map(
-        ({ control, from, to }) => html`<li>
+        ({ control, from, to }) => html`<li class=${control}>
           <span class="which">${words().cues.controls[control]}</span>
           <span class="from-to"
             >${markText(control, from)} <span aria-hidden="true">${w.arrow}</span
