@@ -29,12 +29,15 @@ function installed() {
   // npm leaves its own copy of the lock beside the packages; it differs where the clone has moved on.
   const mark = `${root}/node_modules/.package-lock.json`;
   if (!existsSync(mark)) return false;
-  const wanted = JSON.parse(readFileSync(`${root}/package-lock.json`, 'utf8')).packages;
+  const wanted = JSON.parse(readFileSync(`${root}/package-lock.json`, 'utf8')).dependencies;
   const have = JSON.parse(readFileSync(mark, 'utf8')).packages;
-  return Object.entries(wanted).every(
-    ([path, { version, optional }]) =>
-      !path.startsWith('node_modules/') || optional || have[path]?.version === version || have[path]?.link,
-  );
+  const areThere = (packages, folder) =>
+    Object.entries(packages).every(([name, { version, optional, dependencies = {} }]) => {
+      const path = `${folder}node_modules/${name}`;
+      const isThere = have[path]?.version === version || have[path]?.link;
+      return optional || (isThere && areThere(dependencies, `${path}/`));
+    });
+  return areThere(wanted, '');
 }
 
 export function install() {

@@ -19,6 +19,21 @@ test('every bundle is within its budget', async () => {
   expect(loose, 'smaller by far: lower their budgets in .tasks/budgets.mjs').toEqual([]);
 });
 
+test('the lock names no address, and has a checksum of everything that is fetched', () => {
+  const text = readFileSync(`${root}/package-lock.json`, 'utf8');
+  expect(text).not.toMatch(/"resolved"|:\/\//);
+  interface Locked {
+    readonly version: string;
+    readonly integrity?: string;
+    readonly dependencies?: Readonly<Record<string, Locked>>;
+  }
+  const all = ({ dependencies = {} }: Pick<Locked, 'dependencies'>): [string, Locked][] =>
+    Object.entries(dependencies).flatMap(([name, locked]) => [[name, locked], ...all(locked)]);
+  const fetched = all(JSON.parse(text)).filter(([, { version }]) => !version.startsWith('file:'));
+  expect(fetched.length).toBeGreaterThan(100);
+  expect(fetched.filter(([, { integrity }]) => integrity === undefined)).toEqual([]);
+});
+
 test('docs/choices.md says the budgets', () => {
   expect(partBetween(DOC, OPEN, CLOSE), 'npm run budgets -- --write').toBe(budgetTable());
 });
