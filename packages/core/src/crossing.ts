@@ -34,6 +34,7 @@ export const SKY_STEP_MS = 1_800_000;
 /**
  * Samples of `curve` over a stretch and at least one step beyond either end, so that turns at the ends are seen.
  *
+ * @param stepMs between two samples; the curve may turn at most once in it, and bends one way for twice as long round a turn
  * @throws RangeError where the stretch ends before it starts
  */
 export function sampleCurve(curve: Curve, fromMs: number, toMs: number, stepMs = STEP_MS): Samples {
