@@ -13,23 +13,11 @@ import { solveRamp } from '../../packages/core/dist/ramp/solve.js';
 import { giveBack } from '../../packages/core/dist/ramp/table.js';
 import { shootSpan } from '../../packages/core/dist/span.js';
 import { rampProblemOf } from '../../packages/core/dist/targets.js';
-import { shootFrom } from '../core/shoots.js';
+import { PLAIN_SHOOT, shootFrom } from '../core/shoots.js';
 import { highsRamp, loadSolver } from '../reference/highs-ramp.js';
 import { randomProblem } from '../reference/random-problem.js';
 
 const time = { time: 400, warmupTime: 200 };
-
-const EVENING = {
-  format: 'evenfall-shoot/1',
-  place: { latitudeDeg: 43.54, longitudeDeg: -5.66, timeZone: 'Europe/Madrid' },
-  date: '2026-09-18',
-  intervalS: 6,
-  camera: {
-    shutter: { shortest: '1/4000', longest: '30' },
-    iso: { lowest: 100, highest: 3200 },
-    aperture: '4',
-  },
-};
 
 /** A dusk of 15.5 stops, shaped as light falls: slowly, fast, slowly. */
 function dusk(
@@ -137,7 +125,7 @@ describe('a fresh process: importing and reading, then its first plan, under 80 
   ] as const) {
     const read = `
       import { planShoot, readShoot } from '${new URL('../../packages/core/dist/index.js', import.meta.url)}';
-      const { shoot } = readShoot(${JSON.stringify({ ...EVENING, filters })});`;
+      const { shoot } = readShoot(${JSON.stringify({ ...PLAIN_SHOOT, filters })});`;
     const run = (script: string) => execFileSync(process.execPath, ['--input-type=module', '-e', script]);
     bench(`${what}: read`, () => void run(read), { time: 3000 });
     bench(`${what}: read and planned`, () => void run(`${read} planShoot(shoot);`), { time: 3000 });

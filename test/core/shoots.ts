@@ -4,20 +4,22 @@ import { readShoot } from '../../packages/core/src/files/shoot-file.js';
 import type { Shoot } from '../../packages/core/src/shoot.js';
 import type { Random } from '../reference/random.js';
 
+/** What a test's shoot is where it says nothing else. */
+export const PLAIN_SHOOT = {
+  format: 'evenfall-shoot/1',
+  place: { latitudeDeg: 43.54, longitudeDeg: -5.66, timeZone: 'Europe/Madrid' },
+  date: '2026-09-18',
+  intervalS: 6,
+  camera: {
+    shutter: { shortest: '1/4000', longest: '30' },
+    iso: { lowest: 100, highest: 3200 },
+    aperture: '4',
+  },
+};
+
 /** A shoot from the keys of a shoot file; throws where it is wrong. */
 export function shootFrom(keys: Record<string, unknown>): Shoot {
-  const read = readShoot({
-    format: 'evenfall-shoot/1',
-    place: { latitudeDeg: 43.54, longitudeDeg: -5.66, timeZone: 'Europe/Madrid' },
-    date: '2026-09-18',
-    intervalS: 6,
-    camera: {
-      shutter: { shortest: '1/4000', longest: '30' },
-      iso: { lowest: 100, highest: 3200 },
-      aperture: '4',
-    },
-    ...keys,
-  });
+  const read = readShoot({ ...PLAIN_SHOOT, ...keys });
   if (read.kind === 'ok') return read.shoot;
   throw new Error(read.errors.map(({ message }) => message).join('\n'));
 }
