@@ -7,12 +7,15 @@ import type { Ask } from '../plan/planner.js';
 let worker: Worker | undefined;
 let busy = false;
 
-/** Gives up what is being worked out: nobody waits for it any more. */
-export function giveUp(): void {
-  if (!busy) return;
+function end(): void {
   worker?.terminate();
   worker = undefined;
   busy = false;
+}
+
+/** Gives up what is being worked out: nobody waits for it any more. */
+export function giveUp(): void {
+  if (busy) end();
 }
 
 /** @param answer called once, unless given up before: with the choices, or undefined where they could not be had */
@@ -33,8 +36,7 @@ export function askChoices(shoot: Shoot, answer: (choices?: readonly PlanChoice[
   asked.onerror = (event) => {
     event.preventDefault();
     if (asked !== worker) return;
-    busy = true;
-    giveUp();
+    end();
     answer();
   };
   busy = true;
