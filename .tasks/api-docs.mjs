@@ -10,7 +10,7 @@ import { fail, install, root } from './ready.mjs';
 
 const OPTIONS = {
   name: 'Evenfall',
-  entryPoints: [`${root}/packages/core/src/stage/*.ts`, `${root}/packages/chart/src/index.ts`],
+  entryPoints: [`${root}/packages/core/src/*/index.ts`, `${root}/packages/chart/src/index.ts`],
   tsconfig: `${root}/tsconfig.json`,
   readme: `${root}/packages/core/README.md`,
   packagesRequiringDocumentation: ['@evenfall/core', '@evenfall/chart'],
@@ -33,7 +33,7 @@ class Told extends Logger {
   }
 }
 
-/** A comment may name what another stage exports, though its own file does not import it. */
+/** A comment may name what another room exports, though its own file does not import it. */
 function linkAcross(project) {
   const exported = new Map(
     project.children.flatMap(({ children = [] }) => children.map((each) => [each.name, each])),

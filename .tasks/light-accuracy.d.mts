@@ -1,4 +1,4 @@
-type Core = typeof import('../packages/core/src/exposure.js') &
+type Core = typeof import('../packages/core/src/exposure/exposure.js') &
   typeof import('../packages/core/src/light/sunlight.js') &
   typeof import('../packages/core/src/light/sky.js') &
   typeof import('../packages/core/src/light/moon.js') &

@@ -314,7 +314,7 @@ if (argv[1] === fileURLToPath(import.meta.url)) {
   const dist = (path) => import(new URL(`packages/core/dist/${path}.js`, root).href);
   const modules = await Promise.all(
     [
-      'exposure',
+      'exposure/exposure',
       'light/sunlight',
       'light/sky',
       'light/moon',

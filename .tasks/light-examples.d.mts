@@ -1,10 +1,10 @@
 type Core = typeof import('../packages/core/src/index.js');
-type Light = import('../packages/core/src/plan-format.js').LightRow;
+type Light = import('../packages/core/src/plan/types.js').LightRow;
 
 export const EXAMPLES: readonly string[];
 export interface ExampleFacts {
   readonly name: string;
-  readonly plan: import('../packages/core/src/plan-format.js').PlanMade;
+  readonly plan: import('../packages/core/src/plan/types.js').PlanMade;
   readonly rows: readonly Light[];
   readonly steepest: Light;
   readonly sunset: Light;

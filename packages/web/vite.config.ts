@@ -19,7 +19,7 @@ export default defineConfig(({ mode }) => {
         '@kurkle/color': at('src/chart/no-mixing.ts'),
         '@evenfall/core': at('../core/src/index.ts'),
         '@evenfall/chart': at('../chart/src/index.ts'),
-        '#plain-plan': at('../core/src/plan-plain.ts'),
+        '#plain-plan': at('../core/src/plan/plain.ts'),
         '#new-worker': at(single ? 'src/plan/new-worker-inline.ts' : 'src/plan/new-worker.ts'),
       },
     },

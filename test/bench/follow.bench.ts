@@ -6,11 +6,11 @@ import { bench, describe } from 'vitest';
 import { readShoot } from '../../packages/core/dist/files/shoot-file.js';
 import { eveningOf } from '../../packages/core/dist/follow/evening.js';
 import { followFrame, startFollow } from '../../packages/core/dist/follow/follow.js';
-import { forecastLight } from '../../packages/core/dist/forecast.js';
-import { planAhead } from '../../packages/core/dist/ramp/live.js';
+import { forecastLight } from '../../packages/core/dist/plan/forecast.js';
+import { rampProblemOf } from '../../packages/core/dist/plan/targets.js';
+import { planAhead } from '../../packages/core/dist/ramp/live/live.js';
 import { solveRamp } from '../../packages/core/dist/ramp/solve.js';
-import { shootSpan } from '../../packages/core/dist/span.js';
-import { rampProblemOf } from '../../packages/core/dist/targets.js';
+import { shootSpan } from '../../packages/core/dist/shoot/span.js';
 import { EVENING_SHOOT, planOf } from '../reference/evening-shoot.js';
 
 const time = { time: 400, warmupTime: 200 };

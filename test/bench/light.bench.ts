@@ -2,10 +2,10 @@
 
 import { getPosition } from 'suncalc';
 import { bench, describe } from 'vitest';
-import { forecastLight } from '../../packages/core/dist/forecast.js';
 import { type Sky, sceneLight } from '../../packages/core/dist/light/scene.js';
 import { sceneOf } from '../../packages/core/dist/light/words.js';
-import { shootSpan } from '../../packages/core/dist/span.js';
+import { forecastLight } from '../../packages/core/dist/plan/forecast.js';
+import { shootSpan } from '../../packages/core/dist/shoot/span.js';
 import { shootFrom } from '../core/shoots.js';
 
 const light = sceneLight(

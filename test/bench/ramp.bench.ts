@@ -3,16 +3,16 @@
 
 import { execFileSync } from 'node:child_process';
 import { bench, describe } from 'vitest';
-import { forecastLight } from '../../packages/core/dist/forecast.js';
-import { planShoot } from '../../packages/core/dist/plan.js';
-import { costToGo } from '../../packages/core/dist/ramp/cost-to-go.js';
-import { HeldErrors } from '../../packages/core/dist/ramp/held.js';
+import { forecastLight } from '../../packages/core/dist/plan/forecast.js';
+import { planShoot } from '../../packages/core/dist/plan/plan.js';
+import { rampProblemOf } from '../../packages/core/dist/plan/targets.js';
+import { costToGo } from '../../packages/core/dist/ramp/exact/cost-to-go.js';
+import { HeldErrors } from '../../packages/core/dist/ramp/exact/held.js';
+import { giveBack } from '../../packages/core/dist/ramp/exact/table.js';
 import { latticeOf } from '../../packages/core/dist/ramp/lattice.js';
 import type { RampProblem } from '../../packages/core/dist/ramp/problem.js';
 import { solveRamp } from '../../packages/core/dist/ramp/solve.js';
-import { giveBack } from '../../packages/core/dist/ramp/table.js';
-import { shootSpan } from '../../packages/core/dist/span.js';
-import { rampProblemOf } from '../../packages/core/dist/targets.js';
+import { shootSpan } from '../../packages/core/dist/shoot/span.js';
 import { PLAIN_SHOOT, shootFrom } from '../core/shoots.js';
 import { highsRamp, loadSolver } from '../reference/highs-ramp.js';
 import { randomProblem } from '../reference/random-problem.js';

@@ -2,8 +2,8 @@
 // work here; settings only have to hang together, so that a picture of them can be checked.
 
 import type { Direction, PlanChange, PlanEvent, PlanFrame, PlanMade, Shoot, SkyEvent } from '@evenfall/core';
-import { dialLabel, fNumberOfStep, isoOfStep, timeOfStep } from '../../packages/core/src/dial.js';
-import { setUpAt } from '../../packages/core/src/set-up.js';
+import { dialLabel, fNumberOfStep, isoOfStep, timeOfStep } from '../../packages/core/src/exposure/dial.js';
+import { setUpAt } from '../../packages/core/src/plan/set-up.js';
 
 export interface MadePlanOptions {
   readonly cues?: number;

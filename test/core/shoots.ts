@@ -1,7 +1,7 @@
 // Shoots for tests: invented evenings at real coordinates, and random ones built to be valid.
 
 import { readShoot } from '../../packages/core/src/files/shoot-file.js';
-import type { Shoot } from '../../packages/core/src/shoot.js';
+import type { Shoot } from '../../packages/core/src/shoot/shoot.js';
 import type { Random } from '../reference/random.js';
 
 /** What a test's shoot is where it says nothing else. */

@@ -12,7 +12,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 export interface ExportedName {
   readonly package: string; // '@evenfall/core'
   readonly name: string;
-  readonly at: string; // "packages/core/src/dial.ts:15"
+  readonly at: string; // "packages/core/src/exposure/dial.ts:15"
   readonly kind: 'function' | 'constant' | 'type';
   /** What its docstring lacks, one line each; empty is good. */
   readonly gaps: readonly string[];

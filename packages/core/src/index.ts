@@ -1,13 +1,12 @@
-// The whole of core. Each stage is also its own way in, `@evenfall/core/ramp` and so on, with nothing else loaded.
+// The whole of core. Each room is also an entry point, `@evenfall/core/ramp` and so on, with nothing else loaded.
 
-export * from './stage/clock.js';
-export * from './stage/cues.js';
-export * from './stage/dial.js';
-export * from './stage/files.js';
-export * from './stage/follow.js';
-export * from './stage/footage.js';
-export * from './stage/light.js';
-export * from './stage/move.js';
-export * from './stage/plan.js';
-export * from './stage/ramp.js';
-export * from './stage/sun.js';
+export * from './exposure/index.js';
+export * from './files/index.js';
+export * from './follow/index.js';
+export * from './footage/index.js';
+export * from './light/index.js';
+export * from './move/index.js';
+export * from './plan/index.js';
+export * from './ramp/index.js';
+export * from './shoot/index.js';
+export * from './sky/index.js';

@@ -1,7 +1,7 @@
 // Shoot files as people might write them, valid by construction, for properties of everything that reads them.
 
 import fc from 'fast-check';
-import { dialLabels } from '../../../packages/core/src/dial.js';
+import { dialLabels } from '../../../packages/core/src/exposure/dial.js';
 
 // JSON has no negative zero, so none is made.
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);

@@ -1,9 +1,9 @@
 // The live solver against the exact one and against the plain checker of rules: what it may do is what a plan may do.
 
 import { describe, expect, test } from 'vitest';
-import { liveKit, planAhead } from '../../../packages/core/src/ramp/live.js';
-import { bulbStep } from '../../../packages/core/src/ramp/live-bulb-model.js';
-import { errorWeight } from '../../../packages/core/src/ramp/live-errors.js';
+import { bulbStep } from '../../../packages/core/src/ramp/bulb/model.js';
+import { errorWeight } from '../../../packages/core/src/ramp/live/errors.js';
+import { liveKit, planAhead } from '../../../packages/core/src/ramp/live/live.js';
 import { type State, shutterOf } from '../../../packages/core/src/ramp/moves.js';
 import type { RampProblem } from '../../../packages/core/src/ramp/problem.js';
 import { solveRamp } from '../../../packages/core/src/ramp/solve.js';

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { accuracyTable, comparisons, writtenTable } from '../../../.tasks/light-accuracy.mjs';
-import * as exposure from '../../../packages/core/src/exposure.js';
+import * as exposure from '../../../packages/core/src/exposure/exposure.js';
 import * as moon from '../../../packages/core/src/light/moon.js';
 import * as night from '../../../packages/core/src/light/night.js';
 import * as scene from '../../../packages/core/src/light/scene.js';

@@ -1,7 +1,7 @@
 // Dusk and dawn mirror each other: the same light at the same altitude of the sun.
 
 import { expect, test } from 'vitest';
-import { lightTable } from '../../../packages/core/src/plan.js';
+import { lightTable } from '../../../packages/core/src/plan/plan.js';
 import { shootFrom } from '../shoots.js';
 
 test('a clear moonless dawn is the dusk run backwards, altitude by altitude', () => {

@@ -1,7 +1,7 @@
 // Whatever a shoot file may say of a scene, the model takes: the ranges of the two must not part.
 
 import { expect, test } from 'vitest';
-import { lightTable } from '../../../packages/core/src/plan.js';
+import { lightTable } from '../../../packages/core/src/plan/plan.js';
 import { shootFrom } from '../shoots.js';
 
 const SCENES: readonly Record<string, unknown>[] = [

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { nightOfZenith } from '../../../packages/core/src/light/night.js';
 import { type Scene, type Sky, sceneLight } from '../../../packages/core/src/light/scene.js';
+import type { SceneWords } from '../../../packages/core/src/light/scene-words.js';
 import { clearIlluminanceLx } from '../../../packages/core/src/light/sunlight.js';
 import { CLOUDS, knownOf, LAMPS, NIGHTS, SURFACES, sceneOf } from '../../../packages/core/src/light/words.js';
-import type { SceneWords } from '../../../packages/core/src/shoot.js';
 import { expectSmooth } from './smoothness.js';
 
 const WORDS: SceneWords = {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { domeOfModel, readRows } from '../../../.tasks/light-accuracy.mjs';
-import { illuminanceToEv100, luminanceToEv100 } from '../../../packages/core/src/exposure.js';
+import { illuminanceToEv100, luminanceToEv100 } from '../../../packages/core/src/exposure/exposure.js';
 import {
   azimuthBetweenDeg,
   clearSkyLuminanceCdM2,

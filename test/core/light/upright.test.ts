@@ -2,10 +2,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { type Sky, sceneLight } from '../../../packages/core/src/light/scene.js';
+import type { SceneWords } from '../../../packages/core/src/light/scene-words.js';
 import { skyPartOfSunlight } from '../../../packages/core/src/light/sunlight.js';
 import { beamOnUpright, moonOnUpright, overcastOnUpright } from '../../../packages/core/src/light/upright.js';
 import { sceneOf } from '../../../packages/core/src/light/words.js';
-import type { SceneWords } from '../../../packages/core/src/shoot.js';
 
 describe('geometry', () => {
   test('the beam on a wall it meets squarely is its cotangent, and nothing from behind', () => {

@@ -1,7 +1,7 @@
 // What is said of a move, to the letter and at the very edge, by hand: 18 mm in front of 36 mm takes in 90°.
 
 import { describe, expect, test } from 'vitest';
-import { type MoveRequest, planMoves } from '../../../packages/core/src/move.js';
+import { type MoveRequest, planMoves } from '../../../packages/core/src/move/move.js';
 import { slide, turn } from './moves.js';
 
 const NINETY = { lens: { focalMm: 18 }, sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 } };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { timeOfStep } from '../../../packages/core/src/dial.js';
-import { footageOf } from '../../../packages/core/src/footage.js';
+import { timeOfStep } from '../../../packages/core/src/exposure/dial.js';
+import { footageOf } from '../../../packages/core/src/footage/footage.js';
 import {
   type Move,
   type MoveFinding,
@@ -9,7 +9,7 @@ import {
   type MoveRemedy,
   type MoveRequest,
   planMoves,
-} from '../../../packages/core/src/move.js';
+} from '../../../packages/core/src/move/move.js';
 import { anyMoves, OPTICS, slide, turn } from './moves.js';
 
 /** A dusk's shutters: short by day, `longestS` at night, in marked thirds. */

@@ -13,9 +13,9 @@ import {
 } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
-import { kitOf } from '../../../packages/core/src/kit.js';
-import { hasRoom } from '../../../packages/core/src/room.js';
-import { problemFrom } from '../../../packages/core/src/targets.js';
+import { problemFrom } from '../../../packages/core/src/plan/targets.js';
+import { kitOf } from '../../../packages/core/src/shoot/kit.js';
+import { hasRoom } from '../../../packages/core/src/shoot/time-left.js';
 import { checkPlan } from '../../reference/plan-checker.js';
 import { seeded } from '../../reference/random.js';
 import { shootFrom } from '../shoots.js';

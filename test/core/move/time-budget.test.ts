@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { timeOfStep } from '../../../packages/core/src/dial.js';
+import { timeOfStep } from '../../../packages/core/src/exposure/dial.js';
+import { frameCountOf } from '../../../packages/core/src/footage/frames.js';
 import { travelsOf } from '../../../packages/core/src/move/resolve.js';
 import { stepAfter } from '../../../packages/core/src/move/steps.js';
 import {
@@ -11,7 +12,6 @@ import {
   lengthShareThatFits,
   shutterRoomS,
 } from '../../../packages/core/src/move/time-budget.js';
-import { frameCountOf } from '../../../packages/core/src/shoot.js';
 import { anyMoves, OPTICS, slide, turn } from './moves.js';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

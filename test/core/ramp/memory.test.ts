@@ -1,8 +1,8 @@
 // A table's memory serves the next one: whatever is left in it, the plan is the one that fresh memory gives.
 
 import { expect, test } from 'vitest';
+import { giveBack } from '../../../packages/core/src/ramp/exact/table.js';
 import { solveRamp } from '../../../packages/core/src/ramp/solve.js';
-import { giveBack } from '../../../packages/core/src/ramp/table.js';
 import { randomProblem } from '../../reference/random-problem.js';
 
 test('300 random problems are solved alike over memory that holds what would be cheaper than anything', () => {

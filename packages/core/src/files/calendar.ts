@@ -2,8 +2,8 @@
 // Source: docs/sources.md#rfc5545.
 
 import { within } from '../check.js';
-import { parseRfc3339 } from '../clock.js';
-import type { PlanFrame, PlanMade } from '../plan-format.js';
+import type { PlanFrame, PlanMade } from '../plan/types.js';
+import { parseRfc3339 } from '../sky/clock.js';
 
 /** What one event says. */
 export interface CalendarText {

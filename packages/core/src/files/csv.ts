@@ -1,7 +1,7 @@
 // Plans as tables for a spreadsheet: comma-separated values with a header row.
 // Source: docs/sources.md#rfc4180.
 
-import type { Control, PlanFrame, PlanMade } from '../plan-format.js';
+import type { Control, PlanFrame, PlanMade } from '../plan/types.js';
 
 const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
 

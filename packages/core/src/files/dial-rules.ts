@@ -1,7 +1,14 @@
 // Marks against the dial in use: "1/45" is on a dial in halves and not on one in thirds.
 
-import { type DialControl, dialLabel, dialLabels, dialStep, isoOfStep, type StepsPerStop } from '../dial.js';
-import type { Camera } from '../shoot.js';
+import {
+  type DialControl,
+  dialLabel,
+  dialLabels,
+  dialStep,
+  isoOfStep,
+  type StepsPerStop,
+} from '../exposure/dial.js';
+import type { Camera } from '../shoot/shoot.js';
 import type { Fault, Path } from './file-error.js';
 import { shown } from './file-error.js';
 

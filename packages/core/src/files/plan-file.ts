@@ -1,7 +1,7 @@
 // Reading and writing plan files and light tables.
 
 import * as v from 'valibot';
-import type { LightTable, Plan } from '../plan-format.js';
+import type { LightTable, Plan } from '../plan/types.js';
 import { type Fault, type FileError, type Locate, placed } from './file-error.js';
 import { jsonLines } from './json-lines.js';
 import { lightSchema } from './light-schema.js';

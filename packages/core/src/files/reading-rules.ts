@@ -1,8 +1,8 @@
 // Readings must belong to the shoot they stand in.
 
-import { parseRfc3339, rfc3339, type Zone } from '../clock.js';
-import type { Shoot } from '../shoot.js';
-import { shootSpan } from '../span.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { shootSpan } from '../shoot/span.js';
+import { parseRfc3339, rfc3339, type Zone } from '../sky/clock.js';
 import { type Fault, shown } from './file-error.js';
 
 /** The light of a morning tells nothing of the evening after it. */

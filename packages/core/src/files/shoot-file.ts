@@ -1,7 +1,7 @@
 // Reading and writing shoot files: a parsed value in, a checked shoot with its defaults out.
 
 import * as v from 'valibot';
-import type { Shoot } from '../shoot.js';
+import type { Shoot } from '../shoot/shoot.js';
 import { type FileError, type Locate, placed } from './file-error.js';
 import { shootFaults } from './shoot-rules.js';
 import { type ShootFile, shootFileSchema } from './shoot-schema.js';

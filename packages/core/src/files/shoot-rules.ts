@@ -1,10 +1,11 @@
 // What one key of a shoot asks of another. Runs on a shoot whose shapes and ranges are right.
 
-import { civilDay, parseRfc3339, rfc3339, type Zone, zoneOf } from '../clock.js';
-import { timeOfStep } from '../dial.js';
+import { timeOfStep } from '../exposure/dial.js';
+import { frameCountOf } from '../footage/frames.js';
 import { moveFaults } from '../move/resolve.js';
-import { opticsOf } from '../room.js';
-import { frameCountOf, type Shoot } from '../shoot.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { opticsOf } from '../shoot/time-left.js';
+import { civilDay, parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { dialFaults } from './dial-rules.js';
 import { type Fault, type Path, shown } from './file-error.js';
 import { nearestWord } from './nearest.js';

@@ -2,7 +2,7 @@
 // a program imports do not lead to the schemas and their library.
 
 import type * as v from 'valibot';
-import type { Shoot } from '../shoot.js';
+import type { Shoot } from '../shoot/shoot.js';
 import type { Fault } from './file-error.js';
 import type { ShootFile } from './shoot-schema.js';
 import { keyFaults } from './walk.js';

@@ -1,9 +1,9 @@
 // A shoot must be small enough to reckon in a moment: the same limit for a person at the page and a service.
 
-import type { Shoot } from '../shoot.js';
-import { frameCountOf } from '../shoot.js';
-import { shootSpan } from '../span.js';
-import { extentText, MOST_WORK, planWork } from '../work.js';
+import { frameCountOf } from '../footage/frames.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { shootSpan } from '../shoot/span.js';
+import { extentText, MOST_WORK, planWork } from '../shoot/work.js';
 import type { Fault } from './file-error.js';
 
 const DAY_S = 86_400;

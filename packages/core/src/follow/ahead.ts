@@ -1,6 +1,6 @@
 // The cues ahead: the plan's own while it stands, else the ramp planned again from the setting on the camera.
 
-import { type LiveCue, planAhead } from '../ramp/live.js';
+import { type LiveCue, planAhead } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
 import type { CameraState } from './camera.js';
 import { type Evening, frameStartMs } from './evening.js';

@@ -1,9 +1,9 @@
 // What is said of a state: setting, cues, offset, band, and what to look out for.
 
-import { changesBetween } from '../cues.js';
 import { METER_EV } from '../light/band.js';
 import { driftEv } from '../light/drift.js';
-import type { LiveCue } from '../ramp/live.js';
+import { changesBetween } from '../plan/cues.js';
+import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
 import { type Evening, frameStartMs, frameText } from './evening.js';
 import { offsetAt } from './offset-state.js';

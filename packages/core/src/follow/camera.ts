@@ -1,6 +1,6 @@
 // What stands on the camera, and the cues that brought it there.
 
-import type { LiveCue } from '../ramp/live.js';
+import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
 import type { Evening } from './evening.js';
 

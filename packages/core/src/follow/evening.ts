@@ -1,15 +1,15 @@
 // What stays the same while an evening is followed: the plan, its kit, its light by frame.
 
 import { positive } from '../check.js';
-import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../clock.js';
-import { dialStep } from '../dial.js';
-import { forecastLight } from '../forecast.js';
-import { type Kit, kitOf } from '../kit.js';
-import type { PlanFrame, PlanMade } from '../plan-format.js';
+import { dialStep } from '../exposure/dial.js';
+import { forecastLight } from '../plan/forecast.js';
+import { problemFrom } from '../plan/targets.js';
+import type { PlanFrame, PlanMade } from '../plan/types.js';
 import { weightsOf } from '../ramp/lattice.js';
-import { type LiveKit, liveKit } from '../ramp/live.js';
+import { type LiveKit, liveKit } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
-import { problemFrom } from '../targets.js';
+import { type Kit, kitOf } from '../shoot/kit.js';
+import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import type { FollowOptions } from './types.js';
 
 export interface Evening {

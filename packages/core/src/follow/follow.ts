@@ -3,8 +3,8 @@
 // No clock and no memory but the state, which is never changed: each answer brings the next one.
 
 import { finite } from '../check.js';
-import type { PlanMade } from '../plan-format.js';
-import type { LiveCue } from '../ramp/live.js';
+import type { PlanMade } from '../plan/types.js';
+import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
 import { cuesAhead, targetsAhead } from './ahead.js';
 import { answerOf, takenCues } from './answer.js';

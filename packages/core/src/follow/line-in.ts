@@ -1,7 +1,7 @@
 // One line of input, read. Anything may come down the pipe; a line that is not understood is told, not thrown.
 
-import { parseRfc3339 } from '../clock.js';
 import { nearestWord } from '../files/nearest.js';
+import { parseRfc3339 } from '../sky/clock.js';
 import type { FollowInput, ReportedSetting } from './types.js';
 
 export type LineRead =

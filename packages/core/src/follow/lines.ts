@@ -1,7 +1,7 @@
 // Following as lines of text: one JSON object in, one out. A pure reducer, so that a command, a socket or a test
 // can drive it. No line ends the stream. The format: docs/follow.md.
 
-import type { PlanMade } from '../plan-format.js';
+import type { PlanMade } from '../plan/types.js';
 import { frameStartMs } from './evening.js';
 import { type FollowState, followFrame, startFollow } from './follow.js';
 import { readLine } from './line-in.js';

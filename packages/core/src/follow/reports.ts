@@ -1,6 +1,6 @@
 // What people and rigs report of the camera: another setting, a cue done early or late, a cue missed.
 
-import type { LiveCue } from '../ramp/live.js';
+import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
 import { type CameraState, standingAt, withCue, withCueMovedTo, withoutLastCue } from './camera.js';
 import type { Evening } from './evening.js';

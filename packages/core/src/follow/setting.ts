@@ -1,10 +1,10 @@
 // Between what a person or a rig says of the camera, by labels and names, and the ramp's indices.
 
-import { type DialControl, dialStep } from '../dial.js';
-import { settingOf } from '../kit.js';
-import { bulbEv, bulbStep } from '../ramp/live-bulb-model.js';
-import { exposureEv } from '../ramp/live-funnel.js';
+import { type DialControl, dialStep } from '../exposure/dial.js';
+import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
+import { exposureEv } from '../ramp/live/funnel.js';
 import { type State, shutterOf } from '../ramp/moves.js';
+import { settingOf } from '../shoot/kit.js';
 import type { Evening } from './evening.js';
 import type { FollowSetting, ReportedSetting } from './types.js';
 

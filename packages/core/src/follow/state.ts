@@ -1,6 +1,6 @@
 // What is known while an evening is followed.
 
-import type { LiveCue } from '../ramp/live.js';
+import type { LiveCue } from '../ramp/live/live.js';
 import type { CameraState } from './camera.js';
 import type { Evening } from './evening.js';
 import type { Rewinds } from './moment.js';

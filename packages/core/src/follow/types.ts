@@ -1,8 +1,8 @@
 // What goes into following an evening and what comes out.
 
-import type { Setting } from '../kit.js';
 import type { Reading } from '../light/reading.js';
-import type { PlanChange } from '../plan-format.js';
+import type { PlanChange } from '../plan/types.js';
+import type { Setting } from '../shoot/kit.js';
 
 /** How an evening is followed. */
 export interface FollowOptions {

@@ -144,3 +144,53 @@ export function lastingOf(frames: number, { startMs, frameCount, intervalS }: Su
     ...needed,
   };
 }
+
+/** What the frames take and whether it is there; absent where it is not known. */
+export interface Supplies {
+  /** Space the frames take, decimal gigabytes. */
+  readonly cardNeededGB?: number;
+  /** Whether the card has it. */
+  readonly cardFits?: boolean;
+  /** Whether one charge lasts. */
+  readonly batteryFits?: boolean;
+}
+
+/**
+ * Card and battery for so many frames.
+ *
+ * @param frameCount whole, 0 or more
+ * @param camera `frameMB`, `cardGB` and `batteryFrames` as far as known, each > 0; `coldFactor` 0 to 1, 1
+ *   where absent
+ * @returns what can be said from them
+ * @throws RangeError on a battery or a cold factor out of range
+ * @example
+ * ```ts
+ * import { suppliesFor } from '@evenfall/core';
+ *
+ * suppliesFor(1000, { frameMB: 30, cardGB: 64 }); // → { cardNeededGB: 30, cardFits: true }
+ * suppliesFor(1000, { batteryFrames: 1200, coldFactor: 0.75 }); // → { batteryFits: false }
+ * ```
+ */
+export function suppliesFor(
+  frameCount: number,
+  {
+    frameMB,
+    cardGB,
+    batteryFrames,
+    coldFactor = 1,
+  }: {
+    readonly frameMB?: number;
+    readonly cardGB?: number;
+    readonly batteryFrames?: number;
+    readonly coldFactor?: number;
+  },
+): Supplies {
+  const cardNeededGB = frameMB === undefined ? undefined : (frameCount * frameMB) / 1000;
+  return {
+    ...(cardNeededGB === undefined ? {} : { cardNeededGB }),
+    ...(cardNeededGB === undefined || cardGB === undefined ? {} : { cardFits: cardNeededGB <= cardGB }),
+    ...(batteryFrames === undefined
+      ? {}
+      : { batteryFits: frameCount <= framesOnCharge(batteryFrames, coldFactor) }),
+  };
+}

@@ -2,7 +2,7 @@
 // Light adds as luminance. Assumptions and what is left out: docs/light.md.
 
 import { finite, within } from '../check.js';
-import { luminanceToEv100 } from '../exposure.js';
+import { luminanceToEv100 } from '../exposure/exposure.js';
 import { angleFrom } from './cie-sky.js';
 import { type Cloud, overcastSkyToward } from './cloud.js';
 import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyToward } from './moon.js';

@@ -1,11 +1,11 @@
 // The plain words of a shoot file and the numbers they stand for. Source of each table: docs/sources.md.
 
-import { ev100ToLuminance } from '../exposure.js';
-import type { CloudWord, LampsWord, NightWord, SceneWords, SurfaceWord } from '../shoot.js';
+import { ev100ToLuminance } from '../exposure/exposure.js';
 import type { Known } from './band.js';
 import { type Cloud, cloudOfEighths } from './cloud.js';
 import { type Night, nightOfGroundLx, nightOfZenith, overcastNightFactor } from './night.js';
 import type { Lamps, Scene } from './scene.js';
+import type { CloudWord, LampsWord, NightWord, SceneWords, SurfaceWord } from './scene-words.js';
 import { azimuthBetweenDeg } from './sky.js';
 
 /**

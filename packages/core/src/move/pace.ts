@@ -1,7 +1,7 @@
 // The same move over other numbers of frames: in the same time with another interval, or at the same interval
 // in another time.
 
-import { clipLengthS, frameCountOf } from '../shoot.js';
+import { clipLengthS, frameCountOf } from '../footage/frames.js';
 import { type Asked, longestShutterS, type MoveRemedy, recordingOf } from './asked.js';
 import { gapOf, shutterRoomS } from './time-budget.js';
 import { secondsText } from './words.js';

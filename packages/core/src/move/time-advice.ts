@@ -1,6 +1,6 @@
 // Where the moves do not fit into the time: each single change that would make them fit.
 
-import { clipLengthS, frameCountOf } from '../shoot.js';
+import { clipLengthS, frameCountOf } from '../footage/frames.js';
 import { type Asked, longestShutterS, type MoveFinding, type MoveRemedy, recordingOf } from './asked.js';
 import { easePeakSlope } from './ease.js';
 import { otherLengths } from './lengths.js';

@@ -2,7 +2,7 @@
 // writing, the move to the next frame's place, and settling there. Source: docs/moves.md, "Time in one interval".
 
 import { within } from '../check.js';
-import { frameCountOf } from '../shoot.js';
+import { frameCountOf } from '../footage/frames.js';
 import { stepTimeS, wayInS } from './gear.js';
 import type { Travel } from './resolve.js';
 import { largestStep, stepAfter } from './steps.js';

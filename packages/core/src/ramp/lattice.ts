@@ -5,7 +5,7 @@
 // tolerance of the target, a band a few levels high, need to be looked at.
 
 import { finite, positive } from '../check.js';
-import { longestTimeInside } from '../shoot.js';
+import { longestTimeInside } from '../footage/frames.js';
 import { type Band, type Bands, bandsOf, slidingRange } from './band.js';
 import { cueSpacing, type RampProblem, stepLimit } from './problem.js';
 import { type RampWeights, rampWeights } from './weights.js';

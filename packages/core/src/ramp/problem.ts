@@ -1,9 +1,26 @@
 // The ramp problem: a list of target EVs and a kit in, one setting a frame out.
 // Nothing here knows of sky, sun or dates. The problem in words: docs/ramp.md.
 
-import type { StepsPerStop } from '../dial.js';
-import type { Crew, Direction, Limits } from '../shoot.js';
+import type { StepsPerStop } from '../exposure/dial.js';
+import type { Direction } from '../sky/sun-pass.js';
 import type { RampWeights } from './weights.js';
+
+/** Who turns the dials: a person between frames, or a program. */
+export type Crew = 'hand' | 'rig';
+
+/** What a schedule may ask of the picture and of the crew. */
+export interface Limits {
+  /** Largest error of a frame, stops, > 0. */
+  readonly toleranceEv: number;
+  /** Largest change of one control at one cue, stops, > 0. */
+  readonly largestStepEv: number;
+  /** Least time from one cue to the next, seconds, >= 0. */
+  readonly secondsBetweenCues: number;
+  /** Most filter changes, whole, >= 0; no limit where absent. */
+  readonly maxFilterChanges?: number;
+  /** Frames that a hand on the lens may spoil, whole, >= 0. */
+  readonly framesLostPerFilterChange: number;
+}
 
 /** What the camera can stand at, in dial steps (see dial.ts: up is shorter, more sensitive, narrower). */
 export interface RampKit {

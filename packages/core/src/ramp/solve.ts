@@ -1,16 +1,16 @@
 // A ramp problem in; the optimum, or why there is none, out.
 
-import { bulbRampExists, solveBulb } from './bulb.js';
-import { beyondKit, explain, noShutterFits } from './certificate.js';
+import { bulbRampExists, solveBulb } from './bulb/solve.js';
 import { objectiveOf } from './cost.js';
-import { costToGo } from './cost-to-go.js';
-import { HeldErrors } from './held.js';
+import { costToGo } from './exact/cost-to-go.js';
+import { HeldErrors } from './exact/held.js';
+import { firstUnmet } from './exact/reach.js';
+import { type CostToGo, giveBack } from './exact/table.js';
+import { cheapestStart, rollOut, type Step } from './exact/traceback.js';
+import { beyondKit, explain, noShutterFits } from './infeasible.js';
 import { type Lattice, latticeOf } from './lattice.js';
 import { shutterOf } from './moves.js';
 import type { RampFrame, RampProblem, RampResult } from './problem.js';
-import { firstUnmet } from './reach.js';
-import { cheapestStart, rollOut, type Step } from './rollout.js';
-import { type CostToGo, giveBack } from './table.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives

@@ -1,0 +1,203 @@
+// One cue on the card: a row for a turn of the dial, a framed box for a filter change.
+
+import type { Pen } from '../svg/pen.js';
+import { textWidth, wrapText } from '../svg/text-width.js';
+import { clockText } from '../text/local-time.js';
+import { exposureText, filterText } from '../text/setting.js';
+import type { Words } from '../text/words.js';
+import { type CueFacts, type CueStep, stepText } from './cue-facts.js';
+import { type Block, type Layout, SIZE } from './page.js';
+
+const SMALL = { size: SIZE.small };
+const SMALL_LEADING = 11.5;
+
+interface CueLayout extends Layout {
+  readonly withSeconds: boolean;
+  readonly column: number; // where what to do begins, right of box and clock
+}
+
+/** The blocks of the cues, one each. */
+export function cueBlocks(cues: readonly CueFacts[], withSeconds: boolean, layout: Layout): Block[] {
+  const { words, form } = layout;
+  const widths = cues.flatMap((facts) => [
+    clockOf(facts, withSeconds, words).width,
+    textWidth(minutesText(facts, words), SIZE.small),
+    textWidth(words.card.frame(String(facts.frameNumber)), SIZE.small),
+  ]);
+  const column = form.left + CLOCK + widths.reduce((a, b) => Math.max(a, b), 0) + 5.5;
+  const cueLayout = { ...layout, withSeconds, column };
+  return cues.map((facts) =>
+    facts.filterChange ? filterBlock(facts, cueLayout) : dialBlock(facts, cueLayout),
+  );
+}
+
+const BOX = 13;
+const CLOCK = 20; // of the clock, right of the page's left edge
+
+// "6:42:13 pm": the half of the day smaller, so that the digits stay as big as on a 24-hour clock.
+function clockOf({ cue }: CueFacts, withSeconds: boolean, words: Words) {
+  const [digits = '', half = ''] = clockText(cue.at, withSeconds, words).split(' ');
+  const digitsWidth = textWidth(digits, SIZE.clock, true);
+  const halfX = digitsWidth + 2.5;
+  const width = half === '' ? digitsWidth : halfX + textWidth(half, SIZE.small, true);
+  return {
+    width,
+    draw: (x: number, y: number, pen: Pen, inBar = false) =>
+      pen.text(x, y, digits, { size: SIZE.clock, bold: true, inBar }) +
+      (half === '' ? '' : pen.text(x + halfX, y, half, { size: SIZE.small, bold: true, inBar })),
+  };
+}
+
+function dialBlock(facts: CueFacts, { form, words, withSeconds, column }: CueLayout): Block {
+  const { left, right } = form;
+  const width = right - column;
+  const light = lightText(facts, words);
+  const exposure = wrapText(exposureText(facts.after), width, SIZE.small);
+  const filter = filterText(facts.after.filters, words);
+  const crowded = textWidth(filter, SIZE.small) + textWidth(light, SIZE.small) + 8 > width;
+  const lines = facts.steps.map((step) => dialLine(step, width, words));
+  const bigHeight = lines.reduce((sum, { height }) => sum + height, 0);
+  const smallLines = exposure.length + (crowded ? 2 : 1);
+  const height = bigHeight + SMALL_LEADING * smallLines + 5;
+  return {
+    height,
+    draw(top, pen) {
+      const first = top + 15;
+      const small = top + bigHeight + 10.5;
+      const filterY = small + SMALL_LEADING * exposure.length;
+      let y = first;
+      const big = lines.map((line) => {
+        const svg = line.draw(column, y, pen);
+        y += line.height;
+        return svg;
+      });
+      return [
+        pen.tick(left, first, BOX),
+        clockOf(facts, withSeconds, words).draw(left + CLOCK, first, pen),
+        ...big,
+        pen.text(left + CLOCK, small, minutesText(facts, words), SMALL),
+        pen.text(left + CLOCK, small + SMALL_LEADING, words.card.frame(String(facts.frameNumber)), SMALL),
+        ...exposure.map((text, i) => pen.text(column, small + SMALL_LEADING * i, text, SMALL)),
+        pen.within(column, filterY, filter, width, SMALL),
+        pen.text(right, filterY + (crowded ? SMALL_LEADING : 0), light, { ...SMALL, anchor: 'end' }),
+        pen.line(left, top + height - 1, right, top + height - 1),
+      ].join('');
+    },
+  };
+}
+
+function lightText({ cue, after }: CueFacts, words: Words): string {
+  const sun = words.card.sun(words.number(cue.sunAltitudeDeg, 1));
+  return `${sun} · ${words.card.ev(words.number(after.sceneEv100, 1))}`;
+}
+
+function minutesText({ minutesSince }: CueFacts, words: Words): string {
+  return words.card.minutesAfter(words.number(minutesSince, 1));
+}
+
+interface Line {
+  readonly height: number;
+  readonly draw: (x: number, y: number, pen: Pen) => string;
+}
+
+const BIG_LEADING = 18;
+const OLD = 11; // type size of the value that goes
+
+// Name and new value in the biggest type of the card, the old value smaller between them; the name has a line
+// of its own where all three would not fit on one, because a value is never shortened.
+function dialLine(step: CueStep, width: number, words: Words): Line {
+  if (step.kind !== 'dial') return { height: 0, draw: () => '' };
+  const name = words.controls[step.control];
+  const nameWidth = textWidth(name, SIZE.name, true) + 5;
+  const fromWidth = textWidth(step.from, OLD) + 3;
+  const arrowWidth = textWidth('→', SIZE.clock) + 3;
+  const values = fromWidth + arrowWidth + textWidth(step.to, SIZE.value, true);
+  const broken = nameWidth + values > width;
+  return {
+    height: broken ? 2 * BIG_LEADING : BIG_LEADING,
+    draw(x, y, pen) {
+      const [fromX, valueY] = broken ? [x, y + BIG_LEADING] : [x + nameWidth, y];
+      return (
+        pen.text(x, y, name, { size: SIZE.name, bold: true }) +
+        pen.text(fromX, valueY, step.from, { size: OLD }) +
+        pen.text(fromX + fromWidth, valueY, '→', { size: SIZE.clock }) +
+        pen.text(fromX + fromWidth + arrowWidth, valueY, step.to, { size: SIZE.value, bold: true })
+      );
+    },
+  };
+}
+
+const BAR = 21;
+const INDENT = 38; // of the text of a step, past its box and number
+
+function filterBlock(facts: CueFacts, { form, words, withSeconds }: CueLayout): Block {
+  const { left, right, inner } = form;
+  const textRoom = inner - INDENT - 8;
+  const steps = facts.steps.map((step) => stepLine(step, textRoom, words));
+  const stepsHeight = steps.reduce((sum, { height }) => sum + height + 1, 0);
+  const setting = wrapText(
+    `${words.card.after} ${exposureText(facts.after)} · ${filterText(facts.after.filters, words)}`,
+    inner - 16,
+    SIZE.small,
+  );
+  const cost =
+    facts.mayCost === undefined ? [] : [words.card.mayCost(facts.mayCost.first, facts.mayCost.last)];
+  const boxHeight = BAR + 13 + stepsHeight + 3 + (cost.length + setting.length) * SMALL_LEADING + 4;
+  const meta = [
+    minutesText(facts, words),
+    words.card.frame(String(facts.frameNumber)),
+    lightText(facts, words),
+  ].join(' · ');
+  return {
+    height: boxHeight + 9,
+    draw(top, pen) {
+      const box = { left: left + 1, right: right - 1, top: top + 3, bottom: top + 3 + boxHeight };
+      const bar = { ...box, bottom: box.top + BAR };
+      let y = bar.bottom + 10.5;
+      const svg = [
+        pen.frame(box, 2),
+        pen.bar(bar),
+        clockOf(facts, withSeconds, words).draw(left + 8, box.top + 15.5, pen, true),
+        pen.text(right - 8, box.top + 15.8, words.card.filterChange, {
+          size: SIZE.name,
+          bold: true,
+          anchor: 'end',
+          inBar: true,
+        }),
+        pen.within(left + 8, y, meta, inner - 16, SMALL),
+      ];
+      y += 18;
+      steps.forEach((step, i) => {
+        svg.push(
+          pen.tick(left + 8, y, 12),
+          pen.text(left + 25, y, String(i + 1), { size: SIZE.clock }),
+          step.draw(left + INDENT, y, pen),
+        );
+        y += step.height + 1;
+      });
+      y -= 3.5;
+      for (const text of cost) {
+        svg.push(pen.text(left + 8, y, text, { size: SIZE.small, bold: true }));
+        y += SMALL_LEADING;
+      }
+      for (const text of setting) {
+        svg.push(pen.text(left + 8, y, text, SMALL));
+        y += SMALL_LEADING;
+      }
+      return svg.join('');
+    },
+  };
+}
+
+function stepLine(step: CueStep, width: number, words: Words): Line {
+  if (step.kind === 'dial' && step.control !== 'filter') return dialLine(step, width, words);
+  const text = step.kind === 'dial' ? `${step.from} → ${step.to}` : stepText(step, words);
+  const lines = wrapText(text, width, SIZE.name, true);
+  return {
+    height: lines.length * (BIG_LEADING + 1) - 1,
+    draw: (x, y, pen) =>
+      lines
+        .map((line, i) => pen.text(x, y + (BIG_LEADING + 1) * i, line, { size: SIZE.name, bold: true }))
+        .join(''),
+  };
+}

@@ -1,0 +1,90 @@
+// What the front of the card says, as text: shared by paper and plain text.
+
+import type { PlanMade } from '@evenfall/core';
+import { clockText, instantMs, needsSeconds } from '../text/local-time.js';
+import { placeTexts } from '../text/place.js';
+import type { Words } from '../text/words.js';
+
+export interface CardFacts {
+  readonly withSeconds: boolean;
+  readonly title: string;
+  readonly place: string;
+  readonly setUpBy: string;
+  readonly startAndEnd: string;
+  readonly length: string;
+  readonly checks: readonly string[];
+  readonly events: readonly string[]; // during the shoot and an hour around it
+  readonly correction: string;
+}
+
+/** The texts of a plan's card. */
+export function cardFacts(plan: PlanMade, words: Words): CardFacts {
+  const { shoot, summary } = plan;
+  const withSeconds = needsSeconds([summary.startAt, summary.endAt, ...plan.cues.map((cue) => cue.at)]);
+  const { card } = words;
+  const [latitude, longitude, zone] = placeTexts(shoot.place, words);
+  return {
+    withSeconds,
+    title: shoot.title === '' ? words.untitled : shoot.title,
+    place: `${latitude} ${longitude} · ${zone}`,
+    setUpBy: card.setUpBy(clockText(summary.setUpAt, false, words)),
+    startAndEnd:
+      `${card.start} ${clockText(summary.startAt, withSeconds, words)} · ` +
+      `${card.end} ${clockText(summary.endAt, withSeconds, words)}`,
+    length: [
+      card.frames(summary.frameCount),
+      card.every(words.seconds(shoot.intervalS)),
+      card.clip(words.seconds(Number(summary.clipS.toFixed(1))), words.upTo(shoot.clipFps, 3)),
+    ].join(' · '),
+    checks: checklist(plan, words),
+    events: eventTexts(plan, words),
+    correction: correction(plan, words),
+  };
+}
+
+function checklist({ shoot, frames }: PlanMade, { card }: Words): string[] {
+  const { checks } = card;
+  return [
+    checks.focus,
+    checks.stabiliser,
+    checks.whiteBalance,
+    shoot.camera.darkFrame ? checks.darkFrameOn : checks.darkFrameOff,
+    checks.card,
+    checks.battery,
+    checks.level,
+    frames[0]!.filters.length > 0 ? checks.filterOn : checks.filterOff,
+    checks.clock,
+    checks.redLight,
+  ];
+}
+
+const HOUR_MS = 3_600_000;
+
+function eventTexts({ events, summary }: PlanMade, words: Words): string[] {
+  const [from, to] = [instantMs(summary.startAt) - HOUR_MS, instantMs(summary.endAt) + HOUR_MS];
+  return events
+    .filter(({ at }) => instantMs(at) >= from && instantMs(at) <= to)
+    .sort((a, b) => instantMs(a.at) - instantMs(b.at))
+    .map(({ name, at }) => `${words.events[name]} ${clockText(at, false, words)}`);
+}
+
+function correction(plan: PlanMade, words: Words): string {
+  const { shoot, summary, cues } = plan;
+  const tolerance = words.number(shoot.limits.toleranceEv, 2);
+  // Where the settings turn back, under lamps or a closed sky, the next cue is no darker than the last.
+  if (turnsBack(plan)) return words.card.correctionByMarks({ tolerance, marks: shoot.camera.stepsPerStop });
+  return words.card.correction({
+    tolerance,
+    fallsDark: summary.sceneToEv100 <= summary.sceneFromEv100,
+    cuesPerStop: words.number(cues.length / Math.max(1, summary.rampStops), 1),
+  });
+}
+
+/** Whether some cue sets for a brighter scene while the scene is darker than at the one before, or the reverse. */
+function turnsBack({ cues, frames }: PlanMade): boolean {
+  return cues.slice(1).some(({ frame }, i) => {
+    const [before, after] = [frames[cues[i]!.frame]!, frames[frame]!];
+    const set = after.settingEv100 - before.settingEv100;
+    return Math.abs(set) > 0.4 && set * (after.sceneEv100 - before.sceneEv100) < 0;
+  });
+}

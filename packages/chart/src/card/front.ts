@@ -1,0 +1,183 @@
+// The first page of the card: read at home and at dusk, before the first frame.
+
+import type { PlanMade } from '@evenfall/core';
+import { evPanel } from '../plot/ev-panel.js';
+import { clockRow } from '../plot/frame.js';
+import { scenePoints, targetPoints } from '../plot/series.js';
+import { timeAxis } from '../plot/time-axis.js';
+import { LINE } from '../svg/ink.js';
+import { element } from '../svg/svg.js';
+import { textWidth, wrapText } from '../svg/text-width.js';
+import { instantMs } from '../text/local-time.js';
+import { exposureText, filterText } from '../text/setting.js';
+import { warningBlocks } from './back.js';
+import type { CardFacts } from './facts.js';
+import { moveStartBlocks } from './moves.js';
+import { type Block, type Layout, LEADING, roomOf, type Section, SIZE } from './page.js';
+
+const SMALL = { size: SIZE.small };
+const HEAD = { size: SIZE.small, bold: true };
+
+const CHART_HEIGHTS = { least: 66, most: 130 };
+
+/**
+ * The first page; the chart takes the height the rest leaves. Where it would have to be too flat, chart and
+ * readings make a second page.
+ */
+export function frontSections(plan: PlanMade, facts: CardFacts, layout: Layout): Section[] {
+  const { card } = layout.words;
+  const before = [
+    timesBlock(facts, layout),
+    firstSettingBlock(plan, layout),
+    ...warningBlocks(plan, layout),
+    ...moveStartBlocks(plan, layout),
+    listBlock(facts.checks, true, layout, card.beforeStarting),
+    ...(facts.events.length > 0 ? [listBlock(facts.events, false, layout)] : []),
+  ];
+  const room = roomOf(layout.form) - 0.5;
+  const readings = readingsBlock(facts, layout);
+  const left = room - heightOf([...before, readings]);
+  const section = (blocks: readonly Block[]): Section => ({ blocks, label: '' });
+  if (left >= CHART_HEIGHTS.least) {
+    const chart = chartBlock(plan, Math.min(CHART_HEIGHTS.most, left), layout);
+    return [section([...before, chart, readings])];
+  }
+  const chart = chartBlock(plan, CHART_HEIGHTS.most, layout);
+  const rows = 1 + Math.floor((room - heightOf([chart, readings])) / READING_HEIGHT);
+  return [section(before), section([chart, readingsBlock(facts, layout, rows)])];
+}
+
+function heightOf(blocks: readonly Block[]): number {
+  return blocks.reduce((sum, { height }) => sum + height, 0);
+}
+
+function timesBlock(facts: CardFacts, { form: { left, inner } }: Layout): Block {
+  return {
+    height: 50,
+    draw: (top, pen) =>
+      pen.within(left, top + 8.5, facts.place, inner, SMALL) +
+      pen.text(left, top + 22, facts.setUpBy, { size: 11, bold: true }) +
+      pen.within(left, top + 34.5, facts.startAndEnd, inner, { size: 11, bold: true }) +
+      pen.within(left, top + 45.5, facts.length, inner, SMALL),
+  };
+}
+
+function firstSettingBlock(plan: PlanMade, { form, words }: Layout): Block {
+  const first = plan.frames[0]!;
+  const height = 46;
+  const { left, right, inner } = form;
+  const label = words.card.firstSetting;
+  return {
+    height,
+    draw: (top, pen) =>
+      pen.frame({ left: left + 1, right: right - 1, top: top + 3, bottom: top + height - 5 }, 2) +
+      pen.text(right - 7, top + 34.5, label, { ...SMALL, anchor: 'end' }) +
+      pen.within(left + 8, top + 19, exposureText(first), inner - 16, { size: SIZE.value, bold: true }) +
+      pen.within(
+        left + 8,
+        top + 35,
+        filterText(first.filters, words),
+        inner - 22 - textWidth(label, SIZE.small),
+        {
+          size: SIZE.clock,
+          bold: true,
+        },
+      ),
+  };
+}
+
+// In two columns, read down; in one where a text needs the width.
+function listBlock(items: readonly string[], boxes: boolean, { form }: Layout, head?: string): Block {
+  const indent = boxes ? 13 : 0;
+  const half = form.inner / 2;
+  const fits = items.every((item) => textWidth(item, SIZE.small) <= half - indent - 4);
+  const rows = fits ? Math.ceil(items.length / 2) : items.length;
+  const width = (fits ? half : form.inner) - indent - 4;
+  const first = head === undefined ? 8.5 : 19.5;
+  return {
+    height: first + (rows - 1) * LEADING + 5,
+    draw: (top, pen) =>
+      (head === undefined ? '' : pen.text(form.left, top + 8.5, head, HEAD)) +
+      items
+        .map((item, i) => {
+          const x = form.left + (i < rows ? 0 : half);
+          const y = top + first + (i % rows) * LEADING;
+          const text = pen.within(x + indent, y, item, width, SMALL);
+          return boxes ? pen.tick(x, y, 9) + text : text;
+        })
+        .join(''),
+  };
+}
+
+// Scene and target, with every cue a tick across the target and every filter change a ring on it.
+function chartBlock(plan: PlanMade, height: number, { form: { left, right }, words }: Layout): Block {
+  const { frames } = plan;
+  return {
+    height,
+    draw(top, { ink }) {
+      const look = { ink, unit: 0.75 };
+      const axis = timeAxis(frames, left + 34, right);
+      const bottom = top + height - 19;
+      const row = { moments: frames, axis, look, words };
+      const panel = evPanel({
+        ...row,
+        box: { left: axis.left, right: axis.right, top: top + 2, bottom },
+        series: [
+          { points: scenePoints(frames), stepped: false, weight: LINE.fine, stroke: ink.scene },
+          { points: targetPoints(frames), stepped: false, weight: LINE.heavy, stroke: ink.target },
+        ],
+        band: [],
+        events: [],
+      });
+      const marks = plan.cues.map((cue) => {
+        const x = axis.x(instantMs(cue.at));
+        const y = panel.y(frames[cue.frame]!.targetEv100);
+        return cue.changes.some((change) => change.control === 'filter')
+          ? element('circle', { cx: x, cy: y, r: 4, fill: ink.paper, stroke: ink.frame, 'stroke-width': 1.6 })
+          : element('line', {
+              x1: x,
+              x2: x,
+              y1: y - 4.5,
+              y2: y + 4.5,
+              stroke: ink.frame,
+              'stroke-width': 0.9,
+            });
+      });
+      return panel.svg + marks.join('') + clockRow({ ...row, y: bottom, width: right + 2, named: false });
+    },
+  };
+}
+
+const READINGS_PER_ROW = 4;
+const READING_HEIGHT = 17;
+
+function readingsBlock(facts: CardFacts, { form: { left, right, inner }, words }: Layout, rows = 1): Block {
+  const lines = wrapText(facts.correction, inner, SIZE.small);
+  const headHeight = 12;
+  const tableTop = 11 + lines.length * LEADING + 3;
+  return {
+    height: tableTop + headHeight + rows * READING_HEIGHT,
+    draw(top, pen) {
+      const cell = inner / READINGS_PER_ROW;
+      const y = top + tableTop;
+      const foot = y + headHeight + rows * READING_HEIGHT;
+      return [
+        pen.text(left, top + 8.5, words.card.readings, HEAD),
+        ...lines.map((text, i) => pen.text(left, top + 19.5 + i * LEADING, text, SMALL)),
+        pen.frame({ left: left + 0.5, right: right - 0.5, top: y, bottom: foot }),
+        ...Array.from({ length: rows - 1 }, (_, i) => {
+          const lineY = y + headHeight + (i + 1) * READING_HEIGHT;
+          return pen.line(left, lineY, right, lineY);
+        }),
+        ...Array.from({ length: READINGS_PER_ROW }, (_, i) => {
+          const x = left + i * cell;
+          return (
+            (i > 0 ? pen.line(x, y, x, foot) : '') +
+            pen.within(x + 4, y + 9.5, words.card.readingTime, cell / 2, SMALL) +
+            pen.within(x + 0.6 * cell, y + 9.5, words.card.readingEv, 0.4 * cell, SMALL)
+          );
+        }),
+      ].join('');
+    },
+  };
+}

@@ -1,0 +1,144 @@
+// The card in plain text, 80 columns at most: for a terminal, a message, a printer that knows no more.
+
+import type { PlanMade } from '@evenfall/core';
+import { clockText } from '../text/local-time.js';
+import { moveEnds, moveStarts } from '../text/move.js';
+import { settingText } from '../text/setting.js';
+import { english, type Words } from '../text/words.js';
+import { type CueFacts, cueFacts, stepText } from './cue-facts.js';
+import { cardFacts } from './facts.js';
+
+const COLUMNS = 80;
+
+/**
+ * The card in plain text, 80 columns at most: for a terminal, a message, a printer that knows no more.
+ *
+ * @param plan from `planShoot` or `readPlan`
+ * @param options language and clock, from {@link wordsFor}; default English and 24 hours
+ * @returns lines that end with a line feed, the last one too
+ * @throws RangeError on a plan whose times are none
+ * @example
+ * ```ts
+ * // With the plan of planShoot's example.
+ * import { cardText } from '@evenfall/chart';
+ *
+ * const lines = cardText(plan).split('\n');
+ * lines.every((line) => line.length <= 80); // → true
+ * ```
+ */
+export function cardText(plan: PlanMade, { words = english }: { readonly words?: Words } = {}): string {
+  const facts = cardFacts(plan, words);
+  const { card } = words;
+  const cues = cueFacts(plan, words);
+  const list = (items: readonly string[], mark: string) => items.flatMap((item) => wrapped(item, mark));
+  const notes = (isWarning: boolean) =>
+    plan.notes.filter(({ level }) => (level === 'warning') === isWarning).map(({ text }) => words.note(text));
+  const [warnings, others] = [notes(true), notes(false)];
+  const lines = [
+    ...wrapped(facts.title),
+    ...wrapped(words.date(plan.shoot.date)),
+    ...wrapped(facts.place),
+    '',
+    facts.setUpBy,
+    facts.startAndEnd,
+    ...wrapped(facts.length),
+    ...wrapped(`${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`),
+    ...movesText(moveStarts(plan, words)),
+    ...warnings.flatMap((text) => ['', ...wrapped(text, '! ')]),
+    '',
+    heading(card.beforeStarting),
+    ...list(facts.checks, '[ ] '),
+    ...(facts.events.length > 0 ? ['', heading(card.sky), ...list(facts.events, '- ')] : []),
+    '',
+    heading(`${card.cueList} (${cues.length})`),
+    ...wrapped(cues.length > 0 ? card.howToRead : card.noCues),
+    ...cues.flatMap((cue) => ['', ...cueLines(cue, facts.withSeconds, words)]),
+    '',
+    ...wrapped(`${card.endsOn}: ${settingText(plan.frames.at(-1)!, words)}`),
+    ...movesText(moveEnds(plan, words)),
+    '',
+    heading(card.readings),
+    ...wrapped(facts.correction),
+    '',
+    heading(card.missedTitle),
+    ...list(card.missed, '- '),
+    '',
+    heading(card.cautionsTitle),
+    ...list(card.cautions, '- '),
+    ...(others.length > 0 ? ['', heading(card.notesTitle), ...list(others, '- ')] : []),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+// A line for each move, apart from the setting, which may take two lines itself.
+function movesText(texts: readonly string[]): string[] {
+  return texts.length === 0 ? [] : ['', ...texts.flatMap((text) => wrapped(text))];
+}
+
+function heading(text: string): string {
+  return `== ${text} ==`;
+}
+
+// One cue:
+// [ ] 18:42:13  +3.3 min  frame 412  sun −3.2° · EV 8.3
+//     Shutter 1/60 → 1/50
+//     = 1/50 · ISO 100 · f/8 · no filter
+function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[] {
+  const { card } = words;
+  const number = facts.filterChange && facts.steps.length > 1;
+  return [
+    ...wrapped(
+      [
+        clockText(facts.cue.at, withSeconds, words),
+        card.minutesAfter(words.number(facts.minutesSince, 1)),
+        card.frame(String(facts.frameNumber)),
+        `${card.sun(words.number(facts.cue.sunAltitudeDeg, 1))} · ${card.ev(words.number(facts.after.sceneEv100, 1))}`,
+      ].join('  '),
+      '[ ] ',
+    ),
+    ...(facts.filterChange ? [`    *** ${card.filterChange} ***`] : []),
+    ...facts.steps.flatMap((step, i) => wrapped(stepText(step, words), `    ${number ? `${i + 1}. ` : ''}`)),
+    ...(facts.mayCost === undefined
+      ? []
+      : wrapped(card.mayCost(facts.mayCost.first, facts.mayCost.last), '    ')),
+    ...wrapped(settingText(facts.after, words), '    = '),
+  ];
+}
+
+// Letters of the East take two columns, marks that combine take none.
+const TWO_COLUMNS =
+  /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]/u;
+
+function columnsOf(text: string): number {
+  let columns = 0;
+  for (const char of text) columns += /\p{M}|\p{Cf}/u.test(char) ? 0 : TWO_COLUMNS.test(char) ? 2 : 1;
+  return columns;
+}
+
+// Later lines stand under the first one's text; a word too long for a line is cut into several.
+function wrapped(text: string, mark = ''): string[] {
+  const indent = ' '.repeat(mark.length);
+  const room = COLUMNS - mark.length;
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text
+    .replace(/[\p{Cc}\s]/gu, ' ')
+    .split(' ')
+    .flatMap((w) => cut(w, room))) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (columnsOf(longer) > room) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, line].map((l, i) => ((i === 0 ? mark : indent) + l).trimEnd());
+}
+
+function cut(word: string, room: number): string[] {
+  const pieces = [''];
+  for (const char of word) {
+    if (columnsOf(pieces.at(-1)! + char) > room) pieces.push(char);
+    else pieces.push(pieces.pop()! + char);
+  }
+  return pieces;
+}

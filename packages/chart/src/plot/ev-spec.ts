@@ -1,0 +1,38 @@
+// What a panel of exposure values is drawn from.
+
+import type { PlanEvent } from '@evenfall/core';
+import type { Look } from '../svg/ink.js';
+import type { Box } from '../svg/svg.js';
+import type { Words } from '../text/words.js';
+import type { Moment, TimeAxis } from './time-axis.js';
+
+export interface EvPoint {
+  readonly ms: number;
+  readonly ev: number;
+}
+
+export interface EvSeries {
+  readonly points: readonly EvPoint[];
+  readonly stepped: boolean;
+  readonly weight: number;
+  readonly stroke: string;
+  readonly dash?: string;
+  readonly core?: string; // colour of the inside, where the line is drawn hollow
+}
+
+export interface EvBand {
+  readonly ms: number;
+  readonly lowEv: number;
+  readonly highEv: number;
+}
+
+export interface EvPanelSpec {
+  readonly moments: readonly Moment[];
+  readonly axis: TimeAxis;
+  readonly box: Box;
+  readonly series: readonly EvSeries[];
+  readonly band: readonly EvBand[]; // empty where nothing is known of it
+  readonly events: readonly PlanEvent[];
+  readonly look: Look;
+  readonly words: Words;
+}

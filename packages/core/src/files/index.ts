@@ -1,0 +1,16 @@
+/**
+ * Shoot and plan files, light tables, CSV, calendars. Values and text, no disk.
+ *
+ * @module @evenfall/core/files
+ */
+
+export {
+  type CalendarOptions,
+  type CalendarText,
+  type CalendarTexts,
+  writeCalendar,
+} from './calendar.js';
+export { writeCuesCsv, writeFramesCsv } from './csv.js';
+export type { Fault, FileError, Locate, Path } from './file-error.js';
+export { type PlanRead, readPlan, writeLight, writePlan } from './plan-file.js';
+export { readShoot, type ShootRead, writeShoot } from './shoot-file.js';

@@ -1,0 +1,19 @@
+/**
+ * The live evening. Readings in, the next settings out.
+ *
+ * @module @evenfall/core/follow
+ */
+
+export { type FollowState, type FollowStep, followFrame, startFollow } from './follow.js';
+export { type FollowLines, followLines, type LinesState, type LinesStep } from './lines.js';
+export type {
+  FollowAnswer,
+  FollowCue,
+  FollowInput,
+  FollowOptions,
+  FollowSetting,
+  FollowWarning,
+  FollowWarningKind,
+  ReportedSetting,
+  SureReading,
+} from './types.js';

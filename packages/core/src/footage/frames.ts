@@ -1,0 +1,66 @@
+// Frames in a time, the clip they make, and the time an interval leaves the shutter.
+
+import { positive } from '../check.js';
+
+/**
+ * Frames an interval gives in a time, both ends exposed: floor(T / I) + 1. Source: docs/sources.md#interval.
+ *
+ * @param durationS from the first shutter to the last, seconds, >= 0
+ * @param intervalS seconds, > 0
+ * @returns whole, 1 or more
+ * @throws RangeError unless durationS >= 0 and intervalS > 0, both finite
+ * @example
+ * ```ts
+ * import { frameCountOf } from '@evenfall/core';
+ *
+ * frameCountOf(2 * 3600, 7); // → 1029
+ * ```
+ */
+export function frameCountOf(durationS: number, intervalS: number): number {
+  positive('intervalS', intervalS);
+  if (!(durationS >= 0 && Number.isFinite(durationS))) {
+    throw new RangeError(`durationS must not be negative, got ${durationS}`);
+  }
+  // A span that is a whole number of intervals must not lose its last frame to rounding.
+  return Math.floor(durationS / intervalS + 1e-9) + 1;
+}
+
+/**
+ * Length of the finished clip.
+ *
+ * @param frameCount whole, 0 or more
+ * @param clipFps frames a second, exact, > 0: from {@link exactFps}
+ * @returns seconds
+ * @throws RangeError unless clipFps is positive and finite
+ * @example
+ * ```ts
+ * import { clipLengthS } from '@evenfall/core';
+ *
+ * clipLengthS(240, 24_000 / 1001); // → 10.01
+ * ```
+ */
+export function clipLengthS(frameCount: number, clipFps: number): number {
+  return frameCount / positive('clipFps', clipFps);
+}
+
+/**
+ * Longest exact shutter time that ends, with its dark frame and the gap, inside the interval.
+ *
+ * @param intervalS seconds
+ * @param camera `gapS`, seconds that the shutter may not use, and `darkFrame`, whether one follows every
+ *   frame
+ * @returns seconds; negative where the gap alone is longer than the interval
+ * @example
+ * ```ts
+ * import { longestTimeInside } from '@evenfall/core';
+ *
+ * longestTimeInside(8, { gapS: 1, darkFrame: false }); // → 7
+ * longestTimeInside(8, { gapS: 1, darkFrame: true }); // → 3.5
+ * ```
+ */
+export function longestTimeInside(
+  intervalS: number,
+  { gapS, darkFrame }: { readonly gapS: number; readonly darkFrame: boolean },
+): number {
+  return (intervalS - gapS) / (darkFrame ? 2 : 1);
+}

@@ -1,0 +1,209 @@
+// A camera that moves: where it stands at each frame, whether each interval has time for it, how fast the clip
+// will pass, and what to change. Keys and meaning: docs/moves.md.
+
+import { positive } from '../check.js';
+import type { Optics } from './angle.js';
+import type { Asked, MoveFinding } from './asked.js';
+import { type MoveCaution, moveCautions } from './cautions.js';
+import type { Move } from './moves.js';
+import { type Travel, travelsOf } from './resolve.js';
+import { blurPx, fastestOnScreen, type ScreenSpeed, widthsOf } from './screen.js';
+import { onScreen, smallSteps, smear } from './screen-advice.js';
+import { motorStepsAt, positionAt, stepAfter } from './steps.js';
+import { gearTooSlow, noTime, tightestFrame } from './time-advice.js';
+import { budgetOf, type FrameBudget, type GapParts, gapOf } from './time-budget.js';
+import { type MoveLines, moveLines } from './words.js';
+
+export type {
+  Lens,
+  Optics,
+  PicturePoint,
+  Sensor,
+  Way,
+} from './angle.js';
+export type { MoveFinding, MoveRemedy } from './asked.js';
+export type { MoveCaution } from './cautions.js';
+export type { Ease } from './ease.js';
+export type {
+  Move,
+  MoveAxis,
+  MoveMode,
+  SlideBy,
+  SlideGear,
+  SlideMove,
+  TurnBy,
+  TurnGear,
+  TurnMove,
+} from './moves.js';
+export type { MoveFault, Travel } from './resolve.js';
+export type { ScreenSpeed } from './screen.js';
+export type { StarAdvice } from './stars.js';
+export type { FrameBudget, GapParts } from './time-budget.js';
+export type { MoveLines } from './words.js';
+
+/** What a move is planned for: the frames as the ramp exposes them, and how they become a clip. */
+export interface MoveRequest {
+  /** At most one an axis. */
+  readonly moves: readonly Move[];
+  /** One or more, each with its exact `shutterS`, seconds, > 0. */
+  readonly frames: readonly { readonly shutterS: number }[];
+  /** Seconds from one frame's start to the next, > 0. */
+  readonly intervalS: number;
+  /** Frames a second of the clip, exact, > 0. */
+  readonly clipFps: number;
+  /** What the camera needs beside shutter and move, seconds, >= 0: `camera.gapS`. */
+  readonly writeS: number;
+  /** Whether the camera takes a dark frame as long after every frame. */
+  readonly darkFrame: boolean;
+  /** Needed for moves by points and for speed on screen. */
+  readonly optics?: Optics;
+}
+
+/** One frame of a move: what a plan's frame has beside its exposure. */
+export interface MoveFrame extends Omit<FrameBudget, 'shutterS'> {
+  /** From where it starts, degrees, right positive. */
+  readonly panDeg?: number;
+  /** From where it starts, degrees, up positive. */
+  readonly tiltDeg?: number;
+  /** From where it starts, metres, right, or forward, positive. */
+  readonly slideM?: number;
+  /** Whole motor steps from the start. */
+  readonly panSteps?: number;
+  /** Whole motor steps from the start. */
+  readonly tiltSteps?: number;
+  /** Whole motor steps from the start. */
+  readonly slideSteps?: number;
+  /** Frame widths a second of clip, on the way to the next frame. */
+  readonly widthsPerS?: number;
+  /** Smear while the shutter is open, pixels; 0 for stopped moves. */
+  readonly blurPx?: number;
+}
+
+/** A move, whole. */
+export interface MovePlan {
+  /** The moves in numbers, in the order given. */
+  readonly travels: readonly Travel[];
+  /** One a frame; entry i is frame i. */
+  readonly frames: readonly MoveFrame[];
+  /** Seconds of every interval that the shutter may not use. */
+  readonly gap: GapParts;
+  /** The `frame` with the least time to spare, from 0, and its `slackS`, seconds. */
+  readonly tightest: { readonly frame: number; readonly slackS: number };
+  /** Absent where the lens, or a slide's distance, is not known. */
+  readonly fastest?: ScreenSpeed;
+  /** None or more, warnings first. */
+  readonly findings: readonly MoveFinding[];
+  /** In sentences, one entry a move. */
+  readonly lines: readonly MoveLines[];
+  /** Of gear and place, none or more. */
+  readonly cautions: readonly MoveCaution[];
+}
+
+/**
+ * Plans moves over frames that are already exposed: nothing here changes a shutter. A move that has no time,
+ * or is hard to watch, is answered with findings and their remedies. Source: docs/moves.md.
+ *
+ * @param request moves, frames and how they become a clip
+ * @returns positions, the time of every interval, speed on screen, and what to change
+ * @throws RangeError on moves that a shoot file may not hold, on no frames (`frames.length`), and unless
+ *   intervalS, clipFps and shutterS are positive and finite and writeS is 0 or more
+ * @example
+ * ```ts
+ * import { planMoves } from '@evenfall/core';
+ *
+ * const request = {
+ *   moves: [{
+ *     axis: 'pan',
+ *     by: { deg: 90 },
+ *     mode: 'stopped',
+ *     ease: 'linear',
+ *     gear: { settleS: 1, topSpeedDegPerS: 15 },
+ *   }],
+ *   frames: [{ shutterS: 2 }, { shutterS: 2 }, { shutterS: 2 }],
+ *   intervalS: 8,
+ *   clipFps: 24,
+ *   writeS: 1,
+ *   darkFrame: false,
+ * } as const;
+ * const { frames, tightest } = planMoves(request);
+ * frames.map(({ panDeg }) => panDeg); // → [0, 45, 90]
+ * // 45° at 15° a second are 3 s: with 2 of shutter, 1 of writing and 1 of rest 1 is to spare.
+ * tightest; // → { frame: 0, slackS: 1 }
+ * ```
+ */
+export function planMoves(request: MoveRequest): MovePlan {
+  const { moves, frames, optics, darkFrame } = request;
+  const intervalS = positive('intervalS', request.intervalS);
+  const clipFps = positive('clipFps', request.clipFps);
+  const frameCount = positive('frames.length', frames.length);
+  const writeS = request.writeS === 0 ? 0 : positive('writeS', request.writeS);
+  const travels = travelsOf(moves, optics);
+  const budgets = frames.map(({ shutterS }, frame) =>
+    budgetOf(
+      travels,
+      { frame, frameCount, shutterS: positive('shutterS', shutterS), intervalS },
+      { writeS, darkFrame },
+    ),
+  );
+  const moved = frames.map(({ shutterS }, frame): MoveFrame => {
+    const steps = travels.map((travel) => stepAfter(travel, frame, frameCount));
+    const widths = widthsOf(travels, steps, optics);
+    const blur = blurPx(travels, frame, frame + shutterS / intervalS, frameCount, optics);
+    const { darkS, writeS: busyS, moveS, settleS, slackS } = budgets[frame];
+    // Key by key: a shoot has thousands of frames, and gathering keys into new objects takes longer than the moves.
+    const told: Told = {};
+    for (const travel of travels) tellPosition(told, travel, positionAt(travel, frame, frameCount));
+    told.darkS = darkS;
+    told.writeS = busyS;
+    told.moveS = moveS;
+    told.settleS = settleS;
+    told.slackS = slackS;
+    if (widths !== undefined) told.widthsPerS = widths * clipFps;
+    if (blur !== undefined) told.blurPx = blur;
+    return told as MoveFrame;
+  });
+
+  const asked: Asked = {
+    travels,
+    budgets,
+    intervalS,
+    clipFps,
+    writeS,
+    darkFrame,
+    ...(optics === undefined ? {} : { optics }),
+  };
+  const fastest = fastestOnScreen(travels, frameCount, clipFps, optics);
+  const frame = tightestFrame(budgets);
+  const order = ['warning', 'caution', 'info'];
+  return {
+    travels,
+    frames: moved,
+    gap: gapOf(travels, frameCount, writeS),
+    tightest: { frame, slackS: budgets[frame].slackS },
+    ...(fastest === undefined ? {} : { fastest }),
+    findings: [
+      ...noTime(asked),
+      ...gearTooSlow(asked),
+      ...onScreen(asked),
+      ...smear(
+        asked,
+        moved.map(({ blurPx: px }) => px),
+      ),
+      ...smallSteps(asked),
+    ].sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level)),
+    lines: travels.map((travel) => moveLines(travel, frameCount)),
+    cautions: moveCautions(moves),
+  };
+}
+
+type Told = { -readonly [Key in keyof MoveFrame]?: MoveFrame[Key] };
+
+/** Position of one axis under its own keys: "panDeg", and "panSteps" where the motor's step is known. */
+function tellPosition(told: Told, travel: Travel, position: number): void {
+  const { axis } = travel;
+  told[axis === 'slide' ? 'slideM' : axis === 'tilt' ? 'tiltDeg' : 'panDeg'] = position;
+  const steps = motorStepsAt(position, travel);
+  if (steps !== undefined) {
+    told[axis === 'slide' ? 'slideSteps' : axis === 'tilt' ? 'tiltSteps' : 'panSteps'] = steps;
+  }
+}

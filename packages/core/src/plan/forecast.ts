@@ -1,0 +1,92 @@
+// The light of a shoot, frame by frame: from frame times to sun and moon, and the scene's EV.
+// `light/` knows no dates and `sun.ts` no scene; this is where they meet.
+
+import { bandWithLamps } from '../light/band.js';
+import { type Correction, correctedBandAt, correctForecast, type Reading } from '../light/reading.js';
+import { type SceneLight, sceneLight } from '../light/scene.js';
+import { knownOf, sceneOf } from '../light/words.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { instant } from '../shoot/span.js';
+import { civilDay, type Zone, zoneOf } from '../sky/clock.js';
+import { horizonAzimuthDeg, type SkyPosition, sunAndMoon, sunPosition } from '../sky/sun.js';
+import { skyTrack } from '../sky/track.js';
+
+/** A shoot's light, one entry a frame in every list. */
+export interface Forecast {
+  /** The place's clock. */
+  readonly zone: Zone;
+  /** Start of each frame, UTC epoch milliseconds. */
+  readonly times: Float64Array;
+  /** Where sun and moon stand. */
+  readonly sky: readonly SkyPosition[];
+  /** As forecast, before readings. */
+  readonly light: readonly SceneLight[];
+  /** What a meter reads off the frame, EV at ISO 100, as the readings have corrected it. */
+  readonly sceneEv100: Float64Array;
+  /** 5 % of evenings are darker, EV at ISO 100. */
+  readonly lowEv100: Float64Array;
+  /** 5 % are brighter, EV at ISO 100. */
+  readonly highEv100: Float64Array;
+  /** The forecast and its readings, to ask at other times or to add to. */
+  readonly correction: Correction;
+}
+
+/**
+ * The light at given times under a shoot's scene and readings. Source: docs/light.md.
+ *
+ * @param shoot its place, date, direction, scene and readings
+ * @param times UTC epoch milliseconds, rising, one or more: from {@link shootSpan} or {@link frameTimes}
+ * @returns one entry a time in every list
+ * @throws RangeError on a shoot that `readShoot` would refuse, or times that are not finite
+ * @example
+ * ```ts
+ * // With the shoot of planShoot's example.
+ * import { forecastLight } from '@evenfall/core';
+ *
+ * // A reading two stops below the forecast moves the light at its time by about as much.
+ * const times = Float64Array.of(Date.parse('2026-09-22T19:30:00+02:00'));
+ * const before = forecastLight(shoot, times).sceneEv100[0]!;
+ * const readings = [{ at: '2026-09-22T19:30:00+02:00', ev100: before - 2 }];
+ * before - forecastLight({ ...shoot, readings }, times).sceneEv100[0]!; // → 2.0
+ * ```
+ */
+export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
+  const { place, direction, date, scene } = shoot;
+  const zone = zoneOf(place);
+  const day = civilDay(date, zone);
+  const azimuthDeg = horizonAzimuthDeg(direction, day.startMs, day.endMs, place);
+  const seen = sceneOf(scene, azimuthDeg);
+  const lightOf = sceneLight(seen);
+  const lampsCdM2 = seen.lamps.luminanceCdM2 * seen.lamps.share;
+
+  const correction = correctForecast(
+    shoot.readings.map(({ at, ev100 }): Reading => ({ atMs: instant(at), ev100 })),
+    {
+      forecastEv100At: (atMs) => lightOf(sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg)).ev100,
+      sunAltitudeAt: (atMs) => sunPosition(atMs, place.latitudeDeg, place.longitudeDeg).altitudeDeg,
+      // A plan made ahead under "clear" does not know the evening's weather; any other word states it.
+      known: knownOf(scene, azimuthDeg, scene.cloud !== 'clear'),
+    },
+  );
+  const sky = skyTrack(times, place);
+  const light = sky.map(lightOf);
+  const sceneEv100 = times.map((atMs, i) => light[i].ev100 + correction.offsetEvAt(atMs));
+  const lowEv100 = new Float64Array(times.length);
+  const highEv100 = new Float64Array(times.length);
+  sky.forEach(({ sunAltitudeDeg }, i) => {
+    const weather = correctedBandAt(correction, times[i], sunAltitudeDeg);
+    const { lowEv, highEv } = bandWithLamps(weather, lampsCdM2 / light[i].luminanceCdM2);
+    lowEv100[i] = sceneEv100[i] + lowEv;
+    highEv100[i] = sceneEv100[i] + highEv;
+  });
+  return {
+    zone,
+    times,
+    sky,
+    light,
+    sceneEv100,
+    lowEv100,
+    highEv100,
+    correction,
+  };
+}

@@ -1,0 +1,141 @@
+// A plan out of what was solved: frames, cues, sums and notes. What a moving camera adds comes from outside, so that a
+// program whose camera stands still need not hold it.
+
+import { exactFps } from '../footage/footage.js';
+import { clipLengthS } from '../footage/frames.js';
+import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.js';
+import type { RampProblem, RampResult } from '../ramp/problem.js';
+import { type Kit, settingOf } from '../shoot/kit.js';
+import type { Camera, Shoot } from '../shoot/shoot.js';
+import { civilDay, rfc3339, type Zone } from '../sky/clock.js';
+import { skyEvents } from '../sky/sun.js';
+import { cuesOf } from './cues.js';
+import type { Forecast } from './forecast.js';
+import { type MovingNotes, notesOf } from './notes.js';
+import { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
+import { setUpAt } from './set-up.js';
+import type { PlanEvent, PlanFrame, PlanMade, PlanMove, PlanSummary } from './types.js';
+
+/** A shoot, its light, and the ramp that follows it. */
+export interface Solved {
+  readonly shoot: Shoot;
+  readonly forecast: Forecast;
+  readonly problem: RampProblem;
+  readonly kit: Kit;
+  readonly ramp: Extract<RampResult, { kind: 'ok' }>;
+}
+
+/** What moves and a known lens add to exposed frames. */
+export interface Moving {
+  readonly frames: readonly PlanFrame[];
+  readonly move?: PlanMove;
+  readonly notes: MovingNotes;
+}
+
+const still = (frames: readonly PlanFrame[]): Moving => ({
+  frames,
+  notes: { moves: [], stars: [], cautions: [] },
+});
+
+export function madePlan({ shoot, forecast, problem, kit, ramp }: Solved, moving = still): PlanMade {
+  const { frames, move, notes } = moving(framesOf(forecast, problem.targetEv100, kit, ramp));
+  const cues = cuesOf(frames, !shoot.camera.bulb);
+  const reserve = reserveOf(problem);
+  const summary = {
+    ...summaryOf(shoot, frames, cues.length, ramp.objective, reserve),
+    eveningsHeldShare: eveningsHeldShare(reserve, forecast),
+  };
+  const { events } = eventsOf(shoot, forecast.zone, forecast.times[0]);
+  return {
+    format: 'evenfall-plan/1',
+    shoot,
+    summary,
+    events,
+    frames,
+    cues,
+    ...(move === undefined ? {} : { move }),
+    notes: notesOf({ shoot, forecast, frames, summary, events, moving: notes }),
+  };
+}
+
+/** Events of sun and moon on the local day on which the span starts and the one after. */
+export function eventsOf({ place }: Shoot, zone: Zone, startMs: number) {
+  const { startMs: fromMs, endMs } = civilDay(rfc3339(startMs, zone).slice(0, 10), zone);
+  const { endMs: toMs } = civilDay(rfc3339(endMs, zone).slice(0, 10), zone);
+  const { events, missing } = skyEvents(fromMs, toMs, place);
+  return {
+    events: events.map(({ name, atMs, sunAltitudeDeg }): PlanEvent => {
+      return { name, at: rfc3339(Math.round(atMs / 1000) * 1000, zone), sunAltitudeDeg };
+    }),
+    missing,
+  };
+}
+
+function framesOf(
+  { times, sky, zone, sceneEv100, lowEv100, highEv100 }: Forecast,
+  targetEv100: ArrayLike<number>,
+  kit: Kit,
+  ramp: Extract<RampResult, { kind: 'ok' }>,
+): PlanFrame[] {
+  return ramp.frames.map((frame, i) => ({
+    frame: i,
+    at: rfc3339(times[i], zone),
+    sunAltitudeDeg: sky[i].sunAltitudeDeg,
+    sceneEv100: sceneEv100[i],
+    lowEv100: lowEv100[i],
+    highEv100: highEv100[i],
+    targetEv100: targetEv100[i],
+    ...settingOf(kit, frame),
+    settingEv100: frame.settingEv100,
+    errorEv: frame.errorEv,
+    affected: frame.affected,
+  }));
+}
+
+function summaryOf(
+  shoot: Shoot,
+  frames: readonly PlanFrame[],
+  cueCount: number,
+  objective: number,
+  reserve: Reserve,
+): Omit<PlanSummary, 'eveningsHeldShare'> {
+  const [first, last] = [frames[0], frames[frames.length - 1]];
+  const judged = frames.filter(({ affected }) => !affected).map(({ errorEv }) => errorEv);
+  const targets = frames.map(({ targetEv100 }) => targetEv100);
+  return {
+    frameCount: frames.length,
+    setUpAt: setUpAt(first.at),
+    startAt: first.at,
+    endAt: last.at,
+    clipS: clipLengthS(frames.length, exactFps(shoot.clipFps)),
+    ...suppliesFor(frames.length, shoot.camera),
+    ...runOut(shoot.camera, frames),
+    sceneFromEv100: first.sceneEv100,
+    sceneToEv100: last.sceneEv100,
+    rampStops: largest(targets) + largest(targets.map((ev) => -ev)),
+    worstErrorEv: largest(judged.map(Math.abs)),
+    reserveDarkEv: reserve.darkEv,
+    reserveBrightEv: reserve.brightEv,
+    rmsErrorEv: Math.sqrt(judged.reduce((sum, ev) => sum + ev * ev, 0) / judged.length),
+    cueCount,
+    objective,
+  };
+}
+
+/** When the first frame comes that finds no room on the card, or no charge; empty where both last. */
+function runOut(
+  { cardGB, frameMB, batteryFrames, coldFactor }: Camera,
+  frames: readonly PlanFrame[],
+): Pick<PlanSummary, 'cardFullAt' | 'batteryOutAt'> {
+  const card = cardGB === undefined || frameMB === undefined ? frames.length : framesOnCard(cardGB, frameMB);
+  const charge = batteryFrames === undefined ? frames.length : framesOnCharge(batteryFrames, coldFactor);
+  return {
+    ...(card < frames.length ? { cardFullAt: frames[card].at } : {}),
+    ...(charge < frames.length ? { batteryOutAt: frames[charge].at } : {}),
+  };
+}
+
+/** Spreading into Math.max would overflow the stack on long shoots. */
+function largest(values: readonly number[]): number {
+  return values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+}

@@ -1,0 +1,122 @@
+// What a person should know about a plan beyond its numbers.
+
+import { dialStep, timeOfStep } from '../exposure/dial.js';
+import { longestTimeInside } from '../footage/frames.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { shootGap } from '../shoot/time-left.js';
+import type { Forecast } from './forecast.js';
+import { supplyNotes } from './notes-supplies.js';
+import { eveningsHeldShare } from './reserve.js';
+import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './types.js';
+
+/** What is to be said of moves and stars, by where it is said. */
+export interface MovingNotes {
+  readonly moves: readonly PlanNote[];
+  readonly stars: readonly PlanNote[];
+  readonly cautions: readonly PlanNote[];
+}
+
+interface Told {
+  readonly shoot: Shoot;
+  readonly forecast: Forecast;
+  readonly frames: readonly PlanFrame[];
+  readonly summary: PlanSummary;
+  readonly events: readonly PlanEvent[];
+  readonly moving: MovingNotes;
+}
+
+/** Notes on a plan, warnings first. */
+export function notesOf(told: Told): PlanNote[] {
+  const { shoot, forecast, summary, moving } = told;
+  const notes = [
+    ...supplyNotes(shoot, summary, forecast.zone),
+    ...readings(told),
+    ...moving.moves,
+    ...reserve(told),
+    ...shutter(told),
+    ...moving.stars,
+    ...moon(told),
+    ...spoilt(told),
+    ...sun(told),
+    ...moving.cautions,
+  ];
+  const order = ['warning', 'caution', 'info'];
+  return notes.sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level));
+}
+
+function readings({ forecast }: Told): PlanNote[] {
+  return forecast.correction.refused.map(({ reading, text }) => ({
+    level: 'warning',
+    text: `The reading of EV ${reading.ev100} was not used. ${text}`,
+  }));
+}
+
+/** Below this share of evenings a person should know before leaving that the kit may fall short. */
+const HELD_ENOUGH = 0.8;
+
+function reserve({ shoot, summary, forecast }: Told): PlanNote[] {
+  const { reserveDarkEv: darkEv, reserveBrightEv: brightEv, eveningsHeldShare: held } = summary;
+  if (held >= HELD_ENOUGH) return [];
+  const heldDark = eveningsHeldShare({ darkEv, brightEv: Number.MAX_VALUE }, forecast);
+  const heldBright = eveningsHeldShare({ darkEv: Number.MAX_VALUE, brightEv }, forecast);
+  const more =
+    heldDark < heldBright
+      ? `light at the dark end: ${darkEv.toFixed(1)} stops are in reserve there. A higher ISO, a wider aperture or a longer shutter gives more`
+      : `room at the bright end: ${brightEv.toFixed(1)} stops are in reserve there. A stronger filter, a shorter shutter or a narrower aperture gives more`;
+  return [
+    {
+      level: 'caution',
+      text: `On about ${Math.round((1 - held) * 100)} ${shoot.direction === 'dawn' ? 'mornings' : 'evenings'} in 100 this kit runs out of ${more}.`,
+    },
+  ];
+}
+
+function shutter({ shoot, frames }: Told): PlanNote[] {
+  const { camera, intervalS } = shoot;
+  const step = dialStep('shutter', camera.shutter.longest, camera.stepsPerStop);
+  const longestS = step === undefined ? 0 : timeOfStep(step, camera.stepsPerStop);
+  const { gapS } = shootGap(shoot, frames.length);
+  const insideS = longestTimeInside(intervalS, { ...camera, gapS });
+  if (longestS <= insideS) return [];
+  const truth = String(Number(longestS.toPrecision(4)));
+  const marked = camera.shutter.longest;
+  const what = truth === marked ? `${marked} s` : `${marked} s (${truth} s in truth)`;
+  return [
+    {
+      level: 'info',
+      text: `A shutter of ${what} does not fit: an interval of ${intervalS} s leaves ${Number(insideS.toPrecision(4))} s${
+        camera.darkFrame ? ', each dark frame counted' : ''
+      }${gapS > camera.gapS ? ', beside the move and its rest' : ''}. The plan stays below it.`,
+    },
+  ];
+}
+
+function moon({ summary, events }: Told): PlanNote[] {
+  const inside = ({ at }: PlanEvent) =>
+    Date.parse(at) >= Date.parse(summary.startAt) && Date.parse(at) <= Date.parse(summary.endAt);
+  return events
+    .filter(({ name }) => name === 'moonrise' || name === 'moonset')
+    .filter(inside)
+    .map(({ name, at }) => ({
+      level: 'info',
+      text: `The moon ${name === 'moonrise' ? 'rises' : 'sets'} at ${at.slice(11, 16)}, during the shoot.`,
+    }));
+}
+
+function spoilt({ frames }: Told): PlanNote[] {
+  const count = frames.filter(({ affected }) => affected).length;
+  if (count === 0) return [];
+  return [
+    { level: 'info', text: `Changing filters may spoil ${count} frames; they are marked in the plan.` },
+  ];
+}
+
+function sun({ forecast }: Told): PlanNote[] {
+  if (!forecast.sky.some(({ sunAltitudeDeg }) => sunAltitudeDeg > -1)) return [];
+  return [
+    {
+      level: 'caution',
+      text: 'Never look at the sun through an optical finder: a photographic ND filter is no solar viewer.',
+    },
+  ];
+}

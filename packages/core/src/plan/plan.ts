@@ -1,0 +1,110 @@
+// The whole way, composed: a shoot in, a plan or a light table out.
+
+import { solveRamp } from '../ramp/solve.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { shootSpan } from '../shoot/span.js';
+import { hasRoom } from '../shoot/time-left.js';
+import { rfc3339 } from '../sky/clock.js';
+import { forecastLight } from './forecast.js';
+import { noSpan, noTime, whyImpossible } from './impossible.js';
+import { eventsOf, madePlan } from './made.js';
+import { moving } from './moves.js';
+import { rampProblemOf } from './targets.js';
+import type { LightTable, Plan, PlanInfeasible } from './types.js';
+
+/**
+ * The plan of a shoot: light, targets, the cheapest ramp that follows them, and its cues. A shoot that no
+ * ramp can do is answered with the reason and the remedies. The same shoot always gives the same plan.
+ * Source: docs/ramp.md for the schedule, docs/light.md for the light.
+ *
+ * @param shoot from {@link readShoot}
+ * @returns the plan, or `infeasible`
+ * @throws RangeError on a shoot that `readShoot` would refuse
+ * @example
+ * ```ts
+ * import { planShoot, readShoot } from '@evenfall/core';
+ *
+ * const read = readShoot({
+ *   format: 'evenfall-shoot/1',
+ *   place: { latitudeDeg: 52, longitudeDeg: 5, timeZone: 'Europe/Amsterdam' },
+ *   date: '2026-09-22',
+ *   span: {
+ *     startAt: '2026-09-22T19:00:00+02:00',
+ *     endAt: '2026-09-22T21:00:00+02:00',
+ *   },
+ *   intervalS: 7,
+ *   camera: {
+ *     shutter: { shortest: '1/4000', longest: '5' },
+ *     iso: { lowest: 100, highest: 6400 },
+ *     aperture: '4',
+ *   },
+ * });
+ * if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
+ * const { shoot } = read;
+ * const plan = planShoot(shoot);
+ * if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+ * // Two hours at 7 s, both ends exposed, at 24 frames a second.
+ * plan.summary; // → { frameCount: 1029, clipS: 42.875 }
+ * ```
+ */
+export function planShoot(shoot: Shoot): Plan {
+  const span = shootSpan(shoot);
+  if (span.kind === 'no-span') return noSpan(shoot, span);
+  const forecast = forecastLight(shoot, span.times);
+  const { problem, kit } = rampProblemOf(shoot, forecast);
+  if (!hasRoom(problem)) return noTime(shoot, forecast);
+  const ramp = solveRamp(problem);
+  if (ramp.kind === 'infeasible') return whyImpossible(shoot, forecast, ramp);
+
+  return madePlan({ shoot, forecast, problem, kit, ramp }, (frames) => moving(shoot, forecast, frames));
+}
+
+/**
+ * The light of a shoot's span, one row every interval, without a camera. Source: docs/light.md.
+ *
+ * @param shoot from {@link readShoot}; camera, filters, look and limits are of no account
+ * @returns the table, or why the sun never passes through the span
+ * @throws RangeError on a shoot that `readShoot` would refuse
+ * @example
+ * ```ts
+ * // With the shoot of planShoot's example.
+ * import { lightTable } from '@evenfall/core';
+ *
+ * const table = lightTable({ ...shoot, intervalS: 3600 });
+ * if ('infeasible' in table) throw new Error(table.infeasible.text);
+ * table.rows.map(({ at }) => at.slice(11, 16)); // → ['19:00', '20:00', '21:00']
+ * ```
+ */
+export function lightTable(shoot: Shoot): LightTable | PlanInfeasible {
+  const span = shootSpan(shoot);
+  if (span.kind === 'no-span') return noSpan(shoot, span);
+  const { zone, times, sky, light, sceneEv100, lowEv100, highEv100 } = forecastLight(shoot, span.times);
+  const slopeEvPerMin = slopes(times, sceneEv100);
+  return {
+    format: 'evenfall-light/1',
+    ...eventsOf(shoot, zone, times[0]),
+    rows: sky.map((s, i) => ({
+      at: rfc3339(times[i], zone),
+      sunAltitudeDeg: s.sunAltitudeDeg,
+      sunAzimuthDeg: s.sunAzimuthDeg,
+      moonAltitudeDeg: s.moonAltitudeDeg,
+      moonAzimuthDeg: s.moonAzimuthDeg,
+      moonLitFraction: s.moonLitFraction,
+      illuminanceLx: light[i].illuminanceLx,
+      moonIlluminanceLx: light[i].moonIlluminanceLx,
+      skyLuminanceCdM2: light[i].skyLuminanceCdM2,
+      sceneEv100: sceneEv100[i],
+      lowEv100: lowEv100[i],
+      highEv100: highEv100[i],
+      slopeEvPerMin: slopeEvPerMin[i],
+    })),
+  };
+}
+
+/** Slope at each row from its neighbours, in EV a minute; 0 where there is but one row. */
+function slopes(times: Float64Array, ev: Float64Array): Float64Array {
+  return ev.map((_, i) => {
+    const [from, to] = [Math.max(0, i - 1), Math.min(ev.length - 1, i + 1)];
+    return to === from ? 0 : ((ev[to] - ev[from]) * 60_000) / (times[to] - times[from]);
+  });
+}

@@ -1,0 +1,150 @@
+// Changes that leave the shutter more of its interval: what else is in there takes less.
+
+import { dialStep, timeOfStep } from '../../exposure/dial.js';
+import { longestTimeInside } from '../../footage/frames.js';
+import { otherLengths } from '../../move/lengths.js';
+import type { Move } from '../../move/moves.js';
+import { leastIntervalS } from '../../move/time-budget.js';
+import type { Camera, Shoot } from '../../shoot/shoot.js';
+import { shootGap, shootTravels } from '../../shoot/time-left.js';
+import type { Candidate, Kind } from './kind.js';
+
+/** A move is cut by so many hundredths at most: less of it is another move. */
+const MOST_CUT = 95;
+
+/** Each interval to try has light of its own to reckon. */
+const MOST_INTERVALS = 40;
+
+/** Whether the interval cuts the longest shutter short, so that more time in it would help. */
+export function isCutShort(shoot: Shoot, frameCount: number): boolean {
+  const { gapS } = shootGap(shoot, frameCount);
+  const insideS = longestTimeInside(shoot.intervalS, { ...shoot.camera, gapS });
+  return longestShutterS(shoot) > insideS + 1e-9;
+}
+
+/** Whole seconds of interval that a shutter needs, its moves' longer steps counted; undefined where none is enough. */
+export function intervalFor(shoot: Shoot, frameCount: number, shutterS: number): number | undefined {
+  const { camera, intervalS } = shoot;
+  const recordingS = (frameCount - 1) * intervalS;
+  const travels = shootTravels(shoot);
+  // Without a move to fit in, an interval may be longer than the shoot: it has a single frame then.
+  const mostS = travels.length === 0 ? Number.MAX_SAFE_INTEGER : recordingS;
+  return leastIntervalS(travels, mostS, shutterS, { writeS: camera.gapS, darkFrame: camera.darkFrame });
+}
+
+/** No dark frame, a shorter rest, a shorter move, faster writing; those that the shoot has no use for are left out. */
+export function timeKinds(shoot: Shoot): Kind[] {
+  const stopped = shoot.moves.some(({ mode }) => mode === 'stopped');
+  return [
+    ...(shoot.camera.darkFrame ? [withoutDarkFrame(shoot)] : []),
+    ...(stopped ? [shorterSettle(shoot), shorterMove(shoot), shorterWrite(shoot)] : []),
+  ];
+}
+
+/** Whole seconds of interval, from the least that holds the shortest shutter to what the longest needs. */
+export function longerInterval(shoot: Shoot, frameCount: number): Kind {
+  const { intervalS: now, camera } = shoot;
+  const least = Math.max(
+    Math.floor(now) + 1,
+    intervalFor(shoot, frameCount, shutterS(camera, camera.shutter.shortest)) ?? Number.POSITIVE_INFINITY,
+  );
+  const most = intervalFor(shoot, frameCount, longestShutterS(shoot)) ?? least + MOST_INTERVALS;
+  return {
+    change: 'longer-interval',
+    amounts: least === Number.POSITIVE_INFINITY ? 0 : Math.min(MOST_INTERVALS, most - least + 1),
+    rising: false, // fewer frames have more light to follow from one to the next
+    at: (amount) => {
+      const intervalS = least + amount - 1;
+      return { apply: { intervalS }, text: `Raise the interval from ${now} to ${intervalS} s.` };
+    },
+  };
+}
+
+function longestShutterS({ camera }: Shoot): number {
+  return shutterS(camera, camera.shutter.longest);
+}
+
+function shutterS({ stepsPerStop }: Camera, label: string): number {
+  return timeOfStep(dialStep('shutter', label, stepsPerStop) as number, stepsPerStop); // the shoot was checked
+}
+
+function withoutDarkFrame(shoot: Shoot): Kind {
+  return {
+    change: 'no-dark-frame',
+    amounts: 1,
+    rising: true,
+    at: () => ({
+      apply: { camera: { ...shoot.camera, darkFrame: false } },
+      text: 'Turn long-exposure noise reduction off: its dark frame takes as long as the shutter.',
+    }),
+  };
+}
+
+function shorterSettle(shoot: Shoot): Kind {
+  const longest = shoot.moves
+    .filter(({ mode }) => mode === 'stopped')
+    .reduce((most, { gear }) => Math.max(most, gear.settleS), 0);
+  const tenths = Math.ceil(longest * 10 - 1e-9);
+  return {
+    change: 'shorter-settle',
+    amounts: tenths,
+    rising: true,
+    at: (amount) => {
+      const settleS = (tenths - amount) / 10;
+      const shorter = (move: Move): Move =>
+        move.mode === 'stopped' ? withSettle(move, Math.min(settleS, move.gear.settleS)) : move;
+      return {
+        apply: { moves: shoot.moves.map(shorter) },
+        text: `Let the camera settle for ${settleS} s after a move, not ${longest} s.`,
+      };
+    },
+  };
+}
+
+// One line for both, but the compiler keeps the two kinds of gear apart.
+function withSettle(move: Move, settleS: number): Move {
+  return move.axis === 'slide'
+    ? { ...move, gear: { ...move.gear, settleS } }
+    : { ...move, gear: { ...move.gear, settleS } };
+}
+
+function shorterMove(shoot: Shoot): Kind {
+  const travels = shootTravels(shoot);
+  return {
+    change: 'shorter-move',
+    amounts: MOST_CUT,
+    rising: true,
+    at: (amount): Candidate => {
+      const { lengths = [], text } = otherLengths(
+        travels,
+        1 - amount / 100,
+        ({ mode }) => mode === 'stopped',
+      );
+      const moves = shoot.moves.map((move, i) =>
+        move.mode === 'stopped' ? ofLength(move, lengths[i]) : move,
+      );
+      return { apply: { moves }, text };
+    },
+  };
+}
+
+function ofLength(move: Move, length: number): Move {
+  return move.axis === 'slide' ? { ...move, by: { m: length } } : { ...move, by: { deg: length } };
+}
+
+function shorterWrite(shoot: Shoot): Kind {
+  const { camera } = shoot;
+  const tenths = Math.ceil(camera.gapS * 10 - 1e-9);
+  return {
+    change: 'shorter-write',
+    amounts: tenths,
+    rising: true,
+    at: (amount) => {
+      const gapS = (tenths - amount) / 10;
+      return {
+        apply: { camera: { ...camera, gapS } },
+        text: `Use a card or a format that writes in ${gapS} s instead of ${camera.gapS} s.`,
+      };
+    },
+  };
+}

@@ -1,0 +1,241 @@
+// What the library answers: a plan, whole, so that a rig's software needs no arithmetic of its own, and a light
+// table. These are the formats evenfall-plan/1 and evenfall-light/1 of docs/formats.md.
+
+import type { MoveFrame, MovePlan } from '../move/move.js';
+import type { Shoot } from '../shoot/shoot.js';
+import type { SkyEvent } from '../sky/sun.js';
+
+/**
+ * One frame of a plan: when, what light, what the camera stands at. All exposures in exact values. Where the shoot
+ * has moves, also where they are and what the interval holds.
+ */
+export interface PlanFrame extends Partial<MoveFrame> {
+  /** From 0, as its place in the list. */
+  readonly frame: number;
+  /** Its start, RFC 3339 with the place's offset. */
+  readonly at: string;
+  /** True altitude of the sun's centre, -90 to 90. */
+  readonly sunAltitudeDeg: number;
+  /** The light, EV at ISO 100, readings counted. */
+  readonly sceneEv100: number;
+  /** 5 % of evenings are darker, EV at ISO 100. */
+  readonly lowEv100: number;
+  /** 5 % are brighter, EV at ISO 100. */
+  readonly highEv100: number;
+  /** What it should be exposed for: sceneEv100 less the look's offset, EV at ISO 100. */
+  readonly targetEv100: number;
+  /** What the dial says, "1/60"; to three digits where a rig times it freely. */
+  readonly shutter: string;
+  /** Seconds, exact. */
+  readonly shutterS: number;
+  /** What the dial says. */
+  readonly iso: number;
+  /** Arithmetic speed, exact. */
+  readonly isoExact: number;
+  /** What the dial says, "5.6". */
+  readonly aperture: string;
+  /** Focal ratio, exact. */
+  readonly fNumber: number;
+  /** Names of those on the lens; empty for the bare lens. */
+  readonly filters: readonly string[];
+  /** Their sum, stops, exact, >= 0. */
+  readonly filterStops: number;
+  /** What the setting renders at metered level, filters counted, EV at ISO 100. */
+  readonly settingEv100: number;
+  /** settingEv100 - targetEv100, stops; positive is darker than wanted. */
+  readonly errorEv: number;
+  /** Whether a hand on the lens may spoil it; its error is then not judged. */
+  readonly affected: boolean;
+}
+
+/** What a hand turns or changes. */
+export type Control = 'shutter' | 'iso' | 'aperture' | 'filter';
+
+/** One control's part in a cue; labels as on the dial; filter is names joined by " + ", or "none". */
+export interface PlanChange {
+  /** Which one. */
+  readonly control: Control;
+  /** What it says before. */
+  readonly from: string;
+  /** What it says after. */
+  readonly to: string;
+}
+
+/** One moment at which one or more controls change; the new setting holds from `frame` on. */
+export interface PlanCue {
+  /** First frame with the new setting, from 1. */
+  readonly frame: number;
+  /** Its start, RFC 3339 with the place's offset. */
+  readonly at: string;
+  /** True altitude of the sun's centre then. */
+  readonly sunAltitudeDeg: number;
+  /** One or more, in the order hands work: filter, shutter, ISO, aperture. */
+  readonly changes: readonly PlanChange[];
+}
+
+/** A plan in numbers. */
+export interface PlanSummary {
+  /** Whole, 1 or more. */
+  readonly frameCount: number;
+  /** By when everything should stand ready, RFC 3339. */
+  readonly setUpAt: string;
+  /** Start of the first frame, RFC 3339. */
+  readonly startAt: string;
+  /** Start of the last frame, RFC 3339. */
+  readonly endAt: string;
+  /** Seconds of clip. */
+  readonly clipS: number;
+  /** Space the frames take, decimal gigabytes; absent where `frameMB` is not known. */
+  readonly cardNeededGB?: number;
+  /** Whether the card has it; absent where not known. */
+  readonly cardFits?: boolean;
+  /** Whether one charge lasts; absent where not known. */
+  readonly batteryFits?: boolean;
+  /** Start of the first frame that finds no room on the card, RFC 3339; absent where it is enough. */
+  readonly cardFullAt?: string;
+  /** Start of the first frame that finds no charge, RFC 3339; absent where it lasts. */
+  readonly batteryOutAt?: string;
+  /** The light at the first frame, EV at ISO 100. */
+  readonly sceneFromEv100: number;
+  /** The light at the last frame, EV at ISO 100. */
+  readonly sceneToEv100: number;
+  /** The target's range over the span, stops, >= 0. */
+  readonly rampStops: number;
+  /**
+   * The whole scene may be so many stops darker than forecast, >= 0, before a frame has no setting within
+   * tolerance.
+   */
+  readonly reserveDarkEv: number;
+  /** Or so many brighter, >= 0. */
+  readonly reserveBrightEv: number;
+  /** How often an evening's light stays within that reserve, 0 to 1. */
+  readonly eveningsHeldShare: number;
+  /** Largest |errorEv| of a frame not affected, stops. */
+  readonly worstErrorEv: number;
+  /** Root of the mean square of errorEv over frames not affected, stops. */
+  readonly rmsErrorEv: number;
+  /** Whole, 0 or more. */
+  readonly cueCount: number;
+  /** What the ramp costs by the prices of docs/ramp.md, >= 0. */
+  readonly objective: number;
+}
+
+/** An event of sun or moon with its clock time. */
+export interface PlanEvent {
+  /** Which. */
+  readonly name: SkyEvent;
+  /** RFC 3339 with the place's offset, to the second. */
+  readonly at: string;
+  /** True altitude of the sun's centre then. */
+  readonly sunAltitudeDeg: number;
+}
+
+/** What else a person should know. */
+export interface PlanNote {
+  /** How much it matters; a warning may cost the clip. */
+  readonly level: 'info' | 'caution' | 'warning';
+  /** One or more sentences in English. */
+  readonly text: string;
+}
+
+/** The moves of a plan; their frames' part stands in the frames. */
+export type PlanMove = Pick<MovePlan, 'travels' | 'gap' | 'tightest' | 'fastest' | 'findings' | 'lines'>;
+
+/** A plan that can be shot: `evenfall-plan/1` with frames. */
+export interface PlanMade {
+  readonly format: 'evenfall-plan/1';
+  /** What was asked for, defaults filled in. */
+  readonly shoot: Shoot;
+  /** The whole in numbers. */
+  readonly summary: PlanSummary;
+  /** Sun and moon on the local day on which the span starts and the one after, in order of time. */
+  readonly events: readonly PlanEvent[];
+  /** One a frame, in order; entry i is frame i. */
+  readonly frames: readonly PlanFrame[];
+  /** In order of time, none or more. */
+  readonly cues: readonly PlanCue[];
+  /** Where the shoot has moves. */
+  readonly move?: PlanMove;
+  /** None or more. */
+  readonly notes: readonly PlanNote[];
+}
+
+/** Whole values of those keys of a shoot that a remedy changes. */
+export type ShootChange = Partial<
+  Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'look' | 'limits' | 'moves'>
+>;
+
+/** One change that would make an impossible ramp possible, with its least amount. */
+export interface Remedy {
+  /** The kind of change. */
+  readonly change: string;
+  /** For a person, one sentence in English. */
+  readonly text: string;
+  /** Changed keys: `{ ...shoot, ...apply }` has a plan. */
+  readonly apply: ShootChange;
+}
+
+/** Why a shoot has no plan, and what would give it one: `evenfall-plan/1` without frames. */
+export interface PlanInfeasible {
+  readonly format: 'evenfall-plan/1';
+  /** What was asked for, defaults filled in. */
+  readonly shoot: Shoot;
+  /**
+   * The `reason`; where the light is it, the first `frame` that cannot be met, from 0, its start `at`, and by
+   * how many stops, `shortfallEv` > 0; and the `remedies`, none or more, in the
+   * order in which a photographer would try them.
+   */
+  readonly infeasible: {
+    readonly reason: 'too-dark' | 'too-bright' | 'too-fast' | 'no-time' | 'no-span';
+    readonly frame?: number;
+    readonly at?: string;
+    readonly shortfallEv?: number;
+    /** For a person, one sentence or more in English. */
+    readonly text: string;
+    readonly remedies: readonly Remedy[];
+  };
+}
+
+/** What a shoot comes to: a plan, or why there is none. `'infeasible' in plan` tells them apart. */
+export type Plan = PlanMade | PlanInfeasible;
+
+/** One row of the light table, `evenfall-light/1`. */
+export interface LightRow {
+  /** RFC 3339 with the place's offset. */
+  readonly at: string;
+  /** True altitude of the sun's centre, -90 to 90. */
+  readonly sunAltitudeDeg: number;
+  /** Clockwise from north, 0 to 360. */
+  readonly sunAzimuthDeg: number;
+  /** True altitude of the moon's centre, -90 to 90. */
+  readonly moonAltitudeDeg: number;
+  /** Clockwise from north, 0 to 360. */
+  readonly moonAzimuthDeg: number;
+  /** Lit share of the disc, 0 to 1. */
+  readonly moonLitFraction: number;
+  /** On level ground, from everything, lux. */
+  readonly illuminanceLx: number;
+  /** The moon's part of it, lux. */
+  readonly moonIlluminanceLx: number;
+  /** Of the piece of sky in the frame, cd/m². */
+  readonly skyLuminanceCdM2: number;
+  /** What a meter reads off the frame, EV at ISO 100. */
+  readonly sceneEv100: number;
+  /** 5 % of evenings are darker, EV at ISO 100. */
+  readonly lowEv100: number;
+  /** 5 % are brighter, EV at ISO 100. */
+  readonly highEv100: number;
+  /** Its speed, EV a minute; negative where it darkens. */
+  readonly slopeEvPerMin: number;
+}
+
+/** The light of a shoot's span without a camera, `evenfall-light/1`. */
+export interface LightTable {
+  readonly format: 'evenfall-light/1';
+  /** Sun and moon on the local day on which the span starts and the one after. */
+  readonly events: readonly PlanEvent[];
+  /** Events that do not happen in that time: the `name` and `why`, a sentence. */
+  readonly missing: readonly { readonly name: SkyEvent; readonly why: string }[];
+  /** One an interval, one or more. */
+  readonly rows: readonly LightRow[];
+}

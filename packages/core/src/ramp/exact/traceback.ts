@@ -1,0 +1,143 @@
+// Forward along the costs to go: from a setting, take the cheapest way, and so on to the last frame.
+
+import type { Lattice } from '../lattice.js';
+import { dialMoves, filterMoves, type Move, onDials, type State, shutterOf } from '../moves.js';
+import type { HeldErrors } from './held.js';
+import { type CostToGo, cellOf } from './table.js';
+
+/** One frame of a path: its state, and whether a hand on the lens may spoil it. */
+export interface Step {
+  readonly state: State;
+  readonly affected: boolean;
+}
+
+/** Two ways closer than this are as good as each other, and the order of moves decides. */
+const TIE = 1e-10;
+
+/** Cost to go of a state at a frame; Infinity where it is out of tolerance or leads nowhere. */
+export function costOf(lattice: Lattice, table: CostToGo, frame: number, state: State): number {
+  const at = frame * lattice.stops.length + state.stack;
+  const row = state.level - lattice.band.low[at];
+  if (row < 0 || row >= lattice.band.count[at] || !onDials(lattice, state)) return Number.POSITIVE_INFINITY;
+  const line = state.aperture * lattice.band.count[at] + row;
+  return table.cost[cellOf(table, table.firstRow[at] + line) + state.iso];
+}
+
+/** The cheapest state of the first frame, or undefined where no ramp exists. */
+export function cheapestStart(lattice: Lattice, table: CostToGo): State | undefined {
+  let best: State | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (let stack = 0; stack < lattice.stops.length; stack++) {
+    if (lattice.startStack !== undefined && stack !== lattice.startStack) continue;
+    const low = lattice.band.low[stack];
+    for (let aperture = 0; aperture < lattice.apertureCount; aperture++) {
+      for (let level = low; level < low + lattice.band.count[stack]; level++) {
+        for (let iso = 0; iso < lattice.isoCount; iso++) {
+          const state = { stack, aperture, level, iso };
+          const cost = costOf(lattice, table, 0, state);
+          if (cost < least - TIE) {
+            best = state;
+            least = cost;
+          }
+        }
+      }
+    }
+  }
+  return best;
+}
+
+/**
+ * The whole ramp from a first state.
+ *
+ * @param tables cost to go: one table where the number of filter changes is free, else one for each number
+ *   0, 1, … of changes left
+ */
+export function rollOut(
+  lattice: Lattice,
+  held: HeldErrors,
+  tables: CostToGo | readonly CostToGo[],
+  start: State,
+): Step[] {
+  const { frameCount, spacing, lost } = lattice;
+  let left = 'length' in tables ? tables.length - 1 : 0;
+  const path: Step[] = [{ state: start, affected: false }];
+  let state = start;
+  while (path.length < frameCount) {
+    const next = path.length;
+    const table = 'length' in tables ? tables[left] : tables;
+    const afterFilter = 'length' in tables ? tables[left - 1] : tables;
+    const stay = costOf(lattice, table, next, state);
+    const least = costOf(lattice, table, next - 1, state) - standingCost(lattice, next - 1, state);
+    // Most frames stay; only where a cue is cheaper are the cues looked at one by one.
+    const best =
+      stay <= least + TIE ? undefined : cheapestMove(lattice, held, table, afterFilter, next, state, least);
+    if (best === undefined) {
+      path.push({ state, affected: false });
+      continue;
+    }
+    if (best.filter) left--;
+    state = best.to;
+    const spoilt = best.filter ? lost : 0;
+    const free = Math.min(next + Math.max(spacing - 1, spoilt), frameCount - 1);
+    for (let frame = next; frame <= free; frame++) path.push({ state, affected: frame < next + spoilt });
+  }
+  return path;
+}
+
+function standingCost(lattice: Lattice, frame: number, state: State): number {
+  const { price, stepsPerStop, stops, target } = lattice;
+  const error = state.level / stepsPerStop + stops[state.stack] - target[frame];
+  const shutter = shutterOf(lattice, state) - lattice.shutterMin;
+  return price.error * error * error + price.time[shutter] + price.iso[state.iso];
+}
+
+/** The cheapest cue, of which the table knows the cost: `least`. */
+function cheapestMove(
+  lattice: Lattice,
+  held: HeldErrors,
+  table: CostToGo,
+  afterFilter: CostToGo | undefined,
+  j: number,
+  state: State,
+  least: number,
+): Move | undefined {
+  let best: Move | undefined;
+  let found = Number.POSITIVE_INFINITY;
+  const consider = (move: Move, after: CostToGo) => {
+    const cost = move.price + arrival(lattice, held, after, j, move);
+    if (cost < found - TIE) {
+      best = move;
+      found = cost;
+    }
+  };
+  for (const move of dialMoves(lattice, state)) consider(move, table);
+  // The many ways to change a filter are gone through only where no dial is as cheap.
+  if (afterFilter !== undefined && found > least + TIE) {
+    for (const move of filterMoves(lattice, state)) consider(move, afterFilter);
+  }
+  return best;
+}
+
+/** What arriving by a cue at frame j costs from there on; the same sums as in cost-to-go.ts. */
+function arrival(
+  lattice: Lattice,
+  held: HeldErrors,
+  table: CostToGo,
+  j: number,
+  { to, filter }: Move,
+): number {
+  const { frameCount, spacing, lost, stops, stepsPerStop, price } = lattice;
+  const spoilt = filter ? lost : 0;
+  const judged = j + spoilt;
+  if (judged >= frameCount || !onDials(lattice, to)) return Number.POSITIVE_INFINITY;
+  const bands = filter ? lattice.landing : lattice.hold;
+  const at = j * stops.length + to.stack;
+  if (to.level < bands.low[at] || to.level >= bands.low[at] + bands.count[at])
+    return Number.POSITIVE_INFINITY;
+  const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
+  const errors = price.error * held.sum(to.level / stepsPerStop + stops[to.stack], judged, free);
+  const standing = price.time[shutterOf(lattice, to) - lattice.shutterMin] + price.iso[to.iso];
+  return (
+    spoilt * price.affectedFrame + errors + (free - judged) * standing + costOf(lattice, table, free, to)
+  );
+}

@@ -1,0 +1,9 @@
+/**
+ * The schedule alone. A list of target EVs and a kit in, one setting a frame out.
+ *
+ * @module @evenfall/core/ramp
+ */
+
+export type { Crew, Limits, RampFrame, RampKit, RampProblem, RampResult } from './problem.js';
+export { rampExists, solveRamp } from './solve.js';
+export { type RampWeights, rampWeights } from './weights.js';

@@ -1,0 +1,10 @@
+/**
+ * What the photographer decides, and what of it can be said before any light is known.
+ *
+ * @module @evenfall/core/shoot
+ */
+
+export type { Kit, Setting } from './kit.js';
+export type { Camera, ReadingEntry, Shoot, Span } from './shoot.js';
+export { type ShootSpan, shootSpan } from './span.js';
+export { shootGap } from './time-left.js';

@@ -1,0 +1,33 @@
+/**
+ * Where sun and moon stand, when they cross an altitude; frame times, civil dates, zones.
+ *
+ * @module @evenfall/core/sky
+ */
+
+export {
+  civilDay,
+  frameTimes,
+  parseRfc3339,
+  rfc3339,
+  wallToMs,
+  type Zone,
+  zoneOf,
+} from './clock.js';
+export type { Place } from './place.js';
+export {
+  type Crossing,
+  crossings,
+  type EventTime,
+  horizonAzimuthDeg,
+  type MissingEvent,
+  type SkyEvent,
+  type SkyEvents,
+  type SkyPosition,
+  type SunPass,
+  skyEvents,
+  sunAndMoon,
+  sunPass,
+  sunPosition,
+} from './sun.js';
+export type { Direction } from './sun-pass.js';
+export { skyTrack } from './track.js';
