@@ -30,7 +30,7 @@ export const BUDGETS = [
     { room: 'sky', kB: 7.5 },
     { room: 'footage', kB: 2.5 },
     { room: 'exposure', kB: 1.7 },
-    { room: 'shoot', kB: 9 },
+    { room: 'shoot', kB: 7 },
   ].map(({ room, kB }) => ({
     what: `\`@evenfall/core/${room}\``,
     code: `export * from '@evenfall/core/${room}'`,
