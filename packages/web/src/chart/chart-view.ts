@@ -3,7 +3,7 @@
 import { computed, effect, signal, untracked } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
-import { moving } from '../moves/later.js';
+import { moving } from '../moves/load.js';
 import { afterPaint } from '../parts/after-paint.js';
 import { clock, settingText } from '../parts/text.js';
 import { cursor, cursorCue, cursorFrame, moveCursor } from '../state/cursor.js';

@@ -3,8 +3,8 @@
 import type { PlanChoice, Shoot } from '@evenfall/core';
 import { effect, signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
+import { adoptStyles } from '../parts/adopt-styles.js';
 import { say } from '../parts/message.js';
-import { wear } from '../parts/wear.js';
 import { pending } from '../state/plan.js';
 import { reading, replaceShoot, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
@@ -14,7 +14,7 @@ import { wanted } from './open.js';
 import { alike, sameWeights, weightsOf, withWeights } from './weights.js';
 import { choiceWords } from './words.js';
 
-wear(css);
+adoptStyles(css);
 
 interface Answer {
   readonly shoot: Shoot;

@@ -2,7 +2,7 @@
 
 import type { StepsPerStop } from '@evenfall/core';
 import { html } from 'lit-html';
-import { moving } from '../moves/later.js';
+import { moving } from '../moves/load.js';
 import { type Cure, selectControl, tickControl } from '../parts/controls.js';
 import type { Path } from '../state/path.js';
 import { put, shoot, shown } from '../state/shoot.js';

@@ -1,7 +1,7 @@
 // Why there is no plan, and every single change that would cure it.
 
 import { html, nothing } from 'lit-html';
-import { moving } from '../moves/later.js';
+import { moving } from '../moves/load.js';
 import { applyRemedy, idOf } from '../parts/controls.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { inWords, reading } from '../state/shoot.js';

@@ -1,7 +1,7 @@
 // How often, how long, and what the card and the battery hold.
 
 import { html } from 'lit-html';
-import { moving, wantMoves } from '../moves/later.js';
+import { loadMoves, moving } from '../moves/load.js';
 import { numberControl, remediesFor, tickControl } from '../parts/controls.js';
 import { inPercent } from '../parts/percent.js';
 import { words } from '../words/words.js';
@@ -15,7 +15,7 @@ export function rhythmPanel() {
     </div>
     ${remediesFor(['longer-interval', 'more-frames', 'fewer-frames', 'shorter-write'])}
     ${numberControl({ path: ['clipFps'], label: w.fps, unit: w.fpsUnit })}
-    <details class="more" @toggle=${wantMoves}>
+    <details class="more" @toggle=${loadMoves}>
       <summary>${w.fromClip}</summary>
       ${moving.value?.clipFields()}
     </details>

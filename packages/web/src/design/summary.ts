@@ -2,7 +2,7 @@
 
 import { framesOnCharge } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
-import { moving } from '../moves/later.js';
+import { moving } from '../moves/load.js';
 import { clock } from '../parts/text.js';
 import { impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading, shoot } from '../state/shoot.js';

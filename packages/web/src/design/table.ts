@@ -3,7 +3,7 @@
 import type { PlanFrame, PlanMade } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
-import { moving } from '../moves/later.js';
+import { moving } from '../moves/load.js';
 import { changeSpoken, clock, settingText } from '../parts/text.js';
 import { cursor, moveCursor } from '../state/cursor.js';
 import { made } from '../state/plan.js';

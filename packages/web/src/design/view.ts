@@ -3,9 +3,9 @@
 import { signal } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { chartView, geometry } from '../chart/chart-view.js';
-import { choicesSection } from '../choices/later.js';
+import { choicesSection } from '../choices/section.js';
 import { fieldDoor } from '../field/door.js';
-import { moving, wantMoves } from '../moves/later.js';
+import { loadMoves, moving } from '../moves/load.js';
 import { impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
@@ -62,7 +62,7 @@ function panel(name: PanelName, content: () => TemplateResult) {
 }
 
 function movesPanel() {
-  wantMoves();
+  loadMoves();
   return moving.value?.movePanel() ?? html`<p class="help">…</p>`;
 }
 

@@ -1,6 +1,6 @@
-// The part of the page that moves need, as later.ts loads it.
+// The part of the page that moves need, as load.ts loads it.
 
-import { wear } from '../parts/wear.js';
+import { adoptStyles } from '../parts/adopt-styles.js';
 import { clipFields } from './clip.js';
 import { findingsView } from './findings.js';
 import { moveLanes } from './lanes.js';
@@ -11,7 +11,7 @@ import { moveColumns, moveFacts, moveFigures, moveSpoken } from './tell.js';
 
 export { advice } from './findings.js';
 
-wear(css);
+adoptStyles(css);
 
 export const movePart = {
   clipFields,

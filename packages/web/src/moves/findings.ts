@@ -8,7 +8,7 @@ import type { Advice } from '../state/advice.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { words } from '../words/words.js';
 import { changeOf, stopped } from './apply.js';
-import { check, isChecked, isSound } from './sound.js';
+import { check, isChecked, isSound } from './verify-advice.js';
 import { moveWords } from './words.js';
 
 /** A finding in the page's language, without its remedies. */

@@ -11,7 +11,7 @@ export const reader = signal<typeof readShoot | undefined>(undefined);
  * Anything that was kept, or came in an address, waits for this. Where the reader cannot be loaded the page goes on
  * without: it shows its own shoot and leaves what was kept as it is.
  */
-export const readerReady: Promise<void> = import('./reader-now.js')
+export const readerReady: Promise<void> = import('./read-shoot')
   .then((now) => {
     reader.value = now.readShoot;
   })

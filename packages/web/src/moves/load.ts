@@ -11,7 +11,7 @@ export const moving = signal<typeof movePart | undefined>(undefined);
 
 let asked = false;
 
-export function wantMoves(): void {
+export function loadMoves(): void {
   if (asked) return;
   asked = true;
   import('./all.js')
@@ -26,5 +26,5 @@ export function wantMoves(): void {
 
 effect(() => {
   const { moves, camera } = shoot.value;
-  if (moves.length > 0 || camera.lens !== undefined) wantMoves();
+  if (moves.length > 0 || camera.lens !== undefined) loadMoves();
 });
