@@ -15,7 +15,7 @@ import { describe, expect, test } from 'vitest';
 import { followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
 import { problemFrom } from '../../../packages/core/src/plan/targets.js';
 import { kitOf } from '../../../packages/core/src/shoot/kit.js';
-import { hasRoom } from '../../../packages/core/src/shoot/time-left.js';
+import { shutterFits } from '../../../packages/core/src/shoot/time-left.js';
 import { checkPlan } from '../../reference/plan-checker.js';
 import { seeded } from '../../reference/random.js';
 import { shootFrom } from '../shoots.js';
@@ -415,7 +415,7 @@ test('a shutter that just fits beside a gap has room, with and without its dark 
     const shutter = { shortest: '1', longest: '1' };
     const shoot = shootFrom({ intervalS: 20, ...camera({ shutter, darkFrame, gapS: 2 }) });
     const problem = problemFrom(shoot, kitOf(shoot), [0]);
-    return hasRoom({ ...problem, intervalS });
+    return shutterFits({ ...problem, intervalS });
   };
   expect([room(3, false), room(2.99, false), room(4, true), room(3.99, true)]).toEqual([
     true,

@@ -7,7 +7,7 @@ import { solveRamp } from '../ramp/solve.js';
 import { type RampWeights, rampWeights } from '../ramp/weights.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { shootSpan } from '../shoot/span.js';
-import { hasRoom } from '../shoot/time-left.js';
+import { shutterFits } from '../shoot/time-left.js';
 import { forecastLight } from './forecast.js';
 import { noSpan, noTime, whyImpossible } from './impossible.js';
 import { rampProblemOf } from './targets.js';
@@ -62,7 +62,7 @@ export function planChoices(shoot: Shoot): PlanChoice[] | PlanInfeasible {
   if (span.kind === 'no-span') return noSpan(shoot, span);
   const forecast = forecastLight(shoot, span.times);
   const { problem } = rampProblemOf(shoot, forecast);
-  if (!hasRoom(problem)) return noTime(shoot, forecast);
+  if (!shutterFits(problem)) return noTime(shoot, forecast);
   const asked = { ...rampWeights(shoot.crew), ...shoot.weights };
   const first = solveRamp(problem);
   if (first.kind === 'infeasible') return whyImpossible(shoot, forecast, first);

@@ -3,7 +3,7 @@
 import { solveRamp } from '../ramp/solve.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { shootSpan } from '../shoot/span.js';
-import { hasRoom, opticsOf } from '../shoot/time-left.js';
+import { opticsOf, shutterFits } from '../shoot/time-left.js';
 import { forecastLight } from './forecast.js';
 import { madePlan } from './made.js';
 import { rampProblemOf } from './targets.js';
@@ -21,7 +21,7 @@ export function plainPlan(shoot: Shoot): PlanMade | undefined {
   if (span.kind === 'no-span') return undefined;
   const forecast = forecastLight(shoot, span.times);
   const { problem, kit } = rampProblemOf(shoot, forecast);
-  if (!hasRoom(problem)) return undefined;
+  if (!shutterFits(problem)) return undefined;
   const ramp = solveRamp(problem);
   return ramp.kind === 'infeasible' ? undefined : madePlan({ shoot, forecast, problem, kit, ramp });
 }

@@ -3,7 +3,7 @@
 import { solveRamp } from '../ramp/solve.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { shootSpan } from '../shoot/span.js';
-import { hasRoom } from '../shoot/time-left.js';
+import { shutterFits } from '../shoot/time-left.js';
 import { rfc3339 } from '../sky/clock.js';
 import { forecastLight } from './forecast.js';
 import { noSpan, noTime, whyImpossible } from './impossible.js';
@@ -52,7 +52,7 @@ export function planShoot(shoot: Shoot): Plan {
   if (span.kind === 'no-span') return noSpan(shoot, span);
   const forecast = forecastLight(shoot, span.times);
   const { problem, kit } = rampProblemOf(shoot, forecast);
-  if (!hasRoom(problem)) return noTime(shoot, forecast);
+  if (!shutterFits(problem)) return noTime(shoot, forecast);
   const ramp = solveRamp(problem);
   if (ramp.kind === 'infeasible') return whyImpossible(shoot, forecast, ramp);
 

@@ -45,7 +45,7 @@ export function shootGap(shoot: Moving, frameCount: number): GapParts {
 }
 
 /** Whether the shortest shutter, its dark frame and the gap fit the interval: else there is no ramp to look for. */
-export function hasRoom({
+export function shutterFits({
   kit,
   intervalS,
   gapS,

@@ -6,7 +6,7 @@ import { longestTimeInside } from '../../footage/frames.js';
 import { rampExists } from '../../ramp/solve.js';
 import type { Camera, Shoot } from '../../shoot/shoot.js';
 import { shootSpan } from '../../shoot/span.js';
-import { hasRoom, shootGap } from '../../shoot/time-left.js';
+import { shootGap, shutterFits } from '../../shoot/time-left.js';
 import { MOST_WORK, planWork, verdictWork } from '../../shoot/work.js';
 import { rfc3339 } from '../../sky/clock.js';
 import { sunPosition } from '../../sky/sun.js';
@@ -117,7 +117,7 @@ function isWornOut({ worked }: Trial): boolean {
 
 function hasRamp(shoot: Shoot, forecast: Forecast): boolean {
   const { problem } = rampProblemOf(shoot, forecast);
-  return hasRoom(problem) && rampExists(problem);
+  return shutterFits(problem) && rampExists(problem);
 }
 
 /** Whether a span by sun altitude runs the way its direction does: one cut short may have turned round. */
