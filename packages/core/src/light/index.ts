@@ -37,7 +37,7 @@ export {
   type Refusal,
   startCorrection,
 } from './reading.js';
-export { type Lamps, type Scene, type SceneLight, type Sky, sceneLight } from './scene.js';
+export { type Lamps, type Scene, type SceneLight, type Sky, sceneLight, type View } from './scene.js';
 export { clearSkyLuminanceCdM2 } from './sky.js';
 export { clearIlluminanceLx, sunIlluminanceLx } from './sunlight.js';
 export { CLOUDS, GREY_REFLECTANCE, knownOf, LAMPS, NIGHTS, SURFACES, sceneOf } from './words.js';

@@ -3,6 +3,7 @@
 
 import { finite, within } from '../check.js';
 import { luminanceToEv100 } from '../exposure/exposure.js';
+import { alongAltitude } from './along-altitude.js';
 import { angleFrom } from './cie-sky.js';
 import { type Cloud, overcastSkyToward } from './cloud.js';
 import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyToward } from './moon.js';
@@ -55,6 +56,9 @@ export interface Scene {
   readonly lamps: Lamps;
 }
 
+/** Which way the lens looks at one moment: the part of the {@link Scene} that a pan and a tilt change. */
+export type View = Pick<Scene, 'viewAzimuthDeg' | 'viewAltitudeDeg'>;
+
 /** Light on the scene and in the frame. */
 export interface SceneLight {
   /** On level ground, from everything, under the scene's cloud, lux. */
@@ -73,12 +77,13 @@ export interface SceneLight {
 const ROUND_MOON_DEG = 3;
 
 /**
- * The light of a scene as a function of where sun and moon stand. Sets up once (a few ms), then about a
- * microsecond a call; smooth in every number of the {@link Sky}. Light adds as luminance. Source:
+ * The light of a scene as a function of where sun and moon stand, and of where the lens points where it is
+ * turned. Sets up once (a few ms), then about a microsecond a call, some more where the view's altitude has
+ * changed; smooth in every number of the {@link Sky} and of the {@link View}. Light adds as luminance. Source:
  * docs/light.md.
  *
  * @param scene what the lens sees; {@link sceneOf} makes it from words
- * @returns the light of the scene, for any sky
+ * @returns the light of the scene, for any sky and view; without a view that of the scene itself
  * @throws RangeError naming the first number of the scene that is out of its range: viewAzimuthDeg,
  *   viewAltitudeDeg, skyShare, reflectance, uprightShare, `cloud.cover`, `cloud.stops`,
  *   `lamps.luminanceCdM2`, `lamps.share`, `night.skyCdM2`, `night.groundLx`
@@ -101,9 +106,9 @@ const ROUND_MOON_DEG = 3;
  * lightOf({ sunAltitudeDeg: 90, sunAzimuthDeg: 0, ...moon }); // → { luminanceCdM2: 7.38e3, ev100: 15.85 }
  * ```
  */
-export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
-  const viewAzimuthDeg = finite('viewAzimuthDeg', scene.viewAzimuthDeg);
-  const viewAltitudeDeg = within('viewAltitudeDeg', scene.viewAltitudeDeg, 0, 90);
+export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight {
+  finite('viewAzimuthDeg', scene.viewAzimuthDeg);
+  within('viewAltitudeDeg', scene.viewAltitudeDeg, 0, 90);
   const skyShare = within('skyShare', scene.skyShare, 0, 1);
   const groundShare = 1 - skyShare;
   const groundRatio = within('reflectance', scene.reflectance, 0, 1) / Math.PI;
@@ -117,16 +122,26 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
   const nightGroundLx = within('night.groundLx', scene.night.groundLx, Number.MIN_VALUE, 1000);
   // Cloud that covers part of the sky does that part of what a closed deck does to the night.
   const nightCloudFactor = 1 + cover * (overcastNightFactor(scene.night) - 1);
-  const clearRatio = clearSkyToward(viewAltitudeDeg);
-  const overcastRatio = overcastSkyToward(viewAltitudeDeg);
-  const moonlitSky = moonlitSkyToward(viewAltitudeDeg);
-  const angleFromView = angleFrom(viewAltitudeDeg);
+  const clearToward = alongAltitude(clearSkyToward, scene.viewAltitudeDeg);
+  const overcastToward = alongAltitude((altitudeDeg) => {
+    const ratio = overcastSkyToward(altitudeDeg);
+    return () => ratio;
+  }, scene.viewAltitudeDeg);
+  const skyAt = (viewAltitudeDeg: number) => ({
+    viewAltitudeDeg,
+    clearRatio: clearToward(viewAltitudeDeg),
+    overcastRatio: overcastToward(viewAltitudeDeg)(0, 0),
+    moonlitSky: moonlitSkyToward(viewAltitudeDeg),
+    angleFromView: angleFrom(viewAltitudeDeg),
+  });
+  // Kept from one call to the next: a camera that stands or pans looks at the same altitude for ever.
+  let seen = skyAt(scene.viewAltitudeDeg);
 
   // What faces the lens looks back along the view. Most scenes have none of it, and the sums take their time.
-  const surfaceAzimuthDeg = viewAzimuthDeg + 180;
   const sunOnUpright = uprightShare > 0 ? clearSkyOnUpright() : () => 0;
   const cloudOnUpright = uprightShare > 0 ? overcastOnUpright() : 0;
-  const uprightLx = (sky: Sky, sunLx: number, moonLx: number, nightLx: number) => {
+  const uprightLx = (sky: Sky, viewAzimuthDeg: number, sunLx: number, moonLx: number, nightLx: number) => {
+    const surfaceAzimuthDeg = viewAzimuthDeg + 180;
     const sunDeg = azimuthBetweenDeg(sky.sunAzimuthDeg, surfaceAzimuthDeg);
     const moonDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, surfaceAzimuthDeg);
     const fromSun = (1 - cover) * sunOnUpright(sky.sunAltitudeDeg, sunDeg) + cover * cloudOnUpright;
@@ -135,13 +150,17 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
     return fromSun * sunLx + fromMoon * moonLx + UPRIGHT_OF_EVEN_SKY * nightLx + fromGround;
   };
 
-  const fromMoonDeg = (sky: Sky) => {
+  const fromMoonDeg = (sky: Sky, viewAzimuthDeg: number) => {
     const azimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
-    const angleDeg = angleFromView(sky.moonAltitudeDeg, azimuthDeg);
+    const angleDeg = seen.angleFromView(sky.moonAltitudeDeg, azimuthDeg);
     return Math.min(180, Math.sqrt(angleDeg * angleDeg + ROUND_MOON_DEG * ROUND_MOON_DEG));
   };
 
-  return (sky) => {
+  return (sky, { viewAzimuthDeg, viewAltitudeDeg } = scene) => {
+    finite('viewAzimuthDeg', viewAzimuthDeg);
+    if (viewAltitudeDeg !== seen.viewAltitudeDeg)
+      seen = skyAt(within('viewAltitudeDeg', viewAltitudeDeg, 0, 90));
+    const { clearRatio, overcastRatio, moonlitSky } = seen;
     const { sunAltitudeDeg, moonAltitudeDeg } = sky;
     const sunLx = sunIlluminanceLx(sunAltitudeDeg) * cloudFactor;
     const moon = {
@@ -152,7 +171,8 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
     const moonLx = moonIlluminanceLx(moon) * cloudFactor;
     const night = 1 + nightShare(sunAltitudeDeg) * (nightCloudFactor - 1);
 
-    const moonSkyCdM2 = moonAltitudeDeg > MOONLIT_FROM_DEG ? moonlitSky(moon, fromMoonDeg(sky)) : 0;
+    const moonSkyCdM2 =
+      moonAltitudeDeg > MOONLIT_FROM_DEG ? moonlitSky(moon, fromMoonDeg(sky, viewAzimuthDeg)) : 0;
     const sunRatio =
       sunLx === 0 ? 0 : clearRatio(sunAltitudeDeg, azimuthBetweenDeg(sky.sunAzimuthDeg, viewAzimuthDeg));
 
@@ -161,7 +181,8 @@ export function sceneLight(scene: Scene): (sky: Sky) => SceneLight {
     const besideSkyLx =
       uprightShare === 0
         ? illuminanceLx
-        : (1 - uprightShare) * illuminanceLx + uprightShare * uprightLx(sky, sunLx, moonLx, nightLx);
+        : (1 - uprightShare) * illuminanceLx +
+          uprightShare * uprightLx(sky, viewAzimuthDeg, sunLx, moonLx, nightLx);
     const skyLuminanceCdM2 =
       (1 - cover) * (sunRatio * sunLx + moonSkyCdM2 * cloudFactor) +
       cover * overcastRatio * (sunLx + moonLx) +

@@ -7,6 +7,7 @@
 export { angleOfSizeDeg, fieldOfViewDeg, turnBetweenBearings, turnBetweenPoints } from './angle.js';
 export { moveCautions } from './cautions.js';
 export { easeAt } from './ease.js';
+export { moveOfLength } from './lengths.js';
 export {
   type Ease,
   type FrameBudget,

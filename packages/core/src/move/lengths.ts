@@ -1,6 +1,7 @@
 // Moves made shorter or longer by one share, in numbers a person can type.
 
 import type { MoveRemedy } from './asked.js';
+import type { Move } from './moves.js';
 import type { Travel } from './resolve.js';
 import { decimalsFor, lengthText } from './words.js';
 
@@ -29,4 +30,30 @@ export function otherLengths(
   });
   const change = share < 1 ? 'shorter-move' : 'longer-move';
   return { change, text: `${share < 1 ? 'Shorten' : 'Lengthen'} the move: ${parts.join(', ')}.`, lengths };
+}
+
+/**
+ * A move with another length in place of its own, from where it starts: a pan by the compass keeps its first bearing.
+ *
+ * @param move of a shoot
+ * @param length of a remedy, degrees or metres, signed, finite
+ * @returns the move with its `by` changed
+ * @example
+ * ```ts
+ * import { moveOfLength } from '@evenfall/core';
+ *
+ * const gear = { settleS: 1, moveS: 2 };
+ * const by = { fromBearingDeg: 350, toBearingDeg: 80 };
+ * const pan = { axis: 'pan', by, mode: 'stopped', ease: 'linear', gear } as const;
+ * moveOfLength(pan, 45).by; // → { fromBearingDeg: 350, toBearingDeg: 35, way: 'clockwise' }
+ * ```
+ */
+export function moveOfLength(move: Move, length: number): Move {
+  if (move.axis === 'slide') return { ...move, by: { m: length } };
+  // Bearings tell no whole turn.
+  if (!('fromBearingDeg' in move.by) || Math.abs(length) >= 360) return { ...move, by: { deg: length } };
+  const { fromBearingDeg } = move.by;
+  const toBearingDeg = Number(((fromBearingDeg + length + 720) % 360).toFixed(6));
+  const way = length < 0 ? 'counterclockwise' : 'clockwise';
+  return { ...move, by: { fromBearingDeg, toBearingDeg, way } };
 }

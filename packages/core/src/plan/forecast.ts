@@ -5,6 +5,7 @@ import { bandWithLamps } from '../light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from '../light/reading.js';
 import { type SceneLight, sceneLight } from '../light/scene.js';
 import { knownOf, sceneOf } from '../light/words.js';
+import { sceneAtStart, shootPointing } from '../shoot/pointing.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { instant } from '../shoot/span.js';
 import { civilDay, type Zone, zoneOf } from '../sky/clock.js';
@@ -51,25 +52,36 @@ export interface Forecast {
  * ```
  */
 export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
-  const { place, direction, date, scene } = shoot;
+  const { place, direction, date } = shoot;
+  const scene = sceneAtStart(shoot);
   const zone = zoneOf(place);
   const day = civilDay(date, zone);
   const azimuthDeg = horizonAzimuthDeg(direction, day.startMs, day.endMs, place);
   const seen = sceneOf(scene, azimuthDeg);
   const lightOf = sceneLight(seen);
+  const pointing = shootPointing(shoot, {
+    azimuthDeg: seen.viewAzimuthDeg,
+    altitudeDeg: seen.viewAltitudeDeg,
+  });
+  const lightAt = (atMs: number, sky: SkyPosition) => {
+    const view = pointing?.(atMs);
+    if (view === undefined) return lightOf(sky);
+    // There is no sky below the horizon: a lens that looks down has what is nearest to it.
+    return lightOf(sky, { viewAzimuthDeg: view.azimuthDeg, viewAltitudeDeg: Math.max(0, view.altitudeDeg) });
+  };
   const lampsCdM2 = seen.lamps.luminanceCdM2 * seen.lamps.share;
 
   const correction = correctForecast(
     shoot.readings.map(({ at, ev100 }): Reading => ({ atMs: instant(at), ev100 })),
     {
-      forecastEv100At: (atMs) => lightOf(sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg)).ev100,
+      forecastEv100At: (atMs) => lightAt(atMs, sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg)).ev100,
       sunAltitudeAt: (atMs) => sunPosition(atMs, place.latitudeDeg, place.longitudeDeg).altitudeDeg,
       // A plan made ahead under "clear" does not know the evening's weather; any other word states it.
       known: knownOf(scene, azimuthDeg, scene.cloud !== 'clear'),
     },
   );
   const sky = skyTrack(times, place);
-  const light = sky.map(lightOf);
+  const light = sky.map((position, i) => lightAt(times[i], position));
   const sceneEv100 = times.map((atMs, i) => light[i].ev100 + correction.offsetEvAt(atMs));
   const lowEv100 = new Float64Array(times.length);
   const highEv100 = new Float64Array(times.length);

@@ -2,8 +2,10 @@
 
 import { sceneOf } from '../light/words.js';
 import type { MovePlan } from '../move/move.js';
+import { turned } from '../move/pointing.js';
 import type { SkyView } from '../move/sky-view.js';
 import { type StarAdvice, starAdvice } from '../move/stars.js';
+import { sceneAtStart } from '../shoot/pointing.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { opticsOf } from '../shoot/time-left.js';
 import { civilDay } from '../sky/clock.js';
@@ -33,11 +35,8 @@ export function starNotes(shoot: Shoot, forecast: Forecast, frames: readonly Pla
   const optics = opticsOf(shoot.camera);
   const dark = frames.filter(({ sunAltitudeDeg }) => sunAltitudeDeg < STARS_BELOW_SUN_DEG);
   if (optics === undefined || dark.length === 0) return [];
-  const { azimuthDeg, altitudeDeg } = startView(shoot, forecast);
-  const views = dark.map(({ panDeg = 0, tiltDeg = 0 }) => ({
-    azimuthDeg: azimuthDeg + panDeg,
-    altitudeDeg: Math.min(90, Math.max(-90, altitudeDeg + tiltDeg)),
-  }));
+  const start = startView(shoot, forecast);
+  const views = dark.map(({ panDeg = 0, tiltDeg = 0 }) => turned(start, panDeg, tiltDeg));
   // A wider opening asks for smaller stars.
   const fNumber = dark.reduce((least, frame) => Math.min(least, frame.fNumber), Number.POSITIVE_INFINITY);
   const advice = starAdvice(optics, fNumber, views, shoot.place.latitudeDeg);
@@ -51,7 +50,7 @@ export function starNotes(shoot: Shoot, forecast: Forecast, frames: readonly Pla
 function startView(shoot: Shoot, { zone }: Forecast): SkyView {
   const day = civilDay(shoot.date, zone);
   const horizonDeg = horizonAzimuthDeg(shoot.direction, day.startMs, day.endMs, shoot.place);
-  const { viewAzimuthDeg, viewAltitudeDeg } = sceneOf(shoot.scene, horizonDeg);
+  const { viewAzimuthDeg, viewAltitudeDeg } = sceneOf(sceneAtStart(shoot), horizonDeg);
   return { azimuthDeg: viewAzimuthDeg, altitudeDeg: viewAltitudeDeg };
 }
 

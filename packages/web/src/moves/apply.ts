@@ -4,6 +4,7 @@ import {
   longestMarkedShutter,
   type Move,
   type MoveRemedy,
+  moveOfLength,
   type PlanMade,
   rfc3339,
   type ShootChange,
@@ -42,7 +43,11 @@ export function changeOf({ shoot, summary }: PlanMade, remedy: MoveRemedy): Shoo
       return settleS === undefined ? undefined : { moves: moves.map((move) => settled(move, settleS)) };
     case 'shorter-move':
     case 'longer-move':
-      return lengths && { moves: moves.map((move, i) => ofLength(move, lengths[i])) };
+      return (
+        lengths && {
+          moves: moves.map((move, i) => (i < lengths.length ? moveOfLength(move, lengths[i]!) : move)),
+        }
+      );
   }
 }
 
@@ -57,11 +62,6 @@ function settled(move: Move, mostS: number): Move {
   return move.axis === 'slide'
     ? { ...move, gear: { ...move.gear, settleS } }
     : { ...move, gear: { ...move.gear, settleS } };
-}
-
-function ofLength(move: Move, length: number | undefined): Move {
-  if (length === undefined) return move;
-  return move.axis === 'slide' ? { ...move, by: { m: length } } : { ...move, by: { deg: length } };
 }
 
 /** The same moves at rest while the shutter is open; undefined where a motor's speed is not known. */

@@ -91,12 +91,13 @@ function leastCure({ amounts, at, rising }: Kind, trial: Trial): Candidate | und
   return isWornOut(trial) ? undefined : at(works);
 }
 
-/** Whether a changed shoot has a ramp, as far as work is left; its light is computed anew only where its frames differ. */
+/** Whether a changed shoot has a ramp, as far as work is left; its light is computed anew only where its frames or their views differ. */
 function isPossible({ apply }: Candidate, trial: Trial): boolean {
   const { shoot, forecast } = trial;
   const changed = { ...shoot, ...apply };
   if (!hasExtent(changed)) return false;
-  if (changed.intervalS === shoot.intervalS && changed.span === shoot.span) {
+  const { intervalS, span: asked, moves } = shoot;
+  if (changed.intervalS === intervalS && changed.span === asked && changed.moves === moves) {
     return mayTry(changed, forecast.times.length, 0, trial) && hasRamp(changed, forecast);
   }
   const span = shootSpan(changed);

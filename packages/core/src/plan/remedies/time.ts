@@ -2,7 +2,7 @@
 
 import { dialStep, timeOfStep } from '../../exposure/dial.js';
 import { longestTimeInside } from '../../footage/frames.js';
-import { otherLengths } from '../../move/lengths.js';
+import { moveOfLength, otherLengths } from '../../move/lengths.js';
 import type { Move } from '../../move/moves.js';
 import { leastIntervalS } from '../../move/time-budget.js';
 import type { Camera, Shoot } from '../../shoot/shoot.js';
@@ -121,15 +121,11 @@ function shorterMove(shoot: Shoot): Kind {
         ({ mode }) => mode === 'stopped',
       );
       const moves = shoot.moves.map((move, i) =>
-        move.mode === 'stopped' ? ofLength(move, lengths[i]) : move,
+        move.mode === 'stopped' ? moveOfLength(move, lengths[i]) : move,
       );
       return { apply: { moves }, text };
     },
   };
-}
-
-function ofLength(move: Move, length: number): Move {
-  return move.axis === 'slide' ? { ...move, by: { m: length } } : { ...move, by: { deg: length } };
 }
 
 function shorterWrite(shoot: Shoot): Kind {
