@@ -63,8 +63,8 @@ const CHECKED: Readonly<Record<string, string>> = {
 const ELSEWHERE: Readonly<Record<string, string>> = {
   'npm test': 'this is it',
   'npm run page': 'test/web/build.ts',
-  'node .tasks/light-accuracy.mjs': 'test/core/light/accuracy.test.ts',
-  'node .tasks/ramp-proof.mjs --problems 1000 --seed 20000': 'test/core/ramp/proof.test.ts',
+  'node packages/tools/light-accuracy.mjs': 'test/core/light/accuracy.test.ts',
+  'node packages/tools/ramp-proof.mjs --problems 1000 --seed 20000': 'test/core/ramp/proof.test.ts',
   'npm run pack': 'test/packages/packed.ts',
   'npm init -y': 'test/packages/packed.ts',
   'npm install ../evenfall/out/packages/*.tgz': 'test/packages/packed.ts',
@@ -132,7 +132,7 @@ describe('commands', () => {
   test('named in a sentence exist', () => {
     const { scripts } = JSON.parse(read('package.json'));
     const named = [...pages, 'DEVELOPERS.md'].flatMap((page) =>
-      [...read(page).matchAll(/`(npm (?:run [\w-]+|start|test)|node \.tasks\/[\w-]+\.mjs)/g)].map(
+      [...read(page).matchAll(/`(npm (?:run [\w-]+|start|test)|node packages\/tools\/[\w-]+\.mjs)/g)].map(
         ([, line]) => line!,
       ),
     );

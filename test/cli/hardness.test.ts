@@ -1,10 +1,10 @@
 // Whatever file comes in, a plan or a clear error comes out, within 2 s of the processor and 512 MB: three thousand of
-// the hundred thousand files that .tasks/hardness.mjs makes. They run in processes of their own, watched from outside.
+// the hundred thousand files that packages/tools/hardness.mjs makes. They run in processes of their own, watched from outside.
 
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
-import { hardness } from '../../.tasks/hardness.mjs';
+import { hardness } from '../../packages/tools/hardness.mjs';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 

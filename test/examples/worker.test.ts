@@ -10,8 +10,8 @@ import { fileURLToPath } from 'node:url';
 import { planShoot, readShoot } from '@evenfall/core';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { chromiumPath, FLAGS } from '../../.tasks/browser.mjs';
-import { serve } from '../../.tasks/serve.mjs';
+import { chromiumPath, FLAGS } from '../../packages/tools/browser.mjs';
+import { serve } from '../../packages/tools/serve.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 

@@ -3,8 +3,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { apiDocs } from '../../.tasks/api-docs.mjs';
-import { apiReports } from '../../.tasks/api-report.mjs';
+import { apiDocs } from '../../packages/tools/api-docs.mjs';
+import { apiReports } from '../../packages/tools/api-report.mjs';
 
 const folder = fileURLToPath(new URL('../../docs/api/', import.meta.url));
 const reports = apiReports();

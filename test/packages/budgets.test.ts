@@ -3,9 +3,9 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { budgetTable, CLOSE, DOC, measured, OPEN, reportOf } from '../../.tasks/budgets.mjs';
-import { licencePage, PAGE, runtimeLicences } from '../../.tasks/licences.mjs';
-import { partBetween } from '../../.tasks/marked-table.mjs';
+import { budgetTable, CLOSE, DOC, measured, OPEN, reportOf } from '../../packages/tools/budgets.mjs';
+import { licencePage, PAGE, runtimeLicences } from '../../packages/tools/licences.mjs';
+import { partBetween } from '../../packages/tools/marked-table.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -13,10 +13,10 @@ test('every bundle is within its budget', async () => {
   const sizes = await measured();
   console.log(reportOf(sizes));
   const beyond = sizes.filter(({ sizeKB, kB }) => sizeKB > kB);
-  expect(beyond, 'larger than .tasks/budgets.mjs allows').toEqual([]);
+  expect(beyond, 'larger than packages/tools/budgets.mjs allows').toEqual([]);
   // A budget far above its bundle guards nothing.
   const loose = sizes.filter(({ sizeKB, kB }) => sizeKB < 0.85 * kB - 0.3);
-  expect(loose, 'smaller by far: lower their budgets in .tasks/budgets.mjs').toEqual([]);
+  expect(loose, 'smaller by far: lower their budgets in packages/tools/budgets.mjs').toEqual([]);
 });
 
 test('the lock names no address, and has a checksum of everything that is fetched', () => {
@@ -44,7 +44,7 @@ test('nothing is leaned on that docs/choices.md does not give a reason for', () 
   const told = names.filter(
     (name) => !name.startsWith('@evenfall/') && !/^(planShoot|readShoot|solveRamp)$/.test(name),
   );
-  const used = ['.', ...['core', 'chart', 'cli', 'web'].map((name) => `packages/${name}`)].flatMap(
+  const used = ['.', ...['core', 'chart', 'cli', 'web', 'tools'].map((name) => `packages/${name}`)].flatMap(
     (folder) => {
       const { dependencies = {}, devDependencies = {} } = JSON.parse(
         readFileSync(`${root}/${folder}/package.json`, 'utf8'),

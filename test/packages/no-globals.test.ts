@@ -2,7 +2,7 @@
 
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
-import { bundle } from '../../.tasks/bundle.mjs';
+import { bundle } from '../../packages/tools/bundle.mjs';
 import { ALLOWED, runBare } from './bare-realm.js';
 import { functionNames, surface, surfaceText } from './surface.js';
 

@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Packed, packInto } from '../../.tasks/pack.mjs';
+import { type Packed, packInto } from '../../packages/tools/pack.mjs';
 
 /** An empty project with the three packages in it. */
 export interface Project {

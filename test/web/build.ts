@@ -12,9 +12,9 @@ import {
   type Locator,
   type Page,
 } from 'playwright-core';
-import { chromiumPath, FLAGS } from '../../.tasks/browser.mjs';
-import { buildPage, ONE_FILE, PAGE } from '../../.tasks/build-page.mjs';
-import { serve } from '../../.tasks/serve.mjs';
+import { chromiumPath, FLAGS } from '../../packages/tools/browser.mjs';
+import { buildPage, ONE_FILE, PAGE } from '../../packages/tools/build-page.mjs';
+import { serve } from '../../packages/tools/serve.mjs';
 
 export interface Site {
   readonly url: string;

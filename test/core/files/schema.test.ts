@@ -10,9 +10,9 @@ import { INFEASIBLE, LEAST, PLAN, shootOf } from './sample.js';
 const schemaText = (name: string) =>
   readFileSync(new URL(`../../../packages/core/schema/${name}`, import.meta.url), 'utf8');
 
-test('the published schemas are those the reader uses: else run `npm run build && node .tasks/schemas.mjs`', async () => {
+test('the published schemas are those the reader uses: else run `npm run build && node packages/tools/schemas.mjs`', async () => {
   // Not a literal, so that the compiler does not look for types beside a plain script.
-  const script = new URL('../../../.tasks/schemas.mjs', import.meta.url).href;
+  const script = new URL('../../../packages/tools/schemas.mjs', import.meta.url).href;
   const { publishedSchemas } = (await import(script)) as {
     publishedSchemas(schemas: object): Record<string, string>;
   };

@@ -1,5 +1,5 @@
 // The simulated evenings of docs/follow.md. All of them take minutes, so their outcomes are kept in a table that
-// `node .tasks/follow-table.mjs --write` brings up to date; here a few are met anew, the same ways, and compared.
+// `node packages/tools/follow-table.mjs --write` brings up to date; here a few are met anew, the same ways, and compared.
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
@@ -17,10 +17,10 @@ import {
 
 const DOC = new URL('../../../docs/follow.md', import.meta.url);
 const DATA = new URL('../../data/follow/evenings.csv', import.meta.url);
-const OPEN = '<!-- evenings: written by .tasks/follow-table.mjs -->';
+const OPEN = '<!-- evenings: written by packages/tools/follow-table.mjs -->';
 const CLOSE = '<!-- end of evenings -->';
 
-// Set by .tasks/follow-table.mjs alone.
+// Set by packages/tools/follow-table.mjs alone.
 const asked = process.env.FOLLOW_TABLE;
 
 if (asked !== undefined) {

@@ -1,7 +1,6 @@
 // The whole model against every open data set; the sets and their sources: test/data/README.md.
 
 import { expect, test } from 'vitest';
-import { accuracyTable, comparisons, writtenTable } from '../../../.tasks/light-accuracy.mjs';
 import * as exposure from '../../../packages/core/src/exposure/exposure.js';
 import * as moon from '../../../packages/core/src/light/moon.js';
 import * as night from '../../../packages/core/src/light/night.js';
@@ -10,6 +9,7 @@ import * as sky from '../../../packages/core/src/light/sky.js';
 import * as sunlight from '../../../packages/core/src/light/sunlight.js';
 import * as upright from '../../../packages/core/src/light/upright.js';
 import * as words from '../../../packages/core/src/light/words.js';
+import { accuracyTable, comparisons, writtenTable } from '../../../packages/tools/light-accuracy.mjs';
 
 const light = { ...exposure, ...moon, ...night, ...scene, ...sky, ...sunlight, ...upright, ...words };
 const rows = comparisons(light);

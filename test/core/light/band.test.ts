@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import {
   bandAfterReading,
   bandWithLamps,
@@ -10,6 +9,7 @@ import {
 } from '../../../packages/core/src/light/band.js';
 import { driftEv } from '../../../packages/core/src/light/drift.js';
 import { CLOUD_MEMORY_MIN, PASSING_CLOUD_EV } from '../../../packages/core/src/light/offset.js';
+import { readRows } from '../../../packages/tools/light-accuracy.mjs';
 import { expectSmooth } from './smoothness.js';
 
 const NATURAL = -1.6;

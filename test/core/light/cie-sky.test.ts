@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import {
   angleBetweenDeg,
   type CieSkyType,
@@ -7,6 +6,7 @@ import {
   cieIndicatrix,
   cieSky,
 } from '../../../packages/core/src/light/cie-sky.js';
+import { readRows } from '../../../packages/tools/light-accuracy.mjs';
 
 const DEG = Math.PI / 180;
 const types = readRows('cie_standard_general_sky');

@@ -1,9 +1,9 @@
 // How often an evening's light lies within a range, against the measured minutes it is taken from.
 
 import { describe, expect, test } from 'vitest';
-import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import { forecastBand, NOTHING_KNOWN } from '../../../packages/core/src/light/band.js';
 import { shareOfEvenings } from '../../../packages/core/src/light/evenings.js';
+import { readRows } from '../../../packages/tools/light-accuracy.mjs';
 
 const ANY = { lowEv: -2.96, highEv: 0.51 };
 const FAR = 100;

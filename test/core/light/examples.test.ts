@@ -1,15 +1,12 @@
 // What docs/light.md says of its four evenings is what they give.
 
 import { describe, expect, test } from 'vitest';
-import {
-  type ExampleFacts,
-  exampleFacts,
-  examplesTable,
-  writtenExamples,
-} from '../../../.tasks/light-examples.mjs';
 import * as core from '../../../packages/core/src/index.js';
 import { overcastNightFactor } from '../../../packages/core/src/light/night.js';
+import { exampleFacts, examplesTable, writtenExamples } from '../../../packages/tools/light-examples.mjs';
 import { checkPlan } from '../../reference/plan-checker.js';
+
+type ExampleFacts = ReturnType<typeof exampleFacts>;
 
 const [beach, city, snowfield, harbour] = (['beach', 'city', 'snowfield', 'harbour'] as const).map((name) =>
   exampleFacts(core, name),

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { domeOfModel, readRows } from '../../../.tasks/light-accuracy.mjs';
 import { illuminanceToEv100, luminanceToEv100 } from '../../../packages/core/src/exposure/exposure.js';
 import {
   azimuthBetweenDeg,
@@ -8,6 +7,7 @@ import {
   measuredRatiosLog2,
 } from '../../../packages/core/src/light/sky.js';
 import * as sunlight from '../../../packages/core/src/light/sunlight.js';
+import { domeOfModel, readRows } from '../../../packages/tools/light-accuracy.mjs';
 import { expectSmooth } from './smoothness.js';
 
 const { clearIlluminanceLx } = sunlight;

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import {
   clearIlluminanceLx,
   skyPartOfSunlight,
   sunIlluminanceLx,
 } from '../../../packages/core/src/light/sunlight.js';
+import { readRows } from '../../../packages/tools/light-accuracy.mjs';
 import { expectSmooth } from './smoothness.js';
 
 const ev = (altitudeDeg: number) => Math.log2(clearIlluminanceLx(altitudeDeg));

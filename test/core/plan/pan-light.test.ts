@@ -2,7 +2,6 @@
 
 import { type PlanMade, planShoot, type Shoot } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
-import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import { luminanceToEv100 } from '../../../packages/core/src/exposure/exposure.js';
 import { sceneLight } from '../../../packages/core/src/light/scene.js';
 import { CLOUDS, NIGHTS } from '../../../packages/core/src/light/words.js';
@@ -10,6 +9,7 @@ import { pointing } from '../../../packages/core/src/move/pointing.js';
 import { travelsOf } from '../../../packages/core/src/move/resolve.js';
 import { forecastLight } from '../../../packages/core/src/plan/forecast.js';
 import { shootSpan } from '../../../packages/core/src/shoot/span.js';
+import { readRows } from '../../../packages/tools/light-accuracy.mjs';
 import { turn } from '../move/moves.js';
 import { shootFrom } from '../shoots.js';
 

@@ -8,7 +8,7 @@ import { highsRamp, loadSolver } from '../../reference/highs-ramp.js';
 import { checkRamp } from '../../reference/ramp-cost.js';
 import { randomProblem } from '../../reference/random-problem.js';
 
-// Other problems, and more of them: node .tasks/ramp-proof.mjs --problems 5000 --seed 20000
+// Other problems, and more of them: node packages/tools/ramp-proof.mjs --problems 5000 --seed 20000
 const asked = Number(process.env.RAMP_PROBLEMS ?? 0);
 const seeds = (first: number, count: number) =>
   Array.from({ length: asked || count }, (_, i) => (asked > 0 ? Number(process.env.RAMP_SEED) : first) + i);

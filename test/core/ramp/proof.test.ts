@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const prove = (...args: string[]) =>
-  spawnSync('node', ['.tasks/ramp-proof.mjs', ...args], { cwd: root, encoding: 'utf8' });
+  spawnSync('node', ['packages/tools/ramp-proof.mjs', ...args], { cwd: root, encoding: 'utf8' });
 
 test('a few problems of another seed', () => {
   const { status, stdout } = prove('--problems', '12', '--seed', '31000');

@@ -1,19 +1,34 @@
 // The light model held against every open data set in test/data/light, as a table.
 //
-//   npx tsc -b packages/core && node .tasks/light-accuracy.mjs            prints it
-//   npx tsc -b packages/core && node .tasks/light-accuracy.mjs --write    writes it into docs/light.md
+//   npx tsc -b packages/core && node packages/tools/light-accuracy.mjs            prints it
+//   npx tsc -b packages/core && node packages/tools/light-accuracy.mjs --write    writes it into docs/light.md
 
 import { readFileSync } from 'node:fs';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { markdownTable, partBetween, writeBetween } from './marked-table.mjs';
 
-const root = new URL('..', import.meta.url);
+const root = new URL('../..', import.meta.url);
 const DOC = fileURLToPath(new URL('docs/light.md', root));
-const OPEN = '<!-- accuracy: written by .tasks/light-accuracy.mjs -->';
+const OPEN = '<!-- accuracy: written by packages/tools/light-accuracy.mjs -->';
 const CLOSE = '<!-- end of accuracy -->';
 
-/** Rows of a CSV file in test/data/light as objects by column. */
+/**
+ * @typedef {typeof import('../core/src/exposure/exposure.js') &
+ *   typeof import('../core/src/light/sunlight.js') &
+ *   typeof import('../core/src/light/sky.js') &
+ *   typeof import('../core/src/light/moon.js') &
+ *   typeof import('../core/src/light/night.js') &
+ *   typeof import('../core/src/light/scene.js') &
+ *   typeof import('../core/src/light/upright.js') &
+ *   typeof import('../core/src/light/words.js')} Core
+ */
+
+/**
+ * Rows of a CSV file in test/data/light as objects by column.
+ *
+ * @returns {Record<string, string>[]}
+ */
 export function readRows(name) {
   const text = readFileSync(new URL(`test/data/light/${name}.csv`, root), 'utf8');
   const [header, ...rows] = text.trim().split(/\r?\n/).map(cells);
@@ -26,7 +41,11 @@ function cells(line) {
   );
 }
 
-/** "410..585" or "0.008" as [low, high]. */
+/**
+ * "410..585" or "0.008" as [low, high].
+ *
+ * @returns {[number, number]}
+ */
 function range(text) {
   const [low, high = low] = text.split('..').map(Number);
   return [low, high];
@@ -38,6 +57,7 @@ function stopsOutside(value, [low, high]) {
 }
 
 const NOON = { moonAltitudeDeg: -40, moonAzimuthDeg: 0, moonPhaseAngleDeg: 180, moonDistanceKm: 384400 };
+/** @type {Parameters<Core['sceneOf']>[0]} */
 const TOWARD_SUN = {
   facing: 'toward-sun',
   viewAltitudeDeg: 15,
@@ -47,7 +67,12 @@ const TOWARD_SUN = {
   lamps: 'none',
 };
 
-/** Illuminance of a level and of upright surfaces under the model's clear sky, by summing patches of it. */
+/**
+ * Illuminance of a level and of upright surfaces under the model's clear sky, by summing patches of it.
+ *
+ * @param {Core} light
+ * @param {number} sunAltitudeDeg
+ */
 export function domeOfModel(light, sunAltitudeDeg) {
   const rings = 45;
   const sectors = 36;
@@ -71,6 +96,9 @@ export function domeOfModel(light, sunAltitudeDeg) {
 /**
  * Every comparison: which part, against what, in which group, and by how many stops the model reads brighter.
  * `limitEv` is what the tests hold the model to; absent where a set is shown only.
+ *
+ * @param {Core} light
+ * @returns {{part: string, against: string, limitEv?: number | undefined, label: string, stops: number}[]}
  */
 export function comparisons(light) {
   const list = [];
@@ -184,10 +212,10 @@ export function comparisons(light) {
     const sunDeg = Number(row.sun_altitude_deg);
     // From 0° up the model's walls have the beam on them, which these sums leave out.
     if (sunDeg >= 0) continue;
-    for (const [azimuthDeg, key] of [
-      [0, 'vertical_facing_sun_lx'],
-      [90, 'vertical_side_lx'],
-      [180, 'vertical_facing_away_lx'],
+    for (const { azimuthDeg, key } of [
+      { azimuthDeg: 0, key: 'vertical_facing_sun_lx' },
+      { azimuthDeg: 90, key: 'vertical_side_lx' },
+      { azimuthDeg: 180, key: 'vertical_facing_away_lx' },
     ]) {
       const group = {
         part: 'Walls and faces',
@@ -220,6 +248,7 @@ export function comparisons(light) {
     const row = polynomials.find(
       (p) => altitudeDeg >= Number(p.alt_from_deg) && altitudeDeg <= Number(p.alt_to_deg),
     );
+    if (row === undefined) throw new Error(`no polynomial for ${altitudeDeg}°`);
     const x = altitudeDeg / 90;
     const [l0, l1, l2, l3] = [row.l0, row.l1, row.l2, row.l3].map(Number);
     for (const phase of [5, 45, 90]) {
@@ -261,6 +290,7 @@ export function comparisons(light) {
   const table = readRows('photographic_scene_ev');
   const scene = (name, value, label) => {
     const row = table.find((r) => r.scene === name);
+    if (row === undefined) throw new Error(`no row ${name}`);
     const group = { part: 'Metered scene', against: 'ANSI PH2.7 scene table', limitEv: 1 };
     add(group, label, outside(value, Number(row.ev100_low), Number(row.ev100_high)));
   };
@@ -278,7 +308,11 @@ export function comparisons(light) {
   return list;
 }
 
-/** The comparisons as a Markdown table, one line for each data set. */
+/**
+ * The comparisons as a Markdown table, one line for each data set.
+ *
+ * @param {Core} light
+ */
 export function accuracyTable(light) {
   const groups = new Map();
   for (const row of comparisons(light)) {

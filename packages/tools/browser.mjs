@@ -38,6 +38,7 @@ export function chromiumPath() {
   if (path !== undefined) return path;
   if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
     console.log('Installing Chromium …');
+    /** @type {import('node:child_process').SpawnSyncOptions} */
     const quiet = { stdio: ['ignore', 'ignore', 'inherit'] };
     const { status } = spawnSync('apt-get', ['update', '-qq'], quiet);
     if (status === 0) spawnSync('apt-get', ['install', '-y', '-qq', 'chromium'], quiet);

@@ -1,10 +1,10 @@
 // How many small faults put into core its tests find, room by room: a seeded sample, each tried in a copy of the
 // checkout. Hours for all rooms; run it niced.
 //
-//   node .tasks/mutants.mjs COPY [ROOM …] [--count 50] [--seed 1] [--out FILE]
+//   node packages/tools/mutants.mjs COPY [ROOM …] [--count 50] [--seed 1] [--out FILE]
 //
 // COPY is a clone of the checkout with its node_modules, in which files may be changed and put back. FILE collects the
-// outcomes, a JSON object a line, and what it holds is not tried again; `node .tasks/mutants-table.mjs FILE` makes the table of DEVELOPERS.md from it.
+// outcomes, a JSON object a line, and what it holds is not tried again; `node packages/tools/mutants-table.mjs FILE` makes the table of DEVELOPERS.md from it.
 
 import { fork, spawnSync } from 'node:child_process';
 import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -209,7 +209,7 @@ class Runner {
   }
 
   async start() {
-    const child = fork(join(this.copy, '.tasks/mutants-child.mjs'), {
+    const child = fork(join(this.copy, 'packages/tools/mutants-child.mjs'), {
       cwd: this.copy,
       stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
       detached: true, // so that its own processes end with it

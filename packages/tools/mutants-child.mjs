@@ -27,6 +27,6 @@ process.on('message', async ({ changed, tests }) => {
     run.length === asked.size &&
     unhandledErrors.length === 0 &&
     run.every((module) => module.state() === 'passed');
-  process.send(passed ? 'pass' : 'fail');
+  process.send?.(passed ? 'pass' : 'fail');
 });
-process.send('ready');
+process.send?.('ready');

@@ -1,5 +1,5 @@
 // Whether every file that may come in gives a plan or a clear error, in time and in little memory.
-// Run after a build: node .tasks/hardness.mjs [FILES, 100000 unless given] [FIRST] [SEED]
+// Run after a build: node packages/tools/hardness.mjs [FILES, 100000 unless given] [FIRST] [SEED]
 //
 // The files run in a process of their own, which is watched from outside: time is that of the processor in its main
 // thread, which is what a person would wait, so that a busy machine finds nothing that is not there.
@@ -112,9 +112,20 @@ function stretch(seed, from, to, tally) {
 /**
  * Runs `count` files from number `first` on.
  *
- * @returns how they were answered: by exit status, by kind, and every fault; the slowest and the largest of them
+ * @typedef {object} Tally how they were answered
+ * @property {Record<string, number>} statuses by exit status
+ * @property {Record<string, number>} kinds by kind of file
+ * @property {{ index: number, kind: string, text: string }[]} faults
+ * @property {number} slowestS
+ * @property {number} slowest
+ * @property {number} largestMB
+ * @property {number} largest
+ *
+ * @param {{ count: number, first?: number, seed?: number, progress?: (done: number, tally: Tally) => void }} what
+ * @returns {Promise<Tally>}
  */
 export async function hardness({ count, first = 0, seed = SEED, progress }) {
+  /** @type {Tally} */
   const tally = { statuses: {}, kinds: {}, faults: [], slowestS: 0, slowest: 0, largestMB: 0, largest: 0 };
   for (let next = first; next < first + count; ) {
     next = await stretch(seed, next, Math.min(first + count, next + STRETCH), tally);

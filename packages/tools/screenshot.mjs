@@ -1,6 +1,6 @@
 // Makes docs/page.png, the picture in the README: an evening in the design view, in a real browser.
 //
-//   node .tasks/screenshot.mjs
+//   node packages/tools/screenshot.mjs
 
 import { readFileSync } from 'node:fs';
 import { chromium } from 'playwright-core';
@@ -23,6 +23,7 @@ try {
   await page.getByRole('button', { name: 'Close' }).click();
   const time = page.getByRole('slider', { name: 'Time' });
   const box = await time.boundingBox();
+  if (box === null) throw new Error('the chart is not on the screen');
   await page.mouse.move(box.x + box.width * 0.55, box.y + 200);
   await page.screenshot({ path: `${root}/docs/page.png` });
   await browser.close();

@@ -1,15 +1,18 @@
 // The table of DEVELOPERS.md: how many small faults core's tests find, by room.
 //
-//   node .tasks/mutants-table.mjs FILE …            prints it from the outcomes that mutants.mjs has collected
-//   node .tasks/mutants-table.mjs FILE … --write    writes it into DEVELOPERS.md
+//   node packages/tools/mutants-table.mjs FILE …            prints it from the outcomes that mutants.mjs has collected
+//   node packages/tools/mutants-table.mjs FILE … --write    writes it into DEVELOPERS.md
 
 import { readFileSync } from 'node:fs';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { markdownTable, writeBetween } from './marked-table.mjs';
 
-const page = fileURLToPath(new URL('../DEVELOPERS.md', import.meta.url));
-const [OPEN, CLOSE] = ['<!-- mutants: written by .tasks/mutants-table.mjs -->', '<!-- end of mutants -->'];
+const page = fileURLToPath(new URL('../../DEVELOPERS.md', import.meta.url));
+const [OPEN, CLOSE] = [
+  '<!-- mutants: written by packages/tools/mutants-table.mjs -->',
+  '<!-- end of mutants -->',
+];
 
 const files = process.argv.slice(2).filter((argument) => argument !== '--write');
 const outcomes = files.flatMap((file) =>

@@ -1,7 +1,7 @@
 // The four scenes of docs/examples/light side by side, as a table.
 //
-//   npx tsc -b packages/core && node .tasks/light-examples.mjs            prints it
-//   npx tsc -b packages/core && node .tasks/light-examples.mjs --write    writes it into docs/light.md
+//   npx tsc -b packages/core && node packages/tools/light-examples.mjs            prints it
+//   npx tsc -b packages/core && node packages/tools/light-examples.mjs --write    writes it into docs/light.md
 
 import { readFileSync } from 'node:fs';
 import { argv } from 'node:process';
@@ -9,30 +9,44 @@ import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { markdownTable, partBetween, writeBetween } from './marked-table.mjs';
 
-const root = new URL('..', import.meta.url);
+const root = new URL('../..', import.meta.url);
 const DOC = fileURLToPath(new URL('docs/light.md', root));
-const OPEN = '<!-- scenes: written by .tasks/light-examples.mjs -->';
+const OPEN = '<!-- scenes: written by packages/tools/light-examples.mjs -->';
 const CLOSE = '<!-- end of scenes -->';
 
 export const EXAMPLES = ['beach', 'city', 'snowfield', 'harbour'];
 
-/** What one example gives: a row of the table. */
+/** @typedef {typeof import('../core/src/index.js')} Core */
+
+/**
+ * What one example gives: a row of the table. `settled`: from here on less than 0.05 EV a minute.
+ *
+ * @param {Core} core
+ * @param {string} name
+ */
 export function exampleFacts(core, name) {
   const text = readFileSync(new URL(`docs/examples/light/${name}.yaml`, root), 'utf8');
   const read = core.readShoot(parse(text));
   if (read.kind !== 'ok') throw new Error(`${name}: ${read.errors.map(({ message }) => message).join('; ')}`);
   const plan = core.planShoot(read.shoot);
   if ('infeasible' in plan) throw new Error(`${name}: ${plan.infeasible.text}`);
-  const { rows } = core.lightTable(read.shoot);
+  const light = core.lightTable(read.shoot);
+  if ('infeasible' in light) throw new Error(`${name}: ${light.infeasible.text}`);
+  const { rows } = light;
   const steepest = rows.reduce((a, b) => (Math.abs(b.slopeEvPerMin) > Math.abs(a.slopeEvPerMin) ? b : a));
-  const atSun = (deg) => rows.find(({ sunAltitudeDeg }) => sunAltitudeDeg <= deg);
+  const sunset = rows.find(({ sunAltitudeDeg }) => sunAltitudeDeg <= -0.833);
+  if (sunset === undefined) throw new Error(`${name}: no sunset`);
   const settled = rows.find((_, i) =>
     rows.slice(i).every(({ slopeEvPerMin }) => Math.abs(slopeEvPerMin) < 0.05),
   );
-  return { name, plan, rows, steepest, sunset: atSun(-0.833), settled };
+  return { name, plan, rows, steepest, sunset, settled };
 }
 
-/** The examples as a Markdown table, a line each. */
+/**
+ * The examples as a Markdown table, a line each.
+ *
+ * @param {Core} core
+ */
 export function examplesTable(core) {
   const number = (value, digits = 1) =>
     value

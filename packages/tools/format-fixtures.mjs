@@ -128,6 +128,8 @@ function shootOf(file) {
 const evening = shootOf(EVENING);
 const plan = core.planShoot(evening);
 if ('infeasible' in plan) fail(plan.infeasible.text);
+const light = core.lightTable(evening);
+if ('infeasible' in light) fail(light.infeasible.text);
 const lines = core.followLines(plan);
 const said = plan.frames
   .filter((_, i) => i % 10 === 5)
@@ -139,7 +141,7 @@ const files = {
   'evening.plan.json': core.writePlan(plan),
   'morning.plan.json': core.writePlan(core.planShoot(shootOf(MORNING))),
   'too-dark.plan.json': core.writePlan(core.planShoot(shootOf(TOO_DARK))),
-  'evening.light.json': core.writeLight(core.lightTable(evening)),
+  'evening.light.json': core.writeLight(light),
   'evening.cues.csv': core.writeCuesCsv(plan),
   'evening.frames.csv': core.writeFramesCsv(plan),
   'evening.ics': core.writeCalendar(plan),

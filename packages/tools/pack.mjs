@@ -15,7 +15,7 @@ export const PACKAGES = ['core', 'chart', 'cli'];
 /** Built files whose source is gone: the compiler leaves them, and they would be published. */
 function dropLeftovers(name) {
   const dist = `${root}/packages/${name}/dist`;
-  for (const file of readdirSync(dist, { recursive: true })) {
+  for (const file of readdirSync(dist, { recursive: true, encoding: 'utf8' })) {
     const source = `${root}/packages/${name}/src/${file.replace(/(\.d\.ts|\.js)$/, '.ts')}`;
     if (!existsSync(source)) rmSync(`${dist}/${file}`, { recursive: true, force: true });
   }
@@ -24,8 +24,10 @@ function dropLeftovers(name) {
 /**
  * Packs the built packages.
  *
+ * @typedef {{name: string, version: string, file: string, paths: string[]}} Packed a tarball, and what is in it
+ *
  * @param {string} folder where the tarballs go; made if need be
- * @returns {{name: string, version: string, file: string, paths: string[]}[]} one a package: its tarball, what is in it
+ * @returns {Packed[]} one a package
  */
 export function packInto(folder) {
   for (const name of PACKAGES) dropLeftovers(name);

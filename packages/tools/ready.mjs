@@ -5,9 +5,13 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-export const root = dirname(dirname(fileURLToPath(import.meta.url)));
+export const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 
-/** One line, and out. */
+/**
+ * One line, and out.
+ *
+ * @returns {never}
+ */
 export function fail(line) {
   console.error(line);
   process.exit(1);
@@ -21,7 +25,7 @@ export function run(what, command, args, env = {}) {
     stdio: ['ignore', 'inherit', 'inherit'],
     env: { ...process.env, ...env },
   });
-  if (error) fail(`${what} failed: cannot run ${command} (${error.code})`);
+  if (error) fail(`${what} failed: ${error.message}`);
   if (status !== 0) fail(`${what} failed; what went wrong is said above.`);
 }
 

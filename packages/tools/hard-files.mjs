@@ -65,6 +65,7 @@ function soundShoot(tools, heavy) {
   const [from, to] = direction === 'dusk' ? [1, -1] : [-1, 1];
   const owned = chance(0.4) ? 0 : below(heavy ? 13 : 5);
   const date = `${1900 + below(300)}-${pad(1 + below(12))}-${pad(1 + below(28))}`;
+  /** @type {Record<string, any>} */
   const shoot = {
     format: 'evenfall-shoot/1',
     ...(chance(0.3)

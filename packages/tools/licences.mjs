@@ -59,6 +59,7 @@ function resolved(name, from) {
 }
 
 /** Licences by words that stand in their texts and in no other's. */
+/** @type {[string, RegExp][]} */
 const TEXTS = [
   ['MIT', /permission is hereby granted, free of charge, to any person obtaining a copy of this software/],
   ['ISC', /permission to use, copy, modify, and\/or distribute this software for any purpose/],

@@ -1,11 +1,11 @@
 // Writes the published JSON Schemas (draft 2020-12) of the file formats from the schemas that read them.
-// Run after a build: node .tasks/schemas.mjs
+// Run after a build: node packages/tools/schemas.mjs
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { toJsonSchema } from '@valibot/to-json-schema';
 
-const at = (path) => new URL(`../packages/core/${path}`, import.meta.url);
+const at = (path) => new URL(`../core/${path}`, import.meta.url);
 
 /**
  * The published schemas as text, by file name.
@@ -22,8 +22,10 @@ export function publishedSchemas({ shoot, plan, light }) {
       errorMode: 'throw',
       ignoreActions: ['finite', 'transform', 'readonly'],
       // Patterns of JSON Schema are Unicode's anyway, which the flag u asks of ours.
-      overrideAction: ({ valibotAction: { type, requirement }, jsonSchema }) =>
-        type === 'regex' ? { ...jsonSchema, pattern: requirement.source } : undefined,
+      overrideAction: ({ valibotAction, jsonSchema }) =>
+        'requirement' in valibotAction && valibotAction.requirement instanceof RegExp
+          ? { ...jsonSchema, pattern: valibotAction.requirement.source }
+          : undefined,
     });
     const text = JSON.stringify({ $schema, title, ...rest }, null, 2);
     return [`evenfall-${format}-1.schema.json`, `${text}\n`];

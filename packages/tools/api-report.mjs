@@ -15,7 +15,11 @@ const REFRESH = `For whoever builds on it. [All pages](../README.md)
 Written by \`npm run api\`. A change here is a change of what others build on.`;
 const printer = ts.createPrinter({ removeComments: true });
 
-/** The reports as text, by file name in docs/api. */
+/**
+ * The reports as text, by file name in docs/api.
+ *
+ * @returns {Record<string, string>}
+ */
 export function apiReports() {
   return {
     'core.md': libraryReport('core'),
@@ -43,7 +47,7 @@ function libraryReport(name) {
   );
   const checker = program.getTypeChecker();
   const exported = (path) => {
-    const module = checker.getSymbolAtLocation(program.getSourceFile(path));
+    const module = checker.getSymbolAtLocation(/** @type {ts.Node} */ (program.getSourceFile(path)));
     if (module === undefined) throw new Error(`${path} is not there; run npm run build first`);
     return checker
       .getExportsOfModule(module)
@@ -92,9 +96,11 @@ function libraryReport(name) {
   function visit(node) {
     const named = ts.isTypeReferenceNode(node)
       ? node.typeName
-      : ts.isExpressionWithTypeArguments(node) || ts.isTypeQueryNode(node)
-        ? (node.expression ?? node.exprName)
-        : undefined;
+      : ts.isExpressionWithTypeArguments(node)
+        ? node.expression
+        : ts.isTypeQueryNode(node)
+          ? node.exprName
+          : undefined;
     const found = named && checker.getSymbolAtLocation(named);
     const symbol = found && origin(found);
     const at = symbol?.declarations?.[0];

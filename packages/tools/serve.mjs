@@ -35,7 +35,12 @@ export function serve(folder, port = 0) {
     const file = join(folder, path.endsWith('/') ? `${path}index.html` : path);
     const type = TYPES[extname(file)];
     const isFile = statSync(file, { throwIfNoEntry: false })?.isFile() ?? false;
-    if (!isFile || type === undefined || path.startsWith('..') || !['GET', 'HEAD'].includes(request.method)) {
+    if (
+      !isFile ||
+      type === undefined ||
+      path.startsWith('..') ||
+      !['GET', 'HEAD'].includes(request.method ?? '')
+    ) {
       response.writeHead(404, { 'Content-Type': 'text/plain' }).end('There is nothing here.\n');
       return;
     }

@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { Application, Converter, Logger, LogLevel } from 'typedoc';
 import { fail, install, root } from './ready.mjs';
 
+/** @type {import('typedoc').TypeDocOptions} */
 const OPTIONS = {
   name: 'Evenfall',
   entryPoints: [`${root}/packages/core/src/*/index.ts`, `${root}/packages/chart/src/index.ts`],
@@ -26,6 +27,7 @@ const OPTIONS = {
 
 class Told extends Logger {
   lines = [];
+  /** @override */
   log(message, level) {
     // The words of a language speak for themselves.
     if (/chart\.(english\.__type|Words)\./.test(message)) return;

@@ -2,11 +2,11 @@
 // it waits for a byte, one when the command is done, and one when its answer is checked. hardness.mjs watches it, and
 // ends it when a file takes too long or too much.
 //
-//   node .tasks/hardness-child.mjs SEED FROM TO
+//   node packages/tools/hardness-child.mjs SEED FROM TO
 
 import { readSync, writeSync } from 'node:fs';
-import { run } from '../packages/cli/dist/main.js';
-import { readPlan } from '../packages/core/dist/index.js';
+import { run } from '../cli/dist/main.js';
+import { readPlan } from '../core/dist/index.js';
 import { hardFile } from './hard-files.mjs';
 
 /** Plans above this are not read back: reading is not what is measured, and takes more than planning. */
@@ -66,7 +66,7 @@ for (let index = from; index < to; index++) {
     say('done');
     fault = faultOf(status, out, err);
   } catch (error) {
-    fault = `threw ${error instanceof Error ? error.stack.split('\n').slice(0, 3).join(' ') : error}`;
+    fault = `threw ${error instanceof Error ? `${error.stack}`.split('\n').slice(0, 3).join(' ') : error}`;
   }
   say(fault === undefined ? `end ${status}` : `fault ${fault.replaceAll('\n', ' ')}`);
 }

@@ -1,6 +1,6 @@
 // Builds the page twice: the folder that is served, and the one HTML file that is opened from disk.
 //
-//   node .tasks/build-page.mjs
+//   node packages/tools/build-page.mjs
 
 import { spawnSync } from 'node:child_process';
 import { appendFileSync, readFileSync } from 'node:fs';
@@ -8,7 +8,7 @@ import { dirname } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 
-const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 
 export const PAGE = `${root}/packages/web/dist/page`;
 export const ONE_FILE = `${root}/packages/web/dist/one-file/index.html`;

@@ -1,1 +1,0 @@
-export function apiDocs(folder?: string): Promise<string[]>;

@@ -1,1 +1,0 @@
-export function apiReports(): Readonly<Record<string, string>>;

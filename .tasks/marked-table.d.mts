@@ -1,1 +1,0 @@
-export function partBetween(page: string, open: string, close: string): string;
