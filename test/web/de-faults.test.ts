@@ -15,6 +15,7 @@ const TYPED: readonly (readonly [path: readonly (string | number)[], values: rea
   [['format'], ['evenfall-shoot/2']],
   [['place', 'longitudeDeg'], [-200.5]],
   [['place', 'elevationM'], [9001]],
+  [['place', 'aboveHorizonM'], [-1]],
   [
     ['place', 'timeZone'],
     ['', 'Mars/Base'],

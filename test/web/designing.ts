@@ -100,7 +100,7 @@ export function designing(site: () => Site): void {
     it('takes height, walls and spoilt frames as a file would, and tells faults beside each', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
       await unfold(page);
-      const height = page.getByLabel('Height above the sea');
+      const height = page.getByLabel('Height above the horizon in view');
       const upright = page.getByLabel('Walls and faces, turned to the lens');
       const lost = page.getByLabel('A filter change may spoil');
       expect(await lost.inputValue()).toBe('2');
@@ -110,7 +110,7 @@ export function designing(site: () => Site): void {
       await planned(page);
       const wanted = libraryPlan(
         eveningWith({
-          place: { ...EVENING.place, elevationM: 1200 },
+          place: { ...EVENING.place, aboveHorizonM: 1200 },
           scene: { uprightShare: 0.4 },
           limits: { framesLostPerFilterChange: 5 },
         }),
@@ -136,7 +136,7 @@ export function designing(site: () => Site): void {
         return textOf(page.locator(`#${ids.at(-1)}`));
       };
       await expect.poll(() => lost.getAttribute('aria-invalid')).toBe('true');
-      expect(await told(height)).toContain('give metres from -500 to 9000');
+      expect(await told(height)).toContain('give metres from 0 to 9000');
       // In the unit of the control, not in the file's.
       expect(await told(upright)).toBe('140 is not a share; give a number from 0 to 100');
       expect(await told(lost)).toContain('give a whole number from 0 to 1000');
@@ -145,11 +145,13 @@ export function designing(site: () => Site): void {
       expect(await told(page.getByLabel('Wände und Gesichter, zur Kamera gewandt'))).toBe(
         '140 geht hier nicht; richtig: eine Zahl von 0 bis 100',
       );
-      expect(await told(page.getByLabel('Höhe über dem Meer'))).toContain('Meter von −500 bis 9000');
+      expect(await told(page.getByLabel('Höhe über dem sichtbaren Horizont'))).toContain(
+        'Meter von 0 bis 9000',
+      );
       expect(await told(page.getByLabel('Ein Filterwechsel kann verderben'))).toContain('von 0 bis 1000');
       // A height belongs to its place.
       await page.getByLabel('Breite').fill('47');
-      await expect.poll(() => page.getByLabel('Höhe über dem Meer').inputValue()).toBe('');
+      await expect.poll(() => page.getByLabel('Höhe über dem sichtbaren Horizont').inputValue()).toBe('');
       await page.context().close();
     });
 

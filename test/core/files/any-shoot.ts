@@ -156,11 +156,12 @@ export const shootArbitrary = fc
       fc.record({
         format: fc.constant('evenfall-shoot/1'),
         date: fc
-          .date({ min: new Date('1900-01-01'), max: new Date('2199-12-31'), noInvalidDate: true })
+          .date({ min: new Date('1900-01-02'), max: new Date('2199-12-30'), noInvalidDate: true })
           .map((date) => date.toISOString().slice(0, 10)),
         place: merged(
           fc.record({ latitudeDeg: between(-90, 90), longitudeDeg: between(-180, 180) }),
           optional(between(-500, 9000), 'elevationM'),
+          optional(between(0, 9000), 'aboveHorizonM'),
           optional(fc.constantFrom('Europe/Lisbon', 'Asia/Kathmandu', 'UTC'), 'timeZone'),
         ),
         camera: cameraArbitrary,

@@ -65,7 +65,7 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'text where keys belong',
     { place: 'home' },
-    'place: "home" stands where keys belong; give latitudeDeg, longitudeDeg, elevationM, timeZone',
+    'place: "home" stands where keys belong; give latitudeDeg, longitudeDeg, elevationM, aboveHorizonM, timeZone',
   ],
 
   // Moves, lens and sensor.

@@ -35,6 +35,7 @@ const place = v.strictObject({
   latitudeDeg: number('a latitude', 'degrees from -90 to 90', -90, 90),
   longitudeDeg: number('a longitude', 'degrees from -180 to 180', -180, 180),
   elevationM: v.exactOptional(number('an elevation', 'metres from -500 to 9000', -500, 9000)),
+  aboveHorizonM: v.exactOptional(number('a height', 'metres from 0 to 9000', 0, 9000)),
   timeZone: v.exactOptional(text('a time zone', 'an IANA name such as "Europe/Lisbon"', 64, 1)),
 });
 

@@ -2,7 +2,7 @@
 // altitude; sun.ts has those of the sky.
 // Source: docs/sources.md#sun-events.
 
-import { finite } from '../check.js';
+import { finite, within } from '../check.js';
 import { altitudeText } from './altitude-text.js';
 import { type Curve, crossingsIn, type Range, rangeOf, SKY_STEP_MS, sampleCurve } from './crossing.js';
 
@@ -84,15 +84,15 @@ export interface SkyCurves {
   readonly sun: Curve;
   /** The moon's upper limb over the horizon, refraction included: rises and sets at 0. */
   readonly moonLimb: Curve;
-  /** Of the eye above its horizon. */
-  readonly elevationM: number;
+  /** Of the eye above the horizon in view, >= 0. */
+  readonly aboveHorizonM: number;
 }
 
 /** Every event in [fromMs, toMs), in order of time, and those that do not happen in it at all. */
 export function namedEvents(
   fromMs: number,
   toMs: number,
-  { sun, moonLimb, elevationM }: SkyCurves,
+  { sun, moonLimb, aboveHorizonM }: SkyCurves,
 ): SkyEvents {
   finite('fromMs', fromMs);
   finite('toMs', toMs);
@@ -103,7 +103,7 @@ export function namedEvents(
     if (times.length === 0) missing.push({ name, why: why() });
   };
 
-  const dipDeg = DIP_DEG_PER_ROOT_M * Math.sqrt(Math.max(0, elevationM));
+  const dipDeg = DIP_DEG_PER_ROOT_M * Math.sqrt(within('aboveHorizonM', aboveHorizonM, 0, Number.MAX_VALUE));
   const sunSamples = sampleCurve(sun, fromMs, toMs, SKY_STEP_MS);
   const levels = [
     { dawn: 'sunrise', dusk: 'sunset', altitudeDeg: RISE_ALTITUDE_DEG - dipDeg } as const,

@@ -6,8 +6,10 @@ export interface Place {
   readonly latitudeDeg: number;
   /** -180 to 180, east positive. */
   readonly longitudeDeg: number;
-  /** Of the eye above its horizon, metres; moves sunrise and sunset. Absent: 0. */
+  /** Above the sea, metres. Sunrise and sunset do not go by it, as in published tables: hills hide the sea's horizon. */
   readonly elevationM?: number;
+  /** Above the horizon in view, metres, >= 0: its dip makes sunset later and sunrise earlier. Absent: 0. */
+  readonly aboveHorizonM?: number;
   /** IANA name, "Europe/Oslo". */
   readonly timeZone?: string;
 }

@@ -204,12 +204,12 @@ function moonLimbCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
 
 /**
  * Every event of sun and moon in [fromMs, toMs), in order of time, and those that do not happen in it at all.
- * Sunrise and sunset: upper limb on the horizon, 34' of refraction and the dip of `elevationM` above a level
- * horizon. Twilights: centre at -6°, -12°, -18°. The moon: upper limb. Source: docs/sources.md#sun-events.
+ * Sunrise and sunset: upper limb on the horizon, 34' of refraction and the dip of `aboveHorizonM` above a level
+ * horizon; `elevationM`, above the sea, does not count. Twilights: centre at -6°, -12°, -18°. The moon: upper limb. Source: docs/sources.md#sun-events.
  *
  * @param fromMs first instant that counts, UTC epoch milliseconds
  * @param toMs first instant that no longer counts; a civil day is given by {@link civilDay}
- * @param place latitude, longitude, elevation
+ * @param place latitude, longitude, height above the horizon in view
  * @returns events with their times, and missing ones with the reason
  * @throws RangeError on a place outside the Earth, fromMs or toMs that are not finite, or a stretch that ends
  *   before it starts
@@ -229,7 +229,7 @@ export function skyEvents(fromMs: number, toMs: number, place: Place): SkyEvents
   return namedEvents(fromMs, toMs, {
     sun: sunCurve(place),
     moonLimb: moonLimbCurve(place),
-    elevationM: place.elevationM ?? 0,
+    aboveHorizonM: place.aboveHorizonM ?? 0,
   });
 }
 

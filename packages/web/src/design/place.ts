@@ -21,6 +21,7 @@ const asking = signal(false);
 /** Clock times mean something else elsewhere, and a height belongs to its place. */
 function movedTo(value: unknown): unknown {
   put(['place', 'elevationM'], undefined);
+  put(['place', 'aboveHorizonM'], undefined);
   queueMicrotask(() => void zoneFollows());
   return value;
 }
@@ -131,10 +132,10 @@ export function placePanel() {
         : nothing
     }
     ${numberControl({
-      path: ['place', 'elevationM'],
-      label: w.elevation,
+      path: ['place', 'aboveHorizonM'],
+      label: w.aboveHorizon,
       unit: 'm',
-      help: w.elevationHelp,
+      help: w.aboveHorizonHelp,
       placeholder: words().notSet,
     })}
     ${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown })}

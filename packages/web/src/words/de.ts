@@ -40,8 +40,9 @@ export const german: PageWords = {
     here: 'Standort dieses Geräts nehmen',
     asking: 'Das Gerät wird gefragt …',
     denied: 'Das Gerät hat seinen Standort nicht genannt. Bitte die Koordinaten eintippen.',
-    elevation: 'Höhe über dem Meer',
-    elevationHelp: 'Nur für die Zeiten von Sonnenauf- und -untergang: von oben liegt der Horizont tiefer.',
+    aboveHorizon: 'Höhe über dem sichtbaren Horizont',
+    aboveHorizonHelp:
+      'Nur wo man auf ihn hinabsieht, etwa von einer Klippe aufs Meer: Dann geht die Sonne später unter. Nicht die Höhe über dem Meer.',
     zone: 'Zeitzone',
     zoneUnknown: 'mittlere Sonnenzeit der Länge',
     date: 'Datum',

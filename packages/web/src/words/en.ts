@@ -34,8 +34,9 @@ export const english = {
     here: 'Use this device’s location',
     asking: 'Asking the device …',
     denied: 'The device did not tell its location. Type the coordinates instead.',
-    elevation: 'Height above the sea',
-    elevationHelp: 'Only for the times of sunrise and sunset: from a height the horizon lies lower.',
+    aboveHorizon: 'Height above the horizon in view',
+    aboveHorizonHelp:
+      'Only where you look down on it, as from a cliff on the sea: the sun then sets later. Not the height above the sea.',
     zone: 'Time zone',
     zoneUnknown: 'mean solar time of the longitude',
     date: 'Date',
