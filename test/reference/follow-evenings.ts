@@ -2,7 +2,7 @@
 
 import { type PlanMade, planShoot } from '@evenfall/core';
 import { followFrame, startFollow } from '../../packages/core/src/follow/follow.js';
-import { exposureEv } from '../../packages/core/src/ramp/live/funnel.js';
+import { exposureEv } from '../../packages/core/src/ramp/moves.js';
 import { EVENING_SHOOT, planOf } from './evening-shoot.js';
 import { type SimulatedEvening, simulateEvening } from './evening-simulator.js';
 import { reactiveStepper } from './reactive-stepper.js';

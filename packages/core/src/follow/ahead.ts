@@ -1,7 +1,7 @@
 // The cues ahead: the plan's own while it stands, else the ramp planned again from the setting on the camera.
 
-import { type LiveCue, planAhead } from '../ramp/live/live.js';
-import type { State } from '../ramp/moves.js';
+import { planAhead } from '../ramp/live/live.js';
+import type { RampCue, Way } from '../ramp/way.js';
 import type { CameraState } from './camera.js';
 import { type Evening, frameStartMs } from './evening.js';
 import { offsetAt } from './offset-state.js';
@@ -24,7 +24,7 @@ export function cuesAhead(
   camera: CameraState,
   frame: number,
   target: Float64Array,
-): { start: State; cues: readonly LiveCue[] } {
+): Way {
   const { live, frameCount, plan } = evening;
   const { present, freeFrom, filterChanges } = camera;
   const asPlanned = trust.lastUsedMs === undefined ? planItself(evening, camera, frame) : undefined;
@@ -45,7 +45,7 @@ function planItself({ planned, aheadFrames }: Evening, { present, freeFrom }: Ca
   const start = present ?? planned[0]!;
   const from = [frame, frame + 1].find((each) => sameState(start, planned[Math.max(0, each - 1)]!));
   if (from === undefined) return undefined;
-  const cues: LiveCue[] = [];
+  const cues: RampCue[] = [];
   for (let at = Math.max(1, from); at < Math.min(planned.length, frame + aheadFrames); at++) {
     const [before, to] = [planned[at - 1]!, planned[at]!];
     if (!sameState(before, to)) cues.push({ frame: at, to, filter: before.stack !== to.stack });

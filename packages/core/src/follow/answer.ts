@@ -3,8 +3,8 @@
 import { METER_EV } from '../light/band.js';
 import { driftEv } from '../light/drift.js';
 import { changesBetween } from '../plan/cues.js';
-import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
+import type { RampCue } from '../ramp/way.js';
 import { type Evening, frameStartMs, frameText } from './evening.js';
 import { offsetAt } from './offset-state.js';
 import { settingAt } from './setting.js';
@@ -108,7 +108,7 @@ function beyondReach(evening: Evening, frame: number, targets: Float64Array): Fo
 }
 
 /** Cues told ahead that are taken as done, numbered on from what the camera had before them. */
-export function takenCues({ evening, camera }: FollowState, taken: readonly LiveCue[]): FollowCue[] {
+export function takenCues({ evening, camera }: FollowState, taken: readonly RampCue[]): FollowCue[] {
   const states = [camera.present, ...taken.map(({ to }) => to)];
   return taken.map((cue, i) =>
     cueText(evening, camera.cueCount + 1 + i, cue.frame, states[i] ?? cue.to, cue.to),

@@ -1,7 +1,7 @@
 // What stands on the camera, and the cues that brought it there.
 
-import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
+import type { RampCue } from '../ramp/way.js';
 import type { Evening } from './evening.js';
 
 /** A cue that is taken as done. */
@@ -36,7 +36,7 @@ export const BLANK: CameraState = {
 };
 
 /** The camera after a cue; its setting holds from the cue's frame on. */
-export function withCue({ live }: Evening, camera: CameraState, { frame, to, filter }: LiveCue): CameraState {
+export function withCue({ live }: Evening, camera: CameraState, { frame, to, filter }: RampCue): CameraState {
   const { spacing, lost } = live.lattice;
   const before = camera.present ?? to;
   return {

@@ -4,8 +4,8 @@
 
 import { finite } from '../check.js';
 import type { PlanMade } from '../plan/types.js';
-import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
+import type { RampCue } from '../ramp/way.js';
 import { cuesAhead, targetsAhead } from './ahead.js';
 import { answerOf, takenCues } from './answer.js';
 import { BLANK, type CameraState, shifted, withCue } from './camera.js';
@@ -116,7 +116,7 @@ function passFrames(
   { evening, frame: last, camera, told }: FollowState,
   { frame, kind }: Moment,
   warnings: FollowWarning[],
-): { camera: CameraState; told: readonly LiveCue[]; taken: readonly LiveCue[] } {
+): { camera: CameraState; told: readonly RampCue[]; taken: readonly RampCue[] } {
   if (last === undefined) {
     if (frame > 0) {
       const text = `Joined at frame ${frame + 1}: the camera is taken to stand where the plan has it.`;

@@ -1,7 +1,7 @@
 // What people and rigs report of the camera: another setting, a cue done early or late, a cue missed.
 
-import type { LiveCue } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
+import type { RampCue } from '../ramp/way.js';
 import { type CameraState, standingAt, withCue, withCueMovedTo, withoutLastCue } from './camera.js';
 import type { Evening } from './evening.js';
 import type { Moment } from './moment.js';
@@ -24,7 +24,7 @@ export function hear(
   camera: CameraState,
   input: FollowInput,
   { frame, asked }: Pick<Moment, 'frame' | 'asked'>,
-  told: readonly LiveCue[],
+  told: readonly RampCue[],
   otherwise: State,
 ): Heard {
   const warnings: FollowWarning[] = [];

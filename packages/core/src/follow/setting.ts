@@ -2,8 +2,8 @@
 
 import { type DialControl, dialStep } from '../exposure/dial.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
-import { exposureEv } from '../ramp/live/funnel.js';
-import { type State, shutterOf } from '../ramp/moves.js';
+
+import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
 import { settingOf } from '../shoot/kit.js';
 import type { Evening } from './evening.js';
 import type { FollowSetting, ReportedSetting } from './types.js';

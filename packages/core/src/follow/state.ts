@@ -1,6 +1,6 @@
 // What is known while an evening is followed.
 
-import type { LiveCue } from '../ramp/live/live.js';
+import type { RampCue } from '../ramp/way.js';
 import type { CameraState } from './camera.js';
 import type { Evening } from './evening.js';
 import type { Rewinds } from './moment.js';
@@ -20,7 +20,7 @@ export interface FollowState {
   /** @internal */
   readonly trust: Trust;
   /** @internal Cues told ahead with the last answer, `frame` counted from the shoot's first. */
-  readonly told: readonly LiveCue[];
+  readonly told: readonly RampCue[];
   /** @internal */
   readonly rewinds: Rewinds | undefined;
 }

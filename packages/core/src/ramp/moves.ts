@@ -21,6 +21,11 @@ export function shutterOf(lattice: Lattice, { aperture, level, iso }: State): nu
   return level - (lattice.apertureMin + aperture) + lattice.isoMin + iso;
 }
 
+/** EV at ISO 100 that a state renders. */
+export function exposureEv({ stepsPerStop, stops }: Lattice, { stack, level }: State): number {
+  return level / stepsPerStop + stops[stack];
+}
+
 /** Whether the state's shutter and ISO and aperture are on their dials. */
 export function onDials(lattice: Lattice, state: State): boolean {
   const shutter = shutterOf(lattice, state);
@@ -34,13 +39,17 @@ export function onDials(lattice: Lattice, state: State): boolean {
   );
 }
 
-/** Cues of one dial: shutter, then ISO, then aperture; small steps before large. */
+/** Cues of one dial: shutter, then ISO, then aperture; small steps before large. Some lead off the dials. */
 export function* dialMoves(lattice: Lattice, state: State): Generator<Move> {
   const { price, largestStep } = lattice;
   for (let step = 1; step <= largestStep; step++) {
     yield turn(state, -step, 0, 0, price.longer);
     yield turn(state, step, 0, 0, price.shorter);
   }
+  yield* isoThenAperture(lattice, state);
+}
+
+function* isoThenAperture({ price, largestStep }: Lattice, state: State): Generator<Move> {
   for (let step = 1; step <= largestStep; step++) {
     yield turn(state, -step, step, 0, price.isoUp);
     yield turn(state, step, -step, 0, price.isoDown);
@@ -77,6 +86,29 @@ export function* filterMoves(lattice: Lattice, state: State): Generator<Move> {
         const resets = (shutterMoves ? price.shutterReset : 0) + (isoMoves ? price.isoReset : 0);
         yield { to, price: swap + resets, filter: true };
       }
+    }
+  }
+}
+
+/** Cues of one dial where the shutter is timed freely, so that the level says nothing and is 0. */
+export function* bulbDialMoves(lattice: Lattice, state: State): Generator<Move> {
+  const { isoCount, apertureCount } = lattice;
+  for (const { to, price } of isoThenAperture(lattice, state)) {
+    const { aperture, iso } = to;
+    if (iso < 0 || iso >= isoCount || aperture < 0 || aperture >= apertureCount) continue;
+    yield { to: { ...to, level: 0 }, price, filter: false };
+  }
+}
+
+/** The same with a filter change, and any ISO beside it; weaker stacks first. */
+export function* bulbFilterMoves(lattice: Lattice, state: State): Generator<Move> {
+  const { price, stops, isoCount } = lattice;
+  for (let stack = 0; stack < stops.length; stack++) {
+    if (stack === state.stack) continue;
+    const swap = filterPrice(lattice, state.stack, stack);
+    for (let iso = 0; iso < isoCount; iso++) {
+      const reset = iso === state.iso ? 0 : price.isoReset;
+      yield { to: { ...state, stack, iso }, price: swap + reset, filter: true };
     }
   }
 }

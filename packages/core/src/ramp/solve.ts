@@ -1,16 +1,20 @@
 // A ramp problem in; the optimum, or why there is none, out.
 
-import { bulbRampExists, solveBulb } from './bulb/solve.js';
+import { type BulbCourse, type BulbShutter, bulbEv, bulbModel, bulbShutter, bulbStep } from './bulb/model.js';
+import { bulbWay } from './bulb/optimum.js';
+import { firstUnmetByBulb } from './bulb/reach.js';
 import { objectiveOf } from './cost.js';
 import { costToGo } from './exact/cost-to-go.js';
 import { HeldErrors } from './exact/held.js';
 import { firstUnmet } from './exact/reach.js';
 import { type CostToGo, giveBack } from './exact/table.js';
-import { cheapestStart, rollOut, type Step } from './exact/traceback.js';
+import { cheapestWay } from './exact/traceback.js';
+import { everyFrame } from './grid.js';
 import { beyondKit, explain, noShutterFits } from './infeasible.js';
 import { type Lattice, latticeOf } from './lattice.js';
-import { shutterOf } from './moves.js';
+import { exposureEv, shutterOf } from './moves.js';
 import type { RampFrame, RampProblem, RampResult } from './problem.js';
+import { type Way, withinLimit } from './way.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives
@@ -53,57 +57,64 @@ export function solveRamp(problem: RampProblem): RampResult {
   const lattice = latticeOf(problem);
   if (lattice.shutterMin > lattice.shutterMax) return noShutterFits(lattice);
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
-  if (problem.kit.bulb) {
-    const path = solveBulb(problem, lattice);
-    if (path.kind === 'ok') return { ...path, objective: objectiveOf(problem, path.frames) };
-    return explain(lattice, path.frame, path.excessEv, limit);
+  const bulb = problem.kit.bulb ? bulbModel(planCourse(problem, lattice)) : undefined;
+  const way = bulb === undefined ? dialWay(lattice, limit) : bulbWay(bulb, undefined, limit);
+  if (way !== undefined) {
+    const frames = framesOf(lattice, way, bulb?.shutter);
+    return { kind: 'ok', frames, objective: objectiveOf(problem, frames) };
   }
-  const frames = solveDials(lattice, limit);
-  if (frames !== undefined) return { kind: 'ok', frames, objective: objectiveOf(problem, frames) };
-  const { frame, excessEv } = firstUnmet(lattice, limit);
+  const { frame, excessEv } = bulb === undefined ? firstUnmet(lattice, limit) : firstUnmetByBulb(bulb, limit);
   return explain(lattice, frame, excessEv, limit);
 }
 
-/** The optimum over dial steps. A limit on filter changes costs extra tables only where it binds. */
-function solveDials(lattice: Lattice, limit: number): RampFrame[] | undefined {
+/** The optimum over dial steps. */
+function dialWay(lattice: Lattice, limit: number): Way | undefined {
   const held = new HeldErrors(lattice.target);
-  const free = costToGo(lattice, held, 'same');
-  const path = cheapestPath(lattice, held, free);
-  giveBack(free);
-  if (path === undefined) return undefined;
-  if (filterChanges(path) <= limit) return framesOf(lattice, path);
-
-  const tables: CostToGo[] = [];
-  for (let left = 0; left <= limit; left++) tables.push(costToGo(lattice, held, tables.at(-1)));
-  const limitedPath = cheapestPath(lattice, held, tables);
-  return limitedPath && framesOf(lattice, limitedPath);
+  return withinLimit<CostToGo>(
+    limit,
+    (afterFilter) => costToGo(lattice, held, afterFilter),
+    (costs) => {
+      const way = cheapestWay(lattice, held, costs);
+      giveBack(costs(0)!);
+      return way;
+    },
+  );
 }
 
-/** The path the costs to go lead along, or undefined where no ramp exists. */
-function cheapestPath(
-  lattice: Lattice,
-  held: HeldErrors,
-  tables: CostToGo | readonly CostToGo[],
-): Step[] | undefined {
-  const start = cheapestStart(lattice, 'length' in tables ? tables[tables.length - 1] : tables);
-  return start && rollOut(lattice, held, tables, start);
+/** A plan as a course for a shutter timed freely: a cue may come at every frame, and none may be out of tolerance. */
+function planCourse(problem: RampProblem, lattice: Lattice): BulbCourse {
+  return {
+    kit: lattice,
+    shutter: bulbShutter(problem),
+    grid: everyFrame(lattice.frameCount, lattice),
+    target: lattice.target,
+    errors: { squaredStop: () => lattice.price.error, beyondTolerance: Number.POSITIVE_INFINITY },
+  };
 }
 
-function filterChanges(path: readonly Step[]): number {
-  return path.filter(({ state }, i) => i > 0 && state.stack !== path[i - 1].state.stack).length;
-}
-
-function framesOf(lattice: Lattice, path: readonly Step[]): RampFrame[] {
-  return path.map(({ state, affected }, i) => {
-    const settingEv100 = state.level / lattice.stepsPerStop + lattice.stops[state.stack];
+function framesOf(lattice: Lattice, { start, cues }: Way, bulb: BulbShutter | undefined): RampFrame[] {
+  let state = start;
+  let next = 0; // cue
+  let judged = 0; // first frame that the last filter change cannot spoil
+  return Array.from(lattice.target, (targetEv, frame) => {
+    const cue = cues[next];
+    if (cue?.frame === frame) {
+      state = cue.to;
+      next++;
+      if (cue.filter) judged = frame + lattice.lost;
+    }
+    const shutterStep =
+      bulb === undefined ? shutterOf(lattice, state) : bulbStep(lattice, bulb, state, targetEv);
+    const settingEv100 =
+      bulb === undefined ? exposureEv(lattice, state) : bulbEv(lattice, state, shutterStep);
     return {
-      shutterStep: shutterOf(lattice, state),
+      shutterStep,
       isoStep: lattice.isoMin + state.iso,
       apertureStep: lattice.apertureMin + state.aperture,
       stack: state.stack,
       settingEv100,
-      errorEv: settingEv100 - lattice.target[i],
-      affected,
+      errorEv: settingEv100 - targetEv,
+      affected: frame < judged,
     };
   });
 }
@@ -144,6 +155,10 @@ export function rampExists(problem: RampProblem): boolean {
   const lattice = latticeOf(problem);
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
   if (lattice.shutterMin > lattice.shutterMax) return false;
-  if (problem.kit.bulb) return bulbRampExists(problem, lattice);
+  if (problem.kit.bulb) {
+    // A time between two marks may reach further than the last of them.
+    if (beyondKit(lattice, 1 / lattice.stepsPerStop)) return false;
+    return bulbWay(bulbModel(planCourse(problem, lattice)), undefined, limit) !== undefined;
+  }
   return !beyondKit(lattice) && firstUnmet(lattice, limit).frame === lattice.frameCount;
 }

@@ -1,17 +1,30 @@
-// What a rig that times the shutter freely can stand at, move to, and pays: on every frame the time makes the error
+// What a rig that times the shutter freely can stand at, and what that costs: on every frame the time makes the error
 // zero, as far as its limits allow, so only filter, aperture and ISO are choices.
 
-import { filterPrice, frameShare, type Lattice, timePrice } from '../lattice.js';
-import { errorWeight, type LiveWeights } from '../live/errors.js';
-import type { Grid } from '../live/grid.js';
+import { longestTimeInside } from '../../footage/frames.js';
+import type { Grid } from '../grid.js';
+import { type Lattice, SLACK, timePrice, weightsOf } from '../lattice.js';
 import type { State } from '../moves.js';
+import type { RampProblem } from '../problem.js';
 import type { RampWeights } from '../weights.js';
 
-/** The shutter's reach in steps, the longest not whole where the interval ends it. */
+/** The shutter's reach in steps, the longest not whole where the interval ends it between two marks of the dial. */
 export interface BulbShutter {
   readonly longestStep: number;
   readonly shortestStep: number;
+  readonly intervalS: number;
   readonly weights: RampWeights;
+}
+
+export function bulbShutter(problem: RampProblem): BulbShutter {
+  const { kit, intervalS } = problem;
+  const insideStep = -kit.stepsPerStop * Math.log2(longestTimeInside(intervalS, problem));
+  return {
+    longestStep: Math.max(kit.shutter.longestStep, insideStep),
+    shortestStep: kit.shutter.shortestStep,
+    intervalS,
+    weights: weightsOf(problem),
+  };
 }
 
 /** Shutter step for a target, whole or not, within the limits. */
@@ -30,24 +43,111 @@ export function bulbEv(kit: Lattice, state: State, shutterStep: number): number 
   return level / kit.stepsPerStop + kit.stops[state.stack];
 }
 
-export interface BulbModel {
+/** What a frame's error costs. */
+export interface ErrorPrices {
+  /** Per squared stop, on a frame of segment k. */
+  readonly squaredStop: (k: number) => number;
+  /** Per squared stop beyond tolerance and frame; Infinity where none may be beyond it. */
+  readonly beyondTolerance: number;
+}
+
+/** What is to be followed, and where cues may come. */
+export interface BulbCourse {
   readonly kit: Lattice;
   readonly shutter: BulbShutter;
   readonly grid: Grid;
   readonly target: ArrayLike<number>;
-  readonly intervalS: number;
-  readonly weights: LiveWeights;
+  readonly errors: ErrorPrices;
 }
 
-/** From one choice to another, by index. */
-export interface BulbMove {
-  readonly to: number;
-  readonly price: number;
-  readonly filter: boolean;
+/** A course with its costs, by segment and choice at index segment * choices.length + choice. */
+export interface BulbModel extends BulbCourse {
+  readonly choices: readonly State[];
+  /** EV rendered on the frame before a segment. */
+  readonly before: Float64Array;
+  /** EV rendered on its first frame. */
+  readonly first: Float64Array;
+  /** Cost of standing at a choice from segment 0 to before this one; one more entry for the end. */
+  readonly spent: Float64Array;
+  /** The same: segments in which a choice is out of tolerance where none may be. */
+  readonly misses: Int32Array;
+}
+
+export function bulbModel(course: BulbCourse): BulbModel {
+  const { kit, shutter, grid, target, errors } = course;
+  const choices = choicesOf(kit);
+  const width = choices.length;
+  const segments = grid.at.length - 1;
+  const before = new Float64Array(segments * width);
+  const first = new Float64Array(segments * width);
+  const spent = new Float64Array((segments + 1) * width);
+  const misses = new Int32Array((segments + 1) * width);
+  const mayMiss = Number.isFinite(errors.beyondTolerance);
+  const rendered = (state: State, targetEv: number) =>
+    bulbEv(kit, state, bulbStep(kit, shutter, state, targetEv));
+  for (let k = 0, at = 0; k < segments; k++) {
+    const frames = grid.at[k + 1] - grid.at[k];
+    const firstEv = target[grid.at[k]];
+    const middleEv = target[Math.floor((grid.at[k] + grid.at[k + 1] - 1) / 2)];
+    // The frame before the first is not known here; light hardly moves in one.
+    const beforeEv = target[Math.max(0, grid.at[k] - 1)];
+    const followsOne = k > 0 && grid.at[k - 1] === grid.at[k] - 1;
+    const squaredStop = errors.squaredStop(k);
+    for (let i = 0; i < width; i++, at++) {
+      const state = choices[i];
+      const step = bulbStep(kit, shutter, state, middleEv);
+      const exposureEv = bulbEv(kit, state, step);
+      const errorEv = exposureEv - middleEv;
+      const beyond = Math.max(0, Math.abs(errorEv) - kit.toleranceEv);
+      const each =
+        squaredStop * errorEv * errorEv +
+        (mayMiss ? errors.beyondTolerance * beyond * beyond : 0) +
+        timePrice(step / kit.stepsPerStop, shutter.intervalS, shutter.weights) +
+        kit.price.iso[state.iso];
+      spent[at + width] = spent[at] + frames * each;
+      misses[at + width] = misses[at] + (beyond > SLACK && !mayMiss ? 1 : 0);
+      before[at] = followsOne ? first[at - width] : rendered(state, beforeEv);
+      first[at] = frames === 1 ? exposureEv : rendered(state, firstEv);
+    }
+  }
+  return { kit, shutter, grid, target, errors, choices, before, first, spent, misses };
+}
+
+/**
+ * Cost of standing at a choice from place `from` to before place `to`; Infinity where that is out of tolerance and
+ * may not be.
+ */
+export function standing(
+  { choices, spent, misses }: BulbModel,
+  choice: number,
+  from: number,
+  to: number,
+): number {
+  const width = choices.length;
+  const start = from * width + choice;
+  const end = to * width + choice;
+  return misses[end] > misses[start] ? Number.POSITIVE_INFINITY : spent[end] - spent[start];
+}
+
+/** The same after a filter change at segment k, whose first frames are not judged. */
+export function standingAfterFilter(model: BulbModel, choice: number, k: number): number {
+  const { grid, kit } = model;
+  const judged = grid.judgedAfterFilter[k];
+  const whole = Math.floor(judged);
+  const free = grid.freeAfterFilter[k];
+  const share = judged - whole;
+  const early = share === 0 ? 0 : share * standing(model, choice, whole, whole + 1);
+  return kit.lost * kit.price.affectedFrame + standing(model, choice, whole, free) - early;
+}
+
+/** Whether a filter change at segment k alters the exposure by more than one cue may. */
+export function isTooFar({ kit, choices, before, first }: BulbModel, k: number, from: number, to: number) {
+  const net = Math.abs(first[k * choices.length + to] - before[k * choices.length + from]);
+  return net > kit.largestStep / kit.stepsPerStop + SLACK;
 }
 
 /** Every stack, aperture and ISO; the level is left at 0, the shutter not being one of them. */
-export function choicesOf({ stops, apertureCount, isoCount }: Lattice): State[] {
+function choicesOf({ stops, apertureCount, isoCount }: Lattice): State[] {
   return stops.flatMap((_, stack) =>
     Array.from({ length: apertureCount * isoCount }, (_, i) => ({
       stack,
@@ -58,83 +158,7 @@ export function choicesOf({ stops, apertureCount, isoCount }: Lattice): State[] 
   );
 }
 
-export function indexOf({ apertureCount, isoCount }: Lattice, { stack, aperture, iso }: State): number {
+/** Index of a choice. */
+export function choiceAt({ apertureCount, isoCount }: Lattice, { stack, aperture, iso }: State): number {
   return (stack * apertureCount + aperture) * isoCount + iso;
-}
-
-/** Cues of ISO and aperture, small steps before large. */
-export function dialsFrom(kit: Lattice, from: State): BulbMove[] {
-  const { price, largestStep, isoCount, apertureCount } = kit;
-  const moves: BulbMove[] = [];
-  const add = (aperture: number, iso: number, cuePrice: number) => {
-    if (iso < 0 || iso >= isoCount || aperture < 0 || aperture >= apertureCount) return;
-    moves.push({ to: indexOf(kit, { ...from, aperture, iso }), price: cuePrice, filter: false });
-  };
-  for (let step = 1; step <= largestStep; step++) {
-    add(from.aperture, from.iso + step, price.isoUp);
-    add(from.aperture, from.iso - step, price.isoDown);
-    add(from.aperture - step, from.iso, price.wider);
-    add(from.aperture + step, from.iso, price.narrower);
-  }
-  return moves;
-}
-
-/** Filter changes, with any ISO beside them. */
-export function filtersFrom(kit: Lattice, { stack, aperture, iso }: State): BulbMove[] {
-  return kit.stops.flatMap((_, other) => {
-    if (other === stack) return [];
-    const swap = filterPrice(kit, stack, other);
-    return Array.from({ length: kit.isoCount }, (_, to) => ({
-      to: indexOf(kit, { stack: other, aperture, level: 0, iso: to }),
-      price: swap + (to === iso ? 0 : kit.price.isoReset),
-      filter: true,
-    }));
-  });
-}
-
-/** EV rendered by each choice on the frame before a segment and on its first, at index segment * choices + choice. */
-export function rendered({ kit, shutter, grid, target }: BulbModel, choices: readonly State[]) {
-  const segments = grid.at.length - 1;
-  const before = new Float64Array(segments * choices.length);
-  const after = new Float64Array(segments * choices.length);
-  for (let k = 0, at = 0; k < segments; k++) {
-    // The frame before the first is not known here; light hardly moves in one.
-    const last = target[Math.max(0, grid.at[k] - 1)];
-    const first = target[grid.at[k]];
-    for (const state of choices) {
-      before[at] = bulbEv(kit, state, bulbStep(kit, shutter, state, last));
-      after[at++] = bulbEv(kit, state, bulbStep(kit, shutter, state, first));
-    }
-  }
-  return { before, after };
-}
-
-/** Cost of standing at each choice from segment 0 to before segment k, at index k * choices + choice. */
-export function standingCosts(model: BulbModel, choices: readonly State[]): Float64Array {
-  const { kit, shutter, grid, intervalS, weights } = model;
-  const width = choices.length;
-  const share = frameShare(intervalS);
-  const spent = new Float64Array(grid.at.length * width);
-  for (let k = 0; k + 1 < grid.at.length; k++) {
-    const frames = grid.at[k + 1] - grid.at[k];
-    const targetEv = middleOf(model, k);
-    const weight = errorWeight(grid, k, intervalS, weights);
-    for (let i = 0; i < width; i++) {
-      const state = choices[i];
-      const step = bulbStep(kit, shutter, state, targetEv);
-      const errorEv = bulbEv(kit, state, step) - targetEv;
-      const beyond = Math.max(0, Math.abs(errorEv) - kit.toleranceEv);
-      const each =
-        weight * errorEv * errorEv +
-        share * weights.beyondTolerance * beyond * beyond +
-        timePrice(step / kit.stepsPerStop, intervalS, shutter.weights) +
-        kit.price.iso[state.iso];
-      spent[(k + 1) * width + i] = spent[k * width + i] + frames * each;
-    }
-  }
-  return spent;
-}
-
-function middleOf({ grid, target }: BulbModel, k: number): number {
-  return target[Math.floor((grid.at[k] + grid.at[k + 1] - 1) / 2)];
 }

@@ -1,21 +1,17 @@
 // Forward along the costs to go: from a setting, take the cheapest way, and so on to the last frame.
 
+import { everyFrame } from '../grid.js';
 import type { Lattice } from '../lattice.js';
 import { dialMoves, filterMoves, type Move, onDials, type State, shutterOf } from '../moves.js';
+import { traceback, type Way } from '../way.js';
 import type { HeldErrors } from './held.js';
 import { type CostToGo, cellOf } from './table.js';
-
-/** One frame of a path: its state, and whether a hand on the lens may spoil it. */
-export interface Step {
-  readonly state: State;
-  readonly affected: boolean;
-}
 
 /** Two ways closer than this are as good as each other, and the order of moves decides. */
 const TIE = 1e-10;
 
 /** Cost to go of a state at a frame; Infinity where it is out of tolerance or leads nowhere. */
-export function costOf(lattice: Lattice, table: CostToGo, frame: number, state: State): number {
+function costOf(lattice: Lattice, table: CostToGo, frame: number, state: State): number {
   const at = frame * lattice.stops.length + state.stack;
   const row = state.level - lattice.band.low[at];
   if (row < 0 || row >= lattice.band.count[at] || !onDials(lattice, state)) return Number.POSITIVE_INFINITY;
@@ -24,7 +20,7 @@ export function costOf(lattice: Lattice, table: CostToGo, frame: number, state: 
 }
 
 /** The cheapest state of the first frame, or undefined where no ramp exists. */
-export function cheapestStart(lattice: Lattice, table: CostToGo): State | undefined {
+function cheapestStart(lattice: Lattice, table: CostToGo): State | undefined {
   let best: State | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (let stack = 0; stack < lattice.stops.length; stack++) {
@@ -47,41 +43,26 @@ export function cheapestStart(lattice: Lattice, table: CostToGo): State | undefi
 }
 
 /**
- * The whole ramp from a first state.
+ * The cheapest ramp, or undefined where none exists.
  *
- * @param tables cost to go: one table where the number of filter changes is free, else one for each number
- *   0, 1, … of changes left
+ * @param costs the table for each number of filter changes made
  */
-export function rollOut(
+export function cheapestWay(
   lattice: Lattice,
   held: HeldErrors,
-  tables: CostToGo | readonly CostToGo[],
-  start: State,
-): Step[] {
-  const { frameCount, spacing, lost } = lattice;
-  let left = 'length' in tables ? tables.length - 1 : 0;
-  const path: Step[] = [{ state: start, affected: false }];
-  let state = start;
-  while (path.length < frameCount) {
-    const next = path.length;
-    const table = 'length' in tables ? tables[left] : tables;
-    const afterFilter = 'length' in tables ? tables[left - 1] : tables;
+  costs: (changes: number) => CostToGo | undefined,
+): Way | undefined {
+  const start = cheapestStart(lattice, costs(0)!);
+  if (start === undefined) return undefined;
+  const grid = everyFrame(lattice.frameCount, lattice);
+  return traceback(grid, start, 1, (next, state, changes) => {
+    const table = costs(changes)!;
     const stay = costOf(lattice, table, next, state);
     const least = costOf(lattice, table, next - 1, state) - standingCost(lattice, next - 1, state);
     // Most frames stay; only where a cue is cheaper are the cues looked at one by one.
-    const best =
-      stay <= least + TIE ? undefined : cheapestMove(lattice, held, table, afterFilter, next, state, least);
-    if (best === undefined) {
-      path.push({ state, affected: false });
-      continue;
-    }
-    if (best.filter) left--;
-    state = best.to;
-    const spoilt = best.filter ? lost : 0;
-    const free = Math.min(next + Math.max(spacing - 1, spoilt), frameCount - 1);
-    for (let frame = next; frame <= free; frame++) path.push({ state, affected: frame < next + spoilt });
-  }
-  return path;
+    if (stay <= least + TIE) return undefined;
+    return cheapestMove(lattice, held, table, costs(changes + 1), next, state, least);
+  });
 }
 
 function standingCost(lattice: Lattice, frame: number, state: State): number {

@@ -5,9 +5,9 @@
 //
 // Nothing is cut at the tolerance and the funnel always holds a way, so a cost is never infinite everywhere.
 
+import type { Grid } from '../grid.js';
 import { filterPrice, type Lattice, netWindow } from '../lattice.js';
 import type { StackErrors } from './errors.js';
-import type { Grid } from './grid.js';
 
 export interface LiveModel {
   readonly kit: Lattice;

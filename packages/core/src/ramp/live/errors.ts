@@ -2,9 +2,9 @@
 // farther ahead it lies, and more beyond tolerance. Errors far ahead weigh less because the light there is not
 // known so well; the price of a cue does not fade, or cues would be put off for ever.
 
+import type { Grid } from '../grid.js';
 import { frameShare, type Lattice } from '../lattice.js';
 import type { Funnel } from './funnel.js';
-import type { Grid } from './grid.js';
 
 /** How errors are priced. */
 export interface LiveWeights {

@@ -2,9 +2,9 @@
 // off and closes as fast as the dials can follow. Standing still or following is always inside, so there is
 // always an answer.
 
+import type { Grid } from '../grid.js';
 import type { Lattice } from '../lattice.js';
-import { type State, shutterOf } from '../moves.js';
-import type { Grid } from './grid.js';
+import { exposureEv, type State, shutterOf } from '../moves.js';
 
 /** Lowest and highest EV by segment of the grid. */
 export interface Funnel {
@@ -48,11 +48,6 @@ export function funnelOf(
     [lowBefore, highBefore] = [lowest, highest];
   }
   return { low, high };
-}
-
-/** EV at ISO 100 that a state renders. */
-export function exposureEv({ stepsPerStop, stops }: Lattice, { stack, level }: State): number {
-  return level / stepsPerStop + stops[stack];
 }
 
 /** The setting one cue of shutter or ISO nearer to a target; the same state where none is. */

@@ -1,15 +1,7 @@
 // When a live solve may place cues: at every frame soon, every few frames later. The next answer decides only
 // whether to act now, so later cues need no finer timing than that; they are placed anew as they come near.
 
-/** Frames at which a cue may come, counted from the next frame, and how far each cue's setting is held. */
-export interface Grid {
-  /** Rising; entry k is where segment k starts; the last entry is the end of what is looked at, no cue there. */
-  readonly at: Int32Array;
-  /** By segment: the entry at which the next cue may come after a cue of dials here. */
-  readonly freeAfterCue: Int32Array;
-  /** The same after a filter change, or 0 where none may be made any more. */
-  readonly freeAfterFilter: Int32Array;
-}
+import { type Grid, gridAt } from '../grid.js';
 
 /** Every frame up to this lead is a place for a cue. */
 const FINE_S = 90;
@@ -24,7 +16,7 @@ const FAR_S = 1200;
  * @param spacing frames from a cue to the next, >= 1
  * @param lost frames a filter change may spoil
  */
-export function gridOf(
+export function gridAhead(
   from: number,
   end: number,
   framesLeft: number,
@@ -41,19 +33,8 @@ export function gridOf(
     starts.push(frame);
   }
   const at = Int32Array.from([...starts, end]);
-  const last = at.length - 1;
-  const held = Math.max(spacing, lost + 1);
-  const freeAfterCue = new Int32Array(last);
-  const freeAfterFilter = new Int32Array(last);
-  for (let k = 0, cue = 0, filter = 0; k < last; k++) {
-    while (cue < last && at[cue] < at[k] + spacing) cue++;
-    while (filter < last && at[filter] < at[k] + held) filter++;
-    freeAfterCue[k] = cue;
-    // The first frame judged again must be looked at, and be one of the shoot.
-    const judged = at[k] + lost < Math.min(end, framesLeft);
-    freeAfterFilter[k] = judged && (at[k] - from) % filterStride < at[k + 1] - at[k] ? filter : 0;
-  }
-  return { at, freeAfterCue, freeAfterFilter };
+  const mayChange = (k: number) => (at[k] - from) % filterStride < at[k + 1] - at[k];
+  return gridAt(at, framesLeft, { spacing, lost }, mayChange);
 }
 
 /** A stride that divides the spacing, so that a coarse grid does not slow the cues down. */

@@ -1,20 +1,19 @@
 // Re-planning from the setting now on the camera: the cheapest ramp over the frames ahead, with soft tolerance,
 // so that there always is one. What it may do is what a plan may do; what it pays differs, see LiveWeights.
 
-import { longestTimeInside } from '../../footage/frames.js';
-import { planBulb } from '../bulb/live.js';
-import type { BulbShutter } from '../bulb/model.js';
-import { type Lattice, latticeOf, weightsOf } from '../lattice.js';
-import { onDials, type State } from '../moves.js';
+import { type BulbShutter, bulbModel, bulbShutter } from '../bulb/model.js';
+import { bulbWay } from '../bulb/optimum.js';
+import { frameShare, type Lattice, latticeOf } from '../lattice.js';
+import { exposureEv, onDials, type State } from '../moves.js';
 import type { RampProblem } from '../problem.js';
+import { type Way, withinLimit } from '../way.js';
 import { type LiveCosts, type LiveModel, liveCosts } from './costs.js';
 import { errorWeight, type LiveWeights, stackErrors } from './errors.js';
-import { exposureEv, funnelOf } from './funnel.js';
-import { gridOf } from './grid.js';
-import { cheapestBegin, cuesFrom, type LiveCue, leadsOn } from './path.js';
+import { funnelOf } from './funnel.js';
+import { gridAhead } from './grid.js';
+import { cheapestBegin, cuesFrom, leadsOn } from './path.js';
 
 export type { LiveWeights } from './errors.js';
-export type { LiveCue } from './path.js';
 
 /** Stops off the target that are looked at whatever the tolerance: waiting out a passing change must be among the choices. */
 const ROOM_EV = 0.75;
@@ -39,30 +38,17 @@ export interface LiveRequest {
   readonly filterChangesLeft: number; // Infinity: no limit
 }
 
-export interface LiveAnswer {
-  readonly start: State; // `present`, or what to begin with
-  readonly cues: readonly LiveCue[]; // in order; the first may be at frame 0
-}
-
 /** @throws RangeError on a problem no ramp can have, or a kit whose shortest time does not fit the interval */
 export function liveKit(problem: RampProblem, weights: LiveWeights): LiveKit {
   const { kit, intervalS } = problem;
   const lattice = latticeOf({ ...problem, targetEv100: [0] });
   if (lattice.shutterMin > lattice.shutterMax) throw new RangeError('no shutter time fits the interval');
-  // The interval may end a free shutter between two marks of the dial.
-  const insideStep = -kit.stepsPerStop * Math.log2(longestTimeInside(intervalS, problem));
-  const bulb: BulbShutter | undefined = kit.bulb
-    ? {
-        longestStep: Math.max(kit.shutter.longestStep, insideStep),
-        shortestStep: kit.shutter.shortestStep,
-        weights: weightsOf(problem),
-      }
-    : undefined;
+  const bulb = kit.bulb ? bulbShutter(problem) : undefined;
   return { lattice, bulb, intervalS, weights };
 }
 
 /** The cheapest ramp ahead. There always is one: at worst it follows as fast as the dials may turn. */
-export function planAhead(kit: LiveKit, request: LiveRequest): LiveAnswer {
+export function planAhead(kit: LiveKit, request: LiveRequest): Way {
   const { target, framesLeft, present, waitFrames, filterChangesLeft } = request;
   const { lattice, bulb, intervalS, weights } = kit;
   const start = present ?? nearest(lattice, target[0]);
@@ -70,10 +56,14 @@ export function planAhead(kit: LiveKit, request: LiveRequest): LiveAnswer {
   if (from >= target.length) return { start, cues: [] };
 
   const { spacing, lost } = lattice;
-  const grid = gridOf(from, target.length, framesLeft, { spacing, lost, intervalS });
+  const grid = gridAhead(from, target.length, framesLeft, { spacing, lost, intervalS });
   if (bulb !== undefined) {
-    const model = { kit: lattice, shutter: bulb, grid, target, intervalS, weights };
-    return planBulb(model, present, filterChangesLeft);
+    const errors = {
+      squaredStop: (k: number) => errorWeight(grid, k, intervalS, weights),
+      beyondTolerance: frameShare(intervalS) * weights.beyondTolerance,
+    };
+    const model = bulbModel({ kit: lattice, shutter: bulb, grid, target, errors });
+    return bulbWay(model, present, filterChangesLeft) ?? { start, cues: [] };
   }
   const funnel = funnelOf(lattice, grid, target, start, Math.max(lattice.toleranceEv, ROOM_EV));
   // Errors far ahead weigh less; so does what a cue must save there.
@@ -83,26 +73,20 @@ export function planAhead(kit: LiveKit, request: LiveRequest): LiveAnswer {
   return plan(true) ?? plan(false) ?? { start, cues: [] };
 
   /** Undefined where what is looked at holds no way: a filter that cannot come off as supposed. */
-  function plan(filtersComeOff: boolean): LiveAnswer | undefined {
+  function plan(filtersComeOff: boolean): Way | undefined {
     const range = { presentIso: start.iso, filtersComeOff: filtersComeOff && filterChangesLeft > 0 };
     const errors = stackErrors(lattice, grid, funnel, target, { intervalS, weights, ...range });
     const model: LiveModel = { kit: lattice, grid, errors };
-    // One table where the free optimum keeps the limit, else one for each number of changes left.
-    const free = liveCosts(model, filterChangesLeft > 0 ? 'same' : undefined);
-    const answer = follow(model, [free], true);
-    if (answer === undefined) return undefined;
-    if (answer.cues.filter(({ filter }) => filter).length <= filterChangesLeft) return answer;
-    const tables: LiveCosts[] = [];
-    for (let left = 0; left <= filterChangesLeft; left++) tables.push(liveCosts(model, tables.at(-1)));
-    return follow(model, tables, false);
-  }
-
-  function follow(model: LiveModel, tables: readonly LiveCosts[], isFree: boolean): LiveAnswer | undefined {
-    const table = tables[tables.length - 1];
-    const begin = present ?? cheapestBegin(model, table);
-    const first = present === undefined ? 1 : 0;
-    if (begin === undefined || !leadsOn(model, table, begin, first)) return undefined;
-    return { start: begin, cues: cuesFrom(model, tables, isFree, begin, first, waits) };
+    return withinLimit<LiveCosts>(
+      filterChangesLeft,
+      (afterFilter) => liveCosts(model, afterFilter),
+      (costs) => {
+        const begin = present ?? cheapestBegin(model, costs(0)!);
+        const first = present === undefined ? 1 : 0;
+        if (begin === undefined || !leadsOn(model, costs(0)!, begin, first)) return undefined;
+        return cuesFrom(model, begin, first, waits, costs);
+      },
+    );
   }
 }
 

@@ -2,14 +2,8 @@
 
 import type { Lattice } from '../lattice.js';
 import { dialMoves, filterMoves, type Move, onDials, type State, shutterOf } from '../moves.js';
+import { traceback, type Way } from '../way.js';
 import type { LiveCosts, LiveModel } from './costs.js';
-
-/** One cue ahead: `frame` counts from the next frame, 0. */
-export interface LiveCue {
-  readonly frame: number;
-  readonly to: State;
-  readonly filter: boolean;
-}
 
 const TIE = 1e-9;
 
@@ -48,43 +42,33 @@ export function leadsOn(model: LiveModel, costs: LiveCosts, state: State, from: 
  *
  * @param from segment at which the first may come
  * @param waits share of its price that a cue of dials must save over one a segment later
- * @param tables one table where filter changes are free, else one for each number 0, 1, … of changes left
+ * @param costs the table for each number of filter changes made
  */
 export function cuesFrom(
   model: LiveModel,
-  tables: readonly LiveCosts[],
-  free: boolean,
   start: State,
   from: number,
   waits: (k: number) => number,
-): LiveCue[] {
+  costs: (changes: number) => LiveCosts | undefined,
+): Way {
   const { grid } = model;
-  const cues: LiveCue[] = [];
-  let left = tables.length - 1;
-  let state = start;
-  for (let k = from; k < grid.at.length - 1; ) {
-    const table = tables[left];
-    const afterFilter = free ? table : tables[left - 1];
+  return traceback(grid, start, from, (k, state, changes) => {
+    const table = costs(changes)!;
+    const worth = costAt(model, table, k, state);
     const stay = standing(model, k, k + 1, state) + costAt(model, table, k + 1, state);
-    const best = stay <= costAt(model, table, k, state) + TIE ? undefined : cheapest(k, table, afterFilter);
+    const best = stay <= worth + TIE ? undefined : cheapest(k, state, table, costs(changes + 1));
     // A cue that may as well come later waits: readings are never quite still. So do those told ahead, which a person
     // who asks but now and then will do as told.
-    if (
-      best === undefined ||
-      (!best.filter && stay - costAt(model, table, k, state) < waits(k) * best.price)
-    ) {
-      k++;
-      continue;
-    }
-    if (best.filter && !free) left--;
-    state = best.to;
-    cues.push({ frame: grid.at[k], to: state, filter: best.filter });
-    k = best.filter ? grid.freeAfterFilter[k] : grid.freeAfterCue[k];
-  }
-  return cues;
+    return best !== undefined && !best.filter && stay - worth < waits(k) * best.price ? undefined : best;
+  });
 
   /** The first move that is worth what the table says; filters are in the table's place only where no dial is. */
-  function cheapest(k: number, table: LiveCosts, afterFilter: LiveCosts | undefined): Move | undefined {
+  function cheapest(
+    k: number,
+    state: State,
+    table: LiveCosts,
+    afterFilter: LiveCosts | undefined,
+  ): Move | undefined {
     const worth = costAt(model, table, k, state) + TIE;
     let best: Move | undefined;
     let least = Number.POSITIVE_INFINITY;
