@@ -152,6 +152,49 @@ export function moving(site: () => Site): void {
       await page.context().close();
     });
 
+    it('takes a press on a mark for a press, and draws which way the move goes', async () => {
+      const page = await site().open({ path: fragmentFor(DUSK), ...SIZES.phone });
+      const panel = await openMoves(page);
+      await panel.getByLabel('Focal length').fill('24');
+      await panel.getByRole('button', { name: 'Add a pan' }).click();
+      await panel.getByLabel('How far').selectOption('two points of the picture');
+      const frame = panel.locator('.points-frame');
+      const tap = async (x: number) => {
+        await frame.scrollIntoViewIfNeeded();
+        const box = (await frame.boundingBox())!;
+        await page.touchscreen.tap(box.x + x * box.width, box.y + box.height / 2);
+      };
+      const fromLeft = async () =>
+        Promise.all(
+          ['Start, from the left', 'End, from the left'].map(async (name) =>
+            Number(await panel.getByLabel(name).inputValue()),
+          ),
+        );
+      /** The direction in which the arrow's head points, from its first corner and the middle of the other two. */
+      const points = () =>
+        frame.locator('.way-head').evaluate((head) => {
+          const corners = (head.getAttribute('points') ?? '')
+            .split(' ')
+            .map((pair) => Number(pair.split(',')[0]));
+          return Math.sign(corners[0]! - (corners[1]! + corners[2]!) / 2);
+        });
+      for (const [from, to, way] of [
+        [0.25, 0.7, 'right'],
+        // Both presses land beside marks that are there.
+        [0.72, 0.23, 'left'],
+        [0.24, 0.71, 'right'],
+      ] as const) {
+        await tap(from);
+        await tap(to);
+        const [start, end] = await fromLeft();
+        expect(Math.abs(start! - 100 * from)).toBeLessThan(1);
+        expect(Math.abs(end! - 100 * to)).toBeLessThan(1);
+        await panel.getByText(new RegExp(`That is [\\d.]+° ${way}\\.`)).waitFor();
+        expect(await points()).toBe(way === 'right' ? 1 : -1);
+      }
+      await page.context().close();
+    });
+
     it('slides with too little time at night, says which to shorten, and is cured beside the control', async () => {
       const page = await site().open({ path: fragmentFor(SLIDE) });
       await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();

@@ -3,7 +3,7 @@
 
 import type { MoveAxis, PicturePoint } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
-import { html, nothing } from 'lit-html';
+import { html, nothing, svg } from 'lit-html';
 import { numberControl } from '../parts/controls.js';
 import { asPercent, asShare } from '../parts/percent.js';
 import { put, shown } from '../state/shoot.js';
@@ -14,13 +14,16 @@ import { moveWords } from './words.js';
 type End = 'fromPoint' | 'toPoint';
 const ENDS: readonly End[] = ['fromPoint', 'toPoint'];
 
-/** Which end the next press sets. */
-const next = signal<End>('fromPoint');
+/** Which end of which move the next press sets; each move begins with its start. */
+const next = signal<{ readonly index: number; readonly end: End }>({ index: 0, end: 'fromPoint' });
+const nextEnd = (index: number): End => (next.value.index === index ? next.value.end : 'fromPoint');
 
 /** The picture under the frame, as a data address: the page's policy lets in no other. */
 const picture = signal<string | undefined>(undefined);
 
-let held: End | undefined;
+/** The mark under a finger, and where the finger came down. It drags the mark only once it has moved on from there. */
+let held: { readonly end: End; readonly x: number; readonly y: number; dragged: boolean } | undefined;
+const DRAG_PX = 6;
 
 const share = (value: unknown) => (typeof value === 'number' ? Math.max(0, Math.min(1, value)) : 0.5);
 
@@ -36,21 +39,24 @@ function setPoint(index: number, end: End, event: MouseEvent, frame: HTMLElement
 }
 
 function press(event: MouseEvent, index: number): void {
-  if ((event.target as HTMLElement).closest('.point') !== null) return;
-  const end = next.peek();
+  const dragged = held?.dragged === true;
+  held = undefined;
+  if (dragged) return;
+  const end = nextEnd(index);
   setPoint(index, end, event, event.currentTarget as HTMLElement);
-  next.value = end === 'fromPoint' ? 'toPoint' : 'fromPoint';
+  next.value = { index, end: end === 'fromPoint' ? 'toPoint' : 'fromPoint' };
 }
 
 function grab(event: PointerEvent, end: End): void {
-  held = end;
+  held = { end, x: event.clientX, y: event.clientY, dragged: false };
   (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
 }
 
 function drag(event: PointerEvent, index: number): void {
   const point = event.currentTarget as HTMLElement;
   if (held === undefined || !point.hasPointerCapture(event.pointerId)) return;
-  setPoint(index, held, event, point.parentElement as HTMLElement);
+  held.dragged ||= Math.hypot(event.clientX - held.x, event.clientY - held.y) > DRAG_PX;
+  if (held.dragged) setPoint(index, held.end, event, point.parentElement as HTMLElement);
 }
 
 function layUnder(event: Event): void {
@@ -63,6 +69,17 @@ function layUnder(event: Event): void {
   reader.readAsDataURL(file);
 }
 
+/** The way from start to end with a head in its middle, where no mark lies over it. */
+function arrow(from: { x: number; y: number }, to: { x: number; y: number }) {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  if (length === 0) return nothing;
+  const [alongX, alongY] = [(to.x - from.x) / length, (to.y - from.y) / length];
+  const corner = (along: number, across: number) =>
+    `${(from.x + to.x) / 2 + along * alongX - across * alongY},${(from.y + to.y) / 2 + along * alongY + across * alongX}`;
+  return svg`<line class="way" x1=${from.x} y1=${from.y} x2=${to.x} y2=${to.y} />
+    <polygon class="way-head" points="${corner(4, 0)} ${corner(-3, 3.5)} ${corner(-3, -3.5)}" />`;
+}
+
 export function framePoints(axis: MoveAxis, index: number) {
   const w = moveWords().points;
   const by = ['moves', index, 'by'];
@@ -70,11 +87,14 @@ export function framePoints(axis: MoveAxis, index: number) {
     const value = shown(['camera', 'sensor', key]);
     return typeof value === 'number' && value > 0 ? value : other;
   };
+  const [width, height] = [side('widthMm', 36), side('heightMm', 24)];
   const at = (end: End) => ({
     x: 100 * share(shown([...by, end, 'fromLeft'])),
     y: 100 - 100 * share(shown([...by, end, 'fromBottom'])),
   });
-  const [from, to] = [at('fromPoint'), at('toPoint')];
+  // Drawn in the picture's own proportions, 100 units high: an arrow's head keeps its shape.
+  const wide = (100 * width) / height;
+  const drawn = (end: End) => ({ x: (at(end).x * wide) / 100, y: at(end).y });
   const image = picture.value;
   const percent = (end: End, key: 'fromLeft' | 'fromBottom') =>
     numberControl({
@@ -88,18 +108,18 @@ export function framePoints(axis: MoveAxis, index: number) {
   const keys =
     axis === 'tilt' ? (['fromBottom', 'fromLeft'] as const) : (['fromLeft', 'fromBottom'] as const);
   return html`<div class="points">
-    <p class="help" aria-hidden="true">${w.press[next.value]}</p>
+    <p class="help" aria-hidden="true">${w.press[nextEnd(index)]}</p>
     <div
       class="points-frame"
       aria-hidden="true"
-      .style=${`aspect-ratio:${side('widthMm', 36)}/${side('heightMm', 24)}${
+      .style=${`aspect-ratio:${width}/${height}${
         image === undefined ? '' : `;background-image:url("${image}")`
       }`}
       @click=${(event: MouseEvent) => press(event, index)}
     >
-      <svg viewBox="0 0 100 100" preserveAspectRatio="none">
-        <path class="thirds" d="M33.3 0V100M66.7 0V100M0 33.3H100M0 66.7H100" />
-        <line class="way" x1=${from.x} y1=${from.y} x2=${to.x} y2=${to.y} />
+      <svg viewBox=${`0 0 ${wide} 100`} preserveAspectRatio="none">
+        <path class="thirds" d=${`M${wide / 3} 0V100M${(2 * wide) / 3} 0V100M0 33.3H${wide}M0 66.7H${wide}`} />
+        ${arrow(drawn('fromPoint'), drawn('toPoint'))}
       </svg>
       ${ENDS.map((end, i) => {
         const { x, y } = at(end);
