@@ -31,6 +31,7 @@ export interface Site {
 interface OpenOptions extends BrowserContextOptions {
   readonly path?: string; // after the address: "#shoot=…"
   readonly url?: string;
+  readonly before?: (page: Page) => Promise<unknown>; // done before the page is opened
 }
 
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true } as const;
@@ -63,11 +64,12 @@ export async function startSite(): Promise<Site> {
     oneFile: ONE_FILE,
     strangers,
     complaints,
-    async open({ path = '', url: address = url, ...options } = {}) {
+    async open({ path = '', url: address = url, before, ...options } = {}) {
       const context = await browser.newContext({ ...DESK, ...options });
       listen(context);
       const page = await context.newPage();
       page.setDefaultTimeout(10_000);
+      await before?.(page);
       await page.goto(address + path);
       await planned(page);
       return page;

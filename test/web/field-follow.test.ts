@@ -76,14 +76,14 @@ function holdsToTheRules(plan: PlanMade, stand: Stand, lastDone: number | undefi
 /** What a person may do in one go: wait, then press something. */
 interface Act {
   readonly waitFrames: number;
-  readonly press: 'done' | 'missed' | 'caught-up' | 'reading' | 'sure';
+  readonly press: 'done' | 'missed' | 'reading' | 'sure';
   readonly offEv: number;
 }
 
 const acts = fc.array(
   fc.record<Act>({
     waitFrames: fc.integer({ min: 0, max: 40 }),
-    press: fc.constantFrom('done', 'done', 'done', 'missed', 'caught-up', 'reading', 'sure'),
+    press: fc.constantFrom('done', 'done', 'done', 'missed', 'reading', 'sure'),
     offEv: fc.integer({ min: -25, max: 25 }).map((tenths) => tenths / 10),
   }),
   { minLength: 1, maxLength: 12 },
@@ -93,6 +93,7 @@ describe('an evening in the field', () => {
   it('keeps to step, spacing and kit whatever is pressed, and comes out the same when gone through again', () => {
     let readings = 0;
     let late = 0;
+    let whole = 0;
     fc.assert(
       fc.property(fc.integer({ min: 0, max: PLANS.length - 1 }), acts, (which, list) => {
         const plan = PLANS[which]!;
@@ -104,12 +105,14 @@ describe('an evening in the field', () => {
         for (const { waitFrames, press, offEv } of list) {
           seen = Math.min(seen + waitFrames, plan.frames.length - 3);
           const now = standBy(last, seen);
+          const passed = now.owed ? last.cues.filter(({ frame }) => frame <= seen).at(-1) : undefined;
+          if (passed !== undefined) lastDone = passed.frame;
           holdsToTheRules(plan, now, lastDone);
-          const next = now.cues[0];
-          if (press === 'caught-up') {
-            const passed = last.cues.filter(({ frame }) => frame <= seen).at(-1);
-            events.push({ kind: press, seen, frame: seen });
-            if (passed !== undefined) lastDone = passed.frame;
+          const next = now.owed ? undefined : now.cues[0];
+          if (press === 'done' && now.owed) {
+            whole++;
+            events.push({ kind: press, seen, frame: seen + 1 });
+            if (passed !== undefined) lastDone = seen + 1;
           } else if (press === 'done') {
             if (next === undefined) continue;
             const frame = seen + 1;
@@ -126,7 +129,7 @@ describe('an evening in the field', () => {
           }
           const marks = press === 'done' && next ? afterCue(marksOf(now), next) : marksOf(now);
           last = standAfter(last, events.at(-1)!);
-          if (press !== 'caught-up') expect(marksOf(last)).toEqual(marks);
+          expect(marksOf(last)).toEqual(marks);
           holdsToTheRules(plan, last, lastDone);
         }
         const again = readEvents(JSON.parse(JSON.stringify(events))).reduce(standAfter, standAtStart(plan));
@@ -137,6 +140,7 @@ describe('an evening in the field', () => {
     );
     expect(readings).toBeGreaterThan(100);
     expect(late).toBeGreaterThan(30);
+    expect(whole).toBeGreaterThan(30);
   });
 
   it('leaves the plan as it is while its cues are done when they are due', () => {
@@ -153,18 +157,50 @@ describe('an evening in the field', () => {
     }
   });
 
-  it('tells a cue missed until the next is due, then one from what still stands on the camera', () => {
-    const plan = PLANS[1]!;
-    const start = standAtStart(plan);
-    const [first, second] = plan.cues;
-    expect(standBy(start, second!.frame - 1)).toBe(start);
-    const after = standBy(start, second!.frame);
-    expect(after.held).toEqual(start.held);
-    expect(after.cues[0]!.frame).toBe(second!.frame);
-    expect(after.cues[0]!.changes[0]!.from).toBe(first!.changes[0]!.from);
-    // Two of two thirds of a stop each: one of a whole stop is as far as a hand goes.
-    const marks = marksOf(after);
-    expect(stopsOf(afterCue(marks, after.cues[0]!), 3) - stopsOf(marks, 3)).toBeCloseTo(1, 9);
+  it('tells a cue missed until the next is due, then the whole setting that the plan has by then', () => {
+    for (const plan of PLANS) {
+      const start = standAtStart(plan);
+      const [, second] = plan.cues;
+      expect(standBy(start, second!.frame - 1)).toBe(start);
+      for (let frame = second!.frame; frame < plan.frames.length; frame++) {
+        const now = standBy(start, frame);
+        expect(now.owed).toBe(true);
+        const { shutter, iso, aperture, filters } = plan.frames[frame]!;
+        expect(now.held).toMatchObject({ shutter, iso, aperture, filters });
+        const toCome = plan.cues.filter((cue) => cue.frame > frame);
+        expect(now.cues.map(({ changes }) => changes)).toEqual(toCome.map(({ changes }) => changes));
+      }
+    }
+  });
+
+  it('takes who comes late to be about to set what the plan has then', () => {
+    for (const plan of PLANS) {
+      const cue = plan.cues[3]!;
+      for (const frame of [cue.frame, cue.frame + 1]) {
+        const late = standAtStart(plan, frame);
+        expect(late.owed).toBe(true);
+        expect(late.held.settingEv100).toBe(plan.frames[cue.frame]!.settingEv100);
+        const there = standAfter(late, { kind: 'done', seen: frame, frame: frame + 1 });
+        expect(there.owed).toBe(false);
+        expect(there.held).toEqual(late.held);
+        expect(there.cues[0]!.changes).toEqual(plan.cues[4]!.changes);
+      }
+    }
+  });
+
+  it('keeps nothing of a reading that no sky gives but what is said of it', () => {
+    const plan = PLANS[0]!;
+    const { at, sceneEv100 } = plan.frames[100]!;
+    const before = standAtStart(plan);
+    const refused = standAfter(before, {
+      kind: 'reading',
+      seen: 100,
+      frame: 102,
+      atMs: Date.parse(at),
+      ev100: sceneEv100 + 20,
+    });
+    expect(refused.warnings).toHaveLength(1);
+    expect({ ...refused, warnings: [] }).toEqual({ ...standBy(before, 100), warnings: [] });
   });
 
   it('does not use a reading three stops off until somebody insists', () => {

@@ -6,6 +6,7 @@ import { type Site, startSite } from './build.js';
 import { choosing } from './choosing.js';
 import { designing } from './designing.js';
 import { inField } from './in-field.js';
+import { livedEvening } from './lived-evening.js';
 import { moving } from './moving.js';
 
 let site: Site | undefined;
@@ -23,6 +24,7 @@ designing(running);
 choosing(running);
 moving(running);
 inField(running);
+livedEvening(running);
 anywhere(running);
 
 describe('all of it', () => {

@@ -5,7 +5,9 @@ import { html, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { designView } from './design/view.js';
 import { inField } from './field/run.js';
+import { questionView } from './parts/ask.js';
 import { messageView } from './parts/message.js';
+import { tabView } from './parts/tab-view.js';
 import { type ThemeChoice, themeChoice } from './state/theme.js';
 import { LANGUAGES, useLanguage, words } from './words/words.js';
 
@@ -55,7 +57,7 @@ export function appView() {
         </select></label
       >
     </header>
-    ${designView()} ${messageView()}`;
+    ${tabView()} ${designView()} ${messageView()} ${questionView()}`;
 }
 
 function skip(event: Event): void {

@@ -3,6 +3,7 @@
 import { framesOnCharge } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { moving } from '../moves/load.js';
+import { shortDay } from '../parts/day.js';
 import { clock } from '../parts/text.js';
 import { impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading, shoot } from '../state/shoot.js';
@@ -71,7 +72,10 @@ function figures(): Figures {
         ]),
   ];
   const rest = [
-    { name: w.summary.time, value: `${clock(summary.startAt, false)} – ${clock(summary.endAt, false)}` },
+    {
+      name: w.summary.time,
+      value: `${shortDay(plan)}${clock(summary.startAt, false)} – ${clock(summary.endAt, false)}`,
+    },
     { name: w.summary.cues, value: String(summary.cueCount) },
     { name: w.summary.error, value: w.summary.errorValue(w.number(summary.worstErrorEv, 2)) },
   ];

@@ -1,7 +1,8 @@
 // The field's clock: the device's own, or a rehearsal's that runs sixty times as fast.
 
 import { computed, effect, signal } from '@preact/signals-core';
-import { changeRun, inField, run } from './run.js';
+import { changeRun, inField, run, runPlan } from './run.js';
+import { endMs } from './state.js';
 
 const REHEARSAL_SPEED = 60;
 const TICK_MS = 200;
@@ -10,11 +11,12 @@ const KEEP_EVERY_MS = 1000;
 /** The time in the field, UTC epoch milliseconds. */
 export const nowMs = signal(Date.now());
 
-/** A rehearsal waits while somebody types. */
+/** A rehearsal waits while somebody types or is asked something; it stops at its end. */
 export const held = signal(false);
 
 const mode = computed(() => (inField.value ? run.value?.mode : undefined));
-const stands = computed(() => held.value || run.value?.paused === true);
+const over = computed(() => runPlan.value !== undefined && nowMs.value >= endMs(runPlan.value));
+const stands = computed(() => held.value || over.value || run.value?.paused === true);
 
 /** Puts a rehearsal's clock to a time. */
 export function setClock(atMs: number): void {

@@ -2,12 +2,15 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
-import { hush } from '../parts/message.js';
+import { askFirst } from '../parts/ask.js';
+import { otherDayNow } from '../parts/day.js';
+import { hush, say } from '../parts/message.js';
 import { clock } from '../parts/text.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
+import { standing } from '../state/tab.js';
 import { words } from '../words/words.js';
-import { endRun, inField, run, startRun } from './run.js';
+import { bringBack, endRun, inField, type Run, run, startRun } from './run.js';
 
 const goOn = () => {
   hush();
@@ -15,10 +18,13 @@ const goOn = () => {
 };
 
 /** When to be there, and how far the evening may lie off its forecast. */
-function beforeGoing({ summary, shoot }: PlanMade) {
+function beforeGoing(plan: PlanMade) {
+  const { summary, shoot } = plan;
   const w = words();
   const ev = (value: number) => w.number(value, 1);
-  return html`<p><b>${w.field.setUp(clock(summary.setUpAt, false))}</b> ${w.field.intro}</p>
+  const day = otherDayNow(plan);
+  return html`${day === undefined ? nothing : html`<p class="day">${day}</p>`}
+    <p><b>${w.field.setUp(clock(summary.setUpAt, false))}</b> ${w.field.intro}</p>
     <p class="help">
       ${w.field.reserve({
         darker: ev(summary.reserveDarkEv),
@@ -29,25 +35,60 @@ function beforeGoing({ summary, shoot }: PlanMade) {
     </p>`;
 }
 
+/** What would end the run under way asks first, and can be taken back. */
+function instead(under: Run | undefined, yes: string, told: string, act: () => void): void {
+  const w = words().field;
+  hush();
+  if (under === undefined) {
+    act();
+    return;
+  }
+  const pressed = under.events.length;
+  askFirst({
+    text: () => w.underWay(under.mode === 'rehearsal', pressed),
+    yes,
+    no: w.keepIt,
+    act: () => {
+      act();
+      say(told, { undo: { name: w.bringBack, act: bringBack } });
+    },
+  });
+}
+
 export function fieldDoor() {
   const w = words().field;
   const plan = made.value;
+  const under = run.value;
   const wrong = reading.value.kind === 'wrong';
   const possible = plan !== undefined && impossible.value === undefined && !wrong;
+  const mine = standing.value === 'first';
   // Nobody takes along a plan that the next moment replaces.
-  const ready = possible && !pending.value;
-  const begin = (mode: 'live' | 'rehearsal') => () => {
-    hush();
-    if (plan !== undefined) startRun(plan, mode);
+  const ready = possible && !pending.value && mine;
+  const begin = (mode: Run['mode']) => () => {
+    if (plan !== undefined) instead(under, w.replaceIt, w.replaced, () => startRun(plan, mode));
   };
+  const rehearsal = under?.mode === 'rehearsal';
   return html`<section class="door">
-    <button type="button" class="primary" ?disabled=${!ready} @click=${begin('live')}>${w.start}</button>
+    ${
+      under === undefined
+        ? nothing
+        : html`<button type="button" class="primary" @click=${goOn}>${rehearsal ? w.resumeRehearsal : w.resume}</button>`
+    }
+    <button type="button" class=${under === undefined ? 'primary' : ''} ?disabled=${!ready} @click=${begin('live')}>
+      ${w.start}
+    </button>
     <button type="button" ?disabled=${!ready} @click=${begin('rehearsal')}>${w.rehearse}</button>
     ${
-      run.value === undefined
+      under === undefined
         ? nothing
-        : html`<button type="button" @click=${goOn}>${w.resume}</button>
-            <button type="button" class="plain" @click=${endRun}>${w.finish}</button>`
+        : html`<button
+            type="button"
+            class="plain"
+            ?disabled=${!mine}
+            @click=${() => instead(under, w.endIt, w.endedIt, endRun)}
+          >
+            ${rehearsal ? w.finishRehearsal : w.finish}
+          </button>`
     }
     ${possible ? beforeGoing(plan) : html`<p class="help">${wrong ? w.faultFirst : w.noPlan}</p>`}
   </section>`;

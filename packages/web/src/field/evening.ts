@@ -5,7 +5,7 @@ import { computed } from '@preact/signals-core';
 import { frameAtMs } from '../chart/time-ticks.js';
 import { nowMs } from './clock.js';
 import type { FieldEvent } from './events.js';
-import { caughtUp, type Stand, standAfter, standAtStart, standBy } from './follow.js';
+import { type Stand, standAfter, standAtStart, standBy } from './follow.js';
 import { run, runPlan } from './run.js';
 
 const events = computed(() => run.value?.events ?? []);
@@ -16,27 +16,24 @@ const frameNow = computed(() => {
 });
 
 let worked:
-  | { plan: PlanMade; start: Stand; events: readonly FieldEvent[]; stands: readonly Stand[] }
+  | { plan: PlanMade; from: number; start: Stand; events: readonly FieldEvent[]; stands: readonly Stand[] }
   | undefined;
 
 /** After every event so far: what was worked out before is kept as long as the list only grows or shrinks. */
-function standsAfter(plan: PlanMade, list: readonly FieldEvent[]): Stand {
-  const known = worked?.plan === plan ? worked : undefined;
-  const start = known?.start ?? standAtStart(plan);
+function standsAfter(plan: PlanMade, from: number, list: readonly FieldEvent[]): Stand {
+  const known = worked?.plan === plan && worked.from === from ? worked : undefined;
+  const start = known?.start ?? standAtStart(plan, from);
   const changedAt = list.findIndex((event, i) => event !== known?.events[i]);
   const stands = known?.stands.slice(0, changedAt < 0 ? list.length : changedAt) ?? [];
   for (const event of list.slice(stands.length)) stands.push(standAfter(stands.at(-1) ?? start, event));
-  worked = { plan, start, events: list, stands };
+  worked = { plan, from, start, events: list, stands };
   return stands.at(-1) ?? start;
 }
 
 /** As the last event left it. */
 export const lastStand = computed(() =>
-  runPlan.value === undefined ? undefined : standsAfter(runPlan.value, events.value),
+  runPlan.value === undefined ? undefined : standsAfter(runPlan.value, run.value?.from ?? 0, events.value),
 );
 
 /** As it is now. */
 export const standNow = computed(() => lastStand.value && standBy(lastStand.value, frameNow.value));
-
-/** As it would be had all cues told up to now been done; worked out only where it is asked for, once a frame. */
-export const caughtUpNow = computed(() => lastStand.value && caughtUp(lastStand.value, frameNow.value));

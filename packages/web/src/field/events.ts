@@ -8,14 +8,12 @@ interface Pressed {
   readonly frame: number; // first frame that it counts for
 }
 
-/** `done`: the next cue is on the camera. `missed`: it is not, and what is left is to be planned without it. */
+/**
+ * `ready`: what to begin with is on the camera. `done`: so is the next cue, or the whole setting where that is what
+ * was asked for. `missed`: the next cue is not, and what is left is to be planned without it.
+ */
 interface CueEvent extends Pressed {
-  readonly kind: 'done' | 'missed';
-}
-
-/** All cues told up to `seen` are on the camera, though nobody said so in time. */
-interface CaughtUpEvent extends Pressed {
-  readonly kind: 'caught-up';
+  readonly kind: 'ready' | 'done' | 'missed';
 }
 
 export interface ReadingEvent extends Pressed {
@@ -25,7 +23,7 @@ export interface ReadingEvent extends Pressed {
   readonly sure?: boolean; // used however far it jumps
 }
 
-export type FieldEvent = CueEvent | CaughtUpEvent | ReadingEvent;
+export type FieldEvent = CueEvent | ReadingEvent;
 
 /** The events among what was kept, which anybody may have written. */
 export function readEvents(value: unknown): FieldEvent[] {
@@ -35,7 +33,7 @@ export function readEvents(value: unknown): FieldEvent[] {
 function isEvent(value: unknown): value is FieldEvent {
   if (!isGroup(value) || !isFrame(value.seen) || !isFrame(value.frame)) return false;
   const { kind, atMs, ev100, sure } = value;
-  if (kind === 'done' || kind === 'missed' || kind === 'caught-up') return true;
+  if (kind === 'ready' || kind === 'done' || kind === 'missed') return true;
   return (
     kind === 'reading' &&
     typeof atMs === 'number' &&
@@ -46,4 +44,6 @@ function isEvent(value: unknown): value is FieldEvent {
   );
 }
 
-const isFrame = (value: unknown) => Number.isSafeInteger(value) && (value as number) >= 0;
+/** A frame's number, as anybody may have written it. */
+export const isFrame = (value: unknown): value is number =>
+  Number.isSafeInteger(value) && (value as number) >= 0;

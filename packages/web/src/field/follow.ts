@@ -13,11 +13,14 @@ import {
   type PlanMade,
   startFollow,
 } from '@evenfall/core';
-import type { FieldEvent } from './events.js';
+import type { FieldEvent, ReadingEvent } from './events.js';
 
 /** Where the evening stands after something happened. */
 export interface Stand {
   readonly held: FollowSetting; // on the camera, as far as told
+  /** Whether nobody has said that `held` is on the camera: it is what should be there now, whole. */
+  readonly owed: boolean;
+  readonly ready: boolean; // whether somebody has said that what to begin with is on the camera
   readonly cues: readonly FollowCue[]; // not done, in order
   readonly warnings: readonly FollowWarning[];
   readonly state: FollowState;
@@ -25,50 +28,82 @@ export interface Stand {
   readonly ahead: boolean;
 }
 
-/** Before anything has happened: the plan itself. */
-export function standAtStart(plan: PlanMade): Stand {
+const NOT_USED = ['reading-doubted', 'reading-impossible', 'reading-old'];
+
+/** Why the last reading was not used. */
+export const refusalOf = ({ warnings }: Stand) => warnings.find(({ kind }) => NOT_USED.includes(kind));
+
+/**
+ * Before anything has happened: the plan itself.
+ *
+ * @param from frame under way when the evening was taken up; who comes late is to stand where the plan has it
+ */
+export function standAtStart(plan: PlanMade, from = 0): Stand {
   const aheadS = plan.frames.length * plan.shoot.intervalS;
   // Whoever presses is a person, also beside a rig.
   const byHand: PlanMade = { ...plan, shoot: { ...plan.shoot, crew: 'hand' } };
-  const step = followFrame(startFollow(byHand, { aheadS }), { frame: 0 });
-  return stand(step, step.setting);
+  const frame = Math.min(from, plan.frames.length - 1);
+  return whole(followFrame(startFollow(byHand, { aheadS }), { frame }), frame > 0);
 }
 
-function stand({ cue, cuesAhead, setting, warnings, state }: FollowStep, before: FollowSetting): Stand {
-  return cue === undefined
-    ? { held: setting, cues: cuesAhead, warnings, state, ahead: false }
-    : { held: before, cues: [cue, ...cuesAhead], warnings, state, ahead: true };
+/** All that the step brings is on the camera, or is to be put there at once. */
+function whole({ cuesAhead, setting, warnings, state }: FollowStep, owed: boolean): Stand {
+  return { held: setting, owed, ready: false, cues: cuesAhead, warnings, state, ahead: false };
+}
+
+/** A cue that is due is not done yet. */
+function stand(step: FollowStep, { held }: Stand): Stand {
+  const { cue, cuesAhead, warnings, state } = step;
+  if (cue === undefined) return whole(step, false);
+  return { held, owed: false, ready: false, cues: [cue, ...cuesAhead], warnings, state, ahead: true };
 }
 
 /** After one more event. */
 export function standAfter(before: Stand, event: FieldEvent): Stand {
   const { kind, frame, seen } = event;
-  if (kind === 'caught-up') return caughtUp(before, seen);
   const now = standBy(before, seen);
-  if (kind !== 'reading') return told(now, frame, kind);
-  const { atMs, ev100, sure } = event;
+  if (kind === 'ready') return { ...now, ready: true };
+  if (kind === 'reading') return afterReading(now, event);
+  if (now.owed) return kind === 'missed' ? now : { ...caughtUp(before, seen, frame), owed: false };
+  return told(now, frame, kind);
+}
+
+/** A reading that is refused changes nothing but what is said. */
+function afterReading(now: Stand, { frame, atMs, ev100, sure }: ReadingEvent): Stand {
   const reading = { atMs, ev100, ...(sure === undefined ? {} : { sure }) };
-  return told(now, frame, 'missed', { reading });
+  const after = told(now, frame, 'missed', { reading });
+  const refusal = refusalOf(after);
+  if (refusal !== undefined && refusal.kind !== 'reading-doubted')
+    return { ...now, warnings: after.warnings };
+  return { ...after, owed: now.owed, ready: now.ready && sameMarks(now.held, after.held) };
+}
+
+const sameMarks = (a: FollowSetting, b: FollowSetting) =>
+  a.shutter === b.shutter &&
+  a.iso === b.iso &&
+  a.aperture === b.aperture &&
+  String(a.filters) === String(b.filters);
+
+/**
+ * As time goes by: a cue stays as it was told until the one after it is due too. From then on there is one order, the
+ * whole setting that should be on the camera now, which goes on with the cues until somebody says that it is there.
+ */
+export function standBy(before: Stand, frame: number): Stand {
+  const [first, second] = before.cues;
+  const overdue = before.owed ? first : second;
+  return overdue !== undefined && overdue.frame <= frame ? caughtUp(before, frame) : before;
 }
 
 /**
- * As time goes by: a cue stays as it was told until the one after it is due too; then both are replaced by what
- * should be set from what still stands on the camera.
+ * All cues told up to a frame, as one.
+ *
+ * @param doneAt from which frame on they are on the camera; by default as they were told
  */
-export function standBy(before: Stand, frame: number): Stand {
-  let now = before;
-  for (let second = now.cues[1]; second !== undefined && second.frame <= frame; second = now.cues[1]) {
-    now = told(now, second.frame, 'missed');
-  }
-  return now;
-}
-
-/** As if all cues told up to a frame had been done when they were due, as they were told. */
-export function caughtUp(before: Stand, frame: number): Stand {
+function caughtUp(before: Stand, frame: number, doneAt = 0): Stand {
   const last = before.cues.findLast((cue) => cue.frame <= frame);
   if (last === undefined) return before;
-  const at = Math.max(last.frame, before.state.frame ?? 0);
-  return stand(followFrame(before.state, { frame: at, done: last.cue }), before.held);
+  const at = Math.max(last.frame, doneAt, before.state.frame ?? 0);
+  return whole(followFrame(before.state, { frame: at, done: last.cue }), true);
 }
 
 /** The next cue done or missed, said at a frame: at the latest at that of the cue after it. */
@@ -78,5 +113,5 @@ function told(before: Stand, frame: number, what: 'done' | 'missed', more: Follo
   // The library takes a cue as done once its frame has passed; before that there is none to be missed.
   const counted = next !== undefined && (before.ahead || next.frame < at);
   const report = next !== undefined && (what === 'done' || counted) ? { [what]: next.cue } : {};
-  return stand(followFrame(before.state, { ...more, ...report, frame: at }), before.held);
+  return stand(followFrame(before.state, { ...more, ...report, frame: at }), before);
 }

@@ -5,14 +5,15 @@ import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { ref } from 'lit-html/directives/ref.js';
-import { hush, say } from '../parts/message.js';
-import { settingText } from '../parts/text.js';
+import { mountDialog } from '../parts/ask.js';
+import { say } from '../parts/message.js';
+import { settingMarks } from '../parts/text.js';
 import { numberOr, typed } from '../parts/typed.js';
 import { words } from '../words/words.js';
 import { held, nowMs } from './clock.js';
 import { lastStand } from './evening.js';
 import type { ReadingEvent } from './events.js';
-import { type Stand, standAfter } from './follow.js';
+import { refusalOf, type Stand, standAfter } from './follow.js';
 import { happened, run, runPlan, undoLast } from './run.js';
 import { type FieldState, freeFrame } from './state.js';
 
@@ -47,11 +48,6 @@ function putEv(ev: unknown): void {
 
 const usable = (ev: unknown): ev is number => typeof ev === 'number' && ev >= -15 && ev <= 25;
 
-const NOT_USED = ['reading-doubted', 'reading-impossible', 'reading-old'];
-
-/** Why the last reading was not used. */
-const refusalOf = ({ warnings }: Stand) => warnings.find(({ kind }) => NOT_USED.includes(kind));
-
 function use(state: FieldState): void {
   const [typedIn, last] = [entry.peek(), lastStand.peek()];
   if (typedIn === undefined || last === undefined || !usable(typedIn.ev)) return;
@@ -63,31 +59,30 @@ function use(state: FieldState): void {
 function take(reading: ReadingEvent, last: Stand): void {
   const after = standAfter(last, reading);
   const w = words();
-  const refusal = refusalOf(after);
-  // What no sky gives changes nothing; what is doubted may be borne out by the next.
-  if (refusal === undefined || refusal.kind === 'reading-doubted') happened(reading);
-  if (refusal?.kind === 'reading-doubted') hush();
-  else if (refusal !== undefined) say(w.library.note(refusal.text), { lines: [] });
-  else {
-    const beyond = after.warnings.filter(({ kind }) => kind === 'out-of-reach');
-    say(w.meter.used(w.number(reading.ev100, 1)), {
-      ...(beyond.length === 0 ? {} : { lines: beyond.map(({ text }) => w.library.note(text)) }),
-    });
-  }
+  // One that is refused stands in the list too: it is what is taken back first.
+  happened(reading);
+  if (refusalOf(after) !== undefined) return;
+  const beyond = after.warnings.filter(({ kind }) => kind === 'out-of-reach');
+  say(w.meter.used(w.number(reading.ev100, 1)), {
+    ...(beyond.length === 0 ? {} : { lines: beyond.map(({ text }) => w.library.note(text)) }),
+  });
 }
 
-/** A reading that was doubted is told until something else happens, with a way to insist. */
+/** A reading that was refused is told until something else happens, with a way to insist. */
 export function doubtView() {
   const event = run.value?.events.at(-1);
   const refusal = lastStand.value && refusalOf(lastStand.value);
-  const doubted = event?.kind === 'reading' && refusal !== undefined;
   const w = words();
   return html`<div class="message doubt" role="status">
     ${
-      doubted
+      event?.kind === 'reading' && refusal !== undefined
         ? html`<div class="message-box">
             <p>${w.library.note(refusal.text)}</p>
-            <button type="button" class="small" @click=${() => insistOn(event)}>${w.meter.insist}</button>
+            ${
+              event.sure || refusal.kind === 'reading-old'
+                ? nothing
+                : html`<button type="button" class="small" @click=${() => insistOn(event)}>${w.meter.insist}</button>`
+            }
           </div>`
         : nothing
     }
@@ -98,11 +93,6 @@ function insistOn(reading: ReadingEvent): void {
   undoLast();
   const last = lastStand.peek();
   if (last !== undefined) take({ ...reading, sure: true }, last);
-}
-
-function mount(element?: Element): void {
-  if (element instanceof HTMLDialogElement)
-    queueMicrotask(() => element.isConnected && !element.open && element.showModal());
 }
 
 export function meterDialog(state: FieldState) {
@@ -124,7 +114,7 @@ export function meterDialog(state: FieldState) {
   };
   const { ev } = now;
   const nudge = (by: number) => usable(ev) && putEv(tenth(ev + by));
-  return html`<dialog class="meter" aria-labelledby="meter-title" ${ref(mount)} @cancel=${close} @close=${close}>
+  return html`<dialog class="meter" aria-labelledby="meter-title" ${ref(mountDialog)} @cancel=${close} @close=${close}>
     <form
       @submit=${(event: Event) => {
         event.preventDefault();
@@ -165,8 +155,7 @@ export function meterDialog(state: FieldState) {
         </select></label
       >
       <p>${w.atSetting(
-        settingText(standing, plan.shoot.filters.length > 0)
-          .split(' · ')
+        settingMarks(standing, plan.shoot.filters.length > 0)
           .slice(1)
           .join(' · '),
       )}</p>

@@ -2,21 +2,28 @@
 
 import type { PlanMade, readShoot, Shoot } from '@evenfall/core';
 import { batch, effect, signal } from '@preact/signals-core';
+import { frameAtMs } from '../chart/time-ticks.js';
+import { hush } from '../parts/message.js';
 import { planner } from '../plan/planner.js';
 import { isGroup } from '../state/path.js';
 import { reader, readerReady } from '../state/reader.js';
-import { keep, kept } from '../state/store.js';
-import { type FieldEvent, readEvents } from './events.js';
+import { keep, kept, whenKeptElsewhere } from '../state/store.js';
+import { standing } from '../state/tab.js';
+import { type FieldEvent, isFrame, readEvents } from './events.js';
 
 export interface Run {
   readonly shoot: Shoot; // as it was when the run began
   readonly mode: 'live' | 'rehearsal';
+  readonly from: number; // frame under way when it began: 0 unless somebody came late
   readonly events: readonly FieldEvent[]; // what happened so far
   readonly atMs: number; // a rehearsal's own clock, UTC epoch milliseconds
   readonly paused: boolean; // a rehearsal's clock stands
 }
 
 export const run = signal<Run | undefined>(undefined);
+
+/** The run that another took the place of, or that was ended: it can be brought back. */
+const givenUp = signal<Run | undefined>(undefined);
 
 /** The plan of the run, as it was before anything happened. */
 export const runPlan = signal<PlanMade | undefined>(undefined);
@@ -49,6 +56,7 @@ function readRun(value: unknown, readFile: typeof readShoot): Run | undefined {
   return {
     shoot: read.shoot,
     mode: value.mode === 'live' ? 'live' : 'rehearsal',
+    from: isFrame(value.from) ? value.from : 0,
     events: readEvents(value.events),
     atMs: typeof value.atMs === 'number' && Math.abs(value.atMs) < 8e15 ? value.atMs : 0,
     paused: value.paused === true,
@@ -77,6 +85,16 @@ effect(() => {
   markField();
 });
 
+// A second tab shows the evening that the first one keeps.
+whenKeptElsewhere('run', (value) => {
+  if (reader.value === undefined || standing.peek() !== 'second') return;
+  const shown = readRun(value, reader.value);
+  batch(() => {
+    run.value = shown;
+    if (shown === undefined) inField.value = false;
+  });
+});
+
 export function changeRun(change: Partial<Run>): void {
   const now = run.peek();
   if (now !== undefined) run.value = { ...now, ...change };
@@ -84,6 +102,7 @@ export function changeRun(change: Partial<Run>): void {
 
 /** One more thing that happened. */
 export function happened(event: FieldEvent): void {
+  hush();
   changeRun({ events: [...(run.peek()?.events ?? []), event] });
 }
 
@@ -95,10 +114,13 @@ export function undoLast(): void {
 // A rehearsal begins a little before its first frame, so that there is time to look.
 const LEAD_MS = 90_000;
 
+/** Begins an evening, or a rehearsal of it, in the place of any that is under way. */
 export function startRun(plan: PlanMade, mode: Run['mode']): void {
+  givenUp.value = run.peek();
   run.value = {
     shoot: plan.shoot,
     mode,
+    from: mode === 'live' ? frameAtMs(plan.frames, Date.now(), plan.shoot.intervalS) : 0,
     events: [],
     atMs: Date.parse(plan.summary.startAt) - LEAD_MS,
     paused: false,
@@ -108,6 +130,15 @@ export function startRun(plan: PlanMade, mode: Run['mode']): void {
 }
 
 export function endRun(): void {
+  givenUp.value = run.peek();
   inField.value = false;
   run.value = undefined;
+}
+
+/** The run that was given up last comes back; one under way meanwhile takes its place as the one given up. */
+export function bringBack(): void {
+  const back = givenUp.peek();
+  if (back === undefined) return;
+  givenUp.value = run.peek();
+  run.value = back;
 }

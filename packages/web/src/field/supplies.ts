@@ -5,10 +5,10 @@ import { html } from 'lit-html';
 import { words } from '../words/words.js';
 import type { FieldState } from './state.js';
 
-export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, phase }: FieldState) {
+export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, order }: FieldState) {
   const w = words().field;
   const number = (value: number) => words().number(value, 1);
-  const taken = phase === 'before' ? 0 : frameNow + 1;
+  const taken = order === 'start' ? 0 : frameNow + 1;
   const { frameMB, cardGB, batteryFrames, coldFactor } = shoot.camera;
   const parts = [
     w.frameOf(taken, summary.frameCount),

@@ -1,18 +1,30 @@
 // The field view: one screen, big, dim and red. Now, next, how long, from what to what; then the two after.
 
-import type { FollowCue, PlanChange } from '@evenfall/core';
+import type { FollowCue, PlanChange, PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { offsetMs } from '../chart/time-ticks.js';
+import { askFirst, questionView } from '../parts/ask.js';
+import { otherDay } from '../parts/day.js';
 import { hush, messageView } from '../parts/message.js';
-import { changeSpoken, changeText, clock, countdown, markText, settingText } from '../parts/text.js';
+import { tabView } from '../parts/tab-view.js';
+import {
+  changeSpoken,
+  changeText,
+  clock,
+  countdown,
+  markText,
+  settingMarks,
+  settingText,
+} from '../parts/text.js';
+import { standing, storageWorks } from '../state/tab.js';
 import { words } from '../words/words.js';
 import { alertFor, sound, vibration } from './alerts.js';
 import { awake } from './awake.js';
 import { nowMs, setClock } from './clock.js';
-import { caughtUpNow, lastStand, standNow } from './evening.js';
+import { lastStand, standNow } from './evening.js';
 import { doubtView, meterDialog, openMeter } from './meter.js';
 import { changeRun, happened, inField, run, runPlan, undoLast } from './run.js';
-import { doneFrame, type FieldState, fieldState, freeFrame } from './state.js';
+import { doneFrame, type FieldState, fieldState, freeFrame, isFar } from './state.js';
 import { suppliesLine } from './supplies.js';
 
 // In the order of work: the filter first, then dials.
@@ -22,12 +34,13 @@ const inOrder = (cue: FollowCue): PlanChange[] =>
 
 let alerted = '';
 
-/** Once a cue and urgency. */
-function alertOnce({ next, urgency }: FieldState): void {
-  const key = `${next?.frame}-${urgency}`;
-  if (next === undefined || key === alerted) return;
+/** Once for each thing to do and urgency. */
+function alertOnce({ order, next, held, urgency }: FieldState): void {
+  const key = `${order}-${next?.frame ?? settingText(held)}-${urgency}`;
+  if (key === alerted) return;
   alerted = key;
-  if (urgency === 'soon' || urgency === 'due') queueMicrotask(() => alertFor(urgency));
+  if (urgency === 'waiting' || (urgency === 'late' && order !== 'set')) return;
+  queueMicrotask(() => alertFor(urgency === 'soon' ? 'soon' : 'due'));
 }
 
 export function fieldView() {
@@ -38,9 +51,11 @@ export function fieldView() {
   }
   const state = fieldState(plan, nowMs.value, stand, last);
   const { intervalS } = plan.shoot;
-  alertOnce(state);
+  const mine = standing.value === 'first';
+  const filters = plan.shoot.filters.length > 0;
+  if (mine) alertOnce(state);
   const local = new Date(nowMs.value + offsetMs(state.frame.at)).toISOString();
-  return html`<main class="field ${state.urgency}">
+  return html`<main class="field ${state.urgency} ${state.order}">
     <h1 class="unseen">${w.title}</h1>
     <div class="field-head">
       <div class="field-top">
@@ -48,19 +63,23 @@ export function fieldView() {
         <p>${now.mode === 'live' ? w.live : w.rehearsal}</p>
         <button type="button" @click=${leave}>${w.leave}</button>
       </div>
+      ${tabView()} ${storageWorks.value ? nothing : html`<p class="field-kept">${w.notKept}</p>`}
       ${messageView()} ${doubtView()}
     </div>
-    <section class="field-now" aria-label=${w.now}>
-      <h2>${state.phase === 'before' ? w.setFirst : w.now}</h2>
-      <p class="field-setting">${settingText(state.held, plan.shoot.filters.length > 0)}</p>
-      ${intervalBar(state, intervalS, now.mode === 'live')}
-    </section>
-    <section class="field-next" aria-label=${w.next}>${nextPart(state)}</section>
+    ${nowPart(state, filters, intervalS, now.mode === 'live')}
+    <section class="field-next" aria-label=${w.next}>${nextPart(plan, state, filters)}</section>
     ${followingPart(state)}
     <div class="field-actions">
-      <button type="button" class="big" ?disabled=${state.next === undefined} @click=${() => done(state, intervalS)}>${w.done}</button>
-      <button type="button" class="big second" @click=${() => openMeter(state)}>${w.enterEv}</button>
-      ${behindPart(state, plan.shoot.filters.length > 0)}
+      ${mainButton(state, intervalS, mine)}
+      <button
+        type="button"
+        class="big second"
+        ?disabled=${!mine || state.order === 'over'}
+        @click=${() => openMeter(state)}
+      >
+        ${w.enterEv}
+      </button>
+      ${missedPart(state, mine)}
     </div>
     ${suppliesLine(plan, state)}
     <div class="field-foot">
@@ -79,13 +98,13 @@ export function fieldView() {
           ? html`<button type="button" @click=${() => changeRun({ paused: !now.paused })}>
                 ${now.paused ? w.go : w.pause}
               </button>
-              <button type="button" ?disabled=${state.next === undefined} @click=${() => jump(state, intervalS)}>${w.jump}</button>`
+              <button type="button" ?disabled=${state.order === 'set' || state.order === 'over'} @click=${() => jump(plan, state)}>${w.jump}</button>`
           : html`<p>${awake.value ? w.awake : w.notAwake}</p>`
       }
-      <button type="button" ?disabled=${now.events.length === 0} @click=${undo}>${w.undoLast(now.events.at(-1)?.kind)}</button>
+      <button type="button" ?disabled=${!mine || now.events.length === 0} @click=${undo}>${w.undoLast(now.events.at(-1)?.kind)}</button>
     </div>
-    <p class="unseen" role="status">${spoken(state)}</p>
-    ${meterDialog(state)}
+    <p class="unseen" role="status">${spoken(state, filters)}</p>
+    ${meterDialog(state)} ${questionView()}
   </main>`;
 }
 
@@ -94,30 +113,56 @@ function toggle(name: string, on: boolean, flip: () => void) {
   return html`<button type="button" aria-pressed=${on} @click=${flip}>${name}: ${on ? w.on : w.off}</button>`;
 }
 
-function nextPart({ next, toGoMs, urgency, phase }: FieldState) {
+/** What the camera stands at, unless that is the very thing that is asked for. */
+function nowPart(state: FieldState, filters: boolean, intervalS: number, moves: boolean) {
   const w = words().field;
-  if (phase === 'over') return html`<h2>${w.ended}</h2>`;
-  if (next === undefined) {
-    return html`<h2>${w.allDone}</h2>
-      <p class="field-count">${countdown(toGoMs)}</p>
-      <p>${w.endsIn}</p>`;
+  if (state.order === 'set' || state.order === 'over') return nothing;
+  const title = state.order !== 'start' ? w.now : state.ready ? w.standsReady : w.setFirst;
+  return html`<section class="field-now" aria-label=${w.now}>
+    <h2>${title}</h2>
+    <p class="field-setting">${settingText(state.held, filters)}</p>
+    ${intervalBar(state, intervalS, moves)}
+  </section>`;
+}
+
+function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
+  const { next, toGoMs, urgency, order, atClock, behind } = state;
+  const w = words().field;
+  const day = otherDay(plan, nowMs.value);
+  const dayPart = day === undefined ? nothing : html`<p class="field-day">${day}</p>`;
+  if (order === 'over') return html`<h2>${w.ended}</h2>${dayPart}`;
+  if (order === 'set') {
+    return html`<h2>${behind > 0 ? w.setBehind(behind) : w.setNow}</h2>
+      <p class="field-whole">
+        ${settingMarks(state.held, filters).map((mark) => html`<b>${mark}</b> `)}
+      </p>`;
   }
-  const heading = { waiting: w.next, soon: w.next, due: w.due, late: w.late }[urgency];
-  return html`<h2>${heading} <span>${clock(next.at)}</span></h2>
+  const heading =
+    order === 'start'
+      ? w.startAt
+      : order === 'none'
+        ? w.allDone
+        : { waiting: w.next, soon: w.next, due: w.due, late: w.late }[urgency];
+  return html`<h2>${heading} ${order === 'none' ? nothing : html`<span>${clock(atClock)}</span>`}</h2>
+    ${dayPart}
     <p class="field-count">
-      ${countdown(Math.abs(toGoMs))} <span>${toGoMs < 0 ? w.over : w.toGo}</span>
+      ${countdown(Math.abs(toGoMs), w.days)} <span>${toGoMs < 0 ? w.over : order === 'none' ? w.toTheEnd : w.toGo}</span>
     </p>
-    <ul class="field-changes">
-      ${inOrder(next).map(
-        ({ control, from, to }) => html`<li class=${control}>
-          <span class="which">${words().cues.controls[control]}</span>
-          <span class="from-to"
-            >${markText(control, from)} <span aria-hidden="true">${w.arrow}</span
-            ><span class="unseen">${w.to}</span> <b>${markText(control, to)}</b></span
-          >
-        </li>`,
-      )}
-    </ul>`;
+    ${
+      next === undefined
+        ? nothing
+        : html`<ul class="field-changes">
+            ${inOrder(next).map(
+              ({ control, from, to }) => html`<li class=${control}>
+                <span class="which">${words().cues.controls[control]}</span>
+                <span class="from-to"
+                  >${markText(control, from)} <span aria-hidden="true">${w.arrow}</span
+                  ><span class="unseen">${w.to}</span> <b>${markText(control, to)}</b></span
+                >
+              </li>`,
+            )}
+          </ul>`
+    }`;
 }
 
 function followingPart({ following }: FieldState) {
@@ -135,25 +180,64 @@ function followingPart({ following }: FieldState) {
 }
 
 /** Exposing and gap as shares of the interval. At sixty times the speed a moving mark would flicker: it rests. */
-function intervalBar({ held, inIntervalS, phase }: FieldState, intervalS: number, moves: boolean) {
+function intervalBar({ held, inIntervalS, order }: FieldState, intervalS: number, moves: boolean) {
   const w = words().field;
   const share = (seconds: number) => `${Math.min(100, (100 * seconds) / intervalS)}%`;
-  const exposing = phase === 'running' && inIntervalS < held.shutterS;
+  const running = order !== 'start';
+  const exposing = inIntervalS < held.shutterS;
   return html`<div class="interval">
     <div class="interval-bar" aria-hidden="true">
       <div class="interval-exposing" .style=${`width:${share(held.shutterS)}`}></div>
       ${
-        moves && phase === 'running'
+        moves && running
           ? html`<div class="interval-mark" .style=${`left:${share(inIntervalS)}`}></div>`
           : nothing
       }
     </div>
-    <p>${moves && phase === 'running' ? (exposing ? w.exposing : w.gap) : `${w.exposing}, ${w.gap}`} · ${w.interval(String(intervalS))}</p>
+    <p>${moves && running ? (exposing ? w.exposing : w.gap) : `${w.exposing}, ${w.gap}`} · ${w.interval(String(intervalS))}</p>
   </div>`;
+}
+
+/** Two taps are one: hands are cold and gloves thick. Between two things to do there is more time. */
+const DOUBLE_TAP_MS = 800;
+let tappedMs = Number.NEGATIVE_INFINITY;
+
+function mainButton(state: FieldState, intervalS: number, mine: boolean) {
+  const w = words().field;
+  const { order, ready } = state;
+  const idle = order === 'none' || order === 'over' || (order === 'start' && ready);
+  return html`<button type="button" class="big" ?disabled=${idle || !mine} @click=${() => tapped(state, intervalS)}>
+    ${order === 'start' ? (ready ? w.isReady : w.ready) : w.done}
+  </button>`;
+}
+
+function tapped(state: FieldState, intervalS: number): void {
+  const lastMs = tappedMs;
+  tappedMs = performance.now();
+  if (tappedMs - lastMs < DOUBLE_TAP_MS) return;
+  if (state.order === 'start') happened({ kind: 'ready', seen: 0, frame: 0 });
+  else if (isFar(state, intervalS)) askEarly(state.atClock);
+  else done(state, intervalS);
 }
 
 function done(state: FieldState, intervalS: number): void {
   happened({ kind: 'done', seen: state.frameNow, frame: doneFrame(state, intervalS) });
+}
+
+/** The next cue pressed long before its time: more often a slip than a cue done early. */
+function askEarly(at: string): void {
+  const { field: w } = words();
+  askFirst({
+    text: () => w.early(clock(at), countdown(Date.parse(at) - nowMs.value, w.days)),
+    yes: w.earlyYes,
+    no: w.earlyNo,
+    act: () => {
+      const [plan, stand, last] = [runPlan.peek(), standNow.peek(), lastStand.peek()];
+      if (plan === undefined || stand === undefined || last === undefined) return;
+      const state = fieldState(plan, nowMs.peek(), stand, last);
+      if (state.atClock === at) done(state, plan.shoot.intervalS);
+    },
+  });
 }
 
 function leave(): void {
@@ -166,38 +250,31 @@ function undo(): void {
   undoLast();
 }
 
-/** A cue late: it may be given up. More than one behind: they may have been done without a press. */
-function behindPart(state: FieldState, filters: boolean) {
-  const w = words().field;
-  const { behind, frameNow, urgency } = state;
-  if (behind > 1 && caughtUpNow.value !== undefined) {
-    const setting = settingText(caughtUpNow.value.held, filters);
-    return html`<button
-      type="button"
-      class="catch-up"
-      @click=${() => happened({ kind: 'caught-up', seen: frameNow, frame: frameNow })}
-    >
-      <b>${w.behind(behind)}.</b> ${w.catchUp} ${setting}
-    </button>`;
-  }
-  if (urgency !== 'late') return nothing;
+/** A cue late: it may be given up. */
+function missedPart(state: FieldState, mine: boolean) {
+  const { frameNow, order, urgency } = state;
+  if (order !== 'cue' || urgency !== 'late') return nothing;
   return html`<button
     type="button"
     class="catch-up"
+    ?disabled=${!mine}
     @click=${() => happened({ kind: 'missed', seen: frameNow, frame: freeFrame(state) })}
   >
-    ${w.missed}
+    ${words().field.missed}
   </button>`;
 }
 
-/** A rehearsal skips to a few intervals before the next cue. */
-function jump({ next }: FieldState, intervalS: number): void {
-  if (next !== undefined) setClock(Math.max(nowMs.peek(), Date.parse(next.at) - 3 * intervalS * 1000));
+/** A rehearsal skips to the start, or to a few intervals before what comes next. */
+function jump({ shoot }: PlanMade, { order, atClock }: FieldState): void {
+  tappedMs = Number.NEGATIVE_INFINITY;
+  const intervals = order === 'start' ? 0 : 3;
+  setClock(Math.max(nowMs.peek(), Date.parse(atClock) - intervals * shoot.intervalS * 1000));
 }
 
-function spoken({ next, urgency }: FieldState): string {
-  if (next === undefined || urgency === 'waiting') return '';
-  const what = inOrder(next).map(changeSpoken).join(', ');
+function spoken({ order, next, held, urgency }: FieldState, filters: boolean): string {
   const w = words().field;
+  if (order === 'set') return w.announceSet(settingText(held, filters));
+  if (urgency === 'waiting' || (next === undefined && order !== 'start')) return '';
+  const what = next === undefined ? w.startCamera : inOrder(next).map(changeSpoken).join(', ');
   return urgency === 'soon' ? w.announceSoon(what, 30) : w.announceDue(what);
 }

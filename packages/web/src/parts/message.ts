@@ -8,7 +8,8 @@ import { words } from '../words/words.js';
 interface Message {
   readonly text: string;
   readonly lines?: readonly string[];
-  readonly undo?: boolean;
+  /** How to take it back; `true`: the shoot as it stood before. */
+  readonly undo?: true | { readonly name: string; readonly act: () => void };
 }
 
 const message = signal<Message | undefined>(undefined);
@@ -28,7 +29,7 @@ export function say(text: string, more: Omit<Message, 'text'> = {}): void {
 
 let undoes: unknown;
 effect(() => {
-  if (draft.value !== undoes && message.peek()?.undo) hush();
+  if (draft.value !== undoes && message.peek()?.undo === true) hush();
 });
 
 export function hush(): void {
@@ -52,11 +53,12 @@ export function messageView() {
                     type="button"
                     class="small"
                     @click=${() => {
-                      undo();
                       hush();
+                      if (now.undo === true) undo();
+                      else now.undo?.act();
                     }}
                   >
-                    ${words().undo}
+                    ${now.undo === true ? words().undo : now.undo.name}
                   </button>`
                 : nothing
             }

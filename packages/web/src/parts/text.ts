@@ -10,12 +10,15 @@ export function clock(at: string, withSeconds = true): string {
 
 type Marks = Pick<FollowSetting, 'shutter' | 'iso' | 'aperture' | 'filters'>;
 
-/** "1/60 · ISO 400 · f/8 · no filter". */
-export function settingText({ shutter, iso, aperture, filters }: Marks, withFilter = true): string {
+/** "1/60", "ISO 400", "f/8", "no filter". */
+export function settingMarks({ shutter, iso, aperture, filters }: Marks, withFilter = true): string[] {
   const filter = filters.length === 0 ? words().chart.noFilter : filters.join(' + ');
-  const exposure = `${words().kit.seconds(shutter)} · ISO ${iso} · f/${aperture}`;
-  return withFilter ? `${exposure} · ${filter}` : exposure;
+  const exposure = [words().kit.seconds(shutter), `ISO ${iso}`, `f/${aperture}`];
+  return withFilter ? [...exposure, filter] : exposure;
 }
+
+/** "1/60 · ISO 400 · f/8 · no filter". */
+export const settingText = (marks: Marks, withFilter = true) => settingMarks(marks, withFilter).join(' · ');
 
 /** What one control's mark says, with its unit. */
 export function markText(control: Control, label: string): string {
@@ -35,8 +38,11 @@ export function changeSpoken({ control, from, to }: PlanChange): string {
   return `${words().cues.controls[control]} ${markText(control, from)} ${words().field.to} ${markText(control, to)}`;
 }
 
-/** "1:02:03", "2:31", "0:09". */
-export function countdown(ms: number): string {
+const DAY_MS = 86_400_000;
+
+/** "1:02:03", "2:31", "0:09"; from two days on "14 days". */
+export function countdown(ms: number, days: (count: number) => string): string {
+  if (ms >= 2 * DAY_MS) return days(Math.floor(ms / DAY_MS));
   const total = Math.max(0, Math.round(ms / 1000));
   const two = (value: number) => String(value).padStart(2, '0');
   const [h, m, s] = [Math.floor(total / 3600), Math.floor(total / 60) % 60, total % 60];

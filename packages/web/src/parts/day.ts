@@ -1,0 +1,48 @@
+// The day of a plan, said wherever it is not today.
+
+import type { PlanMade } from '@evenfall/core';
+import { signal } from '@preact/signals-core';
+import { offsetMs } from '../chart/time-ticks.js';
+import { words } from '../words/words.js';
+
+// A page that stays open passes midnight, which falls on a quarter of an hour of any zone's clock (the tz database).
+const QUARTER_MS = 900_000;
+const quarter = () => Math.floor(Date.now() / QUARTER_MS) * QUARTER_MS;
+const quarterMs = signal(quarter());
+setInterval(() => {
+  quarterMs.value = quarter();
+}, 20_000);
+
+/** "Saturday 14 November", with the year where it is another. */
+function dayName(date: string, today: string, more: Intl.DateTimeFormatOptions): string {
+  return new Intl.DateTimeFormat(words().dateLocale, {
+    day: 'numeric',
+    month: 'long',
+    ...(date.slice(0, 4) !== today.slice(0, 4) && { year: 'numeric' }),
+    timeZone: 'UTC',
+    ...more,
+  }).format(Date.parse(`${date}T00:00Z`));
+}
+
+/** The date at the plan's place. */
+const todayAt = ({ summary }: PlanMade, atMs: number) =>
+  new Date(atMs + offsetMs(summary.startAt)).toISOString().slice(0, 10);
+
+/** Where a plan is of another day than the one it is at its place: "starts Saturday 14 November", "was on 3 October". */
+export function otherDay(plan: PlanMade, atMs: number): string | undefined {
+  const today = todayAt(plan, atMs);
+  const [first, last] = [plan.summary.startAt.slice(0, 10), plan.summary.endAt.slice(0, 10)];
+  const w = words().field;
+  if (first > today) return w.startsOn(dayName(first, today, { weekday: 'long' }));
+  return last < today ? w.wasOn(dayName(last, today, {})) : undefined;
+}
+
+/** The same by the device's clock. */
+export const otherDayNow = (plan: PlanMade) => otherDay(plan, quarterMs.value);
+
+/** "12 Sept, " before the hours of another day, nothing before today's. */
+export function shortDay(plan: PlanMade): string {
+  if (otherDayNow(plan) === undefined) return '';
+  const today = todayAt(plan, quarterMs.value);
+  return `${dayName(plan.summary.startAt.slice(0, 10), today, { month: 'short' })}, `;
+}
