@@ -234,6 +234,56 @@ export function livedEvening(site: () => Site): void {
     });
   });
 
+  describe('whatever it has to say', () => {
+    for (const side of [false, true]) {
+      it(`fits one screen of a phone in German${side ? ', on its side' : ''}`, async () => {
+        const { width, height } = SIZES.phone.viewport;
+        const viewport = side ? { width: height, height: width } : { width, height };
+        const german = { ...SIZES.phone, viewport, locale: 'de-DE', path: fragmentFor(EVENING) };
+        const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
+        const field = async (page: Page) => {
+          await press(page, 'Nach draußen');
+          await page.locator('.field-next').waitFor();
+        };
+        const fits = async (page: Page, what: string) =>
+          expect(await page.evaluate(() => document.documentElement.scrollHeight), what).toBeLessThanOrEqual(
+            viewport.height,
+          );
+        const early = await site().open({ ...german, before: at(EARLIER) });
+        await field(early);
+        await fits(early, 'another day');
+        await early.context().close();
+
+        const page = await site().open({ ...german, before: at(BEFORE) });
+        const { cues, summary } = await planOn(page);
+        await field(page);
+        await fits(page, 'before the start');
+        await clockTo(page, cues[0]!.at, 20);
+        await fits(page, 'late');
+        await clockTo(page, cues[4]!.at, 5);
+        await page.locator('.field.set').waitFor();
+        await fits(page, 'cues behind');
+        const other = await page.context().newPage();
+        await other.clock.install({ time: Date.parse(cues[4]!.at) + 10_000 });
+        await other.goto(site().url);
+        await other.locator('.field .other-tab').waitFor();
+        await other.locator('.field.set').waitFor();
+        await fits(other, 'a second tab');
+        await other.close();
+        await press(page, 'Erledigt');
+        await fits(page, 'caught up');
+        await press(page, 'Verlassen');
+        await press(page, 'Nach draußen');
+        await press(page, 'Ersetzen');
+        await page.getByRole('button', { name: 'Zurückholen' }).waitFor();
+        await fits(page, 'replaced');
+        await clockTo(page, summary.endAt, 60);
+        await fits(page, 'over');
+        await page.context().close();
+      });
+    }
+  });
+
   describe('a second tab', () => {
     for (const oneFile of [false, true]) {
       it(`says so, shows the evening, and writes nothing until it takes over${oneFile ? ', from disk too' : ''}`, async () => {

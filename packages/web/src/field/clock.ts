@@ -1,6 +1,7 @@
 // The field's clock: the device's own, or a rehearsal's that runs sixty times as fast.
 
 import { computed, effect, signal } from '@preact/signals-core';
+import { asking } from '../parts/ask.js';
 import { changeRun, inField, run, runPlan } from './run.js';
 import { endMs } from './state.js';
 
@@ -16,7 +17,7 @@ export const held = signal(false);
 
 const mode = computed(() => (inField.value ? run.value?.mode : undefined));
 const over = computed(() => runPlan.value !== undefined && nowMs.value >= endMs(runPlan.value));
-const stands = computed(() => held.value || over.value || run.value?.paused === true);
+const stands = computed(() => held.value || asking() || over.value || run.value?.paused === true);
 
 /** Puts a rehearsal's clock to a time. */
 export function setClock(atMs: number): void {

@@ -1,7 +1,7 @@
 // Frames, clip, card and battery as they stand at the frame under way.
 
 import { framesOnCard, framesOnCharge, type PlanMade } from '@evenfall/core';
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 import { words } from '../words/words.js';
 import type { FieldState } from './state.js';
 
@@ -25,6 +25,6 @@ export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, order }: 
     if (summary.batteryFits === false) short.push(w.batteryShort(charge));
   }
   return html`<p class="field-supplies">
-    ${parts.join(' · ')} ${short.map((text) => html`<strong>${text}</strong>`)}
+    ${parts.join(' · ')} ${order === 'over' ? nothing : short.map((text) => html`<strong>${text}</strong>`)}
   </p>`;
 }
