@@ -1,6 +1,14 @@
+import { appendFileSync } from 'node:fs';
 import type { Reporter, TestModule } from 'vitest/node';
 
-/** Ends the run with the counts alone on one line: `N passed, N failed`. */
+const { TEST_COUNTS } = process.env;
+// A run that a test starts is no run of its own.
+delete process.env.TEST_COUNTS;
+
+/**
+ * Ends the run with the counts alone on one line: `N passed, N failed`. Where TEST_COUNTS names a file, they are
+ * added to it as well.
+ */
 export default class CountReporter implements Reporter {
   onTestRunEnd(modules: readonly TestModule[], errors: readonly unknown[]): void {
     let passed = 0;
@@ -15,6 +23,7 @@ export default class CountReporter implements Reporter {
         else skipped++;
       }
     }
+    if (TEST_COUNTS !== undefined) appendFileSync(TEST_COUNTS, `${passed} ${failed} ${skipped}\n`);
     // Other reporters print their own summary at the same event; this line has to come after it.
     process.on('exit', () => {
       console.log(`${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`);

@@ -18,7 +18,7 @@ beforeAll(() => {
   const examples = names.flatMap(({ name, examples }) => examples.map((example) => ({ name, example })));
   const ran = runSnippets(examples.map(({ example }) => moduleOf(example)));
   for (const [i, { name }] of examples.entries()) results.set(name, [...(results.get(name) ?? []), ran[i]!]);
-}, 120_000);
+});
 
 test('there are names of every kind', () => {
   const count = (kind: string) => names.filter((each) => each.kind === kind).length;

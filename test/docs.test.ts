@@ -132,7 +132,7 @@ describe('commands', () => {
   test('named in a sentence exist', () => {
     const { scripts } = JSON.parse(read('package.json'));
     const named = [...pages, 'DEVELOPERS.md'].flatMap((page) =>
-      [...read(page).matchAll(/`(npm (?:run [\w-]+|start|test)|node packages\/tools\/[\w-]+\.mjs)/g)].map(
+      [...read(page).matchAll(/`(npm (?:run [\w:-]+|start|test)|node packages\/tools\/[\w-]+\.mjs)/g)].map(
         ([, line]) => line!,
       ),
     );

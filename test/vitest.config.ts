@@ -1,8 +1,15 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import RatioReporter from './bench/ratio-reporter.js';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The files with something in them that is long by nature. */
+const longFiles = () =>
+  (readdirSync(at('.'), { recursive: true, encoding: 'utf8' }) as string[])
+    .filter((path) => path.endsWith('.test.ts') && readFileSync(at(path), 'utf8').includes('/long.js'))
+    .map((path) => `test/${path}`);
 
 // Packages are read from source, so that a fresh clone tests without building and coverage sees the code.
 export default defineConfig({
@@ -14,11 +21,14 @@ export default defineConfig({
     },
   },
   test: {
-    include: ['test/**/*.test.ts'],
+    include: process.env.TEST_LONG === '1' ? longFiles() : ['test/**/*.test.ts'],
     // Benchmarks measure the built package as node runs it, its imports not made into look-ups.
     server: { deps: { external: [/\/packages\/\w+\/dist\//] } },
     benchmark: { include: ['test/bench/**/*.bench.ts'], reporters: [new RatioReporter()] },
     reporters: ['default', at('./count-reporter.ts')],
-    testTimeout: 60_000,
+    // Only what never ends is given up: a slow machine fails no test.
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
+    expect: { poll: { timeout: 300_000 } },
   },
 });

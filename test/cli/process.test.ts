@@ -12,7 +12,7 @@ const BIN = at('packages/cli/bin/evenfall.js');
 beforeAll(() => {
   const packages = ['core', 'chart', 'cli'].map((name) => at(`packages/${name}`));
   execFileSync(process.execPath, [at('node_modules/typescript/bin/tsc'), '-b', ...packages]);
-}, 120_000);
+});
 
 interface Ended {
   readonly status: number;

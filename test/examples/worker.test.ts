@@ -50,14 +50,14 @@ beforeAll(async () => {
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
   browser = await chromium.launch({ executablePath: chromiumPath(), args: FLAGS });
   page = await browser.newPage();
-  page.setDefaultTimeout(20_000);
+  page.setDefaultTimeout(300_000);
   page.on('request', (request) => {
     if (!/^data:/.test(request.url()) && !request.url().startsWith(url)) strangers.push(request.url());
   });
   page.on('console', (message) => complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(String(error)));
   await page.goto(url);
-}, 120_000);
+});
 afterAll(async () => {
   await browser?.close();
   server?.close();

@@ -13,7 +13,7 @@ const read = (path: string) => readFileSync(join(root, path), 'utf8');
 let project: Project;
 beforeAll(() => {
   project = installedProject();
-}, 120_000);
+});
 afterAll(() => project?.remove());
 
 test('from an empty folder to a running loop', () => {

@@ -28,7 +28,7 @@ const FOLDERS: Readonly<Record<string, string>> = {
 let project: Project;
 beforeAll(() => {
   project = installedProject();
-}, 120_000);
+});
 afterAll(() => project?.remove());
 
 const packed = (name: string) => project.packages.find((each) => each.name === name)!;
@@ -279,7 +279,7 @@ describe('bundled', () => {
       await browser.close();
       server.close();
     }
-  }, 60_000);
+  });
 });
 
 function serveOnly(files: Readonly<Record<string, string>>): Promise<Server> {

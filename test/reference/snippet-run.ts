@@ -133,7 +133,7 @@ function run(modules: readonly Joined[], folder: string): SnippetResult[] {
   const { status, stderr, stdout } = spawnSync('node', [runner, 'list.json', 'results.json'], {
     cwd: folder,
     encoding: 'utf8',
-    timeout: 120_000,
+    timeout: 1_200_000,
   });
   if (status !== 0) throw new Error(`the snippets ended with ${status}: ${stderr}${stdout}`);
   const results = JSON.parse(readFileSync(join(folder, 'results.json'), 'utf8')) as {

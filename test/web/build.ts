@@ -34,6 +34,9 @@ interface OpenOptions extends BrowserContextOptions {
   readonly before?: (page: Page) => Promise<unknown>; // done before the page is opened
 }
 
+/** Only what never comes is given up: a slow machine fails no test. */
+const PATIENCE_MS = 300_000;
+
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true } as const;
 const DESK = { viewport: { width: 1280, height: 900 } } as const;
 export const SIZES = { phone: PHONE, desk: DESK };
@@ -68,7 +71,7 @@ export async function startSite(): Promise<Site> {
       const context = await browser.newContext({ ...DESK, ...options });
       listen(context);
       const page = await context.newPage();
-      page.setDefaultTimeout(10_000);
+      page.setDefaultTimeout(PATIENCE_MS);
       await before?.(page);
       await page.goto(address + path);
       await planned(page);

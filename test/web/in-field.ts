@@ -230,7 +230,7 @@ export function inField(site: () => Site): void {
         await button(page, 'Done').click();
       }
       await button(page, 'Go on').click();
-      await page.locator('.field.set').waitFor({ timeout: 60_000 });
+      await page.locator('.field.set').waitFor();
       await button(page, 'Pause').click();
       const behind = Number(
         /^(\d+) cues behind: set this now/.exec(await textOf(page.locator('.field-next h2')))?.[1],

@@ -17,7 +17,7 @@ const running = (): Site => {
 
 beforeAll(async () => {
   site = await startSite();
-}, 120_000);
+});
 afterAll(() => site?.close());
 
 designing(running);

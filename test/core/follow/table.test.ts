@@ -24,7 +24,7 @@ const CLOSE = '<!-- end of evenings -->';
 const asked = process.env.FOLLOW_TABLE;
 
 if (asked !== undefined) {
-  test('all evenings, met anew', { timeout: 3_600_000 }, () => {
+  test('all evenings, met anew', () => {
     const rows = allEvenings();
     expect(rows.length).toBe(2 * EVENINGS);
     if (asked !== 'write') {
