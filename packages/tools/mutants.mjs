@@ -81,7 +81,7 @@ export const ROOMS = {
       'core/files/bad-shoot',
       'core/files/plan-file',
       'core/files/csv',
-      'core/files/nearest',
+      'core/check',
       'core/files/docs',
     ],
     slow: ['core/files', 'cli/bad-input'],

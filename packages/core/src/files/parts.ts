@@ -2,8 +2,8 @@
 // what to give instead. The words to give are also the description in the published JSON Schema.
 
 import * as v from 'valibot';
+import { nearestWord } from '../check.js';
 import { shown } from './file-error.js';
-import { nearestWord } from './nearest.js';
 
 /** What a value should have been, and what would be right: "is not {what}; give {give}". */
 interface Words {

@@ -1,5 +1,6 @@
 // What one key of a shoot asks of another. Runs on a shoot whose shapes and ranges are right.
 
+import { nearestWord } from '../check.js';
 import { timeOfStep } from '../exposure/dial.js';
 import { frameCountOf } from '../footage/frames.js';
 import { moveFaults } from '../move/resolve.js';
@@ -8,7 +9,6 @@ import { opticsOf } from '../shoot/time-left.js';
 import { civilDay, parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { dialFaults } from './dial-rules.js';
 import { type Fault, type Path, shown } from './file-error.js';
-import { nearestWord } from './nearest.js';
 import { strayReadingFaults } from './reading-rules.js';
 import { workFaults } from './work-rules.js';
 

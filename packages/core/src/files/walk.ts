@@ -1,8 +1,8 @@
 // Walks a file's value along its schema: faults in the keys themselves, and the order keys are written in.
 
 import * as v from 'valibot';
+import { nearestWord } from '../check.js';
 import { type Fault, MOST_TOLD, type Path, shown } from './file-error.js';
-import { nearestWord } from './nearest.js';
 import { isGroup } from './parts.js';
 
 /** What the walk looks at in a schema, whatever its kind. */

@@ -1,6 +1,6 @@
 // One line of input, read. Anything may come down the pipe; a line that is not understood is told, not thrown.
 
-import { nearestWord } from '../files/nearest.js';
+import { nearestWord } from '../check.js';
 import { parseRfc3339 } from '../sky/clock.js';
 import type { FollowInput, ReportedSetting } from './types.js';
 

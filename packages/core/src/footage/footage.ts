@@ -3,7 +3,6 @@
 
 import { positive } from '../check.js';
 import { dialLabel, dialStep, type StepsPerStop, timeOfStep } from '../exposure/dial.js';
-import type { Camera } from '../shoot/shoot.js';
 import { clipLengthS, frameCountOf, longestTimeInside } from './frames.js';
 
 /** A frame rate as it is named and as it is. */
@@ -165,7 +164,7 @@ export function longestMarkedShutter(
     gapS,
     darkFrame,
     stepsPerStop,
-  }: Pick<Camera, 'gapS' | 'darkFrame'> & { readonly stepsPerStop: StepsPerStop },
+  }: { readonly gapS: number; readonly darkFrame: boolean; readonly stepsPerStop: StepsPerStop },
 ): MarkedTime | undefined {
   const roomS = longestTimeInside(positive('intervalS', intervalS), { gapS, darkFrame });
   const shortest = dialStep('shutter', '1/8000', stepsPerStop) as number; // on every dial

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { editDistance, nearestWord } from '../../../packages/core/src/files/nearest.js';
+import { editDistance, nearestWord } from '../../packages/core/src/check.js';
 
 describe('edit distance', () => {
   test.each([
