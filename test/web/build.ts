@@ -31,6 +31,7 @@ export interface Site {
 interface OpenOptions extends BrowserContextOptions {
   readonly path?: string; // after the address: "#shoot=…"
   readonly url?: string;
+  readonly mayComplain?: boolean; // what the browser complains of is part of the test
   readonly before?: (page: Page) => Promise<unknown>; // done before the page is opened
 }
 
@@ -67,9 +68,9 @@ export async function startSite(): Promise<Site> {
     oneFile: ONE_FILE,
     strangers,
     complaints,
-    async open({ path = '', url: address = url, before, ...options } = {}) {
+    async open({ path = '', url: address = url, before, mayComplain = false, ...options } = {}) {
       const context = await browser.newContext({ ...DESK, ...options });
-      listen(context);
+      if (!mayComplain) listen(context);
       const page = await context.newPage();
       page.setDefaultTimeout(PATIENCE_MS);
       await before?.(page);

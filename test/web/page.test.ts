@@ -8,6 +8,7 @@ import { designing } from './designing.js';
 import { inField } from './in-field.js';
 import { livedEvening } from './lived-evening.js';
 import { moving } from './moving.js';
+import { renewed } from './renewed.js';
 
 let site: Site | undefined;
 const running = (): Site => {
@@ -26,6 +27,7 @@ moving(running);
 inField(running);
 livedEvening(running);
 anywhere(running);
+renewed(running);
 
 describe('all of it', () => {
   it('asked no other host for anything, and no browser complained', () => {

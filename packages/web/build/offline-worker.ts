@@ -15,12 +15,15 @@ function filesUnder(folder: string, within = ''): string[] {
     .sort();
 }
 
-/** The worker's text. All files come from the cache: what was seen once is there for good. */
+/**
+ * The worker's text. All files come from the cache: what was seen once is there for good. A newer build waits, as workers
+ * do by themselves, until no page of the older one is left, or until the only one there is asks for it as it opens: a page
+ * that is open finds every part of its own build, whatever the server has by then.
+ */
 function workerText(files: readonly string[], version: string): string {
   return `const KEPT = 'evenfall-${version}';
 const FILES = ${JSON.stringify(['./', ...files])};
 addEventListener('install', (event) => {
-  skipWaiting();
   event.waitUntil(caches.open(KEPT).then((cache) => cache.addAll(FILES.map((file) => new Request(file, { cache: 'reload' })))));
 });
 addEventListener('activate', (event) => {
@@ -28,6 +31,12 @@ addEventListener('activate', (event) => {
     caches.keys()
       .then((names) => Promise.all(names.filter((name) => name.startsWith('evenfall-') && name !== KEPT).map((name) => caches.delete(name))))
       .then(() => clients.claim()),
+  );
+});
+addEventListener('message', (event) => {
+  if (event.data !== 'take-over') return;
+  event.waitUntil(
+    clients.matchAll({ type: 'window', includeUncontrolled: true }).then((pages) => pages.length === 1 && skipWaiting()),
   );
 });
 addEventListener('fetch', (event) => {

@@ -7,7 +7,9 @@ import { designView } from './design/view.js';
 import { inField } from './field/run.js';
 import { questionView } from './parts/ask.js';
 import { messageView } from './parts/message.js';
+import { partView } from './parts/part-view.js';
 import { tabView } from './parts/tab-view.js';
+import { part, partMissing } from './state/part.js';
 import { type ThemeChoice, themeChoice } from './state/theme.js';
 import { LANGUAGES, useLanguage, words } from './words/words.js';
 
@@ -15,8 +17,8 @@ import { LANGUAGES, useLanguage, words } from './words/words.js';
 const fieldView = signal<(() => TemplateResult) | undefined>(undefined);
 effect(() => {
   if (!inField.value) return;
-  import('./field/view.js').then((field) => {
-    fieldView.value = field.fieldView;
+  void part(import('./field/view.js')).then((field) => {
+    fieldView.value = field?.fieldView;
   });
 });
 
@@ -24,7 +26,7 @@ const THEMES: readonly ThemeChoice[] = ['system', 'light', 'dark'];
 
 export function appView() {
   const w = words();
-  if (inField.value) return html`${fieldView.value?.() ?? ''}`;
+  if (inField.value) return fieldView.value?.() ?? fieldMissing();
   return html`<a class="skip" href="#plan" @click=${skip}>${w.skip}</a>
     <header class="top">
       <h1>${w.name}</h1>
@@ -57,7 +59,24 @@ export function appView() {
         </select></label
       >
     </header>
-    ${tabView()} ${designView()} ${messageView()} ${questionView()}`;
+    ${tabView()} ${partView()} ${designView()} ${messageView()} ${questionView()}`;
+}
+
+/** On the way to the field, and where it cannot be shown. */
+function fieldMissing() {
+  if (!partMissing.value) return html``;
+  return html`<main class="field">
+    <h1 class="unseen">${words().field.title}</h1>
+    ${partView()}
+    <button
+      type="button"
+      @click=${() => {
+        inField.value = false;
+      }}
+    >
+      ${words().field.leave}
+    </button>
+  </main>`;
 }
 
 function skip(event: Event): void {

@@ -2,6 +2,7 @@
 
 import { readPlan, readShoot, writeCalendar, writeCuesCsv, writePlan, writeShoot } from '@evenfall/core';
 import { say } from './parts/message.js';
+import { part } from './state/part.js';
 import { isGroup } from './state/path.js';
 import { made } from './state/plan.js';
 import { inWords, openShoot, shoot } from './state/shoot.js';
@@ -28,8 +29,10 @@ export async function save(kind: SaveKind): Promise<void> {
   const base = `${words().files.fileName}-${date}-${direction}`;
   if (kind === 'shootJson') return download(`${base}.json`, 'application/json', writeShoot(shoot.peek()));
   if (kind === 'shootYaml') {
-    const { yamlOf } = await import('./yaml.js');
-    return download(`${base}.yaml`, 'application/yaml', yamlOf(writeShoot(shoot.peek())));
+    const yaml = await part(import('./yaml.js'));
+    if (yaml !== undefined)
+      download(`${base}.yaml`, 'application/yaml', yaml.yamlOf(writeShoot(shoot.peek())));
+    return;
   }
   const plan = made.peek();
   if (plan === undefined) return say(words().files.noPlan);
@@ -42,7 +45,9 @@ export async function open(file: File): Promise<void> {
   const w = words().files;
   if (file.size > LARGEST_BYTES) return say(w.tooLarge(file.name));
   const text = await file.text();
-  const parsed = file.size > LARGEST_SHOOT_BYTES ? json(text) : (await import('./yaml.js')).parse(text);
+  const yaml = file.size > LARGEST_SHOOT_BYTES ? undefined : await part(import('./yaml.js'));
+  if (yaml === undefined && file.size <= LARGEST_SHOOT_BYTES) return;
+  const parsed = yaml === undefined ? json(text) : yaml.parse(text);
   if (parsed === undefined) return say(w.unreadable(file.name));
   const { value, where } = parsed;
   const isPlan = isGroup(value) && String(value.format).startsWith('evenfall-plan/');

@@ -5,7 +5,7 @@ import { render } from 'lit-html';
 import { appView } from './app.js';
 import { drawnNow } from './chart/chart-view.js';
 import { keepCueInSight } from './design/follow-cursor.js';
-import { keepOffline } from './offline.js';
+import { keepOffline, takeNewer } from './offline.js';
 import { keepCardReady } from './print.js';
 import { openFragment } from './shared-link.js';
 import { made } from './state/plan.js';
@@ -17,6 +17,8 @@ async function start(root: HTMLElement): Promise<void> {
   await firstLanguage().catch(() => undefined); // without its words the page speaks English
   // What was kept or came with the address is shown at once, not after the built-in shoot.
   if (kept('shoot') !== undefined || kept('run') !== undefined || location.hash !== '') await readerReady;
+  // Not in the middle of an evening, nor over a shoot that has just come by a link.
+  if (kept('run') === undefined && location.hash === '') void takeNewer();
   await openFragment();
   addEventListener('hashchange', () => void openFragment());
   // Apart from the drawing: the whole page is styled anew whenever this is set.

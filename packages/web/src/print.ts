@@ -2,6 +2,7 @@
 // a print begins, which takes less than a blink: drawn after every change it would get in the way of typing.
 
 import type { Plan, PlanMade } from '@evenfall/core';
+import { partMissing } from './state/part.js';
 import { plan } from './state/plan.js';
 import { words } from './words/words.js';
 
@@ -58,5 +59,6 @@ export function keepCardReady(): void {
 
 export async function printCard(): Promise<void> {
   await load();
-  window.print();
+  if (draw === undefined) partMissing.value = true;
+  else window.print();
 }

@@ -4,19 +4,19 @@ import { html } from 'lit-html';
 import type { SaveKind } from '../file-work.js';
 import { printCard } from '../print.js';
 import { copyLink } from '../shared-link.js';
+import { part } from '../state/part.js';
 import { impossible, made } from '../state/plan.js';
 import { words } from '../words/words.js';
 
 const KINDS: readonly SaveKind[] = ['shootYaml', 'shootJson', 'plan', 'calendar', 'csv'];
 
-const save = (kind: SaveKind) => import('../file-work.js').then((work) => work.save(kind));
+const save = async (kind: SaveKind) => (await part(import('../file-work.js')))?.save(kind);
 
 async function openChosen(event: Event): Promise<void> {
   const input = event.target as HTMLInputElement;
   const file = input.files?.[0];
   if (file === undefined) return;
-  const work = await import('../file-work.js');
-  await work.open(file);
+  await (await part(import('../file-work.js')))?.open(file);
   // The same file may be chosen again after it was mended.
   input.value = '';
 }

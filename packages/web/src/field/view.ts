@@ -6,6 +6,7 @@ import { offsetMs } from '../chart/time-ticks.js';
 import { askFirst, questionView } from '../parts/ask.js';
 import { otherDay } from '../parts/day.js';
 import { hush, messageView } from '../parts/message.js';
+import { partView } from '../parts/part-view.js';
 import { tabView } from '../parts/tab-view.js';
 import {
   changeSpoken,
@@ -63,7 +64,7 @@ export function fieldView() {
         <p>${now.mode === 'live' ? w.live : w.rehearsal}</p>
         <button type="button" @click=${leave}>${w.leave}</button>
       </div>
-      ${tabView()} ${storageWorks.value ? nothing : html`<p class="field-kept">${w.notKept}</p>`}
+      ${tabView()} ${partView()} ${storageWorks.value ? nothing : html`<p class="field-kept">${w.notKept}</p>`}
       ${messageView()} ${doubtView()}
     </div>
     ${nowPart(state, filters, intervalS, now.mode === 'live')}

@@ -3,6 +3,7 @@
 
 import { effect, signal } from '@preact/signals-core';
 import { advisor } from '../state/advice.js';
+import { part } from '../state/part.js';
 import { shoot } from '../state/shoot.js';
 import type { movePart } from './all.js';
 
@@ -14,14 +15,11 @@ let asked = false;
 export function loadMoves(): void {
   if (asked) return;
   asked = true;
-  import('./all.js')
-    .then((all) => {
-      advisor.value = all.advice;
-      moving.value = all.movePart;
-    })
-    .catch(() => {
-      asked = false; // opening the panel again asks again
-    });
+  void part(import('./all.js')).then((all) => {
+    asked = all !== undefined; // opening the panel again asks again
+    advisor.value = all?.advice;
+    moving.value = all?.movePart;
+  });
 }
 
 effect(() => {

@@ -30,6 +30,12 @@ export const german: PageWords = {
   close: 'Schließen',
   notSet: 'ohne Angabe',
 
+  part: {
+    missing: 'Ein Teil dieser Seite ließ sich nicht laden.',
+    reloadHelp:
+      'Sie wurde vielleicht erneuert, oder das Netz ist weg. Was aufbewahrt ist, kommt nach dem Neuladen wieder.',
+    reload: 'Neu laden',
+  },
   tab: {
     other: 'Evenfall ist schon in einem anderen Tab offen.',
     nothingKept: 'Was hier geschieht, wird nicht aufbewahrt.',

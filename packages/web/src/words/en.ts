@@ -24,6 +24,11 @@ export const english = {
   close: 'Close',
   notSet: 'not set',
 
+  part: {
+    missing: 'A part of this page did not load.',
+    reloadHelp: 'It may have been renewed, or the network is gone. What is kept comes back after a reload.',
+    reload: 'Reload',
+  },
   tab: {
     other: 'Evenfall is open in another tab.',
     nothingKept: 'Nothing done here is kept.',

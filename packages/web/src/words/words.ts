@@ -1,6 +1,7 @@
 // The words in use. English is there from the start; any other language is loaded when it is chosen.
 
 import { signal } from '@preact/signals-core';
+import { part } from '../state/part.js';
 import { keep, kept } from '../state/store.js';
 import { english, type PageWords } from './en.js';
 
@@ -11,7 +12,7 @@ export const LANGUAGES: readonly {
   readonly load: () => Promise<PageWords>;
 }[] = [
   { code: 'en', name: english.languageName, load: async () => english },
-  { code: 'de', name: 'Deutsch', load: async () => (await import('./de.js')).german },
+  { code: 'de', name: 'Deutsch', load: async () => (await part(import('./de.js')))?.german ?? english },
 ];
 
 const current = signal<PageWords>(english);
