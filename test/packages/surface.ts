@@ -48,6 +48,7 @@ export function surface(): Record<string, unknown> {
   const skyForecast: core.LightForecast = {
     forecastEv100At: () => 10,
     sunAltitudeAt: () => 3,
+    bandAt: () => ({ lowEv: -3, highEv: 0.5 }),
     known: core.NOTHING_KNOWN,
   };
   const correction = core.correctForecast([{ atMs: FROM_MS, ev100: 10.2 }], skyForecast);
@@ -94,7 +95,7 @@ export function surface(): Record<string, unknown> {
       return lines.next(lines.start, JSON.stringify({ at, ev100: reading.ev100 })).out;
     },
     footageOf: () => core.footageOf({ recordingS: 3600, intervalS: 10 }, 24),
-    forecastBand: () => core.forecastBand(3),
+    forecastBand: () => core.forecastBand(core.NOTHING_KNOWN)(forecast.light[0]!.parts),
     forecastLight: () => Array.from(forecast.sceneEv100),
     frameCountOf: () => core.frameCountOf(7200, 7),
     frameTimes: () => Array.from(core.frameTimes(FROM_MS, 3, 10)),
@@ -105,7 +106,7 @@ export function surface(): Record<string, unknown> {
     intervalAdvice: () => core.intervalAdvice('traffic'),
     isoOfStep: () => core.isoOfStep(3, 3),
     isoSv: () => core.isoSv(400),
-    knownOf: () => core.knownOf(shoot.scene, 260, false),
+    knownOf: () => core.knownOf(shoot.scene, false),
     lastingOf: () => core.lastingOf(100, { startMs: FROM_MS, frameCount: 201, intervalS: 10 }),
     lightTable: () => made(core.lightTable(shoot)).rows,
     longestMarkedShutter: () => core.longestMarkedShutter(10, { gapS: 1, darkFrame: false, stepsPerStop: 3 }),

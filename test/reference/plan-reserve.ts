@@ -40,9 +40,9 @@ export function reserveFaults(
   }
 
   const share = number(summary, 'eveningsHeldShare');
-  const is = shareOf(shoot, darkEv, brightEv);
-  if (!(share >= 0 && share <= 1) || (is !== undefined && Math.abs(share - is) > 1e-6)) {
-    wrong.push(`summary: eveningsHeldShare is ${share}, should be ${is ?? 'from 0 to 1'}`);
+  const [least, most] = shareOf(shoot, darkEv, brightEv);
+  if (!(share >= least && share <= most)) {
+    wrong.push(`summary: eveningsHeldShare is ${share}, should be from ${least} to ${most}`);
   }
   return wrong;
 }
@@ -72,28 +72,29 @@ function stacksOf({ filterStops, filtersAtOnce }: ShootFacts): number[] {
   return [0, ...single, ...pairs];
 }
 
-/** Undefined where the shoot says more than the table knows: cloud stated, readings, a facing in degrees. */
-function shareOf(shoot: Found, darkEv: number, brightEv: number): number | undefined {
-  const { cloud = 'clear', facing = 'toward-sun' } = child(shoot, 'scene').value;
+/**
+ * Between which shares the claim must lie: for level ground in daylight and a sky that nobody saw those of measured whole
+ * evenings, at the pairs of reserves around the plan's; 0 and 1 elsewhere.
+ */
+function shareOf(shoot: Found, darkEv: number, brightEv: number): [number, number] {
+  const scene = child(shoot, 'scene').value;
+  const { skyShare, uprightShare = 0, lamps = 'none', cloud = 'clear' } = scene;
+  const { toSunAltitudeDeg } = child(shoot, 'span').value;
   const readings = shoot.value.readings ?? [];
-  if (cloud !== 'clear' || typeof facing !== 'string' || (Array.isArray(readings) && readings.length > 0))
-    return undefined;
-  const row = readTable('light/dtu_allweather_stops_vs_clear.csv').find((r) => r.sun_alt_from === '1')!;
-  // Toward the sun haze lifts the upper end of the band to 0.7.
-  const stretch = facing === 'toward-sun' ? 0.7 / Number(row.p95) : 1;
-  const points = Object.entries(row)
-    .filter(([key]) => /^p\d\d$/.test(key))
-    .map(([key, value]) => ({ share: Number(key.slice(1)) / 100, ev: Number(value) }))
-    .map(({ share, ev }) => ({ share, ev: ev > 0 ? ev * stretch : ev }));
-  return below(brightEv, points, stretch) - below(-darkEv, points, stretch);
-}
+  const daylight = typeof toSunAltitudeDeg === 'number' && toSunAltitudeDeg > -8;
+  const levelGround = skyShare === 0 && uprightShare === 0 && lamps === 'none';
+  if (!daylight || !levelGround || cloud !== 'clear' || (readings as unknown[]).length > 0) return [0, 1];
 
-function below(ev: number, points: readonly { share: number; ev: number }[], stretch: number): number {
-  let k = 0;
-  while (k < points.length - 2 && points[k + 1]!.ev < ev) k++;
-  const [a, b] = [points[k]!, points[k + 1]!];
-  // Between a point below the forecast and one above it, the stretch begins at the forecast itself.
-  const flat = (x: number) => (x > 0 ? x / stretch : x);
-  const share = a.share + ((flat(ev) - flat(a.ev)) / (flat(b.ev) - flat(a.ev))) * (b.share - a.share);
-  return Math.min(1, Math.max(0, share));
+  const rows = readTable('light/dtu_whole_evenings_share.csv').map((row) => ({
+    dark: row.dark_stops === '' ? Number.POSITIVE_INFINITY : Number(row.dark_stops),
+    bright: row.bright_stops === '' ? Number.POSITIVE_INFINITY : Number(row.bright_stops),
+    whole: Number(row.whole_evenings_held_share),
+    butFiveMinutes: Number(row.evenings_held_but_5_minutes_share),
+  }));
+  const within = rows.filter(({ dark, bright }) => dark <= darkEv && bright <= brightEv);
+  const beyond = rows.filter(({ dark, bright }) => dark >= darkEv && bright >= brightEv);
+  return [
+    Math.max(0, ...within.map(({ whole }) => whole - 0.05)),
+    Math.min(1, ...beyond.map(({ butFiveMinutes }) => butFiveMinutes + 0.05)),
+  ];
 }

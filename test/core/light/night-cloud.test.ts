@@ -7,12 +7,25 @@ import {
   nightShare,
   overcastNightFactor,
 } from '../../../packages/core/src/light/night.js';
+import { NIGHTS } from '../../../packages/core/src/light/words.js';
 
-test('22 magnitudes are 0.17 mcd/m² and 0.0005 lx; 21.6 are 0.0008 lx', () => {
-  // Definition of the unit; 0.0008 lx under a natural sky of bright airglow.
+test('22 magnitudes are 0.17 mcd/m²; natural skies, 22.0 to 21.6, lay 0.0007 to 0.001 lx on the ground', () => {
+  // Definition of the unit; measured moonless nights without towns.
   expect(magToLuminanceCdM2(22) * 1000).toBeCloseTo(0.1712, 3);
-  expect(nightOfZenith(22).groundLx).toBeCloseTo(0.00054, 5);
-  expect(nightOfZenith(21.6).groundLx).toBeCloseTo(0.0008, 4);
+  expect(NIGHTS.remote.groundLx).toBeCloseTo(0.0008, 6);
+  expect(nightOfZenith(21.6).groundLx).toBeCloseTo(0.001, 4);
+  // What towns add counts as an even sky: π times its luminance.
+  const added = (mag: number) => nightOfZenith(mag).groundLx - NIGHTS.remote.groundLx;
+  expect(added(18)).toBeCloseTo(Math.PI * (magToLuminanceCdM2(18) - magToLuminanceCdM2(22)), 9);
+});
+
+test('the city word: 0.13 lx, measured in mixed weather, lies half way between its clear sky and its cloud', () => {
+  const { groundLx } = NIGHTS.city;
+  const underCloud = groundLx * overcastNightFactor(NIGHTS.city);
+  expect(Math.abs(Math.log2(Math.sqrt(groundLx * underCloud) / 0.13))).toBeLessThan(0.1);
+  // Kyba et al. 2011: ten times as much comes back from cloud over a large city.
+  expect(underCloud / groundLx).toBeCloseTo(10.1, 0);
+  expect(groundLx).toBeGreaterThan(NIGHTS.town.groundLx);
 });
 
 test('lux on the ground are kept, with the even sky that gives them', () => {

@@ -4,7 +4,7 @@ import {
   azimuthBetweenDeg,
   clearSkyLuminanceCdM2,
   clearSkyToward,
-  measuredRatiosLog2,
+  measuredLog2,
 } from '../../../packages/core/src/light/sky.js';
 import * as sunlight from '../../../packages/core/src/light/sunlight.js';
 import { domeOfModel, readRows } from '../../../packages/tools/light-accuracy.mjs';
@@ -32,7 +32,7 @@ test('measured cells are met to their last digit (Koomen et al. 1952)', () => {
 test('cells not to be trusted fall in line with their neighbours', () => {
   const flagged = cells.filter((row) => row.flag !== '');
   expect(flagged.length).toBe(7);
-  const table = measuredRatiosLog2();
+  const table = measuredLog2();
   const at = (values: string, list: number[]) => list.indexOf(Number(values));
   for (const row of flagged) {
     const i = at(row.sun_altitude_deg!, [-15, -12, -9, -6, -3, 0, 3, 5]);
@@ -67,7 +67,7 @@ describe('the rule of thumb: 20° up the sky meters above the ground', () => {
   });
 });
 
-test("summed over the dome the sky gives Koomen's own sums, and from 10° the sky's part of level ground", () => {
+test("summed over the dome the sky gives Koomen's own sums, and above them goes over into the sky's part of level ground", () => {
   const sums = readRows('koomen_integrated');
   expect(sums.length).toBe(8);
   const light = { ...sunlight, clearSkyToward } as Parameters<typeof domeOfModel>[0];
@@ -77,10 +77,46 @@ test("summed over the dome the sky gives Koomen's own sums, and from 10° the sk
     const stops = Math.log2(domeOfModel(light, sunDeg) / Number(row.horizontal_lx));
     expect(Math.abs(stops), `sun at ${sunDeg}`).toBeLessThan(sunDeg === -15 ? 0.15 : 0.1);
   }
-  for (const sunDeg of [10, 25, 60]) {
+  // Above 5° their sky, a quarter of a stop brighter in sum than the sky's part of level ground, goes over into the CIE's.
+  for (const [sunDeg, within] of [
+    [10, 0.25],
+    [25, 0.05],
+    [45, 0.02],
+    [60, 0.02],
+  ] as const) {
     const skyLx = clearIlluminanceLx(sunDeg) * sunlight.skyPartOfSunlight(sunDeg);
-    expect(Math.abs(Math.log2(domeOfModel(light, sunDeg) / skyLx))).toBeLessThan(0.02);
+    expect(Math.abs(Math.log2(domeOfModel(light, sunDeg) / skyLx)), `sun at ${sunDeg}`).toBeLessThan(within);
   }
+});
+
+// What is interpolated between measurements 3° apart shows no trace of where they were made: seen from 10° of sun down to
+// the night the sky falls ever faster, then ever slower. No piece of it brightens while the sun sinks, but for a hair where
+// the measured sky goes over into the standard one.
+describe('the fall of the sky has one steepest moment', () => {
+  test.each([
+    [15, 0],
+    [15, 90],
+    [15, 180],
+    [40, 0],
+    [40, 90],
+    [40, 180],
+    [90, 0],
+  ])('%d° up, %d° from the sun', (viewDeg, azimuthDeg) => {
+    const toward = clearSkyToward(viewDeg);
+    const ev = (h: number) => Math.log2(toward(h, azimuthDeg) * clearIlluminanceLx(h));
+    const slope = (h: number) => (ev(h + 0.05) - ev(h - 0.05)) / 0.1;
+    const list = Array.from({ length: 251 }, (_, i) => 10 - 0.1 * i).map((h) => ({ h, slope: slope(h) }));
+    for (const { h, slope: s } of list) expect(s, `sun at ${h}`).toBeGreaterThan(-0.02);
+    const peak = list.reduce((a, b) => (b.slope > a.slope ? b : a));
+    expect(peak.slope).toBeLessThan(2.05);
+    let before = Number.NEGATIVE_INFINITY;
+    for (const { h, slope: s } of list) {
+      // Rises to the peak and falls after it, each within a twentieth.
+      if (h >= peak.h) expect(s, `sun at ${h}`).toBeGreaterThan(before - 0.05);
+      else expect(s, `sun at ${h}`).toBeLessThan(before + 0.05);
+      before = h >= peak.h ? Math.max(before, s) : Math.min(before, s);
+    }
+  });
 });
 
 describe('value and slope are continuous', () => {

@@ -124,10 +124,12 @@ describe('too dark', () => {
 
   // ISO 800 counts 3 stops. Tenths do not lose one to rounding: -4.9 and 1.1 more are -6.
   test('a look goes as far as six stops down, from wherever it is', () => {
-    const short = 4 - 2 - 3 - TOLERANCE_EV - (darkest + 4.9);
+    const toleranceEv = 0.5;
+    const short = 4 - 2 - 3 - toleranceEv - (darkest + 4.9);
     expect(short).toBeGreaterThan(1);
     expect(short).toBeLessThan(1.1);
-    const { remedies } = infeasible(planShoot(shootFrom({ ...kit(800), look: { nightEv: -4.9 } })));
+    const limits = { ...ROOM.limits, toleranceEv };
+    const { remedies } = infeasible(planShoot(shootFrom({ ...kit(800), limits, look: { nightEv: -4.9 } })));
     expect(amounts(remedies)['darker-look']).toEqual({ nightEv: -6 });
   });
 
@@ -361,7 +363,7 @@ describe('a shorter span by the sun', () => {
   });
 
   test('begins after the glare at dusk', () => {
-    const keys = kit({ span: span(25.55, -3.55) }, ...bright);
+    const keys = kit({ span: span(25.45, -3.55) }, ...bright);
     const first = lightOf(keys).find(({ sceneEv100 }) => sceneEv100 <= highEv)!;
     expect(cut(keys)).toEqual([down(first.sunAltitudeDeg), -3.55]);
   });

@@ -1,9 +1,14 @@
 // The reserve in a plan: what it says of the kit, of the evening, and in a note.
 
 import { describe, expect, test } from 'vitest';
-import { shareOfEvenings } from '../../../packages/core/src/light/evenings.js';
+import { writePlan } from '../../../packages/core/src/files/plan-file.js';
+import { wholeEveningsShare } from '../../../packages/core/src/light/weather.js';
+import { forecastLight } from '../../../packages/core/src/plan/forecast.js';
 import { planShoot } from '../../../packages/core/src/plan/plan.js';
+import { eveningsHeldShare } from '../../../packages/core/src/plan/reserve.js';
 import type { PlanMade } from '../../../packages/core/src/plan/types.js';
+import { shootSpan } from '../../../packages/core/src/shoot/span.js';
+import { checkPlan } from '../../reference/plan-checker.js';
 import { shootFrom } from '../shoots.js';
 
 function made(keys: Record<string, unknown>): PlanMade {
@@ -27,34 +32,75 @@ describe('the summary', () => {
     expect(more.summary.eveningsHeldShare).toBeGreaterThan(less.summary.eveningsHeldShare);
   });
 
-  test('a sky that was seen holds more evenings than one that nobody saw, at the same reserve', () => {
-    const unknown = made({ camera: kit(800) });
-    const stated = made({ camera: kit(1250), scene: { cloud: 'thin' } });
-    const { reserveDarkEv: darkEv, reserveBrightEv: brightEv } = stated.summary;
-    // ±1.1 around stated cloud, nine evenings in ten.
-    const share = shareOfEvenings({ darkEv, brightEv }, { lowEv: -1.1, highEv: 1.1 }, 'bell');
-    expect(stated.summary.eveningsHeldShare).toBeCloseTo(share, 9);
-    expect(darkEv).toBeLessThan(unknown.summary.reserveDarkEv);
-    expect(share).toBeGreaterThan(unknown.summary.eveningsHeldShare);
+  // DTU solar station, Lyngby: the share of 1,943 measured evenings that kept within such a pair of reserves.
+  test.each([100, 200, 400, 800])(
+    'on level ground in daylight it is the share of measured evenings, ISO %d at most',
+    (highest) => {
+      const plan = made({
+        camera: {
+          shutter: { shortest: '1/60', longest: '1/4' },
+          iso: { lowest: 100, highest },
+          aperture: '8',
+        },
+        span: { fromSunAltitudeDeg: 10, toSunAltitudeDeg: 1 },
+        scene: { skyShare: 0 },
+      });
+      expect(checkPlan(JSON.parse(writePlan(plan)))).toEqual([]);
+      const { reserveDarkEv, reserveBrightEv, eveningsHeldShare } = plan.summary;
+      expect(reserveBrightEv).toBeLessThan(3);
+      expect(eveningsHeldShare).toBeGreaterThan(0.1);
+      expect(eveningsHeldShare).toBeLessThan(0.999);
+      if (highest === 100) expect(reserveDarkEv).toBeLessThan(3);
+    },
+  );
+
+  test('in the glow a kit must reach further for as many evenings than on the ground', () => {
+    const span = { fromSunAltitudeDeg: 6, toSunAltitudeDeg: 0 };
+    const reserve = { darkEv: 3, brightEv: 3 };
+    const share = (scene: Record<string, unknown>) => {
+      const shoot = shootFrom({ intervalS: 20, span, scene });
+      const times = shootSpan(shoot);
+      if (times.kind === 'no-span') throw new Error(times.why);
+      return eveningsHeldShare(reserve, forecastLight(shoot, times.times));
+    };
+    // On the ground 79 to 83 of 100 measured evenings; under our own overcast the glow frame stands 5 stops below.
+    expect(share({ skyShare: 0 })).toBeCloseTo(0.81, 1);
+    expect(share({})).toBeLessThan(0.55);
+    // At the zenith cloud takes less than from the ground.
+    expect(share({ skyShare: 1, viewAltitudeDeg: 90 })).toBeGreaterThan(share({ skyShare: 0 }));
   });
 
-  test('after a reading the evening is the range around the corrected forecast, at its widest before -8°', () => {
-    // A town's night may be far brighter under cloud, which is not the evening's band.
+  test('what binds at night alone is judged by the night: cloud takes less from it than from the day', () => {
+    const dark = made({ camera: { ...kit(3200), aperture: '2.8' }, scene: { skyShare: 0, night: 'suburb' } });
+    const { reserveDarkEv, eveningsHeldShare } = dark.summary;
+    expect(reserveDarkEv).toBeLessThan(3.5);
+    expect(dark.frames[dark.frames.length - 1]!.sunAltitudeDeg).toBeLessThan(-11);
+    // Cloud brightens a town's night, so hardly an evening lacks light at its end.
+    expect(eveningsHeldShare).toBeGreaterThan(wholeEveningsShare(reserveDarkEv, 99, 'unknown'));
+  });
+
+  test('a sky that was seen holds more evenings than one that nobody saw, at the same reserve', () => {
+    const span = { fromSunAltitudeDeg: 6, toSunAltitudeDeg: 0 };
+    const level = (cloud: string) => {
+      const shoot = shootFrom({ intervalS: 20, span, scene: { cloud, skyShare: 0 } });
+      const times = shootSpan(shoot);
+      if (times.kind === 'no-span') throw new Error(times.why);
+      return eveningsHeldShare({ darkEv: 2, brightEv: 2 }, forecastLight(shoot, times.times));
+    };
+    expect(level('thin')).toBeCloseTo(wholeEveningsShare(2, 2, 'cloudy'), 2);
+    expect(level('thin')).toBeGreaterThan(level('clear') + 0.1);
+  });
+
+  test('after a reading the range of each frame is held against its reserve', () => {
     const town = { camera: kit(1600), scene: { night: 'town' } };
     const before = made(town);
     const { at, sceneEv100 } = before.frames[40]!;
-    const after = made({ ...town, readings: [{ at, ev100: sceneEv100 - 0.5 }] });
-    const lit = after.frames.filter(({ sunAltitudeDeg }) => sunAltitudeDeg > -8);
-    const lowEv = Math.min(...lit.map((frame) => frame.lowEv100 - frame.sceneEv100));
-    const highEv = Math.max(...lit.map((frame) => frame.highEv100 - frame.sceneEv100));
-    const { reserveDarkEv: darkEv, reserveBrightEv: brightEv } = after.summary;
-    expect(after.summary.eveningsHeldShare).toBeCloseTo(
-      shareOfEvenings({ darkEv, brightEv }, { lowEv, highEv }, 'bell'),
-      9,
-    );
-    expect(darkEv).toBeLessThan(before.summary.reserveDarkEv);
-    const anyHighEv = Math.max(...after.frames.map((frame) => frame.highEv100 - frame.sceneEv100));
-    expect(anyHighEv).toBeGreaterThan(highEv + 0.5);
+    const readings = [{ at, ev100: sceneEv100 - 0.5 }];
+    const after = made({ ...town, readings });
+    const better = made({ ...town, camera: kit(6400), readings });
+    expect(after.summary.reserveDarkEv).toBeLessThan(before.summary.reserveDarkEv);
+    expect(better.summary.eveningsHeldShare).toBeGreaterThan(after.summary.eveningsHeldShare);
+    expect(better.summary.eveningsHeldShare).toBeGreaterThan(0.5);
   });
 
   test('a night alone is judged by its own range', () => {
@@ -93,8 +139,9 @@ describe('the note', () => {
   });
 
   test('a kit that holds four evenings in five says nothing', () => {
-    const plan = made({ camera: kit(1600) });
-    expect(plan.summary.eveningsHeldShare).toBeLessThan(0.9);
+    const plan = made({ camera: kit(6400) });
+    expect(plan.summary.eveningsHeldShare).toBeGreaterThan(0.8);
+    expect(plan.summary.eveningsHeldShare).toBeLessThan(0.95);
     expect(cautions(plan)).toEqual([]);
   });
 });

@@ -36,7 +36,7 @@ export function moonPhaseLight(phaseAngleDeg: number): number {
 
 /**
  * Lux that the moon lays on level ground under a clear sky: about 0.4 at most. Falls away smoothly as the
- * moon sets. Clear-night measurements are met within 0.2 stop. Source: docs/sources.md#circular-171.
+ * moon sets. Clear-night measurements are met within 0.42 stop, most within 0.2. Source: docs/sources.md#circular-171.
  *
  * @param moon as seen from the place
  * @returns lux, >= 0

@@ -31,6 +31,11 @@ export function magToLuminanceCdM2(magArcsec2: number): number {
   return 1.08e5 * 10 ** (-0.4 * magArcsec2);
 }
 
+const NATURAL_CDM2 = magToLuminanceCdM2(22);
+// On level ground under it, measured: half as much again as an even sky of the zenith's luminance gives, because the
+// natural sky brightens toward the horizon. What towns add is counted as even.
+const NATURAL_LX = 0.0008;
+
 /**
  * A night by the brightness of its zenith: 22 where there are no towns, 18 in a bright suburb. Source:
  * docs/sources.md#night-sky.
@@ -42,13 +47,15 @@ export function magToLuminanceCdM2(magArcsec2: number): number {
  * ```ts
  * import { nightOfZenith } from '@evenfall/core';
  *
- * // Ground light is π times the luminance of an even sky.
- * nightOfZenith(22); // → { skyCdM2: 1.71e-4, groundLx: 5.38e-4 }
+ * // Where there are no towns 0.0007 to 0.001 lx were measured on the ground.
+ * nightOfZenith(22); // → { skyCdM2: 1.71e-4, groundLx: 8.0e-4 }
  * ```
  */
 export function nightOfZenith(zenithMagArcsec2: number): Night {
   const skyCdM2 = magToLuminanceCdM2(within('zenithMagArcsec2', zenithMagArcsec2, 14, 23));
-  return { skyCdM2, groundLx: Math.PI * skyCdM2, cloudChanges: true };
+  const natural = Math.min(skyCdM2, NATURAL_CDM2);
+  const groundLx = Math.PI * (skyCdM2 - natural) + NATURAL_LX * (natural / NATURAL_CDM2);
+  return { skyCdM2, groundLx, cloudChanges: true };
 }
 
 /**
@@ -68,8 +75,6 @@ export function nightOfGroundLx(groundLx: number): Night {
   within('groundLx', groundLx, Number.MIN_VALUE, 200);
   return { skyCdM2: groundLx / Math.PI, groundLx, cloudChanges: false };
 }
-
-const NATURAL_CDM2 = magToLuminanceCdM2(22);
 
 // Overcast over clear, measured: a dark place a third; 2.8 times 32 km outside a large city, where the
 // clear zenith was taken as 21, ten times in it, taken as 18.

@@ -2,7 +2,7 @@
 // aside by name rather than averaged in. States are plain and never changed: adding gives a new one.
 
 import { finite } from '../check.js';
-import { bandAfterReading, type EvBand, forecastBand, type Known, METER_EV } from './band.js';
+import { bandAfterReading, type EvBand, type Known, METER_EV } from './band.js';
 import { driftEv } from './drift.js';
 import { offsetThrough, PASSING_CLOUD_EV } from './offset.js';
 import { smoothstep } from './smooth.js';
@@ -21,7 +21,9 @@ export interface Forecast {
   readonly forecastEv100At: (atMs: number) => number;
   /** True altitude of the sun, degrees, at a UTC epoch millisecond. */
   readonly sunAltitudeAt: (atMs: number) => number;
-  /** What the forecast's band follows from. */
+  /** The band around it before any reading, at a UTC epoch millisecond. */
+  readonly bandAt: (atMs: number) => EvBand;
+  /** What that band follows from. */
   readonly known: Known;
 }
 
@@ -172,9 +174,8 @@ export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: num
  *
  * @param correction forecast and readings
  * @param atMs UTC epoch milliseconds
- * @param sunAltitudeDeg at that time, where the caller has it at hand already
+ * @param here the sun's altitude and the forecast's band at that time, where the caller has them at hand already
  * @returns stops around the corrected forecast
- * @throws RangeError unless the sun's altitude is from -90 to 90
  * @example
  * ```ts
  * import { correctedBandAt, correctForecast, METER_EV, NOTHING_KNOWN } from '@evenfall/core';
@@ -188,12 +189,13 @@ export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: num
 export function correctedBandAt(
   { forecast, used, offsetEvAt }: Correction,
   atMs: number,
-  sunAltitudeDeg = forecast.sunAltitudeAt(atMs),
+  here?: { readonly sunAltitudeDeg: number; readonly weather: EvBand },
 ): EvBand {
-  const weather = forecastBand(sunAltitudeDeg, forecast.known);
+  const weather = here?.weather ?? forecast.bandAt(atMs);
   const nearest = nearestInTime(used, atMs);
   if (nearest === undefined) return weather;
   const minutes = Math.abs(nearest.atMs - atMs) / 60_000;
+  const sunAltitudeDeg = here?.sunAltitudeDeg ?? forecast.sunAltitudeAt(atMs);
   return bandAfterReading(weather, offsetEvAt(atMs), minutes, sunAltitudeDeg);
 }
 

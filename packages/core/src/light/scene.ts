@@ -6,9 +6,10 @@ import { luminanceToEv100 } from '../exposure/exposure.js';
 import { alongAltitude } from './along-altitude.js';
 import { angleFrom } from './cie-sky.js';
 import { type Cloud, overcastSkyToward } from './cloud.js';
+import { type FrameParts, luminanceUnder, skyState } from './frame-light.js';
 import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyToward } from './moon.js';
 import { type Night, nightShare, overcastNightFactor } from './night.js';
-import { azimuthBetweenDeg, clearSkyToward } from './sky.js';
+import { azimuthBetweenDeg, sunlitSkyToward } from './sky.js';
 import { sunIlluminanceLx } from './sunlight.js';
 import { clearSkyOnUpright, moonOnUpright, overcastOnUpright, UPRIGHT_OF_EVEN_SKY } from './upright.js';
 
@@ -71,6 +72,8 @@ export interface SceneLight {
   readonly luminanceCdM2: number;
   /** What a meter reads off that mean, EV at ISO 100. */
   readonly ev100: number;
+  /** What that mean is made of, for another weather to be put in. */
+  readonly parts: FrameParts;
 }
 
 // A lens takes in degrees of sky, so the corner that the formula has at the moon itself is rounded off.
@@ -110,26 +113,28 @@ export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight 
   finite('viewAzimuthDeg', scene.viewAzimuthDeg);
   within('viewAltitudeDeg', scene.viewAltitudeDeg, 0, 90);
   const skyShare = within('skyShare', scene.skyShare, 0, 1);
-  const groundShare = 1 - skyShare;
-  const groundRatio = within('reflectance', scene.reflectance, 0, 1) / Math.PI;
+  // Luminance of what is not sky in the frame's mean, for each lux on it.
+  const ground = ((1 - skyShare) * within('reflectance', scene.reflectance, 0, 1)) / Math.PI;
   const uprightShare = within('uprightShare', scene.uprightShare, 0, 1);
-  const cover = within('cloud.cover', scene.cloud.cover, 0, 1);
-  const cloudFactor = 2 ** within('cloud.stops', scene.cloud.stops, -20, 0);
+  const cloud = {
+    stops: within('cloud.stops', scene.cloud.stops, -20, 0),
+    cover: within('cloud.cover', scene.cloud.cover, 0, 1),
+  };
+  const state = skyState(cloud);
   const lampsCdM2 =
     within('lamps.luminanceCdM2', scene.lamps.luminanceCdM2, 0, 1e7) *
     within('lamps.share', scene.lamps.share, 0, 1);
   const nightSkyCdM2 = within('night.skyCdM2', scene.night.skyCdM2, Number.MIN_VALUE, 100);
   const nightGroundLx = within('night.groundLx', scene.night.groundLx, Number.MIN_VALUE, 1000);
-  // Cloud that covers part of the sky does that part of what a closed deck does to the night.
-  const nightCloudFactor = 1 + cover * (overcastNightFactor(scene.night) - 1);
-  const clearToward = alongAltitude(clearSkyToward, scene.viewAltitudeDeg);
+  const overcastNight = overcastNightFactor(scene.night);
+  const sunlitToward = alongAltitude(sunlitSkyToward, scene.viewAltitudeDeg);
   const overcastToward = alongAltitude((altitudeDeg) => {
     const ratio = overcastSkyToward(altitudeDeg);
     return () => ratio;
   }, scene.viewAltitudeDeg);
   const skyAt = (viewAltitudeDeg: number) => ({
     viewAltitudeDeg,
-    clearRatio: clearToward(viewAltitudeDeg),
+    sunlitSky: sunlitToward(viewAltitudeDeg),
     overcastRatio: overcastToward(viewAltitudeDeg)(0, 0),
     moonlitSky: moonlitSkyToward(viewAltitudeDeg),
     angleFromView: angleFrom(viewAltitudeDeg),
@@ -140,15 +145,11 @@ export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight 
   // What faces the lens looks back along the view. Most scenes have none of it, and the sums take their time.
   const sunOnUpright = uprightShare > 0 ? clearSkyOnUpright() : () => 0;
   const cloudOnUpright = uprightShare > 0 ? overcastOnUpright() : 0;
-  const uprightLx = (sky: Sky, viewAzimuthDeg: number, sunLx: number, moonLx: number, nightLx: number) => {
-    const surfaceAzimuthDeg = viewAzimuthDeg + 180;
-    const sunDeg = azimuthBetweenDeg(sky.sunAzimuthDeg, surfaceAzimuthDeg);
-    const moonDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, surfaceAzimuthDeg);
-    const fromSun = (1 - cover) * sunOnUpright(sky.sunAltitudeDeg, sunDeg) + cover * cloudOnUpright;
-    const fromMoon = (1 - cover) * moonOnUpright(sky.moonAltitudeDeg, moonDeg) + cover * cloudOnUpright;
-    const fromGround = 0.5 * scene.reflectance * (sunLx + moonLx + nightLx);
-    return fromSun * sunLx + fromMoon * moonLx + UPRIGHT_OF_EVEN_SKY * nightLx + fromGround;
-  };
+  /** Lux on what is not sky, for each lux on level ground: under a clear sky, its light straight from sun or moon. */
+  const beside = (onUpright: () => number) =>
+    uprightShare === 0 ? 1 : 1 - uprightShare + uprightShare * (onUpright() + 0.5 * scene.reflectance);
+  const besideUnderCloud = beside(() => cloudOnUpright);
+  const besideAtNight = beside(() => UPRIGHT_OF_EVEN_SKY);
 
   const fromMoonDeg = (sky: Sky, viewAzimuthDeg: number) => {
     const azimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
@@ -160,40 +161,48 @@ export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight 
     finite('viewAzimuthDeg', viewAzimuthDeg);
     if (viewAltitudeDeg !== seen.viewAltitudeDeg)
       seen = skyAt(within('viewAltitudeDeg', viewAltitudeDeg, 0, 90));
-    const { clearRatio, overcastRatio, moonlitSky } = seen;
+    const { sunlitSky, overcastRatio, moonlitSky } = seen;
     const { sunAltitudeDeg, moonAltitudeDeg } = sky;
-    const sunLx = sunIlluminanceLx(sunAltitudeDeg) * cloudFactor;
+    const sunLx = sunIlluminanceLx(sunAltitudeDeg);
     const moon = {
       altitudeDeg: moonAltitudeDeg,
       phaseAngleDeg: sky.moonPhaseAngleDeg,
       distanceKm: sky.moonDistanceKm,
     };
-    const moonLx = moonIlluminanceLx(moon) * cloudFactor;
-    const night = 1 + nightShare(sunAltitudeDeg) * (nightCloudFactor - 1);
+    const moonLx = moonIlluminanceLx(moon);
+    const nightGain = overcastNight ** nightShare(sunAltitudeDeg) - 1;
 
     const moonSkyCdM2 =
       moonAltitudeDeg > MOONLIT_FROM_DEG ? moonlitSky(moon, fromMoonDeg(sky, viewAzimuthDeg)) : 0;
-    const sunRatio =
-      sunLx === 0 ? 0 : clearRatio(sunAltitudeDeg, azimuthBetweenDeg(sky.sunAzimuthDeg, viewAzimuthDeg));
+    const sunAzimuthDeg = azimuthBetweenDeg(sky.sunAzimuthDeg, viewAzimuthDeg);
+    const clearSkyCdM2 = sunlitSky(sunAltitudeDeg, sunAzimuthDeg) + moonSkyCdM2;
+    const overcastSkyCdM2 = overcastRatio * (sunLx + moonLx);
 
-    const nightLx = nightGroundLx * night;
-    const illuminanceLx = sunLx + moonLx + nightLx;
-    const besideSkyLx =
-      uprightShare === 0
-        ? illuminanceLx
-        : (1 - uprightShare) * illuminanceLx +
-          uprightShare * uprightLx(sky, viewAzimuthDeg, sunLx, moonLx, nightLx);
-    const skyLuminanceCdM2 =
-      (1 - cover) * (sunRatio * sunLx + moonSkyCdM2 * cloudFactor) +
-      cover * overcastRatio * (sunLx + moonLx) +
-      nightSkyCdM2 * night;
-    const luminanceCdM2 = skyShare * skyLuminanceCdM2 + groundShare * groundRatio * besideSkyLx + lampsCdM2;
+    const surfaceAzimuthDeg = viewAzimuthDeg + 180;
+    const fromSun = beside(() =>
+      sunOnUpright(sunAltitudeDeg, azimuthBetweenDeg(sky.sunAzimuthDeg, surfaceAzimuthDeg)),
+    );
+    const fromMoon = beside(() =>
+      moonOnUpright(moonAltitudeDeg, azimuthBetweenDeg(sky.moonAzimuthDeg, surfaceAzimuthDeg)),
+    );
+    const parts = {
+      clearCdM2: skyShare * clearSkyCdM2 + ground * (fromSun * sunLx + fromMoon * moonLx),
+      overcastCdM2: skyShare * overcastSkyCdM2 + ground * besideUnderCloud * (sunLx + moonLx),
+      nightCdM2: skyShare * nightSkyCdM2 + ground * besideAtNight * nightGroundLx,
+      nightGain,
+      lampsCdM2,
+    };
+    const night = 1 + cloud.cover * nightGain;
+    const luminanceCdM2 = luminanceUnder(parts, state);
     return {
-      illuminanceLx,
-      moonIlluminanceLx: moonLx,
-      skyLuminanceCdM2,
+      illuminanceLx: state.kept * (sunLx + moonLx) + nightGroundLx * night,
+      moonIlluminanceLx: state.kept * moonLx,
+      skyLuminanceCdM2:
+        state.kept * ((1 - cloud.cover) * clearSkyCdM2 + cloud.cover * overcastSkyCdM2) +
+        nightSkyCdM2 * night,
       luminanceCdM2,
       ev100: luminanceToEv100(luminanceCdM2),
+      parts,
     };
   };
 }

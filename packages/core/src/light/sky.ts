@@ -4,20 +4,28 @@
 import { within } from '../check.js';
 import { angleFrom, cieSky } from './cie-sky.js';
 import { KOOMEN_AZIMUTH_DEG, KOOMEN_CDM2, KOOMEN_SUN_DEG, KOOMEN_VIEW_DEG } from './koomen.js';
-import { cubicAt, hermite, intervalOf, monotoneSlopes, parabolaSlopes, smoothstep } from './smooth.js';
-import { clearIlluminanceLx, skyPartOfSunlight } from './sunlight.js';
+import { magToLuminanceCdM2 } from './night.js';
+import { cubicAt, hermite, intervalOf, parabolaSlopes, splineSlopes } from './smooth.js';
+import {
+  clearIlluminanceLx,
+  LAST_LIGHT_DEG,
+  lastLightEv,
+  NO_LIGHT_DEG,
+  skyPartOfSunlight,
+  sunIlluminanceLx,
+} from './sunlight.js';
+
+/** Luminance of the natural night sky, cd/m², 22 magnitudes in a square arcsecond, which the measurements contain. */
+const NIGHT_CDM2 = magToLuminanceCdM2(22);
 
 /**
- * log2 of sky luminance over the sky's part of horizontal illuminance, in 1/sr, at every measured direction: first index sun
- * altitude, then view altitude, then azimuth. A cell not to be trusted lies on the line between its trusted
- * neighbours in azimuth; the three on the horizon below the sun stand as far above the next azimuth as their
- * neighbours 20° up do.
+ * log2 of what the sun gives of the sky's luminance, cd/m², at every measured direction: first index sun altitude, then
+ * view altitude, then azimuth. A cell not to be trusted lies on the line between its trusted neighbours in azimuth; the
+ * three on the horizon below the sun stand as far above the next azimuth as their neighbours 20° up do.
  */
-export function measuredRatiosLog2(): number[][][] {
-  return KOOMEN_CDM2.map((bySun, i) => {
-    const sunDeg = KOOMEN_SUN_DEG[i]!;
-    const logLx = Math.log2(clearIlluminanceLx(sunDeg) * skyPartOfSunlight(sunDeg));
-    const rows = bySun.map((row) => row.map((cell) => (cell === null ? null : Math.log2(cell) - logLx)));
+export function measuredLog2(): number[][][] {
+  return KOOMEN_CDM2.map((bySun) => {
+    const rows = bySun.map((row) => row.map((cell) => (cell === null ? null : Math.log2(cell - NIGHT_CDM2))));
     return rows.map((row, j) =>
       row.map((cell, k) => {
         if (cell !== null) return cell;
@@ -53,24 +61,27 @@ function azimuthSlopes(row: readonly number[]): number[] {
   return parabolaSlopes(KOOMEN_AZIMUTH_DEG, row, { first: 0, last: 0 });
 }
 
-/** The measured sky at one view altitude: log2 of the ratio by sun altitude and azimuth, held beyond -15° and 5°. */
-function measuredSky(viewAltitudeDeg: number): (sunAltitudeDeg: number, azimuthFromSunDeg: number) => number {
-  const ratios = measuredRatiosLog2();
-  const slopes: number[][][] = ratios.map((table) => table.map((row) => row.map(() => 0)));
-  for (let j = 0; j < KOOMEN_VIEW_DEG.length; j++) {
-    for (let k = 0; k < KOOMEN_AZIMUTH_DEG.length; k++) {
-      const bySun = monotoneSlopes(
-        KOOMEN_SUN_DEG,
-        ratios.map((table) => table[j]![k]!),
-      );
-      bySun.forEach((slope, i) => {
-        slopes[i]![j]![k] = slope;
-      });
-    }
-  }
-  const rows = ratios.map((table, i) => {
-    const value = atView(table, viewAltitudeDeg);
-    const slope = atView(slopes[i]!, viewAltitudeDeg);
+/**
+ * The measured sky at one view altitude: log2 of the sun's part in cd/m², by sun altitude and azimuth. In sun altitude it
+ * is the smoothest curve through the measurements, which lie 3° apart, so that no slope comes from where they were made.
+ * Above 5° of sun it stays what it is there.
+ *
+ * @param slopeAt5Deg with which it leaves that table, by azimuth
+ */
+function measuredSky(
+  viewAltitudeDeg: number,
+  slopeAt5Deg: (azimuthFromSunDeg: number) => number,
+): (sunAltitudeDeg: number, azimuthFromSunDeg: number) => number {
+  const values = measuredLog2().map((table) => atView(table, viewAltitudeDeg));
+  const slopes = KOOMEN_AZIMUTH_DEG.map((azimuthDeg, k) =>
+    splineSlopes(
+      KOOMEN_SUN_DEG,
+      values.map((row) => row[k]!),
+      slopeAt5Deg(azimuthDeg),
+    ),
+  );
+  const rows = values.map((value, i) => {
+    const slope = slopes.map((bySun) => bySun[i]!);
     return { value, valueTurn: azimuthSlopes(value), slope, slopeTurn: azimuthSlopes(slope) };
   });
   return (sunAltitudeDeg, azimuthFromSunDeg) => {
@@ -83,19 +94,25 @@ function measuredSky(viewAltitudeDeg: number): (sunAltitudeDeg: number, azimuthF
     const low = rows[i]!;
     const high = rows[i + 1]!;
     const step = KOOMEN_SUN_DEG[i + 1]! - KOOMEN_SUN_DEG[i]!;
-    return hermite(
-      Math.min(1, Math.max(0, (sunAltitudeDeg - KOOMEN_SUN_DEG[i]!) / step)),
-      step,
-      along(low.value, low.valueTurn),
-      along(high.value, high.valueTurn),
-      along(low.slope, low.slopeTurn),
-      along(high.slope, high.slopeTurn),
+    const lowSlope = along(low.slope, low.slopeTurn);
+    return (
+      hermite(
+        Math.min(1, Math.max(0, (sunAltitudeDeg - KOOMEN_SUN_DEG[i]!) / step)),
+        step,
+        along(low.value, low.valueTurn),
+        along(high.value, high.valueTurn),
+        lowSlope,
+        along(high.slope, high.slopeTurn),
+      ) - lastLightEv(lowSlope, Math.max(0, LAST_LIGHT_DEG - sunAltitudeDeg))
     );
   };
 }
 
 const MEASURED_TO_DEG = 5;
-const CIE_FROM_DEG = 10;
+// From there the measured sky goes over into the CIE clear sky, which is up to half a stop darker away from the sun, so
+// slowly that no piece of sky brightens while the sun sinks: half of the difference is left at 15°, a twelfth at 30°.
+const TO_CIE_DEG = 6;
+const SLOPE_DEG = 0.01; // for slopes by differences
 
 // A lens takes in degrees of sky, so the cusp that the CIE sky has at the sun itself is rounded off.
 const ROUND_SUN_DEG = 3;
@@ -107,31 +124,68 @@ export function azimuthBetweenDeg(azimuthADeg: number, azimuthBDeg: number): num
 }
 
 /**
- * Clear-sky luminance of one piece of sky for each lux of {@link clearIlluminanceLx}, in 1/sr.
- * Sets up once for a view altitude (about 2 ms); the returned function takes the sun's true altitude
+ * What the sun gives of the luminance of one piece of clear sky, cd/m²; the night is to be added.
+ * Sets up once for a view altitude; the returned function takes the sun's true altitude
  * (-90 to 90) and the azimuth between view and sun (0 to 180) and is smooth in both.
- * The sun's disc itself is left out. Measured between -15° and 5° of sun; below, the last pattern is held.
+ * The sun's disc itself is left out. Measured between -15° and 5° of sun.
  *
  * @throws RangeError unless viewAltitudeDeg is from 0 to 90
  */
-export function clearSkyToward(
+export function sunlitSkyToward(
   viewAltitudeDeg: number,
 ): (sunAltitudeDeg: number, azimuthFromSunDeg: number) => number {
   within('viewAltitudeDeg', viewAltitudeDeg, 0, 90);
-  const measuredLog2 = measuredSky(viewAltitudeDeg);
   const clear = cieSky(12);
   const angleFromView = angleFrom(viewAltitudeDeg);
   const cieLog2 = (sunAltitudeDeg: number, azimuthFromSunDeg: number) => {
     const angleDeg = angleFromView(sunAltitudeDeg, azimuthFromSunDeg);
     const roundedDeg = Math.min(180, Math.sqrt(angleDeg * angleDeg + ROUND_SUN_DEG * ROUND_SUN_DEG));
-    return Math.log2(clear(sunAltitudeDeg, viewAltitudeDeg, roundedDeg));
+    const skyLx = sunIlluminanceLx(sunAltitudeDeg) * skyPartOfSunlight(sunAltitudeDeg);
+    return Math.log2(clear(sunAltitudeDeg, viewAltitudeDeg, roundedDeg) * skyLx);
   };
+  const slopeOf = (log2: typeof cieLog2, atDeg: number) => (azimuthDeg: number) =>
+    (log2(atDeg + SLOPE_DEG, azimuthDeg) - log2(atDeg - SLOPE_DEG, azimuthDeg)) / (2 * SLOPE_DEG);
+  const cieSlope = slopeOf(cieLog2, MEASURED_TO_DEG);
+  const measuredLog2 = measuredSky(viewAltitudeDeg, cieSlope);
+  // By azimuth: how far the measured sky stands above the CIE sky where they meet, and (next to nothing) moves from it.
+  const measuredSlope = slopeOf(measuredLog2, MEASURED_TO_DEG - SLOPE_DEG);
+  const over = byAzimuth(
+    (azimuthDeg) => measuredLog2(MEASURED_TO_DEG, azimuthDeg) - cieLog2(MEASURED_TO_DEG, azimuthDeg),
+  );
+  const parting = byAzimuth((azimuthDeg) => measuredSlope(azimuthDeg) - cieSlope(azimuthDeg));
   return (sunAltitudeDeg, azimuthFromSunDeg) => {
-    const toCie = smoothstep(MEASURED_TO_DEG, CIE_FROM_DEG, sunAltitudeDeg);
-    const measured = toCie < 1 ? measuredLog2(sunAltitudeDeg, azimuthFromSunDeg) * (1 - toCie) : 0;
-    const cie = toCie > 0 ? cieLog2(sunAltitudeDeg, azimuthFromSunDeg) * toCie : 0;
-    return Math.exp(Math.LN2 * (measured + cie)) * skyPartOfSunlight(sunAltitudeDeg);
+    if (sunAltitudeDeg <= NO_LIGHT_DEG) return 0;
+    if (sunAltitudeDeg <= MEASURED_TO_DEG) return 2 ** measuredLog2(sunAltitudeDeg, azimuthFromSunDeg);
+    const far = (sunAltitudeDeg - MEASURED_TO_DEG) / TO_CIE_DEG;
+    const overEv = (1 + far) * over(azimuthFromSunDeg) + far * TO_CIE_DEG * parting(azimuthFromSunDeg);
+    return 2 ** (cieLog2(sunAltitudeDeg, azimuthFromSunDeg) + Math.exp(-far) * overEv);
   };
+}
+
+const STEP_DEG = 1.25; // close enough for the glow around the sun
+
+/** A function of azimuth, 0 to 180, the same on both sides of both ends: from a table, by cubics. */
+function byAzimuth(of: (azimuthDeg: number) => number): (azimuthDeg: number) => number {
+  const last = 180 / STEP_DEG;
+  const values = Array.from({ length: last + 1 }, (_, i) => of(STEP_DEG * i));
+  const slope = (i: number) => (i === 0 || i === last ? 0 : (values[i + 1]! - values[i - 1]!) / 2);
+  return (azimuthDeg) => {
+    const x = azimuthDeg / STEP_DEG;
+    const i = Math.min(last - 1, Math.floor(x));
+    return hermite(x - i, 1, values[i]!, values[i + 1]!, slope(i), slope(i + 1));
+  };
+}
+
+/**
+ * Clear-sky luminance of one piece of sky, the natural night in it, for each lux of {@link clearIlluminanceLx}, in 1/sr:
+ * as {@link sunlitSkyToward} otherwise.
+ */
+export function clearSkyToward(
+  viewAltitudeDeg: number,
+): (sunAltitudeDeg: number, azimuthFromSunDeg: number) => number {
+  const sunlit = sunlitSkyToward(viewAltitudeDeg);
+  return (sunAltitudeDeg, azimuthFromSunDeg) =>
+    (sunlit(sunAltitudeDeg, azimuthFromSunDeg) + NIGHT_CDM2) / clearIlluminanceLx(sunAltitudeDeg);
 }
 
 /**
@@ -139,7 +193,7 @@ export function clearSkyToward(
  * 10°. Source: docs/sources.md#koomen, docs/sources.md#cie-general-sky.
  *
  * @param direction sunAltitudeDeg -90 to 90, viewAltitudeDeg 0 to 90, azimuthFromSunDeg 0 to 180
- * @returns cd/m²; below -15° of sun the last measured pattern is held
+ * @returns cd/m²; below -15° of sun it dies away into the natural night
  * @throws RangeError unless sunAltitudeDeg, viewAltitudeDeg and azimuthFromSunDeg are in those ranges
  * @example
  * ```ts

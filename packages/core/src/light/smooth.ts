@@ -34,6 +34,39 @@ export function parabolaSlopes(
 }
 
 /**
+ * Slopes of the natural cubic spline: of all curves through the knots the one that bends least, its second derivative
+ * continuous. Linear in `ys` and `lastSlope`, as {@link parabolaSlopes}. Source: docs/sources.md#spline.
+ *
+ * @param lastSlope at the last knot; at the first the curve runs out straight
+ */
+export function splineSlopes(xs: readonly number[], ys: readonly number[], lastSlope: number): number[] {
+  const last = xs.length - 1;
+  const width = (i: number) => xs[i + 1]! - xs[i]!;
+  const secant = (i: number) => (ys[i + 1]! - ys[i]!) / width(i);
+  // Row i: below · d[i-1] + middle · d[i] + above · d[i+1] = right, solved by elimination downward and back.
+  const above: number[] = [];
+  const right: number[] = [];
+  for (let i = 0; i <= last; i++) {
+    const [below, middle, next, value] =
+      i === 0
+        ? [0, 2, 1, 3 * secant(0)]
+        : i === last
+          ? [0, 1, 0, lastSlope]
+          : [
+              width(i),
+              2 * (width(i) + width(i - 1)),
+              width(i - 1),
+              3 * (width(i) * secant(i - 1) + width(i - 1) * secant(i)),
+            ];
+    const pivot = middle - below * (above[i - 1] ?? 0);
+    above.push(next / pivot);
+    right.push((value - below * (right[i - 1] ?? 0)) / pivot);
+  }
+  for (let i = last - 1; i >= 0; i--) right[i] = right[i]! - above[i]! * right[i + 1]!;
+  return right;
+}
+
+/**
  * Slopes for a cubic that rises and falls only where the knots do, flat at both ends.
  * Source: docs/sources.md#monotone-cubic.
  */

@@ -18,10 +18,25 @@ const PIECES = [
 // The published pieces miss each other by up to 0.014 stop; half a degree on each side joins them.
 const JOINT_HALF_WIDTH_DEG = 0.5;
 
-// The published twilight contains the natural night sky, which it meets at -18°. Faded out over this
-// stretch, the sun's own part and a natural night add up to the published curve within 0.4 stop.
-const FADE_FROM_DEG = -18;
-const FADE_TO_DEG = -13.5;
+// The published twilight contains the natural night sky, which it meets at -18°: taken off, what is left is the sun's.
+const NIGHT_AT_DEG = -18;
+
+/** Below this altitude of the sun nothing was measured apart from the night: its light dies away as {@link lastLightEv}. */
+export const LAST_LIGHT_DEG = -15;
+/** From here down nothing is left of it: less than a millionth of a natural night. */
+export const NO_LIGHT_DEG = -30;
+// What a survey telescope measured of the twilight above the night: 1.33 EV a degree. docs/sources.md#last-light
+const LAST_SLOPE = 1.33;
+const LAST_OVER_DEG = 3;
+
+/**
+ * Stops that the sun's light has lost `belowDeg` below -15°, where it fell by `slope` a degree: over three degrees it
+ * comes to fall as fast as measured above the night, and goes on steepening.
+ */
+export function lastLightEv(slope: number, belowDeg: number): number {
+  const steepening = Math.max(0, LAST_SLOPE - slope) / LAST_OVER_DEG;
+  return belowDeg * (slope + (steepening / 2) * belowDeg);
+}
 
 function piece(index: number, altitudeDeg: number): number {
   const [l0, l1, l2, l3] = PIECES[index]!.l;
@@ -59,25 +74,32 @@ export function clearIlluminanceLx(sunAltitudeDeg: number): number {
 }
 
 /**
- * Illuminance that the sun alone adds on level ground under a clear sky: as {@link clearIlluminanceLx} above
- * -13.5°, then falling to nothing at -18°, where the night sky is all there is. Add the night's own light to
- * it. Source: docs/sources.md#supplement.
+ * Illuminance that the sun alone adds on level ground under a clear sky: {@link clearIlluminanceLx} less the natural
+ * night in it; below -15° it dies away. Add the night's own light to it. Source: docs/sources.md#supplement,
+ * docs/sources.md#last-light.
  *
  * @param sunAltitudeDeg true altitude of the sun's centre, -90 to 90
  * @returns lux, >= 0
- * @throws RangeError on an altitude of the sun above 90
+ * @throws RangeError unless sunAltitudeDeg is from -90 to 90
  * @example
  * ```ts
  * import { sunIlluminanceLx } from '@evenfall/core';
  *
  * sunIlluminanceLx(-6); // → 3.41
- * sunIlluminanceLx(-18); // → 0
+ * sunIlluminanceLx(-30); // → 0
  * ```
  */
 export function sunIlluminanceLx(sunAltitudeDeg: number): number {
-  const share = smoothstep(FADE_FROM_DEG, FADE_TO_DEG, sunAltitudeDeg);
-  return share === 0 ? 0 : share * clearIlluminanceLx(sunAltitudeDeg);
+  within('sunAltitudeDeg', sunAltitudeDeg, -90, 90);
+  if (sunAltitudeDeg <= NO_LIGHT_DEG) return 0;
+  const lx = clearIlluminanceLx(Math.max(LAST_LIGHT_DEG, sunAltitudeDeg)) - NIGHT_IN_IT_LX;
+  return lx * 2 ** -lastLightEv(SLOPE_AT_LAST, Math.max(0, LAST_LIGHT_DEG - sunAltitudeDeg));
 }
+
+const NIGHT_IN_IT_LX = clearIlluminanceLx(NIGHT_AT_DEG);
+const aboveNightEv = (sunAltitudeDeg: number) =>
+  Math.log2(clearIlluminanceLx(sunAltitudeDeg) - NIGHT_IN_IT_LX);
+const SLOPE_AT_LAST = (aboveNightEv(LAST_LIGHT_DEG + 0.01) - aboveNightEv(LAST_LIGHT_DEG - 0.01)) / 0.02;
 
 /**
  * Share of clear-sky illuminance that comes from the sky rather than straight from the sun:

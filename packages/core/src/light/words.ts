@@ -3,10 +3,9 @@
 import { ev100ToLuminance } from '../exposure/exposure.js';
 import type { Known } from './band.js';
 import { type Cloud, cloudOfEighths } from './cloud.js';
-import { type Night, nightOfGroundLx, nightOfZenith, overcastNightFactor } from './night.js';
+import { type Night, nightOfGroundLx, nightOfZenith } from './night.js';
 import type { Lamps, Scene } from './scene.js';
 import type { CloudWord, LampsWord, NightWord, SceneWords, SurfaceWord } from './scene-words.js';
-import { azimuthBetweenDeg } from './sky.js';
 
 /**
  * Reflectance of a scene that nothing is said about: the grey card's.
@@ -41,14 +40,14 @@ export const SURFACES: Readonly<Record<SurfaceWord, number>> = {
 };
 
 /**
- * Night light of places, clear and moonless. Source: docs/sources.md#night-sky.
+ * Night light of places, clear and moonless; stated cloud changes it. Source: docs/sources.md#night-sky.
  *
  * @example
  * ```ts
  * import { NIGHTS } from '@evenfall/core';
  *
  * NIGHTS.remote.skyCdM2; // → 1.71e-4
- * NIGHTS.city.groundLx; // → 0.13
+ * NIGHTS.city.groundLx; // → 0.041
  * ```
  */
 export const NIGHTS: Readonly<Record<NightWord, Night>> = {
@@ -56,7 +55,9 @@ export const NIGHTS: Readonly<Record<NightWord, Night>> = {
   rural: nightOfZenith(21.3),
   suburb: nightOfZenith(19.5),
   town: nightOfZenith(18.5),
-  city: nightOfGroundLx(0.13),
+  // 0.13 lx were measured on a roof in a large city in mixed weather: half way, in stops, between its clear sky and cloud
+  // that gives ten times as much back.
+  city: nightOfZenith(17.3),
 };
 
 /**
@@ -122,7 +123,7 @@ export function sceneOf(words: SceneWords, horizonSunAzimuthDeg: number): Scene 
     reflectance:
       words.reflectance ?? (words.surface === undefined ? GREY_REFLECTANCE : SURFACES[words.surface]),
     uprightShare: words.uprightShare ?? 0,
-    cloud: typeof words.cloud === 'string' ? CLOUDS[words.cloud] : cloudOfEighths(words.cloud.eighths),
+    cloud: cloudOf(words.cloud),
     night: nightOf(words.night),
     lamps: lampsOf(words.lamps),
   };
@@ -144,14 +145,10 @@ function lampsOf(lamps: SceneWords['lamps']): Lamps {
   return { luminanceCdM2: ev100ToLuminance(ev100), share };
 }
 
-// Looking this near to the sun's azimuth the frame holds the glow.
-const GLOW_WITHIN_DEG = 45;
-
 /**
  * What the words tell of how sure the forecast is, for the band around it.
  *
  * @param words from a shoot
- * @param horizonSunAzimuthDeg as in {@link sceneOf}
  * @param cloudStated whether the photographer stated the cloud, or it is the default that nobody looked at
  * @returns for {@link forecastBand}
  * @throws RangeError where a number among the words is out of its range
@@ -160,15 +157,15 @@ const GLOW_WITHIN_DEG = 45;
  * // With the shoot of planShoot's example.
  * import { knownOf } from '@evenfall/core';
  *
- * knownOf({ ...shoot.scene, facing: 'away' }, 280, false); // → { cloud: 'unknown', towardSun: false }
- * knownOf({ ...shoot.scene, cloud: 'thin' }, 280, true); // → { cloud: 'cloudy', towardSun: true }
+ * knownOf(shoot.scene, false); // → { cloud: 'unknown', base: { stops: 0, cover: 0 } }
+ * knownOf({ ...shoot.scene, cloud: 'thin' }, true); // → { cloud: 'cloudy', base: { stops: -0.7, cover: 0.25 } }
  * ```
  */
-export function knownOf(words: SceneWords, horizonSunAzimuthDeg: number, cloudStated: boolean): Known {
-  const { viewAzimuthDeg, cloud, night } = sceneOf(words, horizonSunAzimuthDeg);
-  return {
-    cloud: cloudStated ? (cloud.stops === 0 ? 'clear' : 'cloudy') : 'unknown',
-    towardSun: azimuthBetweenDeg(viewAzimuthDeg, horizonSunAzimuthDeg) <= GLOW_WITHIN_DEG,
-    overcastNightEv: Math.log2(overcastNightFactor(night)),
-  };
+export function knownOf({ cloud }: Pick<SceneWords, 'cloud'>, cloudStated: boolean): Known {
+  const base = cloudOf(cloud);
+  return { cloud: cloudStated ? (base.stops === 0 ? 'clear' : 'cloudy') : 'unknown', base };
+}
+
+function cloudOf(cloud: SceneWords['cloud']): Cloud {
+  return typeof cloud === 'string' ? CLOUDS[cloud] : cloudOfEighths(cloud.eighths);
 }

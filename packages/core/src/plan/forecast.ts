@@ -1,7 +1,7 @@
 // The light of a shoot, frame by frame: from frame times to sun and moon, and the scene's EV.
 // `light/` knows no dates and `sun.ts` no scene; this is where they meet.
 
-import { bandWithLamps } from '../light/band.js';
+import { forecastBand } from '../light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from '../light/reading.js';
 import { type SceneLight, sceneLight } from '../light/scene.js';
 import { knownOf, sceneOf } from '../light/words.js';
@@ -69,15 +69,18 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
     // There is no sky below the horizon: a lens that looks down has what is nearest to it.
     return lightOf(sky, { viewAzimuthDeg: view.azimuthDeg, viewAltitudeDeg: Math.max(0, view.altitudeDeg) });
   };
-  const lampsCdM2 = seen.lamps.luminanceCdM2 * seen.lamps.share;
+  // A plan made ahead under "clear" does not know the evening's weather; any other word states it.
+  const known = knownOf(scene, scene.cloud !== 'clear');
+  const bandOfFrame = forecastBand(known);
+  const skyAt = (atMs: number) => sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg);
 
   const correction = correctForecast(
     shoot.readings.map(({ at, ev100 }): Reading => ({ atMs: instant(at), ev100 })),
     {
-      forecastEv100At: (atMs) => lightAt(atMs, sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg)).ev100,
+      forecastEv100At: (atMs) => lightAt(atMs, skyAt(atMs)).ev100,
+      bandAt: (atMs) => bandOfFrame(lightAt(atMs, skyAt(atMs)).parts),
       sunAltitudeAt: (atMs) => sunPosition(atMs, place.latitudeDeg, place.longitudeDeg).altitudeDeg,
-      // A plan made ahead under "clear" does not know the evening's weather; any other word states it.
-      known: knownOf(scene, azimuthDeg, scene.cloud !== 'clear'),
+      known,
     },
   );
   const sky = skyTrack(times, place);
@@ -86,8 +89,8 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const lowEv100 = new Float64Array(times.length);
   const highEv100 = new Float64Array(times.length);
   sky.forEach(({ sunAltitudeDeg }, i) => {
-    const weather = correctedBandAt(correction, times[i], sunAltitudeDeg);
-    const { lowEv, highEv } = bandWithLamps(weather, lampsCdM2 / light[i].luminanceCdM2);
+    const weather = bandOfFrame(light[i].parts);
+    const { lowEv, highEv } = correctedBandAt(correction, times[i], { sunAltitudeDeg, weather });
     lowEv100[i] = sceneEv100[i] + lowEv;
     highEv100[i] = sceneEv100[i] + highEv;
   });

@@ -12,7 +12,7 @@ import { skyEvents } from '../sky/sun.js';
 import { cuesOf } from './cues.js';
 import type { Forecast } from './forecast.js';
 import { type MovingNotes, notesOf } from './notes.js';
-import { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
+import { eveningsHeldShare, frameReserves, type Reserve, reserveOf } from './reserve.js';
 import { setUpAt } from './set-up.js';
 import type { PlanEvent, PlanFrame, PlanMade, PlanMove, PlanSummary } from './types.js';
 
@@ -43,7 +43,7 @@ export function madePlan({ shoot, forecast, problem, kit, ramp }: Solved, moving
   const reserve = reserveOf(problem);
   const summary = {
     ...summaryOf(shoot, frames, cues.length, ramp.objective, reserve),
-    eveningsHeldShare: eveningsHeldShare(reserve, forecast),
+    eveningsHeldShare: eveningsHeldShare(frameReserves(problem), forecast),
   };
   const { events } = eventsOf(shoot, forecast.zone, forecast.times[0]);
   return {
@@ -54,7 +54,7 @@ export function madePlan({ shoot, forecast, problem, kit, ramp }: Solved, moving
     frames,
     cues,
     ...(move === undefined ? {} : { move }),
-    notes: notesOf({ shoot, forecast, frames, summary, events, moving: notes }),
+    notes: notesOf({ shoot, forecast, problem, frames, summary, events, moving: notes }),
   };
 }
 

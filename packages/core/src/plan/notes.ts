@@ -2,11 +2,12 @@
 
 import { dialStep, timeOfStep } from '../exposure/dial.js';
 import { longestTimeInside } from '../footage/frames.js';
+import type { RampProblem } from '../ramp/problem.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { shootGap } from '../shoot/time-left.js';
 import type { Forecast } from './forecast.js';
 import { supplyNotes } from './notes-supplies.js';
-import { eveningsHeldShare } from './reserve.js';
+import { eveningsHeldShare, frameReserves } from './reserve.js';
 import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './types.js';
 
 /** What is to be said of moves and stars, by where it is said. */
@@ -19,6 +20,7 @@ export interface MovingNotes {
 interface Told {
   readonly shoot: Shoot;
   readonly forecast: Forecast;
+  readonly problem: RampProblem;
   readonly frames: readonly PlanFrame[];
   readonly summary: PlanSummary;
   readonly events: readonly PlanEvent[];
@@ -54,11 +56,12 @@ function readings({ forecast }: Told): PlanNote[] {
 /** Below this share of evenings a person should know before leaving that the kit may fall short. */
 const HELD_ENOUGH = 0.8;
 
-function reserve({ shoot, summary, forecast }: Told): PlanNote[] {
+function reserve({ shoot, summary, forecast, problem }: Told): PlanNote[] {
   const { reserveDarkEv: darkEv, reserveBrightEv: brightEv, eveningsHeldShare: held } = summary;
   if (held >= HELD_ENOUGH) return [];
-  const heldDark = eveningsHeldShare({ darkEv, brightEv: Number.MAX_VALUE }, forecast);
-  const heldBright = eveningsHeldShare({ darkEv: Number.MAX_VALUE, brightEv }, forecast);
+  const kept = frameReserves(problem);
+  const heldDark = eveningsHeldShare({ ...kept, brightEv: Number.POSITIVE_INFINITY }, forecast);
+  const heldBright = eveningsHeldShare({ ...kept, darkEv: Number.POSITIVE_INFINITY }, forecast);
   const more =
     heldDark < heldBright
       ? `light at the dark end: ${darkEv.toFixed(1)} stops are in reserve there. A higher ISO, a wider aperture or a longer shutter gives more`
