@@ -2,7 +2,9 @@
 
 import { getPosition } from 'suncalc';
 import { bench, describe } from 'vitest';
+import { forecastBand, NOTHING_KNOWN } from '../../packages/core/dist/light/band.js';
 import { type Sky, sceneLight } from '../../packages/core/dist/light/scene.js';
+import { weatherHeld } from '../../packages/core/dist/light/weather-held.js';
 import { sceneOf } from '../../packages/core/dist/light/words.js';
 import { forecastLight } from '../../packages/core/dist/plan/forecast.js';
 import { shootSpan } from '../../packages/core/dist/shoot/span.js';
@@ -45,6 +47,20 @@ const span = shootSpan(shoot);
 const times = span.kind === 'ok' ? span.times : new Float64Array();
 if (times.length < FRAMES - 1) throw new Error(`the shoot has ${times.length} frames`);
 
+const words = {
+  facing: 'toward-sun',
+  viewAltitudeDeg: 15,
+  skyShare: 0.5,
+  cloud: 'clear',
+  night: 'rural',
+  lamps: 'none',
+} as const;
+const one = sceneLight(sceneOf(words, 270));
+const whole = sceneLight({ ...sceneOf(words, 270), field: { horizontalDeg: 73.7, verticalDeg: 53.1 } });
+const band = forecastBand(NOTHING_KNOWN);
+const lights = skies.map((sky) => one(sky));
+for (const sky of skies) whole(sky); // rows of its table are set-up
+
 let sink = 0;
 let turn = 0;
 
@@ -54,6 +70,23 @@ describe('one frame', () => {
   });
   bench('light of a scene', () => {
     sink += light(skies[turn++ % FRAMES]!).ev100;
+  });
+});
+
+// Bounds: the whole field at most twice one direction; the band of a plan at most as dear as its forecast.
+describe('20,000 frames of the same scene', () => {
+  bench('one direction', () => {
+    for (const sky of skies) sink += one(sky).ev100;
+  });
+  bench('the whole field of a lens', () => {
+    for (const sky of skies) sink += whole(sky).ev100;
+  });
+  bench('the band', () => {
+    for (const { parts } of lights) sink += band(parts).lowEv;
+  });
+  bench('what weather every frame holds', () => {
+    const frames = lights.map(({ parts }) => ({ parts, darkEv: 2, brightEv: 2 }));
+    sink += weatherHeld(frames, NOTHING_KNOWN).darkEv;
   });
 });
 

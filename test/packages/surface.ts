@@ -48,7 +48,6 @@ export function surface(): Record<string, unknown> {
   const skyForecast: core.LightForecast = {
     forecastEv100At: () => 10,
     sunAltitudeAt: () => 3,
-    bandAt: () => ({ lowEv: -3, highEv: 0.5 }),
     known: core.NOTHING_KNOWN,
   };
   const correction = core.correctForecast([{ atMs: FROM_MS, ev100: 10.2 }], skyForecast);

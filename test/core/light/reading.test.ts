@@ -21,7 +21,6 @@ const BAND = { lowEv: -3.26, highEv: 0.35 };
 const forecast = (cloud: 'unknown' | 'clear' | 'cloudy' = 'unknown'): Forecast => ({
   forecastEv100At,
   sunAltitudeAt,
-  bandAt: () => BAND,
   known: { cloud, base: { stops: 0, cover: 0 } },
 });
 const reading = (minute: number, offsetEv: number): Reading => ({

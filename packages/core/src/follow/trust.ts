@@ -79,7 +79,6 @@ function whyImpossible(reading: Reading, { sceneEv100, sunAltitudeDeg }: Expecte
     forecastEv100At: () => sceneEv100,
     sunAltitudeAt: () => sunAltitudeDeg,
     known: NOTHING_KNOWN,
-    bandAt: () => ({ lowEv: 0, highEv: 0 }),
   };
   return addReading(startCorrection(forecast), reading).refused[0]?.text;
 }

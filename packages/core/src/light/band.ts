@@ -68,7 +68,27 @@ function statesOf({ cloud, base }: Known): SkyState[] {
  * and carried on below, which is an extrapolation. Source: docs/sources.md#weather-spread.
  *
  * @param known what the forecast is made for, and whether somebody looked
- * @returns a function of a frame's {@link FrameParts}, with the set-up done
+ * @returns a function of the {@link FrameParts} of a frame's light
+ * @example
+ * ```ts
+ * import { CLOUDS, forecastBand, NIGHTS, NOTHING_KNOWN, sceneLight } from '@evenfall/core';
+ *
+ * // Level ground in daylight: 5 and 95 of 100 measured minutes against clear sky.
+ * const lightOf = sceneLight({
+ *   viewAzimuthDeg: 0,
+ *   viewAltitudeDeg: 15,
+ *   skyShare: 0,
+ *   reflectance: 0.18,
+ *   uprightShare: 0,
+ *   cloud: CLOUDS.clear,
+ *   night: NIGHTS.remote,
+ *   lamps: { luminanceCdM2: 0, share: 0 },
+ * });
+ * const moon = { moonAltitudeDeg: -40, moonAzimuthDeg: 0, moonPhaseAngleDeg: 180, moonDistanceKm: 384_400 };
+ * const { parts } = lightOf({ sunAltitudeDeg: 5, sunAzimuthDeg: 270, ...moon });
+ * forecastBand(NOTHING_KNOWN)(parts); // → { lowEv: -3.26, highEv: 0.35 }
+ * forecastBand({ cloud: 'clear', base: CLOUDS.clear })(parts); // → { lowEv: -0.45, highEv: 0.45 }
+ * ```
  */
 export function forecastBand(known: Known): (parts: FrameParts) => EvBand {
   const states = statesOf(known);
@@ -102,8 +122,14 @@ export function forecastBand(known: Known): (parts: FrameParts) => EvBand {
  */
 export const METER_EV = 1 / 6;
 
-/** Of level ground under any weather: what the measured drift belongs to. */
-const { lowStops, highStops } = weatherRange('unknown', NOTHING_KNOWN.base);
+/** The band of level ground in daylight. */
+export function groundBand({ cloud, base }: Known): EvBand {
+  const { lowStops, stops, highStops } = weatherRange(cloud, base);
+  return { lowEv: lowStops - stops, highEv: highStops - stops };
+}
+
+// What the measured drift belongs to.
+const ANY_WEATHER = groundBand(NOTHING_KNOWN);
 
 /**
  * The band around a forecast that a reading has moved: the drift since the reading, but no wider than the
@@ -122,7 +148,7 @@ export function bandAfterReading(
   minutes: number,
   sunAltitudeDeg: number,
 ): EvBand {
-  const gain = (weather.highEv - weather.lowEv) / (highStops - lowStops);
+  const gain = (weather.highEv - weather.lowEv) / (ANY_WEATHER.highEv - ANY_WEATHER.lowEv);
   const drift = gain * driftEv(minutes, sunAltitudeDeg);
   return {
     lowEv: -Math.max(METER_EV, Math.min(drift, offsetEv - weather.lowEv)),

@@ -2,7 +2,7 @@
 // aside by name rather than averaged in. States are plain and never changed: adding gives a new one.
 
 import { finite } from '../check.js';
-import { bandAfterReading, type EvBand, type Known, METER_EV } from './band.js';
+import { bandAfterReading, type EvBand, groundBand, type Known, METER_EV } from './band.js';
 import { driftEv } from './drift.js';
 import { offsetThrough, PASSING_CLOUD_EV } from './offset.js';
 import { smoothstep } from './smooth.js';
@@ -21,8 +21,8 @@ export interface Forecast {
   readonly forecastEv100At: (atMs: number) => number;
   /** True altitude of the sun, degrees, at a UTC epoch millisecond. */
   readonly sunAltitudeAt: (atMs: number) => number;
-  /** The band around it before any reading, at a UTC epoch millisecond. */
-  readonly bandAt: (atMs: number) => EvBand;
+  /** The band around it before any reading, at a UTC epoch millisecond; absent: that of level ground. */
+  readonly bandAt?: (atMs: number) => EvBand;
   /** What that band follows from. */
   readonly known: Known;
 }
@@ -191,7 +191,7 @@ export function correctedBandAt(
   atMs: number,
   here?: { readonly sunAltitudeDeg: number; readonly weather: EvBand },
 ): EvBand {
-  const weather = here?.weather ?? forecast.bandAt(atMs);
+  const weather = here?.weather ?? forecast.bandAt?.(atMs) ?? groundBand(forecast.known);
   const nearest = nearestInTime(used, atMs);
   if (nearest === undefined) return weather;
   const minutes = Math.abs(nearest.atMs - atMs) / 60_000;

@@ -3,13 +3,13 @@
 
 import { finite, within } from '../check.js';
 import { luminanceToEv100 } from '../exposure/exposure.js';
-import { alongAltitude } from './along-altitude.js';
-import { angleFrom } from './cie-sky.js';
-import { type Cloud, overcastSkyToward } from './cloud.js';
+import type { Cloud } from './cloud.js';
+import type { Field } from './field.js';
 import { type FrameParts, luminanceUnder, skyState } from './frame-light.js';
-import { MOONLIT_FROM_DEG, moonIlluminanceLx, moonlitSkyToward } from './moon.js';
+import { moonIlluminanceLx } from './moon.js';
 import { type Night, nightShare, overcastNightFactor } from './night.js';
-import { azimuthBetweenDeg, sunlitSkyToward } from './sky.js';
+import { azimuthBetweenDeg } from './sky.js';
+import { skyInFrame } from './sky-in-frame.js';
 import { sunIlluminanceLx } from './sunlight.js';
 import { clearSkyOnUpright, moonOnUpright, overcastOnUpright, UPRIGHT_OF_EVEN_SKY } from './upright.js';
 
@@ -43,6 +43,8 @@ export interface Scene {
   readonly viewAzimuthDeg: number;
   /** Of the piece of sky in the frame, 0 to 90. */
   readonly viewAltitudeDeg: number;
+  /** What the frame takes in, where lens and sensor are known: its sky is then a mean, not the one direction. */
+  readonly field?: Field;
   /** Share of the frame that is sky, 0 to 1; the rest is ground. */
   readonly skyShare: number;
   /** Of the ground and of what stands on it, 0 to 1. */
@@ -66,7 +68,7 @@ export interface SceneLight {
   readonly illuminanceLx: number;
   /** The moon's part of it, lux. */
   readonly moonIlluminanceLx: number;
-  /** Of the piece of sky the lens points at, cd/m². */
+  /** Of the sky in the frame, or of the piece the lens points at where the frame is not known, cd/m². */
   readonly skyLuminanceCdM2: number;
   /** Mean of the frame, lamps included, cd/m². */
   readonly luminanceCdM2: number;
@@ -75,9 +77,6 @@ export interface SceneLight {
   /** What that mean is made of, for another weather to be put in. */
   readonly parts: FrameParts;
 }
-
-// A lens takes in degrees of sky, so the corner that the formula has at the moon itself is rounded off.
-const ROUND_MOON_DEG = 3;
 
 /**
  * The light of a scene as a function of where sun and moon stand, and of where the lens points where it is
@@ -127,20 +126,9 @@ export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight 
   const nightSkyCdM2 = within('night.skyCdM2', scene.night.skyCdM2, Number.MIN_VALUE, 100);
   const nightGroundLx = within('night.groundLx', scene.night.groundLx, Number.MIN_VALUE, 1000);
   const overcastNight = overcastNightFactor(scene.night);
-  const sunlitToward = alongAltitude(sunlitSkyToward, scene.viewAltitudeDeg);
-  const overcastToward = alongAltitude((altitudeDeg) => {
-    const ratio = overcastSkyToward(altitudeDeg);
-    return () => ratio;
-  }, scene.viewAltitudeDeg);
-  const skyAt = (viewAltitudeDeg: number) => ({
-    viewAltitudeDeg,
-    sunlitSky: sunlitToward(viewAltitudeDeg),
-    overcastRatio: overcastToward(viewAltitudeDeg)(0, 0),
-    moonlitSky: moonlitSkyToward(viewAltitudeDeg),
-    angleFromView: angleFrom(viewAltitudeDeg),
-  });
+  const skyToward = skyInFrame(scene);
   // Kept from one call to the next: a camera that stands or pans looks at the same altitude for ever.
-  let seen = skyAt(scene.viewAltitudeDeg);
+  let seen = { viewAltitudeDeg: scene.viewAltitudeDeg, sky: skyToward(scene.viewAltitudeDeg) };
 
   // What faces the lens looks back along the view. Most scenes have none of it, and the sums take their time.
   const sunOnUpright = uprightShare > 0 ? clearSkyOnUpright() : () => 0;
@@ -151,17 +139,11 @@ export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight 
   const besideUnderCloud = beside(() => cloudOnUpright);
   const besideAtNight = beside(() => UPRIGHT_OF_EVEN_SKY);
 
-  const fromMoonDeg = (sky: Sky, viewAzimuthDeg: number) => {
-    const azimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
-    const angleDeg = seen.angleFromView(sky.moonAltitudeDeg, azimuthDeg);
-    return Math.min(180, Math.sqrt(angleDeg * angleDeg + ROUND_MOON_DEG * ROUND_MOON_DEG));
-  };
-
   return (sky, { viewAzimuthDeg, viewAltitudeDeg } = scene) => {
     finite('viewAzimuthDeg', viewAzimuthDeg);
     if (viewAltitudeDeg !== seen.viewAltitudeDeg)
-      seen = skyAt(within('viewAltitudeDeg', viewAltitudeDeg, 0, 90));
-    const { sunlitSky, overcastRatio, moonlitSky } = seen;
+      seen = { viewAltitudeDeg, sky: skyToward(within('viewAltitudeDeg', viewAltitudeDeg, 0, 90)) };
+    const { sunlit, overcastRatio, moonlit } = seen.sky;
     const { sunAltitudeDeg, moonAltitudeDeg } = sky;
     const sunLx = sunIlluminanceLx(sunAltitudeDeg);
     const moon = {
@@ -172,10 +154,9 @@ export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight 
     const moonLx = moonIlluminanceLx(moon);
     const nightGain = overcastNight ** nightShare(sunAltitudeDeg) - 1;
 
-    const moonSkyCdM2 =
-      moonAltitudeDeg > MOONLIT_FROM_DEG ? moonlitSky(moon, fromMoonDeg(sky, viewAzimuthDeg)) : 0;
     const sunAzimuthDeg = azimuthBetweenDeg(sky.sunAzimuthDeg, viewAzimuthDeg);
-    const clearSkyCdM2 = sunlitSky(sunAltitudeDeg, sunAzimuthDeg) + moonSkyCdM2;
+    const moonAzimuthDeg = azimuthBetweenDeg(sky.moonAzimuthDeg, viewAzimuthDeg);
+    const clearSkyCdM2 = sunlit(sunAltitudeDeg, sunAzimuthDeg) + moonlit(moon, moonAzimuthDeg);
     const overcastSkyCdM2 = overcastRatio * (sunLx + moonLx);
 
     const surfaceAzimuthDeg = viewAzimuthDeg + 180;

@@ -5,9 +5,11 @@ import { forecastBand } from '../light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from '../light/reading.js';
 import { type SceneLight, sceneLight } from '../light/scene.js';
 import { knownOf, sceneOf } from '../light/words.js';
+import { fieldsOfView } from '../move/angle.js';
 import { sceneAtStart, shootPointing } from '../shoot/pointing.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { instant } from '../shoot/span.js';
+import { opticsOf } from '../shoot/time-left.js';
 import { civilDay, type Zone, zoneOf } from '../sky/clock.js';
 import { horizonAzimuthDeg, type SkyPosition, sunAndMoon, sunPosition } from '../sky/sun.js';
 import { skyTrack } from '../sky/track.js';
@@ -57,7 +59,9 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const zone = zoneOf(place);
   const day = civilDay(date, zone);
   const azimuthDeg = horizonAzimuthDeg(direction, day.startMs, day.endMs, place);
-  const seen = sceneOf(scene, azimuthDeg);
+  const optics = opticsOf(shoot.camera);
+  const words = sceneOf(scene, azimuthDeg);
+  const seen = optics === undefined ? words : { ...words, field: fieldsOfView(optics) };
   const lightOf = sceneLight(seen);
   const pointing = shootPointing(shoot, {
     azimuthDeg: seen.viewAzimuthDeg,

@@ -110,7 +110,7 @@ export function frameReserves(problem: RampProblem): FrameReserves {
  * const ground = { ...shoot, scene: { ...shoot.scene, skyShare: 0 } };
  * const span = shootSpan({ ...ground, span: { fromSunAltitudeDeg: 10, toSunAltitudeDeg: 1 } });
  * if (span.kind === 'no-span') throw new Error(span.why);
- * eveningsHeldShare({ darkEv: 2.5, brightEv: 0.5 }, forecastLight(ground, span.times)); // → 0.58
+ * eveningsHeldShare({ darkEv: 2.5, brightEv: 0.5 }, forecastLight(ground, span.times)); // → 0.60
  * ```
  */
 export function eveningsHeldShare(
