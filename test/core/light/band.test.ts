@@ -14,8 +14,8 @@ import { CLOUD_MEMORY_MIN, PASSING_CLOUD_EV } from '../../../packages/core/src/l
 import { type Sky, sceneLight } from '../../../packages/core/src/light/scene.js';
 import type { CloudWord, SceneWords } from '../../../packages/core/src/light/scene-words.js';
 import { CLOUDS, sceneOf } from '../../../packages/core/src/light/words.js';
-import { seeded } from '../../reference/random.js';
 import { readRows } from '../../../packages/tools/light-accuracy.mjs';
+import { seeded } from '../../reference/random.js';
 import { expectSmooth } from './smoothness.js';
 
 const WORDS: SceneWords = {

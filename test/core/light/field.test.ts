@@ -73,7 +73,9 @@ test('the mean is that of many pieces, within a tenth of a stop, with the sun in
     const [sunDeg, azimuthDeg] = [random.between(-15, 20), random.between(0, 180)];
     const mean = meanSky(piecesOfSky(field, skyShare, viewDeg), sunlitSkyToward)(sunDeg, azimuthDeg);
     const stops = Math.log2(mean / added(field, skyShare, viewDeg, sunDeg, azimuthDeg));
-    expect(Math.abs(stops), `${viewDeg} up, sun ${sunDeg}, ${azimuthDeg} off`).toBeLessThan(sunDeg > 0 ? 1 / 6 : 0.1);
+    expect(Math.abs(stops), `${viewDeg} up, sun ${sunDeg}, ${azimuthDeg} off`).toBeLessThan(
+      sunDeg > 0 ? 1 / 6 : 0.1,
+    );
   }
 });
 

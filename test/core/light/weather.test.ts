@@ -1,7 +1,6 @@
 // How much light the weather of an evening takes, and on how many evenings: against whole measured evenings.
 
 import { describe, expect, test } from 'vitest';
-import { readRows } from '../../../.tasks/light-accuracy.mjs';
 import { clearIlluminanceLx } from '../../../packages/core/src/light/sunlight.js';
 import {
   readEveningsShare,
@@ -10,6 +9,7 @@ import {
   wholeEveningsShare,
 } from '../../../packages/core/src/light/weather.js';
 import { CLOUDS } from '../../../packages/core/src/light/words.js';
+import { readRows } from '../../../packages/tools/light-accuracy.mjs';
 import { seeded } from '../../reference/random.js';
 
 // DTU solar station, Lyngby, 1,943 evenings and mornings from 10° to 1° of sun altitude; see test/data/README.md.
