@@ -31,6 +31,8 @@ test.each([
   // Brackets face the other way (L4).
   ['HARBOUR (NIGHT)', true, '(THGIN) RUOBRAH'],
   ['HARBOUR (night 2)', true, '(night 2) RUOBRAH'],
+  // An isolate from the right inside a line from the left (X5a).
+  ['car \u2067(MEANS) 2\u2069 x', false, 'car \u20672 (SNAEM)\u2069 x'],
   ['', true, ''],
   ['...', true, '...'],
 ])('%s, from the right %s: %s', (text, rightToLeft, shown) => {
