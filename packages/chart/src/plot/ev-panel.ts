@@ -141,8 +141,7 @@ function grid(
   const stroke = { stroke: ink.grid, 'stroke-width': LINE.fine * u };
   const stepEv = [1, 2, 5, 10, 20].find((step) => Math.abs(y(step) - y(0)) >= 14.5 * u) ?? 50;
   const [low = 0, high = 0] = y.domain();
-  const ticks: number[] = [];
-  for (let k = Math.ceil(low / stepEv); k * stepEv <= high; k++) ticks.push(k * stepEv);
+  const ticks = y.ticks((high - low) / stepEv);
   const rows = ticks.map((ev, i) => {
     const label = words.number(ev, 0);
     return (
