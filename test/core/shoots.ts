@@ -31,7 +31,7 @@ export function randomShoot(random: Random): Shoot {
   const stepsPerStop = pick([2, 3]);
   const dusk = chance(0.5);
   const longest = pick(['4', '8', '15', '30', '60']);
-  return shootFrom({
+  const keys = {
     place: { latitudeDeg: between(-66, 66), longitudeDeg: between(-180, 180) },
     date: `${whole(2000, 2049)}-${pick(['01', '04', '06', '09', '12'])}-${whole(10, 28)}`,
     direction: dusk ? 'dusk' : 'dawn',
@@ -70,5 +70,7 @@ export function randomShoot(random: Random): Shoot {
       ...(chance(0.3) ? { secondsBetweenCues: whole(0, 90) } : {}),
       ...(chance(0.2) ? { maxFilterChanges: whole(0, 2) } : {}),
     },
-  });
+  };
+  // No hand times a shutter freely.
+  return shootFrom(keys.camera.bulb ? { ...keys, crew: 'rig' } : keys);
 }

@@ -58,6 +58,7 @@ export function surface(): Record<string, unknown> {
     addReading: () => core.addReading(correction, { atMs: FROM_MS + 60_000, ev100: 10.3 }).used,
     angleOfSizeDeg: () => core.angleOfSizeDeg(2, 10),
     apertureAv: () => core.apertureAv(4),
+    changesByClock: () => core.changesByClock(plan),
     cieSky: () => core.cieSky(12)(20, 30, 60),
     civilDay: () => core.civilDay('2026-10-25', zone),
     clearIlluminanceLx: () => core.clearIlluminanceLx(-3),
@@ -118,6 +119,7 @@ export function surface(): Record<string, unknown> {
     moonlitSkyCdM2: () =>
       core.moonlitSkyCdM2({ altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384400 }, 70, 50),
     moveCautions: () => core.moveCautions([{ axis: 'slide' }]),
+    moveOfLength: () => core.moveOfLength(shoot.moves[0]!, 12),
     planMoves: () =>
       core.planMoves({
         moves: shoot.moves,

@@ -72,6 +72,7 @@ function checkMade(root: Found, wrong: string[]): void {
 
   const { objective, cueFrames } = checkRules(rows, shoot, wrong);
   checkCues(root, rows, cueFrames, shoot, wrong);
+  checkShutterTimes(root, rows, cueFrames, shoot, wrong);
   const summary = child(root, 'summary');
   checkSummary(summary, rows, { objective, cueCount: cueFrames.length }, shoot, wrong);
   const targets = rows.map(({ targetEv100 }) => targetEv100);
@@ -257,6 +258,44 @@ function checkCues(root: Found, rows: readonly Row[], frames: number[], shoot: S
     if (changes.sort().join('; ') !== expected.sort().join('; ')) {
       wrong.push(`cue at frame ${frame}: says ${changes.join('; ')}, frames say ${expected.join('; ')}`);
     }
+  }
+}
+
+/** Under bulb: the shutter is told whenever it is a third of a stop from what was told last, by a cue or by such a row. */
+function checkShutterTimes(
+  root: Found,
+  rows: readonly Row[],
+  cues: number[],
+  shoot: ShootFacts,
+  wrong: string[],
+) {
+  if (!shoot.bulb) {
+    if (root.value.shutterTimes !== undefined) wrong.push('shutter times on a dial');
+    return;
+  }
+  const told = objects(root, 'shutterTimes').map((row) => {
+    const [change] = objects(row, 'changes');
+    if (change === undefined || text(change, 'control') !== 'shutter')
+      wrong.push('a shutter time of another control');
+    return {
+      frame: number(row, 'frame'),
+      atMs: timeMs(row, 'at'),
+      says: change === undefined ? '' : `${text(change, 'from')} to ${text(change, 'to')}`,
+    };
+  });
+  let last = 0;
+  const expected: string[] = [];
+  rows.forEach((row, i) => {
+    const stops = Math.abs(Math.log2(row.timeS / rows[last]!.timeS));
+    if (!cues.includes(i) && stops < 1 / 3 - DIGITS) return;
+    if (!cues.includes(i)) {
+      expected.push(`${i} ${row.atMs} ${rows[last]!.labels.shutter} to ${row.labels.shutter}`);
+    }
+    last = i;
+  });
+  const said = told.map(({ frame, atMs, says }) => `${frame} ${atMs} ${says}`);
+  if (said.join('; ') !== expected.join('; ')) {
+    wrong.push(`shutter times say ${said.join('; ')}, frames say ${expected.join('; ')}`);
   }
 }
 

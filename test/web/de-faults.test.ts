@@ -39,6 +39,7 @@ const TYPED: readonly (readonly [path: readonly (string | number)[], values: rea
   ],
   [['camera', 'shutter', 'longest'], ['1/8000']],
   [['camera', 'iso', 'highest'], [50]],
+  [['camera', 'bulb'], [true]],
   [
     ['span', 'fromSunAltitudeDeg'],
     [-12, 100],

@@ -13,5 +13,5 @@ export { type ChartOptions, planChart } from './plot/plan.js';
 export { INKS, type Ink, type Variant } from './svg/ink.js';
 export { calendarTexts } from './text/calendar.js';
 export { placeTexts } from './text/place.js';
-export { exposureText, labelText, settingText } from './text/setting.js';
+export { exposureText, labelText, settingText, shutterEnds } from './text/setting.js';
 export { english, type Language, languages, type Words, wordsFor } from './text/words.js';

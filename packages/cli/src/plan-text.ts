@@ -1,7 +1,13 @@
 // A plan for a person to read: what to bring, when to be there, what to turn when.
 
-import { english, settingText as wholeSetting } from '@evenfall/chart';
-import { framesOnCard, framesOnCharge, type PlanInfeasible, type PlanMade } from '@evenfall/core';
+import { english, shutterEnds, settingText as wholeSetting } from '@evenfall/chart';
+import {
+  changesByClock,
+  framesOnCard,
+  framesOnCharge,
+  type PlanInfeasible,
+  type PlanMade,
+} from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { moveFacts } from './move-facts.js';
@@ -110,10 +116,15 @@ function eventFacts({ events, summary }: PlanMade): string[] {
   return near.length === 0 ? [] : [near.join(', ')];
 }
 
-function cueLines({ cues, frames, summary }: PlanMade, colors: Colors): string[] {
-  if (cues.length === 0) return [colors.bold('No cues'), '  Leave the camera as it stands.'];
-  const rows = cues.map((cue, i) => {
-    const minutes = (Date.parse(cue.at) - Date.parse(cues[i - 1]?.at ?? summary.startAt)) / 60_000;
+function cueLines(plan: PlanMade, colors: Colors): string[] {
+  const { shoot, cues, frames, summary, shutterTimes = [] } = plan;
+  const changes = changesByClock(plan);
+  const rig = shoot.camera.bulb ? rigLines(plan, colors) : [];
+  if (changes.length === 0) {
+    return rig.length > 0 ? rig : [colors.bold('No cues'), '  Leave the camera as it stands.'];
+  }
+  const rows = changes.map((cue, i) => {
+    const minutes = (Date.parse(cue.at) - Date.parse(changes[i - 1]?.at ?? summary.startAt)) / 60_000;
     return { cue, minutes: `+${minutes.toFixed(1)}`, change: changesText(cue) };
   });
   // Long filter names may push the setting to a line of its own, but not all rows' column aside.
@@ -121,18 +132,33 @@ function cueLines({ cues, frames, summary }: PlanMade, colors: Colors): string[]
   const before = (clockText: string, minutes: string, frame: string) =>
     `${clockText.padEnd(8)}  ${minutes.padStart(5)}  ${frame.padStart(5)}  `;
   return [
-    colors.bold(
-      `${counted(cues.length, 'cue')}; the clock is the start of the first frame with the new setting`,
-    ),
+    ...(rig.length > 0
+      ? rig
+      : [
+          colors.bold(
+            `${counted(cues.length, 'cue')}; the clock is the start of the first frame with the new setting`,
+          ),
+        ]),
     colors.dim(`${before('clock', '+min', 'frame')}${'change'.padEnd(width)}  then`),
     ...rows.map(({ cue, minutes, change }) => {
       // People count frames from 1.
       const lead = before(clock(cue.at), minutes, String(cue.frame + 1));
       const then = settingText(frames[cue.frame]!);
       const line = `${lead}${change.padEnd(width)}  ${then}`;
+      if (shutterTimes.includes(cue)) return colors.dim(line);
       if (line.length <= COLUMNS) return line;
       return `${hanging(lead, change)}\n${hanging(`${' '.repeat(lead.length)}  then `, then)}`;
     }),
+  ];
+}
+
+/** What a rig that times the shutter freely does by itself, and how many cues are left for a person. */
+function rigLines({ cues, frames }: PlanMade, colors: Colors): string[] {
+  const [shortest, longest] = shutterEnds(frames);
+  const others = cues.length === 0 ? 'no cues beside it' : `${counted(cues.length, 'cue')} of other controls`;
+  return [
+    colors.bold(`The rig drives the shutter, ${shortest} to ${longest}; ${others}`),
+    ...linesOf('Where it stands is told at every third of a stop; the clock is the start of that frame.'),
   ];
 }
 

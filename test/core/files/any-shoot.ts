@@ -204,6 +204,7 @@ export const shootArbitrary = fc
       filters,
       camera: bulb && wide ? { ...camera, aperture: camera.aperture.widest } : camera,
       intervalS: stackFilters || wide || bulb ? 86_400 : intervalS,
+      ...(bulb ? { crew: 'rig' } : {}),
       ...(readings.length === 0 ? {} : hourWithReadings(shoot.date, shoot.place, readings)),
       ...(filters.length > 0 && pick % 2 === 0 ? { startFilter: filters[pick % filters.length].name } : {}),
     };

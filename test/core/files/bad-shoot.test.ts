@@ -378,6 +378,7 @@ const ROWS: readonly (readonly [string, object, string])[] = [
       ...HOUR,
       filters: Array.from({ length: 12 }, (_, i) => ({ name: `${i}`, stops: i })),
       stackFilters: true,
+      crew: 'rig',
       camera: {
         ...LEAST.camera,
         bulb: true,
@@ -386,6 +387,11 @@ const ROWS: readonly (readonly [string, object, string])[] = [
       },
     },
     'intervalS: 6 makes 601 frames, too many to plan with 79 filter stacks, 31 apertures and 34 ISOs; give fewer filters or a narrower range',
+  ],
+  [
+    'a freely timed shutter in hands',
+    camera({ bulb: true }),
+    'camera.bulb: a freely timed shutter needs crew "rig"; give that, or leave bulb out and let hands turn the dial',
   ],
   [
     'a night with hardly a photon',

@@ -76,3 +76,26 @@ test('any filter name comes back whole', () => {
   );
   expect(quoted).toBeGreaterThan(50);
 });
+
+test('where a rig times the shutter, its thirds of a stop are rows among the cues', () => {
+  const shutter = (frame: number, from: string, to: string) => {
+    const { at, sunAltitudeDeg } = PLAN.frames[frame]!;
+    return { frame, at, sunAltitudeDeg, changes: [{ control: 'shutter' as const, from, to }] };
+  };
+  const plan = { ...PLAN, shutterTimes: [shutter(1, '1/40', '1/30'), shutter(3, '1/250', '1/190')] };
+  const [header, ...rows] = readCsv(writeCuesCsv(plan));
+  const records = rows.map((row) => Object.fromEntries(row.map((field, i) => [header![i], field])));
+  expect(
+    records.map(({ frame, shutterFrom, shutterTo, filterFrom }) => [
+      frame,
+      shutterFrom,
+      shutterTo,
+      filterFrom,
+    ]),
+  ).toEqual([
+    ['1', '1/40', '1/30', ''],
+    ['2', '1/30', '1/250', 'ND 0.9'],
+    ['3', '1/250', '1/190', ''],
+    ['4', '1/250', '1/125', ''],
+  ]);
+});

@@ -5,7 +5,7 @@ import { shootFrom } from '../shoots.js';
 const shoot = shootFrom({ filters: [{ name: 'ND 8', factor: 8 }] });
 
 describe('a frame as the dials say it', () => {
-  const { ramp, stacks } = kitOf(shootFrom({ camera: { ...shoot.camera, bulb: true } }));
+  const { ramp, stacks } = kitOf(shootFrom({ crew: 'rig', camera: { ...shoot.camera, bulb: true } }));
   const textOf = (timeS: number) =>
     settingOf(
       { ramp, stacks },

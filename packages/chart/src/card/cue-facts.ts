@@ -13,6 +13,7 @@ export interface CueFacts {
   readonly after: PlanFrame;
   readonly steps: readonly CueStep[]; // in the order of work
   readonly filterChange: boolean;
+  readonly byRig: boolean; // nothing to do: the rig has its shutter there by itself
   readonly mayCost?: { readonly first: number; readonly last: number }; // frame numbers, from 1
 }
 
@@ -23,8 +24,18 @@ export type CueStep =
 
 /** The cues of a plan in order, ready for paper. */
 export function cueFacts(plan: PlanMade, words: Words): CueFacts[] {
-  return plan.cues.map((cue, i) => {
-    const sinceAt = plan.cues[i - 1]?.at ?? plan.summary.startAt;
+  return factsOf(plan, plan.cues, words);
+}
+
+/** The rows of a card in order: the cues and, where a rig times the shutter freely, where that stands between them. */
+export function rowFacts(plan: PlanMade, words: Words): CueFacts[] {
+  const rows = [...plan.cues, ...(plan.shutterTimes ?? [])].sort((a, b) => a.frame - b.frame);
+  return factsOf(plan, rows, words);
+}
+
+function factsOf(plan: PlanMade, rows: readonly PlanCue[], words: Words): CueFacts[] {
+  return rows.map((cue, i) => {
+    const sinceAt = rows[i - 1]?.at ?? plan.summary.startAt;
     const after = plan.frames[cue.frame]!;
     const before = plan.frames[Math.max(0, cue.frame - 1)]!;
     const filterChange = cue.changes.some((change) => change.control === 'filter');
@@ -37,6 +48,7 @@ export function cueFacts(plan: PlanMade, words: Words): CueFacts[] {
       after,
       steps: stepsOf(cue.changes, before, after, words),
       filterChange,
+      byRig: plan.shutterTimes?.includes(cue) === true,
       ...(spoiled === undefined ? {} : { mayCost: spoiled }),
     };
   });

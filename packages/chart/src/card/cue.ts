@@ -3,7 +3,7 @@
 import type { Pen } from '../svg/pen.js';
 import { textWidth, wrapText } from '../svg/text-width.js';
 import { clockText } from '../text/local-time.js';
-import { exposureText, filterText } from '../text/setting.js';
+import { controlText, exposureText, filterText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
 import { type CueFacts, type CueStep, stepText } from './cue-facts.js';
 import { type Block, type Layout, SIZE } from './page.js';
@@ -26,9 +26,10 @@ export function cueBlocks(cues: readonly CueFacts[], withSeconds: boolean, layou
   ]);
   const column = form.left + CLOCK + widths.reduce((a, b) => Math.max(a, b), 0) + 5.5;
   const cueLayout = { ...layout, withSeconds, column };
-  return cues.map((facts) =>
-    facts.filterChange ? filterBlock(facts, cueLayout) : dialBlock(facts, cueLayout),
-  );
+  return cues.map((facts) => {
+    if (facts.byRig) return rigBlock(facts, cueLayout);
+    return facts.filterChange ? filterBlock(facts, cueLayout) : dialBlock(facts, cueLayout);
+  });
 }
 
 const BOX = 13;
@@ -83,6 +84,23 @@ function dialBlock(facts: CueFacts, { form, words, withSeconds, column }: CueLay
         pen.line(left, top + height - 1, right, top + height - 1),
       ].join('');
     },
+  };
+}
+
+/** One line without a box to tick: where the rig has the shutter, for whom must set it by hand after all. */
+function rigBlock(facts: CueFacts, { form, words, withSeconds, column }: CueLayout): Block {
+  const { left, right } = form;
+  const height = 16;
+  return {
+    height,
+    draw: (top, pen) =>
+      clockOf(facts, withSeconds, words).draw(left + CLOCK, top + 11.5, pen) +
+      pen.text(column, top + 11.5, controlText('shutter', facts.after, words), {
+        size: SIZE.clock,
+        bold: true,
+      }) +
+      pen.text(right, top + 11.5, lightText(facts, words), { ...SMALL, anchor: 'end' }) +
+      pen.line(left, top + height - 1, right, top + height - 1),
   };
 }
 

@@ -3,6 +3,7 @@
 import type { PlanMade } from '@evenfall/core';
 import { clockText, instantMs, needsSeconds } from '../text/local-time.js';
 import { placeTexts } from '../text/place.js';
+import { shutterEnds } from '../text/setting.js';
 import type { Words } from '../text/words.js';
 
 export interface CardFacts {
@@ -15,12 +16,17 @@ export interface CardFacts {
   readonly checks: readonly string[];
   readonly events: readonly string[]; // during the shoot and an hour around it
   readonly correction: string;
+  readonly howToRead: string; // over the cues
 }
 
 /** The texts of a plan's card. */
 export function cardFacts(plan: PlanMade, words: Words): CardFacts {
   const { shoot, summary } = plan;
-  const withSeconds = needsSeconds([summary.startAt, summary.endAt, ...plan.cues.map((cue) => cue.at)]);
+  const withSeconds = needsSeconds([
+    summary.startAt,
+    summary.endAt,
+    ...[...plan.cues, ...(plan.shutterTimes ?? [])].map(({ at }) => at),
+  ]);
   const { card } = words;
   const [latitude, longitude, zone] = placeTexts(shoot.place, words);
   return {
@@ -39,6 +45,7 @@ export function cardFacts(plan: PlanMade, words: Words): CardFacts {
     checks: checklist(plan, words),
     events: eventTexts(plan, words),
     correction: correction(plan, words),
+    howToRead: howToRead(plan, words),
   };
 }
 
@@ -68,9 +75,17 @@ function eventTexts({ events, summary }: PlanMade, words: Words): string[] {
     .map(({ name, at }) => `${words.events[name]} ${clockText(at, false, words)}`);
 }
 
+/** How the rows below are meant, and what is a rig's to do. */
+function howToRead({ shoot, cues, frames }: PlanMade, { card }: Words): string {
+  if (!shoot.camera.bulb) return cues.length > 0 ? card.howToRead : card.noCues;
+  const rig = card.rigTimes(...shutterEnds(frames));
+  return cues.length > 0 ? `${rig} ${card.howToRead}` : rig;
+}
+
 function correction(plan: PlanMade, words: Words): string {
   const { shoot, summary, cues } = plan;
   const tolerance = words.number(shoot.limits.toleranceEv, 2);
+  if (shoot.camera.bulb) return words.card.correctionByRig({ tolerance });
   // Where the settings turn back, under lamps or a closed sky, the next cue is no darker than the last.
   if (turnsBack(plan)) return words.card.correctionByMarks({ tolerance, marks: shoot.camera.stepsPerStop });
   return words.card.correction({

@@ -7,7 +7,7 @@ import { wrapText } from '../svg/text-width.js';
 import { english, type Words } from '../text/words.js';
 import { backBlocks, noteBlocks } from './back.js';
 import { cueBlocks } from './cue.js';
-import { cueFacts } from './cue-facts.js';
+import { rowFacts } from './cue-facts.js';
 import { cardFacts } from './facts.js';
 import { frontSections } from './front.js';
 import { moveEndBlocks } from './moves.js';
@@ -48,7 +48,7 @@ export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
   const layout: Layout = { form: pageForm(paper), words };
   const pen = penOf(INKS[dark ? 'dark' : 'print']);
   const facts = cardFacts(plan, words);
-  const cues = cueFacts(plan, words);
+  const cues = rowFacts(plan, words);
   const first = plan.frames[0]!;
   const last = plan.frames.at(-1)!;
   const pages = layPages(
@@ -57,7 +57,7 @@ export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
       ...frontSections(plan, facts, layout),
       {
         blocks: [
-          paragraph(cues.length > 0 ? words.card.howToRead : words.card.noCues, layout),
+          paragraph(facts.howToRead, layout),
           ...cueBlocks(cues, facts.withSeconds, layout),
           ...moveEndBlocks(plan, layout),
           ...noteBlocks(plan, layout),

@@ -3,9 +3,9 @@
 import type { PlanMade } from '@evenfall/core';
 import { clockText } from '../text/local-time.js';
 import { moveEnds, moveStarts } from '../text/move.js';
-import { settingText } from '../text/setting.js';
+import { controlText, settingText } from '../text/setting.js';
 import { english, type Words } from '../text/words.js';
-import { type CueFacts, cueFacts, stepText } from './cue-facts.js';
+import { type CueFacts, rowFacts, stepText } from './cue-facts.js';
 import { cardFacts } from './facts.js';
 
 const COLUMNS = 80;
@@ -29,7 +29,7 @@ const COLUMNS = 80;
 export function cardText(plan: PlanMade, { words = english }: { readonly words?: Words } = {}): string {
   const facts = cardFacts(plan, words);
   const { card } = words;
-  const cues = cueFacts(plan, words);
+  const cues = rowFacts(plan, words);
   const list = (items: readonly string[], mark: string) => items.flatMap((item) => wrapped(item, mark));
   const notes = (isWarning: boolean) =>
     plan.notes.filter(({ level }) => (level === 'warning') === isWarning).map(({ text }) => words.note(text));
@@ -50,9 +50,12 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
     ...list(facts.checks, '[ ] '),
     ...(facts.events.length > 0 ? ['', heading(card.sky), ...list(facts.events, '- ')] : []),
     '',
-    heading(`${card.cueList} (${cues.length})`),
-    ...wrapped(cues.length > 0 ? card.howToRead : card.noCues),
-    ...cues.flatMap((cue) => ['', ...cueLines(cue, facts.withSeconds, words)]),
+    heading(`${card.cueList} (${plan.cues.length})`),
+    ...wrapped(facts.howToRead),
+    ...cues.flatMap((cue, i) => [
+      ...(cue.byRig && cues[i - 1]?.byRig ? [] : ['']),
+      ...(cue.byRig ? rigLines : cueLines)(cue, facts.withSeconds, words),
+    ]),
     '',
     ...wrapped(`${card.endsOn}: ${settingText(plan.frames.at(-1)!, words)}`),
     ...movesText(moveEnds(plan, words)),
@@ -77,6 +80,21 @@ function movesText(texts: readonly string[]): string[] {
 
 function heading(text: string): string {
   return `== ${text} ==`;
+}
+
+// Where the rig has its shutter:
+//     18:42:13  1/60  frame 412  sun −3.2° · EV 8.3
+function rigLines({ cue, after, frameNumber }: CueFacts, withSeconds: boolean, words: Words): string[] {
+  const { card } = words;
+  return wrapped(
+    [
+      clockText(cue.at, withSeconds, words),
+      controlText('shutter', after, words),
+      card.frame(String(frameNumber)),
+      `${card.sun(words.number(cue.sunAltitudeDeg, 1))} · ${card.ev(words.number(after.sceneEv100, 1))}`,
+    ].join('  '),
+    '    ',
+  );
 }
 
 // One cue:

@@ -10,6 +10,28 @@ export function shutterText(label: string): string {
   return label.includes('/') ? label : `${label} s`;
 }
 
+/**
+ * The shortest and the longest shutter of frames, as text.
+ *
+ * @param frames of a plan, one or more
+ * @returns "1/338" and "3.8 s"
+ * @example
+ * ```ts
+ * import { shutterEnds } from '@evenfall/chart';
+ *
+ * const frames = [{ shutter: '1/338', shutterS: 1 / 338 }, { shutter: '3.8', shutterS: 3.8 }];
+ * shutterEnds(frames); // → ['1/338', '3.8 s']
+ * ```
+ */
+export function shutterEnds(
+  frames: readonly Pick<PlanFrame, 'shutter' | 'shutterS'>[],
+): readonly [shortest: string, longest: string] {
+  const first = frames[0]!;
+  const shortest = frames.reduce((least, frame) => (frame.shutterS < least.shutterS ? frame : least), first);
+  const longest = frames.reduce((most, frame) => (frame.shutterS > most.shutterS ? frame : most), first);
+  return [shutterText(shortest.shutter), shutterText(longest.shutter)];
+}
+
 /** Names of the filters on the lens, "ND 3 + ND 6", or the word for none. */
 export function filterText(names: readonly string[], words: Words): string {
   return names.length === 0 ? words.noFilter : names.join(' + ');

@@ -140,6 +140,9 @@ export const german: Words = {
       `Bei ISO 100 messen; mit dem EV des nächsten Einsatzes vergleichen. Bis ${p.tolerance} daneben: weiter so. ` +
       `Mehr: bei jedem Einsatz so viel mehr einstellen, wenn es dunkler, weniger, wenn es heller ist: erst Zeit, ` +
       `dann ISO, ${p.marks} Marken je Stufe.`,
+    correctionByRig: (p) =>
+      `Bei ISO 100 messen; mit dem EV der letzten Zeile vergleichen, deren Uhrzeit vorbei ist. Bis ${p.tolerance} daneben: ` +
+      `weiter so. Mehr: der Steuerung sagen: doppelte Zeit je Stufe dunkler, halbe Zeit je Stufe heller.`,
     minutesAfter: (minutes: string) => `+${minutes} min`,
     frame: (number: string) => `Bild ${number}`,
     sun: (deg: string) => `Sonne ${deg}°`,
@@ -152,6 +155,9 @@ export const german: Words = {
     after: 'danach',
     howToRead:
       'Die Uhrzeit ist der Beginn des ersten Bildes mit der neuen Einstellung: in der Pause direkt davor drehen.',
+    rigTimes: (shortest: string, longest: string) =>
+      `Die Steuerung misst die Belichtungszeit ab, ${shortest} bis ${longest}: nichts verstellen. Zeilen ohne Kästchen ` +
+      `sagen, wo die Zeit steht, jede Drittelstufe; fällt die Steuerung aus, die nächste Marke von Hand einstellen.`,
     noCues: 'Keine Einsätze: Die Kamera bleibt, wie sie ist.',
     missedTitle: 'Einsatz verpasst?',
     missed: [

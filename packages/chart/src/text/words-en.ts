@@ -142,6 +142,9 @@ export const english = {
       `Meter at ISO 100; compare with the EV of the next cue. Up to ${p.tolerance} off: carry on. More: at every cue ` +
       `set that much more than it says where it is darker, less where it is brighter: shutter first, then ISO, ` +
       `${p.marks} marks a stop.`,
+    correctionByRig: (p: { tolerance: string }) =>
+      `Meter at ISO 100; compare with the EV of the last row whose time has come. Up to ${p.tolerance} off: carry on. ` +
+      `More: tell the rig: twice the shutter time for each stop darker, half of it for each stop brighter.`,
     minutesAfter: (minutes: string) => `+${minutes} min`,
     frame: (number: string) => `frame ${number}`,
     sun: (deg: string) => `sun ${deg}°`,
@@ -154,6 +157,9 @@ export const english = {
     after: 'then',
     howToRead:
       'The clock time is the start of the first frame with the new setting: turn the dial in the gap just before it.',
+    rigTimes: (shortest: string, longest: string) =>
+      `The rig times the shutter, ${shortest} to ${longest}: leave it alone. Rows without a box say where it stands, ` +
+      `every third of a stop; should the rig fail, set the nearest mark by hand.`,
     noCues: 'No cues: leave the camera as it stands.',
     missedTitle: 'When a cue was missed',
     missed: [

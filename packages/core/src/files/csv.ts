@@ -1,12 +1,13 @@
 // Plans as tables for a spreadsheet: comma-separated values with a header row.
 // Source: docs/sources.md#rfc4180.
 
+import { changesByClock } from '../plan/cues.js';
 import type { Control, PlanFrame, PlanMade } from '../plan/types.js';
 
 const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
 
 /**
- * Cues as a table, one a row: frame (from 0), time, sun altitude, each control's change from and to (empty
+ * Cues as a table, one a row, and where a rig times the shutter freely a row for every third of a stop that it moves: frame (from 0), time, sun altitude, each control's change from and to (empty
  * where it stays), and the whole setting after it. Source: docs/sources.md#rfc4180.
  *
  * @param plan from {@link planShoot} or {@link readPlan}
@@ -33,7 +34,7 @@ export function writeCuesCsv(plan: PlanMade): string {
     'aperture',
     'filters',
   ];
-  const rows = plan.cues.map(({ frame, at, sunAltitudeDeg, changes }) => {
+  const rows = changesByClock(plan).map(({ frame, at, sunAltitudeDeg, changes }) => {
     const after = plan.frames[frame]!;
     const turns = CONTROLS.flatMap((control) => {
       const change = changes.find((each) => each.control === control);

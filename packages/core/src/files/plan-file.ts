@@ -1,6 +1,7 @@
 // Reading and writing plan files and light tables.
 
 import * as v from 'valibot';
+import { shutterTimesOf } from '../plan/cues.js';
 import type { LightTable, Plan } from '../plan/types.js';
 import { type Fault, type FileError, type Locate, placed } from './file-error.js';
 import { jsonLines } from './json-lines.js';
@@ -46,7 +47,7 @@ export function readPlan(value: unknown, where?: Locate, source?: string): PlanR
   const faults = shapeFaults(planSchema, value, read.issues ?? []);
   if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };
 
-  const plan: Plan = { ...read.output, shoot: withDefaults(read.output.shoot) };
+  const plan = whole(read.output);
   const contradictions = [
     ...shootFaults(plan.shoot).map((fault) => ({ ...fault, path: ['shoot', ...fault.path] })),
     ...('frames' in plan ? countFaults(plan) : []),
@@ -55,8 +56,21 @@ export function readPlan(value: unknown, where?: Locate, source?: string): PlanR
   return { kind: 'ok', plan };
 }
 
+/** A plan with what depends on its other keys filled in: a file from before `shutterTimes` has them in its frames. */
+function whole(file: v.InferOutput<typeof planSchema>): Plan {
+  const shoot = withDefaults(file.shoot);
+  if ('infeasible' in file) return { ...file, shoot };
+  const { shutterTimes = shutterTimesOf(file.frames, file.cues) } = file;
+  return { ...file, shoot, ...(shoot.camera.bulb ? { shutterTimes } : {}) };
+}
+
 /** Frames count from 0 without a hole, cues lie among them, and the summary counts them right. */
-function countFaults({ summary, frames, cues }: Extract<Plan, { frames: unknown }>): Fault[] {
+function countFaults({
+  summary,
+  frames,
+  cues,
+  shutterTimes = [],
+}: Extract<Plan, { frames: unknown }>): Fault[] {
   const faults: Fault[] = [];
   const check = (path: Fault['path'], got: number, right: number) => {
     if (got !== right)
@@ -65,13 +79,15 @@ function countFaults({ summary, frames, cues }: Extract<Plan, { frames: unknown 
   check(['summary', 'frameCount'], summary.frameCount, frames.length);
   check(['summary', 'cueCount'], summary.cueCount, cues.length);
   for (const [index, { frame }] of frames.entries()) check(['frames', index, 'frame'], frame, index);
-  let before = 0;
-  for (const [index, { frame }] of cues.entries()) {
-    if (frame <= before || frame >= frames.length) {
-      const text = `${frame} is not a frame after ${before} and before ${frames.length}; give one`;
-      faults.push({ path: ['cues', index, 'frame'], text });
+  for (const [key, list] of Object.entries({ cues, shutterTimes })) {
+    let before = 0;
+    for (const [index, { frame }] of list.entries()) {
+      if (frame <= before || frame >= frames.length) {
+        const text = `${frame} is not a frame after ${before} and before ${frames.length}; give one`;
+        faults.push({ path: [key, index, 'frame'], text });
+      }
+      before = frame;
     }
-    before = frame;
   }
   return faults;
 }

@@ -86,17 +86,16 @@ const change = v.strictObject({
   to: label,
 });
 
+const cue = v.strictObject({ frame, at, sunAltitudeDeg: degrees, changes: list(change, 'changes', 4, 1) });
+
 const made = v.strictObject({
   format: planFormat,
   shoot: shootFileSchema,
   summary,
   events: list(eventSchema, 'events', MOST_LINES),
   frames: list(planFrame, 'frames', MOST_FRAMES, 1),
-  cues: list(
-    v.strictObject({ frame, at, sunAltitudeDeg: degrees, changes: list(change, 'changes', 4, 1) }),
-    'cues',
-    MOST_FRAMES,
-  ),
+  cues: list(cue, 'cues', MOST_FRAMES),
+  shutterTimes: v.exactOptional(list(cue, 'shutter times', MOST_FRAMES)),
   move: v.exactOptional(planMove),
   notes: list(
     v.strictObject({ level: word(['info', 'caution', 'warning']), text: line }),

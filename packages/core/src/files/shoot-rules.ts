@@ -30,6 +30,7 @@ export function shootFaults(shoot: Shoot): Fault[] {
     ...spanFaults(shoot, zone),
     ...dial.faults,
     ...(dial.shortestStep === undefined ? [] : intervalFaults(shoot, dial.shortestStep)),
+    ...crewFaults(shoot),
     ...filterFaults(shoot),
     ...sceneFaults(shoot),
     ...lookFaults(shoot),
@@ -156,6 +157,14 @@ function intervalFaults({ intervalS, camera }: Shoot, shortestStep: number): Fau
       text: `${intervalS} is too short for ${exposure} and a gap of ${gapS} s; give ${least} or more`,
     },
   ];
+}
+
+/** No hand opens and closes a shutter to the hundredth of a stop at every frame. */
+function crewFaults({ camera, crew }: Shoot): Fault[] {
+  if (!camera.bulb || crew === 'rig') return [];
+  const text =
+    'a freely timed shutter needs crew "rig"; give that, or leave bulb out and let hands turn the dial';
+  return [{ path: ['camera', 'bulb'], text }];
 }
 
 function filterFaults({ filters, startFilter }: Shoot): Fault[] {

@@ -64,3 +64,52 @@ export function cuesOf(
     return changes.length === 0 ? [] : [{ frame, at, sunAltitudeDeg, changes }];
   });
 }
+
+/** A third of a stop: a click of most dials, so that a hand can set it where the rig fails. Our choice. */
+const TOLD_EV = 1 / 3;
+
+/**
+ * Where a rig that times the shutter freely has it, by the clock: at every third of a stop from what was told before,
+ * be it the first setting, one of these or a cue, which tells the whole setting.
+ *
+ * @param frames in order
+ * @param cues of the other controls
+ */
+export function shutterTimesOf(
+  frames: readonly Pick<PlanFrame, 'frame' | 'at' | 'sunAltitudeDeg' | 'shutter' | 'shutterS'>[],
+  cues: readonly Pick<PlanCue, 'frame'>[],
+): PlanCue[] {
+  const toldByCue = new Set(cues.map(({ frame }) => frame));
+  let told = frames[0];
+  return frames.flatMap((now) => {
+    const { frame, at, sunAltitudeDeg, shutter: to } = now;
+    const byCue = toldByCue.has(frame);
+    if (!byCue && Math.abs(Math.log2(now.shutterS / told.shutterS)) < TOLD_EV - 1e-9) return [];
+    const from = told.shutter;
+    told = now;
+    return byCue ? [] : [{ frame, at, sunAltitudeDeg, changes: [{ control: 'shutter' as const, from, to }] }];
+  });
+}
+
+/**
+ * All that changes, by the clock: the cues and, where a rig times the shutter freely, where that stands between them.
+ *
+ * @param plan its `cues` and `shutterTimes`
+ * @returns in order of time, at most one a frame
+ * @example
+ * ```ts
+ * // With the plan of planShoot's example: on a dial nothing changes but at a cue.
+ * import { changesByClock } from '@evenfall/core';
+ *
+ * changesByClock(plan).length === plan.cues.length; // → true
+ * ```
+ */
+export function changesByClock({
+  cues,
+  shutterTimes = [],
+}: {
+  readonly cues: readonly PlanCue[];
+  readonly shutterTimes?: readonly PlanCue[];
+}): readonly PlanCue[] {
+  return shutterTimes.length === 0 ? cues : [...cues, ...shutterTimes].sort((a, b) => a.frame - b.frame);
+}

@@ -5,7 +5,7 @@
  */
 
 export { type PlanChoice, planChoices } from './choices.js';
-export { cuesOf, stackText } from './cues.js';
+export { changesByClock, cuesOf, stackText } from './cues.js';
 export { type Forecast, forecastLight } from './forecast.js';
 export { lightTable, planShoot } from './plan.js';
 export { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';

@@ -9,7 +9,7 @@ import { type Kit, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
 import { civilDay, rfc3339, type Zone } from '../sky/clock.js';
 import { skyEvents } from '../sky/sun.js';
-import { cuesOf } from './cues.js';
+import { cuesOf, shutterTimesOf } from './cues.js';
 import type { Forecast } from './forecast.js';
 import { type MovingNotes, notesOf } from './notes.js';
 import { eveningsHeldShare, frameReserves, type Reserve, reserveOf } from './reserve.js';
@@ -53,6 +53,7 @@ export function madePlan({ shoot, forecast, problem, kit, ramp }: Solved, moving
     events,
     frames,
     cues,
+    ...(shoot.camera.bulb ? { shutterTimes: shutterTimesOf(frames, cues) } : {}),
     ...(move === undefined ? {} : { move }),
     notes: notesOf({ shoot, forecast, problem, frames, summary, events, moving: notes }),
   };

@@ -154,6 +154,11 @@ export interface PlanMade {
   readonly frames: readonly PlanFrame[];
   /** In order of time, none or more. */
   readonly cues: readonly PlanCue[];
+  /**
+   * Only where a rig times the shutter freely, which is no cue: where it has it by the clock, every third of a stop, in
+   * order of time, none at a cue's frame.
+   */
+  readonly shutterTimes?: readonly PlanCue[];
   /** Where the shoot has moves. */
   readonly move?: PlanMove;
   /** None or more. */

@@ -1,5 +1,6 @@
 // The chart on the page: canvas, cursor and readings laid over it, what stands under the cursor told in words.
 
+import { changesByClock } from '@evenfall/core';
 import { computed, effect, signal, untracked } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
@@ -73,8 +74,9 @@ export function toCue(step: -1 | 1): void {
   const plan = made.peek();
   if (plan === undefined) return;
   const at = cursor.peek();
+  const changes = changesByClock(plan);
   const target =
-    step > 0 ? plan.cues.find(({ frame }) => frame > at) : plan.cues.findLast(({ frame }) => frame < at);
+    step > 0 ? changes.find(({ frame }) => frame > at) : changes.findLast(({ frame }) => frame < at);
   moveCursor(target?.frame ?? (step > 0 ? plan.frames.length - 1 : 0));
 }
 
@@ -191,7 +193,7 @@ function underCursor() {
       <button
         type="button"
         class="small"
-        ?disabled=${plan === undefined || cursorCue.value >= plan.cues.length - 1}
+        ?disabled=${plan === undefined || cursorCue.value >= changesByClock(plan).length - 1}
         @click=${() => toCue(1)}
       >
         ${w.chart.nextCue} <span aria-hidden="true">→</span>

@@ -1,6 +1,6 @@
 // The cues in order; the one that holds under the cursor is marked, and a press takes the cursor to it.
 
-import type { PlanCue } from '@evenfall/core';
+import { changesByClock, type PlanCue, type PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { changeSpoken, clock, markText, settingText } from '../parts/text.js';
 import { cursorCue, moveCursor } from '../state/cursor.js';
@@ -21,16 +21,28 @@ export function cueList() {
       html`<b>${w.cues.first}</b> ${first ? settingText(first, owned) : ''}`,
       '',
     ),
-    ...plan.cues.map((cue, i) => {
+    ...changesByClock(plan).map((cue, i) => {
       const after = plan.frames[cue.frame];
       return row(i, cue.frame, cue.at, changesOf(cue), after ? settingText(after, owned) : '');
     }),
   ];
   return html`<section class="cues">
     <h2>${w.cues.title}</h2>
-    ${plan.cues.length === 0 ? html`<p class="help">${w.cues.none}</p>` : nothing}
+    ${howToRead(plan)}
     <ol tabindex="-1">${rows}</ol>
   </section>`;
+}
+
+function howToRead({ shoot, cues, frames }: PlanMade) {
+  const w = words().cues;
+  if (shoot.camera.bulb) {
+    const byTime = frames.toSorted((a, b) => a.shutterS - b.shutterS);
+    const [shortest, longest] = [byTime[0], byTime.at(-1)].map((frame) =>
+      markText('shutter', frame?.shutter ?? ''),
+    );
+    return html`<p class="help">${w.rig(shortest!, longest!)}</p>`;
+  }
+  return cues.length === 0 ? html`<p class="help">${w.none}</p>` : nothing;
 }
 
 function row(index: number, frame: number, at: string, what: unknown, after: string) {

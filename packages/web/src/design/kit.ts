@@ -72,6 +72,6 @@ export function kitPanel() {
         put(['camera', 'aperture'], on ? { widest, narrowest: widest } : widest);
       },
     })}
-    ${crew === 'rig' ? tickControl({ path: ['camera', 'bulb'], label: w.bulb }) : ''} ${filterList()}
+    ${crew === 'rig' || camera.bulb ? tickControl({ path: ['camera', 'bulb'], label: w.bulb }) : ''} ${filterList()}
   `;
 }

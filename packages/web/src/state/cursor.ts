@@ -1,6 +1,6 @@
 // The one cursor that runs through chart, lanes, cue list and table: a frame of the plan.
 
-import type { PlanCue, PlanFrame } from '@evenfall/core';
+import { changesByClock, type PlanCue, type PlanFrame } from '@evenfall/core';
 import { computed, signal } from '@preact/signals-core';
 import { made } from './plan.js';
 
@@ -20,4 +20,7 @@ export function cueBefore(cues: readonly PlanCue[], frame: number): number {
   return cues.findLastIndex((cue) => cue.frame <= frame);
 }
 
-export const cursorCue = computed(() => (made.value ? cueBefore(made.value.cues, cursor.value) : -1));
+/** Position of that of the cursor in the list of all changes, where a rig's shutter has rows too. */
+export const cursorCue = computed(() =>
+  made.value ? cueBefore(changesByClock(made.value), cursor.value) : -1,
+);

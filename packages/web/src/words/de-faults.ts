@@ -48,6 +48,11 @@ const HINTS: readonly Rule[] = [
 
 const RULES: readonly Rule[] = [
   [
+    'a freely timed shutter needs crew "rig"; give that, or leave bulb out and let hands turn the dial',
+    () =>
+      'Frei abgemessen wird die Zeit nur von einer Steuerung: "Eine Steuerung" wählen, oder die Zeit am Rad lassen',
+  ],
+  [
     '(.+) is not (?:a|an) [^;]*; give ([^;]*?)(, with(?:out|) [^;]*)?',
     (value, right, hint) =>
       `${value} geht hier nicht; richtig: ${rightInGerman(right!)}${byRules(HINTS, hint ?? '') ?? ''}`,

@@ -281,6 +281,8 @@ export const german: PageWords = {
   cues: {
     title: 'Einsätze',
     none: 'Keine Einsätze: Die Kamera bleibt, wie sie steht.',
+    rig: (shortest, longest) =>
+      `Die Steuerung misst die Zeit ab, ${shortest} bis ${longest}. Wo sie steht, wird zu jeder Drittelstufe gesagt.`,
     first: 'Beginn',
     filterChange: 'Filterwechsel',
     controls: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },

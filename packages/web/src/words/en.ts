@@ -274,6 +274,8 @@ export const english = {
   cues: {
     title: 'Cues',
     none: 'No cues: the camera stays as it stands.',
+    rig: (shortest: string, longest: string) =>
+      `The rig drives the shutter, ${shortest} to ${longest}. Where it stands is told at every third of a stop.`,
     first: 'Start',
     filterChange: 'filter change',
     controls: { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' },
