@@ -42,6 +42,23 @@ describe('plan', () => {
     expect(out).toContain('evenfall card - -o card.pdf');
   });
 
+  test('says below its title, first of all, what puts it in doubt', async () => {
+    // The span of that shoot begins at 19:00.
+    const at = plan.frames[30]!.at;
+    const read = `${EVENING}\nreadings:\n  - { at: ${at}, ev100: ${plan.frames[30]!.sceneEv100.toFixed(1)} }\n`;
+    const { status, out } = await evenfall(['plan', '-'], read);
+    expect(status).toBe(0);
+    const [, , , blank, ...rest] = out.split('\n');
+    expect(blank).toBe('');
+    expect(rest.join(' ').replaceAll(/\s+/g, ' ')).toMatch(
+      new RegExp(
+        `^ warning: This plans the shoot from its start at ${clock(plan.summary.startAt).slice(0, 5)}, .*evenfall follow`,
+      ),
+    );
+    const notes = out.slice(out.indexOf('\nNotes\n'));
+    expect(notes).not.toContain('warning:');
+  });
+
   test('is set up by twenty minutes before the start, down to five', async () => {
     const { out } = await evenfall(['plan', '-'], EVENING);
     const [, hours, minutes] = /^Be set up by {3}(\d\d):(\d\d)$/m.exec(out)!;

@@ -7,6 +7,7 @@ import {
   framesOnCharge,
   type PlanInfeasible,
   type PlanMade,
+  type PlanNote,
 } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
@@ -21,11 +22,12 @@ const LEAD = 15;
 export function planText(plan: PlanMade, shootPath: string, colors: Colors): string {
   const lines = [
     ...headingLines(plan, colors),
+    ...noteLines(plan, colors, ['warning']),
     '',
     ...factLines(plan, colors),
     '',
     ...cueLines(plan, colors),
-    ...noteLines(plan, colors),
+    ...noteLines(plan, colors, ['caution', 'info']),
     '',
     colors.bold('Next'),
     `  a card to carry   npx evenfall card ${asArgument(shootPath)} -o card.pdf`,
@@ -162,14 +164,16 @@ function rigLines({ cues, frames }: PlanMade, colors: Colors): string[] {
   ];
 }
 
-function noteLines({ notes }: PlanMade, colors: Colors): string[] {
-  if (notes.length === 0) return [];
+function noteLines({ notes }: PlanMade, colors: Colors, levels: readonly PlanNote['level'][]): string[] {
+  const told = notes.filter(({ level }) => levels.includes(level));
+  if (told.length === 0) return [];
   const paint = { info: colors.dim, caution: colors.yellow, warning: colors.red };
-  const lines = notes.map(({ level, text }) => {
+  const lines = told.map(({ level, text }) => {
     const lead = level === 'info' ? 'note: ' : `${level}: `;
     return hanging(`  ${lead}`, text).replace(lead, paint[level](lead));
   });
-  return ['', colors.bold('Notes'), ...lines];
+  // Warnings stand right below the title, before anything is read that they put in doubt.
+  return levels.includes('warning') ? ['', ...lines] : ['', colors.bold('Notes'), ...lines];
 }
 
 /** A share of evenings as a whole number; no forecast is sure enough to say all of them. */

@@ -102,7 +102,7 @@ test('where no filter changes, nothing is said of frames that one may spoil', ()
 });
 
 test('a reading that no sky gives is told first, as a warning, with its number', () => {
-  const plan = made({ ...camera(), readings: [{ at: '2026-09-18T20:30:00+02:00', ev100: 25 }] });
+  const plan = made({ ...camera(), readings: [{ at: '2026-09-18T19:30:00+02:00', ev100: 25 }] });
   expect(plan.notes[0]).toEqual({
     level: 'warning',
     text: expect.stringMatching(/^The reading of EV 25 was not used\. [A-Z].*\.$/),
@@ -121,4 +121,32 @@ test('warnings stand before cautions, and those before the rest, whatever they a
   const order = ['warning', 'caution', 'info'];
   expect(levels).toEqual(levels.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)));
   expect(new Set(levels)).toEqual(new Set(order));
+});
+
+describe('a reading taken after the start', () => {
+  // Sunset is at 20:14 there; the shoot starts at 20:00 on the place's clock.
+  const span = { startAt: '2026-09-18T20:00:00+02:00', endAt: '2026-09-18T21:30:00+02:00' };
+  const notesWith = (...at: string[]) => {
+    const readings = at.map((each) => ({ at: each, ev100: 11.5 }));
+    return made({ span, ...camera({ cardGB: 1, frameMB: 60 }), readings }).notes;
+  };
+
+  test('is warned of before all else: the plan is one from the start, and the evening belongs to follow', () => {
+    // 20:20 in Madrid is 18:20 in UTC; the card that is too small is a warning too.
+    const [first, second] = notesWith('2026-09-18T20:40:00+02:00', '2026-09-18T18:20:00Z');
+    expect(first).toMatchObject({
+      level: 'warning',
+      text: expect.stringMatching(
+        /^This plans the shoot from its start at 20:00, with a reading taken at 20:20: .*evenfall follow/,
+      ),
+    });
+    expect(second).toMatchObject({ level: 'warning', text: expect.stringMatching(/^The card holds/) });
+  });
+
+  test('before the start, or at it, there is nothing to warn of', () => {
+    for (const at of ['2026-09-18T19:40:00+02:00', '2026-09-18T20:00:00+02:00']) {
+      expect(notesWith(at)[0]!.text).toMatch(/^The card holds/);
+    }
+    expect(notesWith()[0]!.text).toMatch(/^The card holds/);
+  });
 });

@@ -111,9 +111,11 @@ describe('a pan of 105° from the afterglow', () => {
 
   test('every frame has the light of a camera that stands and faces that way', () => {
     for (const i of places) {
-      const { panDeg, sceneEv100 } = panned.frames[i]!;
+      const { panDeg, sceneEv100, lowEv100, highEv100 } = panned.frames[i]!;
       const still = lightOf(facing((270 + panDeg!) % 360));
       expect(sceneEv100).toBeCloseTo(still.sceneEv100[i]!, 9);
+      expect(lowEv100).toBeCloseTo(still.lowEv100[i]!, 9);
+      expect(highEv100).toBeCloseTo(still.highEv100[i]!, 9);
     }
   });
 

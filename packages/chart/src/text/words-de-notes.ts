@@ -10,6 +10,13 @@ type Rule = readonly [pattern: string, german: (...parts: string[]) => string];
 
 const RULES: readonly Rule[] = [
   [
+    'This plans the shoot from its start at (\\d\\d:\\d\\d), with a reading taken at (\\d\\d:\\d\\d): settings before the reading change too\\. Once the shoot has begun, use evenfall follow or the field view of the page, which go on from where the camera stands\\.',
+    (start, at) =>
+      `Dies plant die Aufnahme von ihrem Beginn um ${start} an, mit einer Messung von ${at}: Auch Einstellungen vor der ` +
+      'Messung ändern sich. Hat die Aufnahme begonnen, hilft evenfall follow oder „Draußen“ auf der Seite; beide ' +
+      'gehen von dem aus, was an der Kamera steht.',
+  ],
+  [
     `The card holds ${number} of the ${number} frames; bring ${number} GB or more\\. It is full at (\\d\\d:\\d\\d)\\.(?: An interval of ${number} s or more would fit it\\.)?`,
     (fit, all, gigabytes, time, interval) =>
       `Die Karte fasst ${fit} der ${all} Bilder; ${comma(gigabytes!)} GB oder mehr mitnehmen. Um ${time} ist sie voll.${

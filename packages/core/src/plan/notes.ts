@@ -4,7 +4,9 @@ import { dialStep, timeOfStep } from '../exposure/dial.js';
 import { longestTimeInside } from '../footage/frames.js';
 import type { RampProblem } from '../ramp/problem.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { instant } from '../shoot/span.js';
 import { shootGap } from '../shoot/time-left.js';
+import { rfc3339 } from '../sky/clock.js';
 import type { Forecast } from './forecast.js';
 import { supplyNotes } from './notes-supplies.js';
 import { eveningsHeldShare, frameReserves } from './reserve.js';
@@ -31,6 +33,7 @@ interface Told {
 export function notesOf(told: Told): PlanNote[] {
   const { shoot, forecast, summary, moving } = told;
   const notes = [
+    ...underWay(told),
     ...supplyNotes(shoot, summary, forecast.zone),
     ...readings(told),
     ...moving.moves,
@@ -44,6 +47,20 @@ export function notesOf(told: Told): PlanNote[] {
   ];
   const order = ['warning', 'caution', 'info'];
   return notes.sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level));
+}
+
+/** A reading taken after the start: the plan changes a past that has been shot, and says so before all else. */
+function underWay({ shoot, forecast, summary }: Told): PlanNote[] {
+  const startMs = instant(summary.startAt);
+  const after = shoot.readings.map(({ at }) => instant(at)).filter((atMs) => atMs > startMs);
+  if (after.length === 0) return [];
+  const clock = (atMs: number) => rfc3339(atMs, forecast.zone).slice(11, 16);
+  return [
+    {
+      level: 'warning',
+      text: `This plans the shoot from its start at ${clock(startMs)}, with a reading taken at ${clock(Math.min(...after))}: settings before the reading change too. Once the shoot has begun, use evenfall follow or the field view of the page, which go on from where the camera stands.`,
+    },
+  ];
 }
 
 function readings({ forecast }: Told): PlanNote[] {
