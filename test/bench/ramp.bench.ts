@@ -7,7 +7,7 @@ import { forecastLight } from '../../packages/core/dist/plan/forecast.js';
 import { planShoot } from '../../packages/core/dist/plan/plan.js';
 import { rampProblemOf } from '../../packages/core/dist/plan/targets.js';
 import { costToGo } from '../../packages/core/dist/ramp/exact/cost-to-go.js';
-import { HeldErrors } from '../../packages/core/dist/ramp/exact/held.js';
+import { planCourse } from '../../packages/core/dist/ramp/exact/course.js';
 import { giveBack } from '../../packages/core/dist/ramp/exact/table.js';
 import { latticeOf } from '../../packages/core/dist/ramp/lattice.js';
 import type { RampProblem } from '../../packages/core/dist/ramp/problem.js';
@@ -71,15 +71,14 @@ for (const [stackStops, most] of [
   [[0, 3, 6, 10], 14],
 ] as const) {
   describe(`per cell, ${stackStops.length - 1} filters: against a bare load, add, store (at most ${most})`, () => {
-    const lattice = latticeOf(dusk(3000, stackStops));
-    const held = new HeldErrors(lattice.target);
-    const { cost, least } = costToGo(lattice, held, 'same');
+    const course = planCourse(latticeOf(dusk(3000, stackStops)));
+    const { cost, least } = costToGo(course, 'same');
     const cells = cost.length;
     const megabytes = ((cost.byteLength + least.byteLength) / 1e6).toFixed(1); // asked: at most 8
     const from = new Float64Array(cells).fill(1.5);
     const to = new Float64Array(cells);
     bench(`bare, ${cells} cells`, () => addAll(from, to), time);
-    bench(`costs to go, ${megabytes} MB`, () => giveBack(costToGo(lattice, held, 'same')), time); // as a solve does
+    bench(`costs to go, ${megabytes} MB`, () => giveBack(costToGo(course, 'same')), time); // as a solve does
   });
 }
 

@@ -16,7 +16,7 @@ export interface Bands {
 /** Lowest and highest value over a window that starts at each frame. */
 export interface SlidingRange {
   readonly min: Float64Array;
-  readonly max: Float64Array; // -Infinity…: a window wholly beyond the last frame has min > max
+  readonly max: Float64Array; // a window wholly beyond the last frame: -Infinity to Infinity, which no level is near
 }
 
 /**
@@ -25,8 +25,8 @@ export interface SlidingRange {
  */
 export function slidingRange(values: Float64Array, windowFrames: number, offset: number): SlidingRange {
   return {
-    min: slidingExtreme(values, windowFrames, offset, notAbove, Number.POSITIVE_INFINITY),
-    max: slidingExtreme(values, windowFrames, offset, notBelow, Number.NEGATIVE_INFINITY),
+    min: slidingExtreme(values, windowFrames, offset, notAbove, Number.NEGATIVE_INFINITY),
+    max: slidingExtreme(values, windowFrames, offset, notBelow, Number.POSITIVE_INFINITY),
   };
 }
 
@@ -54,7 +54,7 @@ function slidingExtreme(
   return extreme;
 }
 
-/** Bands of every stack around a range of targets, cut to the levels the kit has. */
+/** Bands of every stack within tolerance of a whole range of targets, cut to the levels the kit has. */
 export function bandsOf(
   range: SlidingRange,
   stops: readonly number[],
@@ -68,9 +68,7 @@ export function bandsOf(
   let tallest = 0;
   const reachEv = toleranceEv + 1e-9;
   for (let frame = 0, at = 0; frame < frameCount; frame++) {
-    const empty = !(range.min[frame] <= range.max[frame]);
     for (let stack = 0; stack < stops.length; stack++, at++) {
-      if (empty) continue;
       const from = Math.max(
         kitLevels.low,
         Math.ceil((range.max[frame] - reachEv - stops[stack]) * stepsPerStop),

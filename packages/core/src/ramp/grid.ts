@@ -49,6 +49,7 @@ export function gridAt(
 
 /** A place at every frame. */
 export function everyFrame(frameCount: number, spacing: Spacing): Grid {
-  const at = Int32Array.from({ length: frameCount + 1 }, (_, frame) => frame);
+  const at = new Int32Array(frameCount + 1);
+  for (let frame = 0; frame <= frameCount; frame++) at[frame] = frame;
   return gridAt(at, frameCount, spacing, () => true);
 }

@@ -4,17 +4,15 @@ import { type BulbCourse, type BulbShutter, bulbEv, bulbModel, bulbShutter, bulb
 import { bulbWay } from './bulb/optimum.js';
 import { firstUnmetByBulb } from './bulb/reach.js';
 import { objectiveOf } from './cost.js';
-import { costToGo } from './exact/cost-to-go.js';
-import { HeldErrors } from './exact/held.js';
+import { planCourse } from './exact/course.js';
+import { dialWay } from './exact/optimum.js';
 import { firstUnmet } from './exact/reach.js';
-import { type CostToGo, giveBack } from './exact/table.js';
-import { cheapestWay } from './exact/traceback.js';
 import { everyFrame } from './grid.js';
 import { beyondKit, explain, noShutterFits } from './infeasible.js';
 import { type Lattice, latticeOf } from './lattice.js';
 import { exposureEv, shutterOf } from './moves.js';
 import type { RampFrame, RampProblem, RampResult } from './problem.js';
-import { type Way, withinLimit } from './way.js';
+import type { Way } from './way.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives
@@ -57,8 +55,9 @@ export function solveRamp(problem: RampProblem): RampResult {
   const lattice = latticeOf(problem);
   if (lattice.shutterMin > lattice.shutterMax) return noShutterFits(lattice);
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
-  const bulb = problem.kit.bulb ? bulbModel(planCourse(problem, lattice)) : undefined;
-  const way = bulb === undefined ? dialWay(lattice, limit) : bulbWay(bulb, undefined, limit);
+  const bulb = problem.kit.bulb ? bulbModel(bulbCourse(problem, lattice)) : undefined;
+  const way =
+    bulb === undefined ? dialWay(planCourse(lattice), undefined, limit) : bulbWay(bulb, undefined, limit);
   if (way !== undefined) {
     const frames = framesOf(lattice, way, bulb?.shutter);
     return { kind: 'ok', frames, objective: objectiveOf(problem, frames) };
@@ -67,22 +66,8 @@ export function solveRamp(problem: RampProblem): RampResult {
   return explain(lattice, frame, excessEv, limit);
 }
 
-/** The optimum over dial steps. */
-function dialWay(lattice: Lattice, limit: number): Way | undefined {
-  const held = new HeldErrors(lattice.target);
-  return withinLimit<CostToGo>(
-    limit,
-    (afterFilter) => costToGo(lattice, held, afterFilter),
-    (costs) => {
-      const way = cheapestWay(lattice, held, costs);
-      giveBack(costs(0)!);
-      return way;
-    },
-  );
-}
-
 /** A plan as a course for a shutter timed freely: a cue may come at every frame, and none may be out of tolerance. */
-function planCourse(problem: RampProblem, lattice: Lattice): BulbCourse {
+function bulbCourse(problem: RampProblem, lattice: Lattice): BulbCourse {
   return {
     kit: lattice,
     shutter: bulbShutter(problem),
@@ -158,7 +143,7 @@ export function rampExists(problem: RampProblem): boolean {
   if (problem.kit.bulb) {
     // A time between two marks may reach further than the last of them.
     if (beyondKit(lattice, 1 / lattice.stepsPerStop)) return false;
-    return bulbWay(bulbModel(planCourse(problem, lattice)), undefined, limit) !== undefined;
+    return bulbWay(bulbModel(bulbCourse(problem, lattice)), undefined, limit) !== undefined;
   }
   return !beyondKit(lattice) && firstUnmet(lattice, limit).frame === lattice.frameCount;
 }

@@ -41,21 +41,19 @@ export function withinLimit<Table>(
 }
 
 /**
- * Forward from a state: the cheapest move at each place for a cue, and on to the next place.
+ * Forward from what stands in segment 0: the cheapest move at each place for a cue, and on to the next place.
  *
- * @param from segment at which the first cue may come
  * @param cheapest the move that is cheaper at segment k than to stay, or undefined; `changes` filters were changed before
  */
 export function traceback(
   { at, freeAfterCue, freeAfterFilter }: Grid,
   start: State,
-  from: number,
   cheapest: (k: number, state: State, changes: number) => Move | undefined,
 ): Way {
   const cues: RampCue[] = [];
   let state = start;
   let changes = 0;
-  for (let k = from; k < at.length - 1; ) {
+  for (let k = 1; k < at.length - 1; ) {
     const move = cheapest(k, state, changes);
     if (move === undefined) {
       k++;

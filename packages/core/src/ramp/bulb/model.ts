@@ -88,7 +88,7 @@ export function bulbModel(course: BulbCourse): BulbModel {
   for (let k = 0, at = 0; k < segments; k++) {
     const frames = grid.at[k + 1] - grid.at[k];
     const firstEv = target[grid.at[k]];
-    const middleEv = target[Math.floor((grid.at[k] + grid.at[k + 1] - 1) / 2)];
+    const middleEv = target[grid.at[k] + Math.max(0, Math.floor((frames - 1) / 2))];
     // The frame before the first is not known here; light hardly moves in one.
     const beforeEv = target[Math.max(0, grid.at[k] - 1)];
     const followsOne = k > 0 && grid.at[k - 1] === grid.at[k] - 1;

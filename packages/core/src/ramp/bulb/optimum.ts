@@ -23,7 +23,7 @@ interface DialMoves {
 /**
  * The cheapest way over the grid, or undefined where none exists.
  *
- * @param present on the camera before the first segment; undefined where any state may be begun with
+ * @param present what stands in segment 0; undefined where any state may
  * @param limit most filter changes; Infinity where there is none
  */
 export function bulbWay(model: BulbModel, present: State | undefined, limit: number): Way | undefined {
@@ -152,7 +152,7 @@ function trace(
   const width = choices.length;
   const start = present ?? cheapestStart(model, costs(0)!);
   if (start === undefined) return undefined;
-  return traceback(grid, start, present === undefined ? 1 : 0, (k, state, changes) => {
+  return traceback(grid, start, (k, state, changes) => {
     const table = costs(changes)!;
     const choice = choiceAt(kit, state);
     const stay = standing(model, choice, k, k + 1) + table[(k + 1) * width + choice];

@@ -1,7 +1,7 @@
 // What it costs to arrive at each setting by a cue at one frame, and be held there as long as the rules want.
 
-import { type Lattice, shutterAt } from '../lattice.js';
-import type { HeldErrors } from './held.js';
+import { shutterAt } from '../lattice.js';
+import { type Course, heldThrough, judgedFrames } from './course.js';
 import { type CostToGo, cellOf } from './table.js';
 
 /** Costs of arrival by stack, aperture, level and ISO, in rows as the table's; `spent` comes on top of each. */
@@ -13,19 +13,22 @@ export class Arrivals {
   readonly count: Int32Array; // levels, by stack; 0 where none
   /** What the frames a filter change may spoil cost, whatever the setting. */
   spent = 0;
-  private readonly lattice: Lattice;
+  private readonly course: Course;
   private readonly table: CostToGo;
-  private readonly held: HeldErrors;
+  private readonly filter: boolean;
   private readonly first: Int32Array; // row of the lowest level of a stack at aperture 0
   private readonly height: Int32Array; // rows of an aperture, by stack
   private readonly own: Float64Array; // rows of settings that have been held for some frames
   private readonly ownLeast: Float64Array;
 
-  constructor(lattice: Lattice, held: HeldErrors, table: CostToGo, tallest: number) {
-    const rowCount = lattice.stops.length * lattice.apertureCount * Math.max(1, tallest);
-    this.lattice = lattice;
-    this.held = held;
+  /** @param filter whether the cue changes the filter, or else turns a dial */
+  constructor(course: Course, table: CostToGo, filter: boolean) {
+    const { lattice, hold, landing } = course;
+    const tallest = Math.max(1, (filter ? landing : hold).tallest);
+    const rowCount = lattice.stops.length * lattice.apertureCount * tallest;
+    this.course = course;
     this.table = table;
+    this.filter = filter;
     this.own = new Float64Array(cellOf(table, rowCount)).fill(Number.POSITIVE_INFINITY);
     this.ownLeast = new Float64Array(rowCount);
     this.rows = this.own;
@@ -41,21 +44,26 @@ export class Arrivals {
     return this.first[stack] + aperture * this.height[stack] + level - this.low[stack];
   }
 
-  /** Arrivals at frame j, the first `spoilt` frames of which are not judged. */
-  reckon(j: number, spoilt: number): void {
-    const { lattice, table, low, count, first, height } = this;
-    const { frameCount, stops, apertureCount, spacing, band } = lattice;
-    const judged = j + spoilt;
-    const free = Math.min(j + Math.max(spacing - 1, spoilt), frameCount - 1);
-    const bands = spoilt > 0 ? lattice.landing : lattice.hold;
-    const freeAtOnce = free <= judged; // the table's own rows will do
-    this.spent = spoilt * lattice.price.affectedFrame;
+  /** Computes the arrivals at segment k; none where it is the end, or no such cue may come. */
+  arriveAt(k: number): void {
+    const { course, table, filter, low, count, first, height } = this;
+    const { lattice, grid, band } = course;
+    const { stops, apertureCount, price } = lattice;
+    const bands = filter ? course.landing : course.hold;
+    const free = k < grid.at.length - 1 ? heldThrough(grid, k, filter) : -1;
+    if (free < 0) {
+      count.fill(0);
+      return;
+    }
+    const frames = judgedFrames(course, k, free, filter);
+    const freeAtOnce = frames === 0; // the table's own rows will do
+    this.spent = filter ? lattice.lost * price.affectedFrame : 0;
     this.rows = freeAtOnce ? table.cost : this.own;
     this.least = freeAtOnce ? table.least : this.ownLeast;
     let next = 0;
     for (let stack = 0; stack < stops.length; stack++) {
-      count[stack] = judged < frameCount ? bands.count[j * stops.length + stack] : 0;
-      low[stack] = bands.low[j * stops.length + stack];
+      count[stack] = bands.count[k * stops.length + stack];
+      low[stack] = bands.low[k * stops.length + stack];
       if (count[stack] === 0) continue;
       const freeAt = free * stops.length + stack;
       if (freeAtOnce) {
@@ -65,20 +73,21 @@ export class Arrivals {
         first[stack] = next;
         height[stack] = count[stack];
         next += apertureCount * count[stack];
-        this.hold(stack, judged, free);
+        this.hold(stack, k, free, frames);
       }
     }
   }
 
-  /** Rows of a stack whose settings stand from frame `judged` until they are free. */
-  private hold(stack: number, judged: number, free: number): void {
-    const { lattice, table, own, ownLeast, held } = this;
-    const { stops, apertureCount, isoCount, price, stepsPerStop, band } = lattice;
+  /** Rows of a stack whose settings are held for some judged frames until they are free in segment `free`. */
+  private hold(stack: number, k: number, free: number, frames: number): void {
+    const { course, table, own, ownLeast, filter } = this;
+    const { lattice, band, errors } = course;
+    const { stops, apertureCount, isoCount, price } = lattice;
     const freeAt = free * stops.length + stack;
     for (let aperture = 0; aperture < apertureCount; aperture++) {
       for (let n = 0; n < this.count[stack]; n++) {
         const level = this.low[stack] + n;
-        const errors = price.error * held.sum(level / stepsPerStop + stops[stack], judged, free);
+        const paid = errors.held(k, stack, level, filter);
         const after = table.firstRow[freeAt] + aperture * band.count[freeAt] + level - band.low[freeAt];
         const row = this.row(stack, aperture, level);
         const from = cellOf(table, after);
@@ -89,8 +98,7 @@ export class Arrivals {
         let least = Number.POSITIVE_INFINITY;
         own.fill(Number.POSITIVE_INFINITY, to, to + isoCount);
         for (let iso = isoFrom; iso <= isoTo; iso++) {
-          const standing = price.time[time + iso] + price.iso[iso];
-          const cost = table.cost[from + iso] + errors + (free - judged) * standing;
+          const cost = table.cost[from + iso] + paid + frames * (price.time[time + iso] + price.iso[iso]);
           own[to + iso] = cost;
           if (cost < least) least = cost;
         }

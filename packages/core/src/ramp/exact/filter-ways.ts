@@ -3,11 +3,11 @@
 import { type Lattice, standingRow } from '../lattice.js';
 import { type Swap, swapsOf } from '../swaps.js';
 import { Arrivals } from './arrivals.js';
-import type { HeldErrors } from './held.js';
+import type { Course } from './course.js';
 import { type CostToGo, cellOf } from './table.js';
 
 /**
- * The ways on by a filter change at one frame. Setting both dials anew is open to every ISO alike, so it bounds a
+ * The ways on by a filter change at one segment. Setting both dials anew is open to every ISO alike, so it bounds a
  * whole level (`anew`). The ways that spare a dial pay only where an arrival lies below that bound; those few
  * arrivals are offered to every setting they can be reached from.
  */
@@ -26,26 +26,27 @@ export class FilterWays {
   private readonly nearFrom: Int32Array;
   private readonly nearTo: Int32Array;
 
-  constructor(lattice: Lattice, held: HeldErrors, table: CostToGo, after: CostToGo) {
-    this.anew = new Float64Array(Math.max(1, lattice.band.tallest));
+  constructor(course: Course, table: CostToGo, after: CostToGo) {
+    const { lattice, band, landing } = course;
+    this.anew = new Float64Array(Math.max(1, band.tallest));
     this.lattice = lattice;
-    this.arrivals = new Arrivals(lattice, held, after, lattice.landing.tallest);
+    this.arrivals = new Arrivals(course, after, true);
     this.table = table;
     this.swaps = swapsOf(lattice);
     this.both = lattice.price.shutterReset + lattice.price.isoReset;
     const weak = this.swaps.some((ways) => ways.some(({ low, high }) => low <= 0 && high >= 0));
     this.spare = weak ? this.both : Math.max(lattice.price.shutterReset, lattice.price.isoReset);
-    this.tallest = Math.max(1, lattice.landing.tallest);
+    this.tallest = Math.max(1, landing.tallest);
     const lineCount = lattice.stops.length * lattice.apertureCount * this.tallest;
     this.nearFrom = new Int32Array(lineCount);
     this.nearTo = new Int32Array(lineCount);
   }
 
-  /** Reckons the arrivals of a filter change at frame j, and where the cheap ones lie. */
-  arriveAt(j: number): void {
+  /** Computes the arrivals of a filter change at segment k, and where the cheap ones lie. */
+  arriveAt(k: number): void {
     const { arrivals, lattice, nearFrom, nearTo, spare, table } = this;
     const { stops, apertureCount, isoCount } = lattice;
-    arrivals.reckon(j, lattice.lost);
+    arrivals.arriveAt(k);
     const { rows, least } = arrivals;
     for (let stack = 0; stack < stops.length; stack++) {
       for (let aperture = 0; aperture < apertureCount; aperture++) {
@@ -85,9 +86,15 @@ export class FilterWays {
     }
   }
 
-  /** Makes those levels' rows, which begin with `first` and already hold `anew`, cheaper where a dial may be spared. */
+  /**
+   * Makes those levels' rows, which begin with `first` and already hold `anew`, cheaper where a dial may be spared.
+   *
+   * @param errors what each level's error costs in the segment
+   * @param standing what its settings cost there; as price.standing
+   */
   spareDials(
-    frame: number,
+    errors: Float64Array,
+    standing: Float64Array,
     stack: number,
     aperture: number,
     low: number,
@@ -95,8 +102,7 @@ export class FilterWays {
     first: number,
   ): void {
     const { anew, arrivals, lattice, nearFrom, nearTo, table } = this;
-    const { isoCount, price, stepsPerStop, stops, target } = lattice;
-    const { standing } = price;
+    const { isoCount, price } = lattice;
     const { rows, least, spent } = arrivals;
     const { cost } = table;
     const swaps = this.swaps[stack];
@@ -117,8 +123,7 @@ export class FilterWays {
           // At the same level, with the same ISO, not even the shutter moves.
           const shutterReset = shift === 0 ? 0 : price.shutterReset;
           if (least[row + n] + extra + Math.min(shutterReset, price.isoReset) >= anew[at]) continue;
-          const errorEv = (low + at) / stepsPerStop + stops[stack] - target[frame];
-          const paid = extra + price.error * errorEv * errorEv;
+          const paid = extra + errors[at];
           const here = cellOf(table, first + at);
           let cheapest = table.least[first + at];
           const standingAt = standingLow + at * isoCount;

@@ -1,12 +1,21 @@
-// What holding one exposure over many frames costs, by a formula instead of a sum.
+// What the errors of a plan cost: holding one exposure over many frames by a formula instead of a sum.
+
+import type { Grid } from '../grid.js';
+import type { Lattice } from '../lattice.js';
+import type { ErrorCosts } from './course.js';
 
 /** Prefix sums of the centred targets and of their squares. */
-export class HeldErrors {
+export class HeldErrors implements ErrorCosts {
+  private readonly lattice: Lattice;
+  private readonly grid: Grid; // of every frame
   private readonly mean: number;
   private readonly first: Float64Array;
   private readonly second: Float64Array;
 
-  constructor(target: Float64Array) {
+  constructor(lattice: Lattice, grid: Grid) {
+    const { target } = lattice;
+    this.lattice = lattice;
+    this.grid = grid;
     this.mean = target.reduce((sum, ev) => sum + ev, 0) / target.length;
     this.first = new Float64Array(target.length + 1);
     this.second = new Float64Array(target.length + 1);
@@ -17,11 +26,20 @@ export class HeldErrors {
     }
   }
 
-  /** Sum over frames from…to-1 of (exposure - target)². */
-  sum(exposureEv: number, from: number, to: number): number {
-    const e = exposureEv - this.mean;
+  over(k: number, stack: number, level: number): number {
+    const { price, stepsPerStop, stops, target } = this.lattice;
+    const errorEv = level / stepsPerStop + stops[stack] - target[k];
+    return price.error * errorEv * errorEv;
+  }
+
+  held(k: number, stack: number, level: number, filter: boolean): number {
+    const { lost, price, stepsPerStop, stops } = this.lattice;
+    const from = filter ? k + lost : k;
+    const to = (filter ? this.grid.freeAfterFilter[k] : this.grid.freeAfterCue[k]) - 1;
+    const e = level / stepsPerStop + stops[stack] - this.mean;
     const first = this.first[to] - this.first[from];
     const second = this.second[to] - this.second[from];
-    return Math.max(0, (to - from) * e * e - 2 * e * first + second); // cancellation can leave a hair below zero
+    // Cancellation can leave a little less than zero.
+    return price.error * Math.max(0, (to - from) * e * e - 2 * e * first + second);
   }
 }

@@ -1,9 +1,9 @@
 // The solver's table: what the rest of the ramp costs from every setting at every frame.
 
-import type { Lattice } from '../lattice.js';
+import type { Course } from './course.js';
 
 /**
- * Cost to go by frame, stack, aperture, level and ISO, in that order; Infinity where no ramp exists. One row holds
+ * Cost to go by segment, stack, aperture, level and ISO, in that order; Infinity where no ramp exists. One row holds
  * the ISOs of a level. Before every row, and after the last, lie as many cells of Infinity as ISO may move at one
  * cue, so that a row read some ISOs further needs no bounds. Whole numbers in whole-number arrays: an index that
  * passes through a double is checked anew at every cell.
@@ -11,7 +11,7 @@ import type { Lattice } from '../lattice.js';
 export interface CostToGo {
   readonly cost: Float64Array;
   readonly least: Float64Array; // the cheapest ISO of a row, by row
-  readonly firstRow: Int32Array; // of (frame, stack), at index frame * stackCount + stack
+  readonly firstRow: Int32Array; // of (segment, stack), at index segment * stackCount + stack
   readonly stride: number; // from a row to the next
   readonly pad: number; // cells of Infinity before a row
 }
@@ -21,18 +21,12 @@ export function cellOf({ pad, stride }: CostToGo, row: number): number {
   return pad + row * stride;
 }
 
-/** A table of the lattice's settings, to be written: every row, with the padding before and behind it. */
-export function emptyTable({
-  frameCount,
-  stops,
-  isoCount,
-  apertureCount,
-  largestStep,
-  band,
-}: Lattice): CostToGo {
+/** A table of a course's settings, to be written: every row, with the padding before and behind it. */
+export function emptyTable({ lattice, grid, band }: Course): CostToGo {
+  const { stops, isoCount, apertureCount, largestStep } = lattice;
   const pad = Math.min(largestStep, isoCount); // a step further reads nothing but padding
   const stride = pad + isoCount;
-  const firstRow = new Int32Array(frameCount * stops.length);
+  const firstRow = new Int32Array((grid.at.length - 1) * stops.length);
   let rows = 0;
   for (let at = 0; at < firstRow.length; at++) {
     firstRow[at] = rows;

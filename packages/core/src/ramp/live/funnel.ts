@@ -27,12 +27,15 @@ export function funnelOf(
   const low = new Float64Array(segments);
   const high = new Float64Array(segments);
   let state = start;
-  let [lowBefore, highBefore] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   let free = 0; // segment from which the follower may move again
   for (let k = 0; k < segments; k++) {
+    const before = exposureEv(kit, state);
+    if (grid.at[k + 1] === grid.at[k]) {
+      low[k] = high[k] = before;
+      continue;
+    }
     const first = target[grid.at[k]];
     const last = target[grid.at[k + 1] - 1];
-    const before = exposureEv(kit, state);
     if (k >= free) {
       const next = towards(kit, state, (first + last) / 2);
       if (next !== state) free = grid.freeAfterCue[k];
@@ -40,12 +43,8 @@ export function funnelOf(
     }
     // The follower arrives at one setting and may leave for another at once: both must be inside.
     const after = exposureEv(kit, state);
-    const lowest = Math.min(Math.min(first, last) - roomEv, before, after);
-    const highest = Math.max(Math.max(first, last) + roomEv, before, after);
-    // What was good on the segment before may be left at the start of this one.
-    low[k] = Math.min(lowest, lowBefore);
-    high[k] = Math.max(highest, highBefore);
-    [lowBefore, highBefore] = [lowest, highest];
+    low[k] = Math.min(Math.min(first, last) - roomEv, before, after);
+    high[k] = Math.max(Math.max(first, last) + roomEv, before, after);
   }
   return { low, high };
 }

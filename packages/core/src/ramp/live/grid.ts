@@ -15,12 +15,13 @@ const FAR_S = 1200;
  * @param framesLeft frames to the end of the shoot, >= end
  * @param spacing frames from a cue to the next, >= 1
  * @param lost frames a filter change may spoil
+ * @param begun whether segment 0 is to have no frames: what stands on the camera before the first
  */
 export function gridAhead(
   from: number,
   end: number,
   framesLeft: number,
-  { spacing, lost, intervalS }: { spacing: number; lost: number; intervalS: number },
+  { spacing, lost, intervalS, begun }: { spacing: number; lost: number; intervalS: number; begun: boolean },
 ): Grid {
   const stride = strideOf(spacing, intervalS);
   const filterStride = Math.max(1, Math.floor(COARSE_S / intervalS));
@@ -28,7 +29,7 @@ export function gridAhead(
   // Where the whole evening is looked at, its far end may be coarser still, up to the cues' own spacing.
   const far = Math.ceil(FAR_S / intervalS);
   const wide = Math.max(stride, Math.min(spacing, Math.floor((2 * COARSE_S) / intervalS)));
-  const starts: number[] = [];
+  const starts: number[] = begun ? [from] : [];
   for (let frame = from; frame < end; frame += frame < fine ? 1 : frame < far ? stride : wide) {
     starts.push(frame);
   }

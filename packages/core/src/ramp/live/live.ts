@@ -3,20 +3,16 @@
 
 import { type BulbShutter, bulbModel, bulbShutter } from '../bulb/model.js';
 import { bulbWay } from '../bulb/optimum.js';
+import { dialWay } from '../exact/optimum.js';
 import { frameShare, type Lattice, latticeOf } from '../lattice.js';
 import { exposureEv, onDials, type State } from '../moves.js';
 import type { RampProblem } from '../problem.js';
-import { type Way, withinLimit } from '../way.js';
-import { type LiveCosts, type LiveModel, liveCosts } from './costs.js';
-import { errorWeight, type LiveWeights, stackErrors } from './errors.js';
-import { funnelOf } from './funnel.js';
+import type { Way } from '../way.js';
+import { liveCourse } from './course.js';
+import { errorWeight, type LiveWeights } from './errors.js';
 import { gridAhead } from './grid.js';
-import { cheapestBegin, cuesFrom, leadsOn } from './path.js';
 
 export type { LiveWeights } from './errors.js';
-
-/** Stops off the target that are looked at whatever the tolerance: waiting out a passing change must be among the choices. */
-const ROOM_EV = 0.75;
 
 /** A kit with limits and prices, laid out once for a whole evening. */
 export interface LiveKit {
@@ -56,38 +52,25 @@ export function planAhead(kit: LiveKit, request: LiveRequest): Way {
   if (from >= target.length) return { start, cues: [] };
 
   const { spacing, lost } = lattice;
-  const grid = gridAhead(from, target.length, framesLeft, { spacing, lost, intervalS });
-  if (bulb !== undefined) {
+  const begun = present !== undefined;
+  const grid = gridAhead(from, target.length, framesLeft, { spacing, lost, intervalS, begun });
+  const weightAt = (k: number) => errorWeight(grid, k, intervalS, weights);
+  // Errors far ahead weigh less; so does what a cue must save there.
+  const perFrame = (weights.hysteresisPerS * intervalS) / weightAt(begun ? 1 : 0);
+  const waits = (k: number) => perFrame * weightAt(k) * (grid.at[k + 1] - grid.at[k]);
+  let way: Way | undefined;
+  if (bulb === undefined) {
+    const course = liveCourse(lattice, grid, target, start, intervalS, weights);
+    way = dialWay(course, present, filterChangesLeft, waits);
+  } else {
     const errors = {
-      squaredStop: (k: number) => errorWeight(grid, k, intervalS, weights),
+      squaredStop: weightAt,
       beyondTolerance: frameShare(intervalS) * weights.beyondTolerance,
     };
     const model = bulbModel({ kit: lattice, shutter: bulb, grid, target, errors });
-    return bulbWay(model, present, filterChangesLeft) ?? { start, cues: [] };
+    way = bulbWay(model, present, filterChangesLeft);
   }
-  const funnel = funnelOf(lattice, grid, target, start, Math.max(lattice.toleranceEv, ROOM_EV));
-  // Errors far ahead weigh less; so does what a cue must save there.
-  const perFrame = (weights.hysteresisPerS * intervalS) / errorWeight(grid, 0, intervalS, weights);
-  const waits = (k: number) =>
-    perFrame * errorWeight(grid, k, intervalS, weights) * (grid.at[k + 1] - grid.at[k]);
-  return plan(true) ?? plan(false) ?? { start, cues: [] };
-
-  /** Undefined where what is looked at holds no way: a filter that cannot come off as supposed. */
-  function plan(filtersComeOff: boolean): Way | undefined {
-    const range = { presentIso: start.iso, filtersComeOff: filtersComeOff && filterChangesLeft > 0 };
-    const errors = stackErrors(lattice, grid, funnel, target, { intervalS, weights, ...range });
-    const model: LiveModel = { kit: lattice, grid, errors };
-    return withinLimit<LiveCosts>(
-      filterChangesLeft,
-      (afterFilter) => liveCosts(model, afterFilter),
-      (costs) => {
-        const begin = present ?? cheapestBegin(model, costs(0)!);
-        const first = present === undefined ? 1 : 0;
-        if (begin === undefined || !leadsOn(model, costs(0)!, begin, first)) return undefined;
-        return cuesFrom(model, begin, first, waits, costs);
-      },
-    );
-  }
+  return way ?? { start, cues: [] };
 }
 
 /** The setting that comes nearest to an exposure; of equals the weakest stack and the lowest ISO. */
