@@ -5,6 +5,7 @@ import { anywhere } from './anywhere.js';
 import { type Site, startSite } from './build.js';
 import { choosing } from './choosing.js';
 import { designing } from './designing.js';
+import { givenUp } from './given-up.js';
 import { inField } from './in-field.js';
 import { livedEvening } from './lived-evening.js';
 import { moving } from './moving.js';
@@ -28,6 +29,7 @@ inField(running);
 livedEvening(running);
 anywhere(running);
 renewed(running);
+givenUp(running);
 
 describe('all of it', () => {
   it('asked no other host for anything, and no browser complained', () => {

@@ -3,13 +3,14 @@
 import { html, nothing } from 'lit-html';
 import { moving } from '../moves/load.js';
 import { applyRemedy, idOf } from '../parts/controls.js';
-import { impossible, made, pending } from '../state/plan.js';
+import { GIVE_UP_S } from '../plan/planner.js';
+import { gaveUp, impossible, made, pending } from '../state/plan.js';
 import { inWords, reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 export function problemView() {
   return html`<div class="problems" role="status">
-    ${wrongInput()} ${noPlan()} ${moving.value?.findingsView()}
+    ${wrongInput()} ${givenUp()} ${noPlan()} ${moving.value?.findingsView()}
   </div>`;
 }
 
@@ -32,9 +33,19 @@ function focusOn(id: string) {
   };
 }
 
+function givenUp() {
+  if (gaveUp.value === undefined) return nothing;
+  const w = words().problem;
+  return html`<section class="problem">
+    <h2>${w.givenUp}</h2>
+    <p>${w.tooLong(GIVE_UP_S, gaveUp.value.join(', '))}</p>
+    ${made.value === undefined ? nothing : html`<p class="help">${w.stale}</p>`}
+  </section>`;
+}
+
 function noPlan() {
   const why = impossible.value;
-  if (why === undefined) return nothing;
+  if (why === undefined || gaveUp.value !== undefined) return nothing;
   const w = words().problem;
   return html`<section class="problem ${pending.value ? 'stale' : ''}">
     <h2>${w.noneFor[why.reason] ?? w.none}</h2>

@@ -6,7 +6,7 @@ import { chartView, geometry } from '../chart/chart-view.js';
 import { choicesSection } from '../choices/section.js';
 import { fieldDoor } from '../field/door.js';
 import { loadMoves, moving } from '../moves/load.js';
-import { impossible, made, nothingToShow, pending } from '../state/plan.js';
+import { gaveUp, impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { cueList } from './cue-list.js';
@@ -67,7 +67,8 @@ function movesPanel() {
 }
 
 export function designView() {
-  const stale = impossible.value !== undefined || reading.value.kind === 'wrong';
+  const stale =
+    impossible.value !== undefined || gaveUp.value !== undefined || reading.value.kind === 'wrong';
   const busy = pending.value || (made.value !== undefined && geometry.value === undefined);
   return html`<main class="design">
     <form class="controls" @submit=${(event: Event) => event.preventDefault()}>

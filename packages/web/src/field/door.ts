@@ -6,7 +6,7 @@ import { askFirst } from '../parts/ask.js';
 import { otherDayNow } from '../parts/day.js';
 import { hush, say } from '../parts/message.js';
 import { clock } from '../parts/text.js';
-import { impossible, made, pending } from '../state/plan.js';
+import { gaveUp, impossible, made, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { standing } from '../state/tab.js';
 import { words } from '../words/words.js';
@@ -60,7 +60,8 @@ export function fieldDoor() {
   const plan = made.value;
   const under = run.value;
   const wrong = reading.value.kind === 'wrong';
-  const possible = plan !== undefined && impossible.value === undefined && !wrong;
+  const possible =
+    plan !== undefined && impossible.value === undefined && gaveUp.value === undefined && !wrong;
   const mine = standing.value === 'first';
   // Nobody takes along a plan that the next moment replaces.
   const ready = possible && !pending.value && mine;

@@ -48,7 +48,11 @@ export function fieldView() {
   const [now, plan, stand, last] = [run.value, runPlan.value, standNow.value, lastStand.value];
   const w = words().field;
   if (now === undefined || plan === undefined || stand === undefined || last === undefined) {
-    return html`<main class="field"><p class="planning">${words().summary.planning}</p></main>`;
+    return html`<main class="field">
+      <h1 class="unseen">${w.title}</h1>
+      <p class="planning">${words().summary.planning}</p>
+      <button type="button" @click=${leave}>${w.leave}</button>
+    </main>`;
   }
   const state = fieldState(plan, nowMs.value, stand, last);
   const { intervalS } = plan.shoot;

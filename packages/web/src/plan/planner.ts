@@ -16,19 +16,29 @@ export interface Ask extends Request {
 // A plan that cannot be takes its time over remedies; nobody should wait for one that is out of date.
 const PATIENCE_MS = 60;
 
+/** When a plan is given up. Our choice: a shoot within the published limits takes a second, a slow phone some. */
+export const GIVE_UP_S = 15;
+
 interface Planner {
   /** Asks for a plan; an answer to an earlier request is dropped. */
   ask(request: Request): void;
 }
 
-/** @param answer called with the plan of the last request */
-export function planner(answer: (plan: Plan, request: Request) => void): Planner {
+/**
+ * @param answer called with the plan of the last request
+ * @param giveUp called instead where that takes too long
+ */
+export function planner(
+  answer: (plan: Plan, request: Request) => void,
+  giveUp: (request: Request) => void = () => undefined,
+): Planner {
   let worker: Worker | undefined;
   let spare: Worker | undefined;
   let running: { readonly id: number; readonly request: Request; readonly sinceMs: number } | undefined;
   let waiting: Request | undefined;
   let count = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let tooLong: ReturnType<typeof setTimeout> | undefined;
 
   function tryWorker(): Worker | undefined {
     try {
@@ -69,6 +79,10 @@ export function planner(answer: (plan: Plan, request: Request) => void): Planner
     if (id === 1) worker = tryWorker();
     if (worker !== undefined) {
       worker.postMessage({ id, ...request } satisfies Ask);
+      clearTimeout(tooLong);
+      tooLong = setTimeout(() => {
+        if (running?.id === id) end(request);
+      }, GIVE_UP_S * 1000);
       // Who asks a second time will ask a third: with a spare a long answer can be cut short at once.
       if (id > 1) spare ??= tryWorker();
       return;
@@ -78,6 +92,13 @@ export function planner(answer: (plan: Plan, request: Request) => void): Planner
       const { planShoot } = await import('./here.js');
       answered(id, planShoot(request.shoot));
     }, 0);
+  }
+
+  function end(request: Request): void {
+    worker?.terminate();
+    worker = spare ?? tryWorker();
+    spare = running = undefined;
+    giveUp(request);
   }
 
   function ask(request: Request): void {

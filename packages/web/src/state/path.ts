@@ -37,3 +37,13 @@ export function withValue(root: unknown, path: Path, value: unknown): unknown {
 }
 
 export const startsWith = (path: Path, head: Path) => head.every((key, i) => key === path[i]);
+
+/** Keys of files, "camera.iso.highest", whose values differ; lists are compared as a whole. */
+export function changedKeys(before: unknown, after: unknown, head = ''): string[] {
+  if (JSON.stringify(before) === JSON.stringify(after)) return [];
+  if (!isGroup(before) || !isGroup(after)) return [head];
+  const names = new Set([...Object.keys(before), ...Object.keys(after)]);
+  return [...names].flatMap((name) =>
+    changedKeys(before[name], after[name], head === '' ? name : `${head}.${name}`),
+  );
+}

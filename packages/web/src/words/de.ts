@@ -208,6 +208,8 @@ export const german: PageWords = {
     planning: 'Es wird geplant …',
   },
   problem: {
+    givenUp: 'Die Planung wurde aufgegeben',
+    tooLong: (seconds, keys) => `Sie dauerte länger als ${seconds} Sekunden. Zu prüfen: ${keys}.`,
     none: 'Kein Plan mit dieser Ausrüstung',
     noneFor: {
       'too-dark': 'Zu dunkel für diese Ausrüstung',

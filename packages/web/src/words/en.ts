@@ -201,6 +201,8 @@ export const english = {
     planning: 'Planning …',
   },
   problem: {
+    givenUp: 'Planning was given up',
+    tooLong: (seconds: number, keys: string) => `It took more than ${seconds} seconds. Look at ${keys}.`,
     none: 'No plan with this kit',
     noneFor: {
       'too-dark': 'Too dark for this kit',
