@@ -23,9 +23,10 @@ export function alongAltitude(
   };
   at(fromDeg);
   return (viewAltitudeDeg) => {
-    const lowDeg = Math.max(0, fromDeg + Math.floor(viewAltitudeDeg - fromDeg));
+    const steps = Math.floor(viewAltitudeDeg - fromDeg);
+    const lowDeg = Math.max(0, fromDeg + steps);
     if (lowDeg >= viewAltitudeDeg) return at(viewAltitudeDeg);
-    const highDeg = Math.min(90, fromDeg + Math.floor(viewAltitudeDeg - fromDeg) + 1);
+    const highDeg = Math.min(90, fromDeg + (steps + 1));
     const share = (viewAltitudeDeg - lowDeg) / (highDeg - lowDeg);
     const [low, high] = [at(lowDeg), at(highDeg)];
     return (sunDeg, azimuthDeg) => low(sunDeg, azimuthDeg) ** (1 - share) * high(sunDeg, azimuthDeg) ** share;
