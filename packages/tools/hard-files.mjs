@@ -1,6 +1,9 @@
 // Shoot files of every kind that may come in: sound, nearly sound, spoilt as text, and made to do harm. The same seed
 // and number always give the same file.
 
+import fc from 'fast-check';
+import { shoots } from './any-shoot.mjs';
+
 /** Numbers from 0 up to 1, by Mulberry32. */
 function randomOf(seed) {
   let state = seed >>> 0;
@@ -19,180 +22,17 @@ function toolsOf(random) {
     random,
     below,
     chance: (share) => random() < share,
-    between: (low, high) => low + random() * (high - low),
     // A copy, because what is picked may be spoilt in its turn.
     pick: (list) => structuredClone(list[below(list.length)]),
   };
 }
 
-const SHUTTERS = [
-  '60',
-  '30',
-  '15',
-  '8',
-  '4',
-  '2',
-  '1',
-  '0.5',
-  '1/4',
-  '1/15',
-  '1/60',
-  '1/250',
-  '1/1000',
-  '1/4000',
-  '1/8000',
-];
-const ISOS = [50, 100, 200, 400, 800, 1600, 3200, 6400, 12800, 25600, 51200, 102400];
-const APERTURES = ['1', '1.4', '2', '2.8', '4', '5.6', '8', '11', '16', '22', '32'];
-
-/** Two of a list, the first of them not after the second. */
-function pair({ below }, list) {
-  const [a, b] = [below(list.length), below(list.length)];
-  return [list[Math.min(a, b)], list[Math.max(a, b)]];
-}
-
-const pad = (value, digits = 2) => String(value).padStart(digits, '0');
-
-/** A shoot file's value, sound or nearly always so. Heavy ones ask for all that a shoot may. */
+/** A shoot file's value, sound. Heavy ones ask for all that a shoot may. */
 function soundShoot(tools, heavy) {
-  const { between, below, chance, pick } = tools;
-  // Mostly a camera that can do an evening; else any at all.
-  const able = chance(0.7);
-  const [longest, shortest] = able ? [pick(['30', '15', '8']), '1/8000'] : pair(tools, SHUTTERS);
-  const [lowest, highest] = able ? [100, pick([6400, 25600])] : pair(tools, ISOS);
-  const [widest, narrowest] = able ? [pick(['1.4', '2.8', '4']), '8'] : pair(tools, APERTURES);
-  const direction = pick(['dusk', 'dawn']);
-  const [from, to] = direction === 'dusk' ? [1, -1] : [-1, 1];
-  const owned = chance(0.4) ? 0 : below(heavy ? 13 : 5);
-  const date = `${1900 + below(300)}-${pad(1 + below(12))}-${pad(1 + below(28))}`;
-  /** @type {Record<string, any>} */
-  const shoot = {
-    format: 'evenfall-shoot/1',
-    ...(chance(0.3)
-      ? {
-          title: pick([
-            'Dusk',
-            'Lamps: the wall',
-            "it's",
-            '"Quoted"',
-            '🌇 ø',
-            'x'.repeat(120),
-            '# no comment',
-          ]),
-        }
-      : {}),
-    place: {
-      latitudeDeg: chance(0.1) ? pick([-90, 90, 0, 66.5]) : between(-75, 75),
-      longitudeDeg: between(-180, 180),
-      ...(chance(0.4)
-        ? { timeZone: pick(['Europe/Lisbon', 'Asia/Kathmandu', 'UTC', 'Pacific/Apia', 'America/Caracas']) }
-        : {}),
-    },
-    date,
-    direction,
-    intervalS: heavy ? pick([0.9, 1, 2, 5, 10, 20]) : pick([300, 600, 1200, 1800, 3600, 86_400]),
-    camera: {
-      ...(chance(0.3) ? { stepsPerStop: pick([2, 3]) } : {}),
-      shutter: { shortest, longest },
-      iso: { lowest, highest },
-      aperture: chance(0.7) ? widest : { widest, narrowest },
-      ...(chance(0.5) ? { gapS: heavy ? 0 : between(0, 5) } : {}),
-      ...(chance(0.2) ? { darkFrame: true } : {}),
-      ...(chance(0.15) ? { bulb: true } : {}),
-      ...(chance(0.3)
-        ? { frameMB: between(1, 100), cardGB: between(1, 1000), batteryFrames: 1 + below(3000) }
-        : {}),
-      ...(chance(0.2)
-        ? { lens: { focalMm: between(8, 600) }, sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 } }
-        : {}),
-    },
-    ...(owned > 0
-      ? {
-          filters: Array.from({ length: owned }, (_, i) => ({
-            name: `ND ${i + 1}`,
-            ...pick([{ stops: between(0, 12) }, { density: between(0, 3) }, { factor: between(1, 2000) }]),
-          })),
-          stackFilters: chance(heavy ? 0.5 : 0.2),
-        }
-      : {}),
-    ...(chance(0.5)
-      ? {
-          scene: {
-            facing: pick(['toward-sun', 'side', 'away', { azimuthDeg: between(0, 360) }]),
-            skyShare: between(0, 1),
-            cloud: pick(['clear', 'thin', 'broken', 'overcast', 'heavy', { eighths: between(0, 8) }]),
-            night: pick([
-              'remote',
-              'rural',
-              'suburb',
-              'town',
-              'city',
-              { zenithMagArcsec2: between(14, 23) },
-              { groundLx: 1e-9 },
-            ]),
-            lamps: pick([
-              'none',
-              'street',
-              'floodlit',
-              'skyline',
-              { ev100: between(-15, 25), share: between(0, 1) },
-            ]),
-          },
-        }
-      : {}),
-    ...(chance(0.3)
-      ? {
-          look: pick([
-            { nightEv: between(-10, 10) },
-            [
-              { sunAltitudeDeg: -10, offsetEv: -2 },
-              { sunAltitudeDeg: 5, offsetEv: 1 },
-            ],
-          ]),
-        }
-      : {}),
-    ...(chance(0.3)
-      ? { span: { fromSunAltitudeDeg: from * between(0, 60), toSunAltitudeDeg: to * between(0.1, 60) } }
-      : {}),
-    ...(chance(0.3) ? { crew: 'rig' } : {}),
-    ...(chance(0.3)
-      ? {
-          limits: {
-            ...(chance(0.5) ? { toleranceEv: between(0.01, heavy ? 10 : 2) } : {}),
-            ...(chance(0.5) ? { largestStepEv: between(0.1, 10) } : {}),
-            ...(chance(0.5) ? { secondsBetweenCues: pick([0, 30, 600, 86_400]) } : {}),
-            ...(chance(0.3) ? { maxFilterChanges: heavy ? below(101) : below(4) } : {}),
-            ...(chance(0.3) ? { framesLostPerFilterChange: pick([0, 1, 5, 1000]) } : {}),
-          },
-        }
-      : {}),
-    ...(chance(0.15) ? { weights: { error: between(0, 1000), filterCue: between(0, 1000), iso: 0 } } : {}),
-    ...(chance(0.2)
-      ? {
-          moves: [
-            {
-              axis: 'pan',
-              by: pick([
-                { deg: between(-400, 400) },
-                { fromBearingDeg: 10, toBearingDeg: 200 },
-                { sizeM: 30, distanceM: 80 },
-              ]),
-              mode: pick(['stopped', 'continuous']),
-              gear: { topSpeedDegPerS: between(0.01, 50), settleS: between(0, 20) },
-            },
-          ],
-        }
-      : {}),
-  };
-  if (chance(0.08)) {
-    // By the clock, half of them from one day into the next.
-    const noon = Date.parse(`${date}T12:00:00Z`);
-    const at = (hours) => new Date(noon + hours * 3_600_000).toISOString().replace('.000', '');
-    shoot.place.timeZone = 'UTC';
-    shoot.span = { startAt: at(between(0, 9)), endAt: at(between(4, heavy ? 30 : 14)) };
-    shoot.readings = [{ at: at(2), ev100: between(-5, 15) }];
-  }
-  return shoot;
+  const kind = shoots({ heavy, able: tools.chance(0.7) });
+  const [shoot] = fc.sample(kind, { seed: tools.below(2 ** 31), numRuns: 1 });
+  // As a file holds it: its groups are plain objects.
+  return JSON.parse(JSON.stringify(shoot));
 }
 
 const NUMBERS = [

@@ -16,8 +16,8 @@ import * as v from 'valibot';
 import { expect, test } from 'vitest';
 import { lightSchema } from '../../../packages/core/src/files/light-schema.js';
 import { keyFaults } from '../../../packages/core/src/files/walk.js';
+import { shootArbitrary } from '../../../packages/tools/any-shoot.mjs';
 import { published, schemaReader } from '../../reference/json-schema.js';
-import { shootArbitrary } from './any-shoot.js';
 import { brokenArbitrary, endsIn } from './broken.js';
 import { PLAN, shootOf } from './sample.js';
 
@@ -34,6 +34,7 @@ const SHOOT_RULES: Readonly<Record<string, readonly [where: RegExp, text: RegExp
   'the frames are few enough': [/^intervalS$/, /makes more than \d+ frames/],
   'the kit is small enough for the frames': [/^intervalS$/, /too many to plan with/],
   'the shutter fits the interval': [/^intervalS$/, /is too short for the shortest shutter/],
+  'a freely timed shutter is a rig’s': [/^camera\.bulb$/, /needs crew "rig"/],
   'the mark is on its dial': [
     /^camera\.(shutter|iso|aperture)(\.\w+)?$/,
     /is not on the (shutter|ISO|aperture) dial/,

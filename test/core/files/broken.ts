@@ -2,7 +2,7 @@
 // twice, or replaced, most often by what lies on or just beside an end of a range.
 
 import fc from 'fast-check';
-import { type Path, pathsOf, replaced } from './any-shoot.js';
+import { type Path, pathsOf, replaced } from './paths.js';
 
 /** Texts at the ends of what text may be. A 😀 is one character and two units of UTF-16. */
 const TEXTS = ['', ' ', 'none', 'A + B', '9'.repeat(41), 'x'.repeat(120), 'x'.repeat(121), '😀'.repeat(40)];

@@ -2,7 +2,8 @@ import { readShoot, type Shoot, writeShoot } from '@evenfall/core';
 import fc from 'fast-check';
 import { describe, expect, expectTypeOf, test } from 'vitest';
 import type { ShootFile } from '../../../packages/core/src/files/shoot-schema.js';
-import { pathsOf, replaced, shootArbitrary } from './any-shoot.js';
+import { shootArbitrary } from '../../../packages/tools/any-shoot.mjs';
+import { pathsOf, replaced } from './paths.js';
 import { LEAST, shootOf } from './sample.js';
 
 const SEED = 20260912;

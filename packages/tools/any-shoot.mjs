@@ -1,26 +1,28 @@
-// Shoot files as people might write them, valid by construction, for properties of everything that reads them.
+// Shoot files as people might write them, valid by construction: for properties of everything that reads them, and for
+// the files that are spoilt in hard-files.mjs.
 
+import { dialLabels } from '@evenfall/core';
 import fc from 'fast-check';
-import { dialLabels } from '../../../packages/core/src/exposure/dial.js';
 
 // JSON has no negative zero, so none is made.
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
-const positive = (max: number) => between(1e-3, max);
-const optional = <T>(arbitrary: fc.Arbitrary<T>, key: string) =>
+const between = (min, max) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
+const positive = (max) => between(1e-3, max);
+/** @returns {fc.Arbitrary<object>} */
+const optional = (arbitrary, key) =>
   fc.option(arbitrary, { nil: undefined }).map((value) => (value === undefined ? {} : { [key]: value }));
-const merged = (...parts: fc.Arbitrary<object>[]) =>
-  fc.tuple(...parts).map((all) => Object.assign({}, ...all));
-const line = (max: number) => fc.string({ unit: 'grapheme-ascii', maxLength: max });
+/** @returns {fc.Arbitrary<any>} */
+const merged = (...parts) => fc.tuple(...parts).map((all) => Object.assign({}, ...all));
+const line = (max) => fc.string({ unit: 'grapheme-ascii', maxLength: max });
 
 /** Two marks of a dial, the lower step first. */
-const pair = (control: 'shutter' | 'iso' | 'aperture', stepsPerStop: 2 | 3) => {
+const pair = (control, stepsPerStop) => {
   const labels = dialLabels(control, stepsPerStop);
   return fc
     .tuple(fc.nat(labels.length - 1), fc.nat(labels.length - 1))
-    .map(([a, b]) => [labels[Math.min(a, b)]!, labels[Math.max(a, b)]!] as const);
+    .map(([a, b]) => [labels[Math.min(a, b)], labels[Math.max(a, b)]]);
 };
 
-const cameraArbitrary = fc.constantFrom(2 as const, 3 as const).chain((stepsPerStop) =>
+const cameraArbitrary = fc.constantFrom(2, 3).chain((stepsPerStop) =>
   merged(
     fc.constant({ stepsPerStop }),
     pair('shutter', stepsPerStop).map(([longest, shortest]) => ({ shutter: { shortest, longest } })),
@@ -98,7 +100,7 @@ const lookArbitrary = fc.oneof(
         .map((offsets) =>
           altitudes
             .sort((a, b) => a - b)
-            .map((sunAltitudeDeg, i) => ({ sunAltitudeDeg, offsetEv: offsets[i]! })),
+            .map((sunAltitudeDeg, i) => ({ sunAltitudeDeg, offsetEv: offsets[i] })),
         ),
     ),
 );
@@ -135,23 +137,42 @@ const weightsArbitrary = fc
   )
   .chain((keys) => fc.record(Object.fromEntries(keys.map((key) => [key, between(0, 1000)]))));
 
-/** An hour from the middle of the day at the place on, by clock, and readings up to twelve hours before it. */
-function hourWithReadings(
-  date: string,
-  { longitudeDeg, timeZone }: { longitudeDeg: number; timeZone?: string },
-  readings: readonly { minute: number; ev100: number }[],
-) {
+/** Hours from the middle of the day at the place on, by clock, and readings up to twelve hours before it. */
+function hoursWithReadings(date, { longitudeDeg, timeZone }, readings, hours) {
   const noonMs = Date.parse(`${date}T12:00:00Z`) - (timeZone === undefined ? longitudeDeg * 240_000 : 0);
   const startMs = Math.floor(noonMs / 3_600_000) * 3_600_000;
-  const at = (minute: number) => new Date(startMs + minute * 60_000).toISOString();
+  const at = (minute) => new Date(startMs + minute * 60_000).toISOString();
   return {
-    span: { startAt: at(0), endAt: at(60) },
+    span: { startAt: at(0), endAt: at(60 * hours) },
     readings: readings.map(({ minute, ev100 }) => ({ at: at(minute), ev100 })),
   };
 }
 
-export const shootArbitrary = fc
-  .tuple(
+/** A camera that can do most evenings. */
+const ableDials = fc.record({
+  shutter: fc.record({ shortest: fc.constant('1/8000'), longest: fc.constantFrom('30', '15', '8') }),
+  iso: fc.record({ lowest: fc.constant(100), highest: fc.constantFrom(6400, 25_600) }),
+  aperture: fc.constantFrom('1.4', '2.8', '4', { widest: '2.8', narrowest: '8' }),
+});
+
+/**
+ * Shoots of every kind, planned in a moment; heavy ones ask for all that a shoot may: short intervals, long spans, many
+ * filters, dials of every kind at once.
+ *
+ * @param {{ heavy?: boolean, able?: boolean }} [which] `able`: with a camera that can do most evenings
+ * @returns {fc.Arbitrary<any>}
+ */
+export function shoots({ heavy = false, able = false } = {}) {
+  return partsOf(heavy).chain((parts) =>
+    able
+      ? ableDials.map((dials) => assembled(parts, heavy, dials))
+      : fc.constant(assembled(parts, heavy, {})),
+  );
+}
+
+/** @returns {fc.Arbitrary<any>} */
+const partsOf = (heavy) =>
+  fc.tuple(
     merged(
       fc.record({
         format: fc.constant('evenfall-shoot/1'),
@@ -168,7 +189,10 @@ export const shootArbitrary = fc
         filters: filtersArbitrary,
         scene: sceneArbitrary,
       }),
-      optional(line(120), 'title'),
+      optional(
+        fc.oneof(line(120), fc.constantFrom("it's", '"Quoted"', 'Lamps: the wall', '🌇 ø', '# no comment')),
+        'title',
+      ),
       fc.oneof(fc.constant({}), spanArbitrary),
       optional(positive(1000), 'clipFps'),
       optional(fc.boolean(), 'stackFilters'),
@@ -176,11 +200,11 @@ export const shootArbitrary = fc
       optional(fc.constantFrom('hand', 'rig'), 'crew'),
       optional(
         merged(
-          optional(positive(2), 'toleranceEv'),
+          optional(positive(heavy ? 10 : 2), 'toleranceEv'),
           optional(positive(10), 'largestStepEv'),
           optional(between(0, 86400), 'secondsBetweenCues'),
           optional(fc.nat(1000), 'framesLostPerFilterChange'),
-          optional(fc.nat(2), 'maxFilterChanges'),
+          optional(fc.nat(heavy ? 100 : 2), 'maxFilterChanges'),
         ),
         'limits',
       ),
@@ -188,42 +212,30 @@ export const shootArbitrary = fc
       optional(movesArbitrary, 'moves'),
     ),
     // More than two shutters of "60" (64 s) and the largest gap.
-    between(150, 86_400),
+    heavy ? fc.constantFrom(0.9, 1, 2, 5, 10, 20) : between(150, 86_400),
     fc.nat(),
     fc.array(fc.record({ minute: fc.integer({ min: -720, max: 0 }), ev100: between(-15, 25) }), {
       maxLength: 4,
     }),
-  )
-  .map(([shoot, intervalS, pick, readings]) => {
-    // Few frames and filters where every one asks for much, so that a plan is made in a moment.
-    const { camera, stackFilters, bulb } = { bulb: shoot.camera.bulb, ...shoot };
-    const wide = typeof camera.aperture !== 'string';
-    const filters = shoot.filters.slice(0, stackFilters ? 5 : 12);
-    return {
-      ...shoot,
-      filters,
-      camera: bulb && wide ? { ...camera, aperture: camera.aperture.widest } : camera,
-      intervalS: stackFilters || wide || bulb ? 86_400 : intervalS,
-      ...(bulb ? { crew: 'rig' } : {}),
-      ...(readings.length === 0 ? {} : hourWithReadings(shoot.date, shoot.place, readings)),
-      ...(filters.length > 0 && pick % 2 === 0 ? { startFilter: filters[pick % filters.length].name } : {}),
-    };
-  });
+  );
 
-/** Keys and list positions from the root. */
-export type Path = readonly (string | number)[];
-
-/** Every place in a value, the root first. */
-export function pathsOf(value: unknown, at: Path = []): Path[] {
-  if (typeof value !== 'object' || value === null) return [at];
-  return [at, ...Object.entries(value).flatMap(([key, each]) => pathsOf(each, [...at, key]))];
+function assembled([shoot, intervalS, pick, readings], heavy, dials) {
+  const { stackFilters, bulb } = { bulb: shoot.camera.bulb, ...shoot };
+  const camera = { ...shoot.camera, ...dials };
+  const wide = typeof camera.aperture !== 'string';
+  // Few frames and filters where every one asks for much, so that a plan is made in a moment.
+  const asksMuch = !heavy && (stackFilters || wide || bulb);
+  const filters = shoot.filters.slice(0, stackFilters && !heavy ? 5 : 12);
+  return {
+    ...shoot,
+    filters,
+    camera: bulb && wide ? { ...camera, aperture: camera.aperture.widest } : camera,
+    intervalS: asksMuch ? 86_400 : intervalS,
+    ...(bulb ? { crew: 'rig' } : {}),
+    ...(readings.length === 0 ? {} : hoursWithReadings(shoot.date, shoot.place, readings, heavy ? 30 : 1)),
+    ...(filters.length > 0 && pick % 2 === 0 ? { startFilter: filters[pick % filters.length].name } : {}),
+  };
 }
 
-/** The value with another one at a path. */
-export function replaced(value: unknown, [first, ...rest]: Path, by: unknown): unknown {
-  if (first === undefined) return by;
-  if (Array.isArray(value))
-    return value.map((each, i) => (String(i) === first ? replaced(each, rest, by) : each));
-  const group = (value ?? {}) as Record<string, unknown>;
-  return { ...group, [first]: replaced(group[first], rest, by) };
-}
+/** Shoots for properties. */
+export const shootArbitrary = shoots();
