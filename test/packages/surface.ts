@@ -94,6 +94,8 @@ export function surface(): Record<string, unknown> {
       const at = core.rfc3339(reading.atMs, zone);
       return lines.next(lines.start, JSON.stringify({ at, ev100: reading.ev100 })).out;
     },
+    saveFollow: () => core.saveFollow(core.startFollow(plan)),
+    resumeFollow: () => core.resumeFollow(plan, core.saveFollow(core.startFollow(plan))).kind,
     footageOf: () => core.footageOf({ recordingS: 3600, intervalS: 10 }, 24),
     forecastBand: () => core.forecastBand(core.NOTHING_KNOWN)(forecast.light[0]!.parts),
     forecastLight: () => Array.from(forecast.sceneEv100),

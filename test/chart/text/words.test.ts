@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { languages, type Words, wordsFor } from '../../../packages/chart/src/text/words.js';
 import {
   type Camera,
+  type FollowInput,
   followFrame,
   type Move,
   planShoot,
@@ -136,7 +137,7 @@ test('what following says to a person in the field has its German too', () => {
   // Two stops brighter than the reading before, for as long as it takes; then the darkest evening there is.
   const readings = [reading(10, 0), ...Array.from({ length: 8 }, (_, i) => reading(11 + i, 2))];
   const dark = reading(plan.frames.length - 60, -5);
-  for (const input of [...readings, { ...dark, reading: { ...dark.reading, sure: true } }]) {
+  for (const input of [...readings, { ...dark, jump: true, reading: { ...dark.reading, sure: true } }]) {
     const step = followFrame(state, input);
     told.push(...step.warnings);
     state = step.state;
@@ -148,6 +149,33 @@ test('what following says to a person in the field has its German too', () => {
     expect(text, kind).not.toBe('');
     expect(inGerman, kind).not.toBe(text);
     for (const number of text.match(/\d+\.\d+/g) ?? []) expect(inGerman).toContain(number.replace('.', ','));
+  }
+});
+
+test('what following says of slips and of times that jump has its German too', () => {
+  const plan = planShoot(shootWith('dusk'));
+  if (!('frames' in plan)) throw new Error(plan.infeasible.text);
+  const { state } = followFrame(startFollow(plan), { frame: 1 });
+  const startMs = Date.parse(plan.frames[0]!.at);
+  const day = 86_400_000;
+  const inputs: FollowInput[] = [
+    { frame: plan.frames.length - 1 },
+    { frame: 1e15 },
+    { frame: 1.5 },
+    { atMs: Number.NaN },
+    { reading: { atMs: startMs, ev100: Number.NEGATIVE_INFINITY } },
+    { reading: { atMs: Number.NaN, ev100: 3 } },
+    { frame: 1, reading: { atMs: startMs - day, ev100: 3 } },
+    { frame: 1, reading: { atMs: startMs + day, ev100: 3 } },
+    { frame: 1, setting: { shutter: '1/77', filters: ['ND 99'] } },
+  ];
+  const told = inputs.flatMap((input) => followFrame(state, input).warnings.map(({ text }) => text));
+  expect(new Set(told).size).toBe(inputs.length);
+  const german = wordsFor({ language: 'de' });
+  for (const text of told) {
+    expect(german.note(text), text).not.toBe(text);
+    expect(german.note(text), text).not.toMatch(/ (is|the|used) |undefined/);
+    for (const number of text.replace(/\(\S*T\S*\)/, '').match(/\d{3,}/g) ?? []) expect(german.note(text)).toContain(number);
   }
 });
 

@@ -258,7 +258,7 @@ describe('readings', () => {
 
   test('lost readings: the offset is kept, the band widens, and after ten minutes it is said', () => {
     const state = followed(HAND, 100, -1);
-    const at = (frame: number) => followFrame(state, { frame });
+    const at = (frame: number) => followFrame(state, { frame, jump: true });
     expect(at(110).offsetEv).toBeCloseTo(-1, 1);
     expect(at(170).offsetEv).toBeLessThan(-0.7);
     const width = ({ band }: Step) => band.highEv100 - band.lowEv100;
@@ -281,12 +281,12 @@ describe('readings', () => {
 
   test('a passing cloud is expected to go by half in half an hour, what was there at first to stay', () => {
     let state = followed(HAND, 300, -1);
-    const settled = followFrame(state, { frame: 525 }).offsetEv;
+    const settled = followFrame(state, { frame: 525, jump: true }).offsetEv;
     for (let frame = 300; frame < 308; frame++) {
       state = followFrame(state, { frame, reading: readingOf(HAND, frame, -1.4) }).state;
     }
     const clouded = followFrame(state, { frame: 308 }).offsetEv;
-    const later = followFrame(state, { frame: 308 + 225 }).offsetEv;
+    const later = followFrame(state, { frame: 308 + 225, jump: true }).offsetEv;
     expect(settled).toBeCloseTo(-1, 1);
     expect(clouded).toBeCloseTo(-1.4, 1);
     expect(later).toBeGreaterThan(-1.3);
@@ -301,6 +301,38 @@ describe('readings', () => {
       expect(kinds(step)).toEqual(['reading-old']);
       expect(step.state.trust).toBe(state.trust);
     }
+  });
+
+  test('a meter that gives no number is told of, and takes nothing with it', () => {
+    const state = followed(HAND, 100);
+    const plain = followFrame(state, { frame: 100 });
+    const atMs = startMsOf(HAND, 100);
+    // What a rig reckons of a black frame, and of one that could not be read.
+    for (const reading of [
+      { atMs, ev100: Math.log2(0) },
+      { atMs, ev100: Number.NaN },
+      { atMs, ev100: Number.POSITIVE_INFINITY },
+      { atMs, ev100: null as never },
+      { atMs: Number.NaN, ev100: 12 },
+    ]) {
+      const step = followFrame(state, { frame: 100, reading });
+      expect(kinds(step)).toEqual(['reading-failed']);
+      expect({ ...step, warnings: [], state: 0 }).toEqual({ ...plain, state: 0 });
+      expect(step.state.trust).toBe(state.trust);
+    }
+    // A meter that failed and says so.
+    const silent = followFrame(state, { frame: 100, reading: null });
+    expect({ ...silent, state: 0 }).toEqual({ ...plain, state: 0 });
+    expect(followFrame(startFollow(HAND), { reading: { atMs: Number.NaN, ev100: 1 } }).frame).toBe(0);
+  });
+
+  test('one of the day before, or of another century, is not used', () => {
+    const start = startFollow(HAND);
+    const hours = (count: number) => ({ atMs: startMsOf(HAND, 0) - count * 3_600_000, ev100: 14 });
+    expect(kinds(followFrame(start, { reading: hours(13) }))).toEqual(['reading-old']);
+    expect(kinds(followFrame(start, { reading: hours(1e6) }))).toEqual(['reading-old']);
+    expect(kinds(followFrame(start, { reading: { atMs: -1e300, ev100: 14 } }))).toEqual(['reading-old']);
+    expect(kinds(followFrame(start, { reading: hours(1) }))).not.toContain('reading-old');
   });
 
   test('small corrections cause no flurry: a meter that trembles by a tenth leaves the cues as they are', () => {
@@ -424,16 +456,37 @@ describe('reports', () => {
     expect(long.setting.shutterS + 1).toBeLessThanOrEqual(8);
   });
 
-  test('what no dial says is the caller’s mistake', () => {
+  test('what no dial says changes nothing of the camera, is told, and the rest of the input counts', () => {
     const state = followed(HAND, 10);
-    const asked = (setting: FollowInput['setting']) => () =>
-      followFrame(state, { frame: 10, setting: setting! });
-    expect(asked({ shutter: '1/77' })).toThrow('shutter "1/77" is not on the camera\'s dial');
-    expect(asked({ filters: ['polariser'] })).toThrow('filters ["polariser"] are not among the shoot\'s');
-    expect(() => followFrame(state, { frame: 1.5 })).toThrow('frame must be a whole number, got 1.5');
-    expect(() => followFrame(state, { frame: 3, reading: { atMs: 0, ev100: Number.NaN } })).toThrow(
-      'reading.ev100',
-    );
+    const asked = (setting: unknown) =>
+      followFrame(state, { frame: 10, reading: readingOf(HAND, 10, 0.3), setting: setting as never });
+    const plain = followFrame(state, { frame: 10, reading: readingOf(HAND, 10, 0.3) });
+    for (const [setting, why] of [
+      [{ shutter: '1/77' }, 'shutter "1/77" is not on the camera\'s dial: nothing of the setting is used.'],
+      [{ iso: 123 }, 'iso "123" is not on the camera\'s dial: nothing of the setting is used.'],
+      [{ iso: Number.NaN }, 'iso "NaN" is not on the camera\'s dial: nothing of the setting is used.'],
+      [
+        { aperture: '4.4', iso: 200 },
+        'aperture "4.4" is not on the camera\'s dial: nothing of the setting is used.',
+      ],
+      [
+        { filters: ['polariser'] },
+        'filters ["polariser"] are not among the shoot\'s: [], ["ND 1.8"]: nothing of the setting is used.',
+      ],
+      [
+        { filters: 'ND 1.8' },
+        'filters "ND 1.8" are not among the shoot\'s: [], ["ND 1.8"]: nothing of the setting is used.',
+      ],
+    ] as const) {
+      const step = asked(setting);
+      expect(step.warnings).toEqual([{ kind: 'setting-unknown', text: why }]);
+      expect({ ...step, warnings: [], state: 0 }).toEqual({ ...plain, state: 0 });
+    }
+    const long = asked({
+      filters: Array.from({ length: 1000 }, () => 'x'.repeat(1000)),
+      shutter: 'y'.repeat(1e6),
+    });
+    expect(long.warnings[0]!.text.length).toBeLessThan(500);
   });
 
   test('a start reported is what is begun with', () => {
@@ -458,7 +511,7 @@ describe('clocks', () => {
       const before = followFrame(followed(plan, 300), { frame: 300 });
       const told = before.cuesAhead.filter(({ frame }) => frame < 340);
       expect(told.length).toBeGreaterThan(1);
-      return { before, told, after: followFrame(before.state, { frame: 340 }) };
+      return { before, told, after: followFrame(before.state, { frame: 340, jump: true }) };
     };
     const hand = ahead(HAND);
     expect(kinds(hand.after)).toEqual([]);
@@ -475,15 +528,159 @@ describe('clocks', () => {
     expect(rig.after.state.camera.cueCount).toBeLessThanOrEqual(rig.before.state.camera.cueCount + 1);
   });
 
-  test('a jump of an hour ahead is believed, said, and answered from the last cues told', () => {
+  /** The state at frame 300, and the cues told from there. */
+  const at300 = (plan: PlanMade) => followFrame(followed(plan, 300), { frame: 300 });
+
+  for (const [name, plan] of [
+    ['hand', HAND],
+    ['rig', RIG],
+    ['shutter timed freely', BULB],
+    ['dawn', DAWN],
+  ] as const) {
+    test(`one time astray ahead leaves no trace: ${name}`, () => {
+      const before = at300(plan);
+      for (const frame of [450, 898, 899, 900, 1e6, 1e15, Number.MAX_SAFE_INTEGER, 1e300]) {
+        const astray = followFrame(before.state, { frame, reading: readingOf(plan, 301, 0.5) });
+        const [jump] = astray.warnings;
+        expect(jump?.kind, String(frame)).toBe('jump-doubted');
+        expect(jump?.text).toContain('ask again if that is the time, or say so with "jump": true');
+        // No cue of the wrong time, nothing taken as done, and what comes stays as it was told.
+        expect([astray.frame, astray.cue, astray.cuesTaken]).toEqual([300, undefined, []]);
+        expect(labels(astray)).toBe(labels(before));
+        expect(astray.cuesAhead).toEqual(before.cuesAhead);
+        expect(astray.warnings.map(({ kind }) => kind)).toEqual(['jump-doubted', 'reading-old']);
+        const next = { frame: 301, reading: readingOf(plan, 301, 0) };
+        const { state, ...after } = followFrame(astray.state, next);
+        const { state: stateUndisturbed, ...undisturbed } = followFrame(before.state, next);
+        expect(after).toEqual(undisturbed);
+        expect(state.doubted).toBeUndefined();
+        expect(state.camera).toEqual(stateUndisturbed.camera);
+      }
+    });
+  }
+
+  test('twenty minutes ahead: the next line that agrees is enough, and so is saying so', () => {
+    const before = at300(HAND);
+    const told = before.cuesAhead.filter(({ frame }) => frame < 450);
+    expect(told.length).toBeGreaterThan(4);
+    const doubted = followFrame(before.state, { frame: 450 });
+    const said = followFrame(before.state, { frame: 450, jump: true });
+    expect(said.cuesTaken).toEqual(told);
+    expect([said.frame, kinds(said)]).toEqual([450, ['no-reading']]);
+    // The same again, the next frame, a little earlier, ten minutes later.
+    for (const frame of [450, 451, 445, 525]) {
+      const step = followFrame(doubted.state, { frame });
+      expect([step.frame, step.cuesTaken.length > 4, kinds(step).includes('jump-doubted')]).toEqual([
+        frame,
+        true,
+        false,
+      ]);
+    }
+    // What is said between, without a time, is no answer to the question.
+    const between = followFrame(doubted.state, { setting: { iso: before.setting.iso } });
+    expect([between.frame, followFrame(between.state, { frame: 451 }).frame]).toEqual([300, 451]);
+  });
+
+  test('two times astray do not bear each other out, unless they agree', () => {
+    let { state } = at300(HAND);
+    for (const frame of [800, 460, 1e15, 820]) {
+      const step = followFrame(state, { frame });
+      expect([step.frame, kinds(step)]).toEqual([300, ['jump-doubted']]);
+      state = step.state;
+    }
+    expect(followFrame(state, { frame: 302 }).frame).toBe(302);
+  });
+
+  test('as far as the next cue a later time is believed at once, and so is any silence in which no cue comes', () => {
+    const before = at300(HAND);
+    const [first, second, third] = before.cuesAhead;
+    expect(third).toBeDefined();
+    expect(followFrame(before.state, { frame: second!.frame }).cuesTaken).toEqual([first]);
+    expect(followFrame(before.state, { frame: second!.frame + 1 }).frame).toBe(300);
+    // The shutter of a rig that times it freely does it all for a while.
+    const free = at300(BULB);
+    expect(free.cuesAhead).toEqual([]);
+    expect(followFrame(free.state, { frame: 449 }).frame).toBe(449);
+  });
+
+  test.each([10, 25])(
+    'a person who looks every %i minutes confirms each look once, and is never shut out',
+    (minutes) => {
+      const every = (minutes * 60) / HAND.shoot.intervalS;
+      let state = followed(HAND, 1);
+      let looks = 0;
+      for (let frame = Math.round(every); frame < 900; frame += Math.round(every)) {
+        let step = followFrame(state, { frame, reading: readingOf(HAND, frame, -0.5) });
+        if (kinds(step).includes('jump-doubted')) {
+          step = followFrame(step.state, { frame, reading: readingOf(HAND, frame, -0.5) });
+        }
+        expect(step.frame).toBe(frame);
+        state = step.state;
+        looks++;
+      }
+      expect(looks).toBe(Math.floor(899 / Math.round(every)));
+      // Who never asks a second time is answered every other look.
+      let last = followed(HAND, 1);
+      const frames: number[] = [];
+      for (let frame = Math.round(every); frame < 900; frame += Math.round(every)) {
+        const step = followFrame(last, { frame });
+        frames.push(step.frame);
+        last = step.state;
+      }
+      expect(new Set(frames).size).toBeGreaterThanOrEqual(Math.floor(looks / 2));
+    },
+  );
+
+  test('a rig that slept holds one frame, then goes on', () => {
+    let { state } = at300(RIG);
+    const steps = [420, 421, 422].map((frame) => {
+      const step = followFrame(state, { frame, reading: readingOf(RIG, frame - 1, 0) });
+      state = step.state;
+      return step;
+    });
+    expect(steps.map(({ frame }) => frame)).toEqual([300, 421, 422]);
+    expect(steps[0]!.cue).toBeUndefined();
+    expect(kinds(steps[1]!)).toEqual(['clock-ahead']);
+    // Set whole, at once.
+    expect(steps[1]!.cue?.setNow).toEqual(steps[1]!.setting);
+    expect(Math.abs(steps[1]!.errorEv)).toBeLessThan(0.3);
+  });
+
+  test('a jump of an hour that is confirmed is said, and answered from the last cues told', () => {
     const before = followFrame(followed(HAND, 200), { frame: 200 });
-    const step = followFrame(before.state, { frame: 650 });
+    const step = followFrame(before.state, { frame: 650, jump: true });
     expect(kinds(step)).toContain('clock-ahead');
     expect(step.frame).toBe(650);
     // From there it goes on, cue by cue, until it has caught up.
     let at = step;
     for (let frame = 651; frame < 760; frame++) at = followFrame(at.state, { frame });
     expect(Math.abs(at.errorEv)).toBeLessThan(0.75);
+  });
+
+  test('an evening is not over before it began', () => {
+    const [first, second, third] = answers(HAND, [{ frame: 1e15 }, { frame: 0 }, { frame: 1 }]);
+    expect([first!.frame, kinds(first!), first!.state.frame]).toEqual([0, ['jump-doubted'], undefined]);
+    expect([second!.frame, third!.frame, kinds(third!)]).toEqual([0, 1, []]);
+    // Whoever really comes after it asks twice, or knew it.
+    expect(kinds(answers(HAND, [{ frame: 2000 }, { frame: 2000 }])[1]!)).toContain('over');
+    expect(kinds(answers(HAND, [{ frame: 2000, jump: true }])[0]!)).toContain('over');
+  });
+
+  test('a frame or a time that cannot be is told, and the frame answered last is answered again', () => {
+    const before = at300(HAND);
+    for (const input of [
+      { frame: 1.5 },
+      { frame: -1 },
+      { frame: Number.NaN },
+      { frame: Number.POSITIVE_INFINITY },
+      { atMs: Number.NaN },
+      { atMs: Number.NEGATIVE_INFINITY },
+    ]) {
+      const step = followFrame(before.state, input);
+      expect([step.frame, kinds(step)]).toEqual([300, ['time-unknown']]);
+      expect(labels(step)).toBe(labels(before));
+    }
+    expect(followFrame(startFollow(HAND), { frame: Number.NaN }).frame).toBe(0);
   });
 
   test('a line up to a minute late is answered for the frame reached', () => {
@@ -508,15 +705,10 @@ describe('clocks', () => {
     ]);
   });
 
-  test('one time astray, ahead and back again, is got over in three lines', () => {
-    let state = followed(HAND, 300);
-    state = followFrame(state, { frame: 800 }).state;
-    const frames = [301, 302, 303, 304].map((frame) => {
-      const step = followFrame(state, { frame });
-      state = step.state;
-      return step.frame;
-    });
-    expect(frames).toEqual([800, 800, 303, 304]);
+  test('a clock set back that is meant is believed at once', () => {
+    const step = followFrame(followed(HAND, 300), { frame: 100, jump: true });
+    expect([step.frame, kinds(step)]).toEqual([100, ['clock-back']]);
+    expect(step.warnings[0]!.text).toContain('is taken to have been set');
   });
 
   test('joining late takes the camera to stand where the plan has it', () => {

@@ -1,6 +1,7 @@
 // The cues ahead: the plan's own while it stands, else the ramp planned again from the setting on the camera.
 
-import { planAhead } from '../ramp/live/live.js';
+import { type LiveRequest, planAhead } from '../ramp/live/live.js';
+import { exposureEv } from '../ramp/moves.js';
 import type { RampCue, Way } from '../ramp/way.js';
 import type { CameraState } from './camera.js';
 import { type Evening, frameStartMs } from './evening.js';
@@ -35,9 +36,25 @@ export function cuesAhead(
     framesLeft: frameCount - frame,
     present,
     waitFrames: Math.max(0, freeFrom - frame),
+    catchUp: catchUpOf(evening, camera, target[0]!),
     filterChangesLeft: Math.max(0, limit - filterChanges),
   });
   return { start, cues: cues.map((cue) => ({ ...cue, frame: frame + cue.frame })) };
+}
+
+/**
+ * What hands owe, where they have left a filter undone, or the camera farther off than one cue may move it. Light that jumps
+ * by itself is followed step by step, as the plan's limits say; a person who comes back is told once what to set.
+ */
+function catchUpOf(
+  { live, plan }: Evening,
+  { present, behind }: CameraState,
+  targetEv100: number,
+): LiveRequest['catchUp'] {
+  if (behind === undefined || present === undefined || live.bulb !== undefined) return undefined;
+  const offEv = Math.abs(exposureEv(live.lattice, present) - targetEv100);
+  const far = offEv > plan.shoot.limits.largestStepEv + 1e-9;
+  return far || behind.stack !== present.stack ? behind : undefined;
 }
 
 /** The plan's own setting and cues, where the camera stands as the plan has it and its next cue may come in time. */

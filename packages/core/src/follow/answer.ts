@@ -18,7 +18,7 @@ const NO_READING_MS = 10 * 60_000;
 export function answerOf(
   { evening, frame: answered, camera, trust, told }: FollowState,
   targets: Float64Array,
-  before: State | undefined, // what a cue that is due now starts from
+  due: { readonly before: State; readonly whole: boolean } | undefined, // a cue that is due now
   answeredBefore: number | undefined, // the frame of the answer before this one
   heard: readonly FollowWarning[],
 ): Omit<FollowAnswer, 'cuesTaken'> {
@@ -36,7 +36,7 @@ export function answerOf(
     frame,
     at: frameText(evening, frame),
     setting,
-    ...(before === undefined ? {} : { cue: cueText(evening, camera.cueCount, frame, before, present) }),
+    ...(due === undefined ? {} : { cue: cueDue(due) }),
     cuesAhead: told.map((cue, i) => cueText(evening, first + i, cue.frame, states[i]!, cue.to)),
     offsetEv,
     sceneEv100,
@@ -50,6 +50,11 @@ export function answerOf(
       ...beyondReach(evening, frame, targets),
     ],
   };
+
+  function cueDue({ before, whole }: NonNullable<typeof due>): FollowCue {
+    const cue = cueText(evening, camera.cueCount, frame, before, present);
+    return whole ? { ...cue, setNow: setting } : cue;
+  }
 }
 
 function cueText(evening: Evening, cue: number, frame: number, before: State, after: State): FollowCue {

@@ -18,6 +18,11 @@ export interface CameraState {
   readonly present: State | undefined;
   /** Whether `present` can no longer be chosen: it was reported, or frames have been taken with it. */
   readonly fixed: boolean;
+  /**
+   * Where hands have left it off what was told, cues missed or another setting reported and no cue done since: the filters
+   * that were told last.
+   */
+  readonly behind: { readonly stack: number } | undefined;
   readonly freeFrom: number; // first frame at which the next cue may come
   readonly affectedUntil: number; // frames before it and from the last filter change on may be spoilt
   readonly cueCount: number;
@@ -28,6 +33,7 @@ export interface CameraState {
 export const BLANK: CameraState = {
   present: undefined,
   fixed: false,
+  behind: undefined,
   freeFrom: 0,
   affectedUntil: 0,
   cueCount: 0,
@@ -42,6 +48,7 @@ export function withCue({ live }: Evening, camera: CameraState, { frame, to, fil
   return {
     present: to,
     fixed: true,
+    behind: undefined,
     freeFrom: frame + (filter ? Math.max(spacing, lost + 1) : spacing),
     affectedUntil: filter ? frame + lost : camera.affectedUntil,
     cueCount: camera.cueCount + 1,
@@ -55,6 +62,7 @@ export function withoutLastCue(camera: CameraState, lastCue: DoneCue): CameraSta
   return {
     ...camera,
     present: lastCue.before,
+    behind: { stack: (camera.present ?? lastCue.before).stack },
     freeFrom: lastCue.freeBefore,
     affectedUntil: lastCue.filter ? 0 : camera.affectedUntil,
     cueCount: camera.cueCount - 1,
@@ -85,6 +93,7 @@ export function standingAt(camera: CameraState, present: State, frame: number): 
     ...camera,
     present,
     fixed: true,
+    behind: { stack: present.stack },
     freeFrom: Math.min(camera.freeFrom, frame),
     filterChanges: camera.filterChanges + (filter ? 1 : 0),
     lastCue: undefined,
@@ -96,6 +105,7 @@ export function shifted(camera: CameraState, frames: number): CameraState {
   const { lastCue, freeFrom, affectedUntil } = camera;
   return {
     ...camera,
+    behind: camera.present && { stack: camera.present.stack },
     freeFrom: Math.max(0, freeFrom - frames),
     affectedUntil: Math.max(0, affectedUntil - frames),
     lastCue: lastCue === undefined ? undefined : { ...lastCue, frame: Math.max(0, lastCue.frame - frames) },

@@ -10,10 +10,13 @@ import { type LiveKit, liveKit } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
 import { type Kit, kitOf } from '../shoot/kit.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
+import { digestOf } from './digest.js';
 import type { FollowOptions } from './types.js';
 
 export interface Evening {
   readonly plan: PlanMade;
+  readonly planDigest: string; // tells it from others
+  readonly options: Required<FollowOptions>;
   readonly kit: Kit;
   readonly live: LiveKit;
   readonly zone: Zone;
@@ -21,7 +24,6 @@ export interface Evening {
   readonly intervalMs: number;
   readonly frameCount: number;
   readonly aheadFrames: number;
-  readonly meterEv: number;
   /** Darkest and brightest target the kit renders without error. */
   readonly reach: { readonly darkEv100: number; readonly brightEv100: number };
   /** The plan's own setting of each frame; see ramp/moves.ts. */
@@ -64,10 +66,13 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
   const startMs = parseRfc3339(frames[0]?.at ?? '');
   if (startMs === undefined) throw new RangeError('the plan must have a first frame with a time');
   const aheadS = positive('aheadS', options.aheadS ?? AHEAD_S);
+  const meterEv = positive('meterEv', options.meterEv ?? METER_EV);
   // Where filter changes are few, one too early could leave the night without: look at all that is left.
   const limited = shoot.limits.maxFilterChanges !== undefined;
   return {
     plan,
+    planDigest: planDigest(plan),
+    options: { aheadS, meterEv },
     kit,
     live,
     zone: zoneOf(shoot.place),
@@ -76,9 +81,16 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
     frameCount: frames.length,
     aheadFrames: limited ? frames.length : Math.max(1, Math.ceil(aheadS / shoot.intervalS)),
     reach: reachOf(live),
-    meterEv: positive('meterEv', options.meterEv ?? METER_EV),
     planned: frames.map((frame) => plannedState(frame, kit, live)),
   };
+}
+
+/** By what was asked for, and each frame's light and setting. */
+function planDigest({ shoot, frames }: PlanMade): string {
+  const rows = frames.map(({ sceneEv100, targetEv100, shutter, iso, aperture, filters }) => {
+    return [sceneEv100, targetEv100, shutter, iso, aperture, filters];
+  });
+  return digestOf({ shoot, at: frames[0]?.at, rows });
 }
 
 function reachOf({ lattice, bulb }: LiveKit): Evening['reach'] {

@@ -2,7 +2,6 @@
 // forecast is moved by what the readings say, and the ramp is planned again from the setting now on the camera.
 // No clock and no memory but the state, which is never changed: each answer brings the next one.
 
-import { finite } from '../check.js';
 import type { PlanMade } from '../plan/types.js';
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
@@ -15,9 +14,12 @@ import { startOffset } from './offset-state.js';
 import { hear } from './reports.js';
 import type { FollowState } from './state.js';
 import { type Trust, takeReading } from './trust.js';
-import type { FollowAnswer, FollowInput, FollowOptions, FollowWarning } from './types.js';
+import type { FollowAnswer, FollowInput, FollowOptions, FollowWarning, FollowWarningKind } from './types.js';
 
 export type { FollowState } from './state.js';
+
+/** As in a shoot file: readings up to twelve hours before the first frame belong to it. */
+const LONGEST_BEFORE_MS = 12 * 3_600_000;
 
 /** An answer, and the state to ask the next frame with. */
 export interface FollowStep extends FollowAnswer {
@@ -48,7 +50,7 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
     camera: BLANK,
     trust: { offset: startOffset(evening.startMs), lastUsedMs: undefined, doubt: undefined },
     told: [],
-    rewinds: undefined,
+    doubted: undefined,
   };
 }
 
@@ -56,13 +58,12 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
  * The setting for a frame and the cues ahead, from what is known by then. Until a reading is used, and while
  * the camera stands where the plan has it, the plan itself is the answer. A cue that is due is taken as done
  * unless it is reported missed. Frames that nobody asked for: a person is taken to have done the cues told
- * ahead, a rig not. Source: docs/follow.md.
+ * ahead, a rig not; where that were more than the next cue, the time must be borne out by the next input, or by `jump`.
+ * Never throws: what cannot be used is told by a warning. Source: docs/follow.md.
  *
  * @param state from {@link startFollow}, or of the answer before; it is not changed
  * @param input the frame asked for, and what is known by then
  * @returns the answer, with the next state
- * @throws RangeError on numbers that are not finite (`reading.atMs`, `reading.ev100`), or a setting the
- *   camera does not have
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -78,7 +79,8 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
  */
 export function followFrame(state: FollowState, input: FollowInput): FollowStep {
   const { evening } = state;
-  const moment = momentOf(evening, input, state.frame, state.rewinds);
+  const { told: toldBefore, doubted, frame: last } = state;
+  const moment = momentOf(evening, input, { last, told: toldBefore, doubted });
   const { frame } = moment;
   const warnings: FollowWarning[] = moment.warning === undefined ? [] : [moment.warning];
 
@@ -100,15 +102,18 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
       ? withCue(evening, camera, due)
       : { ...camera, present: ahead.start, fixed: frame > 0 || camera.fixed };
   const told = due === undefined ? ahead.cues : ahead.cues.slice(1);
-  const next: FollowState = { evening, frame, camera: after, trust, told, rewinds: moment.rewinds };
+  const next: FollowState = { evening, frame, camera: after, trust, told, doubted: moment.doubted };
+  const dueFrom = camera.present;
   const answer = answerOf(
     next,
     targets,
-    due === undefined ? undefined : camera.present,
-    state.frame,
+    due === undefined || dueFrom === undefined ? undefined : { before: dueFrom, whole: due.whole === true },
+    last,
     warnings,
   );
-  return { ...answer, cuesTaken: takenCues(state, passed.taken), state: next };
+  // Where the first time of all is doubted nobody has joined yet.
+  const answered = moment.kind === 'ahead' ? last : frame;
+  return { ...answer, cuesTaken: takenCues(state, passed.taken), state: { ...next, frame: answered } };
 }
 
 /** The camera and the cues still to come after the frames between the last answer and this one. */
@@ -133,7 +138,11 @@ function passFrames(
     const text = `Frames were passed over in which ${passed.length === 1 ? 'a cue was' : `${passed.length} cues were`} due: taken as not done.`;
     warnings.push({ kind: 'clock-ahead', text });
   }
-  if (evening.plan.shoot.crew === 'rig') return { camera, told: told.slice(passed.length), taken: [] };
+  if (evening.plan.shoot.crew === 'rig') {
+    const behind =
+      camera.behind ?? (passed.length > 0 && camera.present ? { stack: camera.present.stack } : undefined);
+    return { camera: { ...camera, behind }, told: told.slice(passed.length), taken: [] };
+  }
   return {
     camera: passed.reduce((each, cue) => withCue(evening, each, cue), camera),
     told: told.slice(passed.length),
@@ -165,24 +174,23 @@ function learnt(
   { frame, kind }: Moment,
   warnings: FollowWarning[],
 ): Trust {
-  if (reading === undefined) return trust;
-  const atMs = finite('reading.atMs', reading.atMs);
-  finite('reading.ev100', reading.ev100);
-  const tooOld = trust.lastUsedMs !== undefined && atMs < trust.lastUsedMs;
-  const toCome = atMs > frameStartMs(evening, frame + 1);
-  if (kind === 'back' || tooOld || toCome) {
-    const why = toCome
-      ? 'is of a time to come'
-      : tooOld
-        ? 'is older than one already used'
-        : 'comes with a doubtful time';
-    warnings.push({
-      kind: 'reading-old',
-      text: `The reading of EV ${reading.ev100.toFixed(1)} ${why}: not used.`,
-    });
+  if (reading === undefined || reading === null) return trust;
+  const { atMs, ev100 } = reading;
+  const unused = (kind: FollowWarningKind, text: string) => {
+    warnings.push({ kind, text: `${text}: not used.` });
     return trust;
-  }
-  const taken = takeReading(trust, reading, plannedLightAt(evening, atMs), evening.meterEv);
+  };
+  // The logarithm of a black frame, or what a meter says where it says nothing.
+  if (!Number.isFinite(ev100)) return unused('reading-failed', `The meter gave ${ev100}, which is no EV`);
+  if (!Number.isFinite(atMs)) return unused('reading-failed', `The reading has no time but ${atMs}`);
+  const toCome = atMs > frameStartMs(evening, frame + 1);
+  const old = (why: string) => unused('reading-old', `The reading of EV ${ev100.toFixed(1)} ${why}`);
+  if (kind === 'ahead') return old('comes with a doubtful time');
+  if (toCome) return old('is of a time to come');
+  if (trust.lastUsedMs !== undefined && atMs < trust.lastUsedMs) return old('is older than one already used');
+  if (atMs < evening.startMs - LONGEST_BEFORE_MS) return old('is of another day');
+  if (kind === 'back') return old('comes with a doubtful time');
+  const taken = takeReading(trust, reading, plannedLightAt(evening, atMs), evening.options.meterEv);
   if (taken.warning !== undefined) warnings.push(taken.warning);
   return taken.trust;
 }

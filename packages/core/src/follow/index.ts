@@ -6,6 +6,7 @@
 
 export { type FollowState, type FollowStep, followFrame, startFollow } from './follow.js';
 export { type FollowLines, followLines, type LinesState, type LinesStep } from './lines.js';
+export { type FollowResumed, resumeFollow, type SavedFollow, saveFollow } from './saved.js';
 export type {
   FollowAnswer,
   FollowCue,

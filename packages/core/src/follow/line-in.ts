@@ -9,20 +9,25 @@ export type LineRead =
   | { readonly kind: 'blank' }
   | { readonly kind: 'wrong'; readonly text: string };
 
-const KEYS = ['at', 'frame', 'ev100', 'sure', 'setting', 'done', 'missed'];
+const KEYS = ['at', 'frame', 'ev100', 'sure', 'setting', 'done', 'missed', 'jump'];
 const SETTING_KEYS = ['shutter', 'iso', 'aperture', 'filters'];
+
+/** Our choice: thirty times the longest line that says something. */
+const MOST_CHARACTERS = 16_000;
+/** Deepest nesting that is parsed: a line needs three levels. As in the files. */
+const DEEPEST = 32;
 
 class Wrong extends Error {}
 
 /**
- * Reads `{"at" or "frame", "ev100", "sure", "setting", "done", "missed"}`, every key optional but one needed. A reading
+ * Reads `{"at" or "frame", "ev100", "sure", "setting", "done", "missed", "jump"}`, every key optional but one needed. A reading
  * needs a time: `at`, or the start of `frame`.
  *
  * @param startOfFrameMs when a frame starts, UTC epoch milliseconds
  */
 export function readLine(line: string, startOfFrameMs: (frame: number) => number): LineRead {
   // A file written elsewhere may begin with a byte order mark.
-  const text = line.replace(/^\uFEFF/, '').trim();
+  const text = line.length > MOST_CHARACTERS ? line : line.replace(/^\uFEFF/, '').trim();
   if (text === '') return { kind: 'blank' };
   try {
     return { kind: 'ok', input: inputOf(group(parsed(text), 'the line', KEYS), startOfFrameMs) };
@@ -35,6 +40,8 @@ export function readLine(line: string, startOfFrameMs: (frame: number) => number
 type Group = Readonly<Record<string, unknown>>;
 
 function parsed(text: string): unknown {
+  if (text.length > MOST_CHARACTERS) throw new Wrong(`more than ${MOST_CHARACTERS} characters`);
+  if (isNestedTooDeep(text)) throw new Wrong(`nested more than ${DEEPEST} deep`);
   try {
     return JSON.parse(text);
   } catch {
@@ -43,13 +50,23 @@ function parsed(text: string): unknown {
   }
 }
 
+/** A parser, and whatever shows a value, goes as deep as the text does: the system may end it, which nothing can catch. */
+function isNestedTooDeep(text: string): boolean {
+  let open = 0;
+  for (const [mark] of text.matchAll(/[[\]{}]/g)) {
+    open += mark === '[' || mark === '{' ? 1 : -1;
+    if (open > DEEPEST) return true;
+  }
+  return false;
+}
+
 function group(value: unknown, what: string, keys: readonly string[]): Group {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     throw new Wrong(`${what} must be a JSON object, got ${shown(value)}`);
   }
   for (const key of Object.keys(value)) {
     if (!keys.includes(key)) {
-      throw new Wrong(`"${key}" is not a key of ${what}; the nearest is "${nearestWord(key, keys)}"`);
+      throw new Wrong(`${shown(key)} is not a key of ${what}; the nearest is "${nearestWord(key, keys)}"`);
     }
   }
   if (Object.keys(value).length === 0) throw new Wrong(`${what} is empty; give one of ${keys.join(', ')}`);
@@ -67,6 +84,7 @@ function inputOf(line: Group, startOfFrameMs: (frame: number) => number): Follow
   if (ev100 !== undefined && readAtMs === undefined) {
     throw new Wrong('"ev100" needs to know when: give "at" or "frame" beside it');
   }
+  const jump = line.jump === undefined ? {} : { jump: yesOrNo('jump', line.jump) };
   const sure = line.sure === undefined ? {} : { sure: yesOrNo('sure', line.sure) };
   return {
     ...(frame === undefined ? {} : { frame }),
@@ -75,6 +93,7 @@ function inputOf(line: Group, startOfFrameMs: (frame: number) => number): Follow
     ...(line.setting === undefined ? {} : { setting: settingOf(line.setting) }),
     ...(done === undefined ? {} : { done }),
     ...(missed === undefined ? {} : { missed }),
+    ...jump,
   };
 }
 

@@ -5,7 +5,7 @@ import type { PlanMade } from '../plan/types.js';
 import { frameStartMs } from './evening.js';
 import { type FollowState, followFrame, startFollow } from './follow.js';
 import { readLine } from './line-in.js';
-import type { FollowAnswer, FollowCue, FollowOptions, FollowWarning } from './types.js';
+import type { FollowAnswer, FollowCue, FollowOptions, FollowSetting, FollowWarning } from './types.js';
 
 /** What is known while lines are read. */
 export interface LinesState {
@@ -73,9 +73,8 @@ function next(state: LinesState, line: string): LinesStep {
       out: [JSON.stringify(lineOf(answer))],
     };
   } catch (error) {
-    // What a line says may still be out of range: a filter nobody owns, an ISO off the dial.
-    if (error instanceof RangeError) return refused(state, lines, error.message);
-    throw error;
+    // Nothing is known to come here; were it to, an evening is worth more than the report of a fault.
+    return refused(state, lines, `this should not happen: ${error instanceof Error ? error.message : error}`);
   }
 }
 
@@ -102,17 +101,19 @@ function end({ follow, lines, readings, unread }: LinesState): string[] {
   ];
 }
 
+interface SettingOut {
+  readonly shutter: string;
+  readonly shutterS: number;
+  readonly iso: number;
+  readonly aperture: string;
+  readonly filters: readonly string[];
+}
+
 interface LineOut {
   readonly frame: number;
   readonly at: string;
-  readonly setting: {
-    readonly shutter: string;
-    readonly shutterS: number;
-    readonly iso: number;
-    readonly aperture: string;
-    readonly filters: readonly string[];
-  };
-  readonly cue?: FollowCue;
+  readonly setting: SettingOut;
+  readonly cue?: Omit<FollowCue, 'setNow'> & { readonly setNow?: SettingOut };
   readonly next: readonly FollowCue[];
   readonly taken: readonly FollowCue[];
   readonly offsetEv: number;
@@ -126,12 +127,12 @@ interface LineOut {
 
 /** What is printed of an answer; EVs to a thousandth of a stop. */
 function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
-  const { shutter, shutterS, iso, aperture, filters } = answer.setting;
+  const { cue } = answer;
   return {
     frame: answer.frame,
     at: answer.at,
-    setting: { shutter, shutterS, iso, aperture, filters },
-    ...(answer.cue === undefined ? {} : { cue: answer.cue }),
+    setting: settingOut(answer.setting),
+    ...(cue === undefined ? {} : { cue: { ...cue, ...(cue.setNow && { setNow: settingOut(cue.setNow) }) } }),
     next: answer.cuesAhead,
     taken: answer.cuesTaken,
     offsetEv: rounded(answer.offsetEv),
@@ -142,6 +143,10 @@ function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
     affected: answer.affected,
     warnings: answer.warnings,
   };
+}
+
+function settingOut({ shutter, shutterS, iso, aperture, filters }: FollowSetting): SettingOut {
+  return { shutter, shutterS, iso, aperture, filters };
 }
 
 /** Adding 0 keeps -0 out of sight. */

@@ -1,82 +1,135 @@
-// Which frame a line of input is about, with clocks that jump. Time passed is believed at once: frames go by
-// whether anyone asks. Frames cannot be untaken: an earlier time is believed only once it has come three times.
+// Which frame a line of input is about, with clocks that jump and slips of the finger. Frames go by whether anyone asks, so
+// a later time is believed at once as far as one cue reaches; farther, cues would be taken as done that nobody did, and it
+// must be borne out. Frames cannot be untaken: an earlier time is believed only once it has come three times.
 
-import { within } from '../check.js';
+import type { RampCue } from '../ramp/way.js';
 import { type Evening, frameText } from './evening.js';
 import type { FollowInput, FollowWarning } from './types.js';
 
-/** Earlier times in a row, if any; a frame each. */
-export interface Rewinds {
-  readonly count: number;
-  readonly frame: number;
+/** Times that are not believed yet: all earlier than what was answered, or all far ahead of it. */
+export interface Doubted {
+  readonly way: 'back' | 'ahead';
+  readonly count: number; // in a row
+  readonly frame: number; // that the last of them named
+}
+
+/** What was known before the line. */
+export interface Before {
+  readonly last: number | undefined; // frame answered last
+  readonly told: readonly RampCue[];
+  readonly doubted: Doubted | undefined;
 }
 
 export interface Moment {
   readonly frame: number; // to answer for
-  readonly asked: number; // that the line names, the shoot's last at most
+  readonly asked: number; // that the line names, the shoot's last at most; `frame` where that is doubted
   /** `on`: the next frame, a later one or the same; `late`: a line that took its time; the others as they say. */
-  readonly kind: 'on' | 'late' | 'back' | 'rewound';
-  readonly rewinds: Rewinds | undefined;
+  readonly kind: 'on' | 'late' | 'back' | 'rewound' | 'ahead';
+  readonly doubted: Doubted | undefined;
   readonly warning?: FollowWarning;
 }
 
 const LATE_MS = 60_000;
 const REWINDS_BELIEVED = 3;
+/** Our choice: as far as cues are told. Whoever asks every ten minutes goes on being believed while no cues come. */
+const JUMP_MS = 20 * 60_000;
 
-/**
- * @param last frame answered last; undefined where none has been
- * @throws RangeError on a frame that is not a whole number from 0
- */
-export function momentOf(
-  evening: Evening,
-  input: FollowInput,
-  last: number | undefined,
-  rewinds: Rewinds | undefined,
-): Moment {
+/** Never throws: a time that is none is told, and the frame answered last is answered again. */
+export function momentOf(evening: Evening, input: FollowInput, before: Before): Moment {
   const { frameCount, intervalMs } = evening;
-  const asked = askedFrame(evening, input, last ?? 0);
-  if (asked >= frameCount) {
+  const { last, doubted } = before;
+  const from = last ?? 0;
+  const named = namedFrame(evening, input);
+  if (typeof named !== 'number') {
+    const here = { frame: from, asked: from, kind: 'on', doubted } as const;
+    return named === undefined ? here : { ...here, warning: named };
+  }
+  if (isJump(evening, before, named) && input.jump !== true) {
+    const agrees = doubted?.way === 'ahead' && bearsOut(evening, from, doubted.frame, named);
+    if (!agrees) return aheadInDoubt(evening, from, named);
+  }
+  if (named >= frameCount) {
     const text = `The last frame, ${frameCount}, has been taken.`;
     const frame = frameCount - 1;
-    return { frame, asked: frame, kind: 'on', rewinds: undefined, warning: { kind: 'over', text } };
+    return { frame, asked: frame, kind: 'on', doubted: undefined, warning: { kind: 'over', text } };
   }
-  if (last === undefined || asked >= last) return { frame: asked, asked, kind: 'on', rewinds: undefined };
+  if (last === undefined || named >= last) {
+    return { frame: named, asked: named, kind: 'on', doubted: undefined };
+  }
   // When a cue was done is no statement about what time it is.
-  const late = input.done !== undefined || (last - asked) * intervalMs <= LATE_MS;
-  if (late) return { frame: last, asked, kind: 'late', rewinds };
+  const late = input.done !== undefined || (last - named) * intervalMs <= LATE_MS;
+  if (late) return { frame: last, asked: named, kind: 'late', doubted };
+  return earlier(evening, last, named, input.jump === true, doubted);
+}
 
-  const goesOn = rewinds !== undefined && asked >= rewinds.frame;
-  const count = goesOn ? rewinds.count + 1 : 1;
-  const back = `${last - asked} frames back, to ${frameText(evening, asked)}`;
-  if (count >= REWINDS_BELIEVED) {
-    const text = `The clock is taken to have been set ${back}.`;
-    return {
-      frame: asked,
-      asked,
-      kind: 'rewound',
-      rewinds: undefined,
-      warning: { kind: 'clock-back', text },
-    };
-  }
-  const text = `This is ${back}: the setting is held, and the time believed if it goes on.`;
+/** Whether more than the next cue would be passed over, or as much time as cues are told for. */
+function isJump({ frameCount, intervalMs }: Evening, { last, told }: Before, named: number): boolean {
+  // Whoever joins late is believed; not that the evening is over before it began.
+  if (last === undefined && named < frameCount) return false;
+  const from = last ?? 0;
+  if (named <= from || from === frameCount - 1) return false;
+  const passed = told.filter(({ frame }) => frame < named).length;
+  return passed > 1 || (named - from) * intervalMs >= JUMP_MS;
+}
+
+/** Whether a second time goes on from a first: about the same, or no farther from it than it was from before. */
+function bearsOut({ intervalMs }: Evening, from: number, first: number, second: number): boolean {
+  const apartMs = (second - first) * intervalMs;
+  return apartMs >= -LATE_MS && apartMs <= Math.max(JUMP_MS, (first - from) * intervalMs);
+}
+
+function aheadInDoubt(evening: Evening, from: number, named: number): Moment {
+  const { frameCount, intervalMs } = evening;
+  const minutes = Math.round(((named - from) * intervalMs) / 60_000);
+  const far =
+    named < frameCount
+      ? `Frame ${named + 1} (${frameText(evening, named)}) is ${minutes} minutes ahead`
+      : `Frame ${named + 1} lies past the last, ${frameCount}`;
+  const text = `${far}: ask again if that is the time, or say so with "jump": true. Until then nothing is taken as done.`;
   return {
-    frame: last,
-    asked,
-    kind: 'back',
-    rewinds: { count, frame: asked },
-    warning: { kind: 'clock-back', text },
+    frame: from,
+    asked: from,
+    kind: 'ahead',
+    doubted: { way: 'ahead', count: 1, frame: named },
+    warning: { kind: 'jump-doubted', text },
   };
 }
 
-function askedFrame({ startMs, intervalMs }: Evening, input: FollowInput, last: number): number {
-  if (input.frame !== undefined) {
-    if (!Number.isInteger(input.frame))
-      throw new RangeError(`frame must be a whole number, got ${input.frame}`);
-    return within('frame', input.frame, 0, Number.MAX_SAFE_INTEGER);
+function earlier(
+  evening: Evening,
+  last: number,
+  named: number,
+  sure: boolean,
+  doubted: Doubted | undefined,
+): Moment {
+  const goesOn = doubted?.way === 'back' && named >= doubted.frame;
+  const count = goesOn ? doubted.count + 1 : 1;
+  const back = `${last - named} frames back, to ${frameText(evening, named)}`;
+  const told = (text: string): FollowWarning => ({ kind: 'clock-back', text });
+  if (sure || count >= REWINDS_BELIEVED) {
+    const warning = told(`The clock is taken to have been set ${back}.`);
+    return { frame: named, asked: named, kind: 'rewound', doubted: undefined, warning };
   }
-  const atMs = input.atMs ?? input.reading?.atMs;
-  if (atMs === undefined) return last;
-  if (!Number.isFinite(atMs)) throw new RangeError(`atMs must be finite, got ${atMs}`);
+  const warning = told(`This is ${back}: the setting is held, and the time believed if it goes on.`);
+  return { frame: last, asked: named, kind: 'back', doubted: { way: 'back', count, frame: named }, warning };
+}
+
+/** The frame that a line names, however far; undefined where it names none; what is wrong with one that cannot be. */
+function namedFrame(
+  { startMs, intervalMs }: Evening,
+  { frame, atMs, reading }: FollowInput,
+): number | FollowWarning | undefined {
+  if (frame !== undefined) {
+    if (Number.isInteger(frame) && frame >= 0) return frame;
+    return noTime(`Frame ${frame} is none`);
+  }
+  if (atMs !== undefined && !Number.isFinite(atMs)) return noTime(`${atMs} is no time`);
+  const whenMs = atMs ?? reading?.atMs;
+  if (whenMs === undefined || !Number.isFinite(whenMs)) return undefined;
   // A reading a rounding after the frame's start is still for that frame. Adding 0 keeps -0 out of sight.
-  return Math.max(0, Math.ceil((atMs - startMs) / intervalMs - 1e-6)) + 0;
+  return Math.max(0, Math.ceil((whenMs - startMs) / intervalMs - 1e-6)) + 0;
+}
+
+function noTime(what: string): FollowWarning {
+  return { kind: 'time-unknown', text: `${what}: answered for the frame answered last.` };
 }

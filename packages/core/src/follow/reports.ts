@@ -17,7 +17,6 @@ export interface Heard {
  * @param at the frame now answered for, and the one that the line names: when a cue was done
  * @param told cues told ahead, in order, the first of them the next
  * @param otherwise what the camera would stand at if nothing had been said of it
- * @throws RangeError on labels and names that do not exist
  */
 export function hear(
   evening: Evening,
@@ -61,7 +60,11 @@ export function hear(
 
   function hearSetting(setting: NonNullable<FollowInput['setting']>): CameraState {
     const before = heard.present ?? otherwise;
-    const { state, outside } = reportedState(evening, before, setting);
+    const { state, outside, unknown } = reportedState(evening, before, setting);
+    if (unknown !== undefined) {
+      warnings.push({ kind: 'setting-unknown', text: `${unknown}: nothing of the setting is used.` });
+      return heard;
+    }
     if (outside !== undefined) {
       warnings.push({ kind: 'outside-kit', text: `${outside} cannot be used here: set what is answered.` });
     }

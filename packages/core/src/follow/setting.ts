@@ -1,10 +1,10 @@
 // Between what a person or a rig says of the camera, by labels and names, and the ramp's indices.
 
 import { type DialControl, dialStep } from '../exposure/dial.js';
+import { shown } from '../files/file-error.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
-
 import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
-import { settingOf } from '../shoot/kit.js';
+import { type Kit, settingOf } from '../shoot/kit.js';
 import type { Evening } from './evening.js';
 import type { FollowSetting, ReportedSetting } from './types.js';
 
@@ -36,18 +36,17 @@ export interface Reported {
   readonly state: State;
   /** What has to be turned back, for a person; absent where the setting is one of the kit's. */
   readonly outside?: string;
+  /** What no camera of the shoot says, for a person; `state` is then that of before. */
+  readonly unknown?: string;
 }
 
-/**
- * The state of a reported setting; what is not reported is as in `before`.
- *
- * @throws RangeError on a label that is not on the dial, or filters that are not one of the shoot's stacks
- */
+/** The state of a reported setting; what is not reported is as in `before`. */
 export function reportedState(evening: Evening, before: State, reported: ReportedSetting): Reported {
   const { kit, live } = evening;
   const { lattice, bulb } = live;
   const { isoMin, isoCount, apertureMin, apertureCount, shutterMin, shutterMax } = lattice;
   const outside: string[] = [];
+  const unknown: string[] = [];
   const clipped = (name: string, value: number, from: number, to: number): number => {
     if (value < from || value > to) outside.push(name);
     return Math.min(to, Math.max(from, value));
@@ -56,7 +55,8 @@ export function reportedState(evening: Evening, before: State, reported: Reporte
     if (label === undefined) return otherwise;
     const found = dialStep(control, label, kit.ramp.stepsPerStop);
     if (found !== undefined) return found;
-    throw new RangeError(`${control} "${label}" is not on the camera's dial`);
+    unknown.push(`${control} ${shown(label)} is not on the camera's dial`);
+    return otherwise;
   };
 
   const isoLabel = reported.iso === undefined ? undefined : String(reported.iso);
@@ -65,20 +65,32 @@ export function reportedState(evening: Evening, before: State, reported: Reporte
   const iso = clipped(`ISO ${isoLabel}`, isoStep - isoMin, 0, isoCount - 1);
   const aperture = clipped(`f/${reported.aperture}`, apertureStep - apertureMin, 0, apertureCount - 1);
   const stack = reported.filters === undefined ? before.stack : stackOf(evening, reported.filters);
+  if (stack === undefined)
+    unknown.push(`filters ${shownNames(reported.filters)} are not among the shoot's: ${known(kit)}`);
   let level = 0;
   if (bulb === undefined) {
     const shutterStep = step('shutter', reported.shutter, shutterOf(lattice, before));
     const shutter = clipped(`shutter ${reported.shutter}`, shutterStep, shutterMin, shutterMax);
     level = apertureMin + aperture + shutter - isoMin - iso;
   }
+  if (unknown.length > 0 || stack === undefined) return { state: before, unknown: unknown.join('; ') };
   const state = { stack, aperture, level, iso };
   return outside.length === 0 ? { state } : { state, outside: outside.join(' and ') };
 }
 
-function stackOf({ kit }: Evening, names: readonly string[]): number {
+function stackOf({ kit }: Evening, names: unknown): number | undefined {
+  if (!Array.isArray(names)) return undefined;
   const wanted = [...names].sort().join('\n');
   const stack = kit.stacks.findIndex((each) => [...each.names].sort().join('\n') === wanted);
-  if (stack >= 0) return stack;
-  const known = kit.stacks.map((each) => `[${each.names.map((name) => `"${name}"`).join(', ')}]`).join(', ');
-  throw new RangeError(`filters ${JSON.stringify(names)} are not among the shoot's: ${known}`);
+  return stack < 0 ? undefined : stack;
+}
+
+function shownNames(names: unknown): string {
+  return Array.isArray(names)
+    ? `[${names.slice(0, 4).map(shown).join(', ')}${names.length > 4 ? ', …' : ''}]`
+    : shown(names);
+}
+
+function known({ stacks }: Kit): string {
+  return stacks.map(({ names }) => `[${names.map((name) => `"${name}"`).join(', ')}]`).join(', ');
 }

@@ -3,12 +3,13 @@
 import type { RampCue } from '../ramp/way.js';
 import type { CameraState } from './camera.js';
 import type { Evening } from './evening.js';
-import type { Rewinds } from './moment.js';
+import type { Doubted } from './moment.js';
 import type { Trust } from './trust.js';
 
 /**
- * All that is known so far, after {@link startFollow} or a {@link followFrame}. Plain and never changed: hold on to
- * any of them to go back. Give it to the next call as it is; what else is in it may be another tomorrow.
+ * All that is known so far, after {@link startFollow} or a {@link followFrame}. Never changed: hold on to any of them to
+ * go back. It holds the plan's tables; {@link saveFollow} gives what else is in it as plain JSON. Give it to the next call
+ * as it is; what is in it may be another tomorrow.
  */
 export interface FollowState {
   /** Answered last, from 0; undefined before the first. */
@@ -22,5 +23,5 @@ export interface FollowState {
   /** @internal Cues told ahead with the last answer, `frame` counted from the shoot's first. */
   readonly told: readonly RampCue[];
   /** @internal */
-  readonly rewinds: Rewinds | undefined;
+  readonly doubted: Doubted | undefined;
 }

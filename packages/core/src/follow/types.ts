@@ -45,8 +45,10 @@ export interface FollowInput {
   readonly frame?: number;
   /** UTC epoch milliseconds. */
   readonly atMs?: number;
-  /** Metered since the last one. */
-  readonly reading?: SureReading;
+  /** Metered since the last one; `null`: the meter failed. */
+  readonly reading?: SureReading | null;
+  /** The time is meant as it says, however far from that of the last answer. */
+  readonly jump?: boolean;
   /** What the camera stands at, where it is not what the last answer said. */
   readonly setting?: ReportedSetting;
   /** A cue, by number, that stands on the camera from this frame on: one told ahead, or one that came late. */
@@ -65,6 +67,11 @@ export interface FollowCue {
   readonly at: string;
   /** One or more, in the order hands work: filter, shutter, ISO, aperture. */
   readonly changes: readonly PlanChange[];
+  /**
+   * Where the camera stands farther off than one cue may move it, because cues were missed or something else was set: what
+   * to set now, whole. Several controls at once and by more than a step; absent in any other cue.
+   */
+  readonly setNow?: FollowSetting;
 }
 
 /**
@@ -72,14 +79,18 @@ export interface FollowCue {
  * - `reading-doubted`: far from what was expected; not used unless it goes on
  * - `reading-believed`: it went on: the light has stepped
  * - `reading-impossible`: no sky gives it
- * - `reading-old`: older than one already used, or of a time to come
+ * - `reading-old`: older than one already used, of a time to come, or of a time that is doubted
+ * - `reading-failed`: the meter gave no number
  * - `no-reading`: none for a while: the forecast is carried on
  * - `clock-back`: earlier than what was answered; not believed yet, or now believed
  * - `clock-ahead`: frames were passed over
+ * - `jump-doubted`: so far ahead that it asks to be confirmed; not believed yet
+ * - `time-unknown`: a frame or a time that cannot be
  * - `joined-late`: the first frame asked for is not the first of the shoot
  * - `over`: after the last frame
  * - `cue-late`, `cue-missed`, `cue-unknown`: a cue that was reported
  * - `outside-kit`: the reported setting is not one the kit may stand at
+ * - `setting-unknown`: the reported setting is none of this camera: a mark that no dial has, filters that nobody owns
  * - `out-of-reach`: the light will leave what the kit can follow
  */
 export type FollowWarningKind =
@@ -87,15 +98,19 @@ export type FollowWarningKind =
   | 'reading-believed'
   | 'reading-impossible'
   | 'reading-old'
+  | 'reading-failed'
   | 'no-reading'
   | 'clock-back'
   | 'clock-ahead'
+  | 'jump-doubted'
+  | 'time-unknown'
   | 'joined-late'
   | 'over'
   | 'cue-late'
   | 'cue-missed'
   | 'cue-unknown'
   | 'outside-kit'
+  | 'setting-unknown'
   | 'out-of-reach';
 
 /** Something that a person should know now. */

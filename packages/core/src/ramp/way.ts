@@ -8,6 +8,8 @@ export interface RampCue {
   readonly frame: number;
   readonly to: State;
   readonly filter: boolean;
+  /** Set whole, all controls at once and by however much: what hands left undone is caught up with. */
+  readonly whole?: true;
 }
 
 /** A ramp. */

@@ -1,6 +1,7 @@
 // The evening as it is being lived: from what was metered, done and missed to what the camera stands at and what is
-// left to do, planned anew from there by the library (docs/follow.md). All that is left is planned at once, so that
-// what has been told stays as it is until something happens.
+// left to do, planned anew from there by the library (docs/follow.md). The frames are those of the page's own clock, so a
+// jump ahead is meant. All that is left is planned at once, so that what has been told stays as it is until something
+// happens.
 
 import {
   type FollowCue,
@@ -28,7 +29,7 @@ export interface Stand {
   readonly ahead: boolean;
 }
 
-const NOT_USED = ['reading-doubted', 'reading-impossible', 'reading-old'];
+const NOT_USED = ['reading-doubted', 'reading-impossible', 'reading-old', 'reading-failed'];
 
 /** Why the last reading was not used. */
 export const refusalOf = ({ warnings }: Stand) => warnings.find(({ kind }) => NOT_USED.includes(kind));
@@ -103,7 +104,7 @@ function caughtUp(before: Stand, frame: number, doneAt = 0): Stand {
   const last = before.cues.findLast((cue) => cue.frame <= frame);
   if (last === undefined) return before;
   const at = Math.max(last.frame, doneAt, before.state.frame ?? 0);
-  return whole(followFrame(before.state, { frame: at, done: last.cue }), true);
+  return whole(followFrame(before.state, { frame: at, jump: true, done: last.cue }), true);
 }
 
 /** The next cue done or missed, said at a frame: at the latest at that of the cue after it. */
@@ -113,5 +114,5 @@ function told(before: Stand, frame: number, what: 'done' | 'missed', more: Follo
   // The library takes a cue as done once its frame has passed; before that there is none to be missed.
   const counted = next !== undefined && (before.ahead || next.frame < at);
   const report = next !== undefined && (what === 'done' || counted) ? { [what]: next.cue } : {};
-  return stand(followFrame(before.state, { ...more, ...report, frame: at }), before);
+  return stand(followFrame(before.state, { ...more, ...report, frame: at, jump: true }), before);
 }

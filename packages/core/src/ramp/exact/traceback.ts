@@ -1,5 +1,6 @@
 // Forward along the costs to go: from a setting, take the cheapest way, and so on to the end.
 
+import { filterPrice } from '../lattice.js';
 import { dialMoves, filterMoves, type Move, onDials, type State, shutterOf } from '../moves.js';
 import { traceback, type Way } from '../way.js';
 import { type Course, heldThrough, judgedFrames } from './course.js';
@@ -24,7 +25,36 @@ export function cheapestWay(
   const start = present ?? cheapestStart(course, costs(0)!);
   if (start === undefined || costOf(course, costs(0)!, 0, start) === Number.POSITIVE_INFINITY)
     return undefined;
-  return traceback(course.grid, start, (k, state, changes) => {
+  return traceback(course.grid, start, cheaperThanToStay(course, costs, waits));
+}
+
+/**
+ * The cheapest way whose first cue comes at once and goes anywhere, whatever has to be turned for it: what hands left undone
+ * is caught up with. Undefined where there is none.
+ *
+ * @param toldStack the filters that were told last and not put on
+ */
+export function caughtUpWay(
+  course: Course,
+  present: State,
+  toldStack: number,
+  costs: (changes: number) => CostToGo | undefined,
+  waits: (k: number) => number,
+): Way | undefined {
+  const leap = cheapestLeap(course, present, toldStack, costs(0)!, costs(1));
+  if (leap === undefined) return undefined;
+  const goesOn = cheaperThanToStay(course, costs, waits);
+  const way = traceback(course.grid, present, (k, ...rest) => (k === 1 ? leap : goesOn(k, ...rest)));
+  return { start: present, cues: way.cues.map((cue, i) => (i === 0 ? { ...cue, whole: true } : cue)) };
+}
+
+/** The move at a segment that is cheaper than to stay, or undefined. */
+function cheaperThanToStay(
+  course: Course,
+  costs: (changes: number) => CostToGo | undefined,
+  waits: (k: number) => number,
+) {
+  return (k: number, state: State, changes: number): Move | undefined => {
     const table = costs(changes)!;
     const stay = costOf(course, table, k, state);
     const least = costOf(course, table, k - 1, state) - standingCost(course, k - 1, state);
@@ -34,7 +64,54 @@ export function cheapestWay(
     // A cue that may as well come later waits: readings are never quite still. So do those told ahead, which a person
     // who asks but now and then will do as told.
     return move === undefined || (!move.filter && stay - least < waits(k) * move.price) ? undefined : move;
-  });
+  };
+}
+
+/**
+ * The cheapest setting to go to at once. Each control that is touched has its price, a filter that of the frames it may
+ * spoil, as in a plan; so one goes on or off only where that is better for what comes after, too. To tell other filters than
+ * before costs what changing them would, so that what is told does not go to and fro from minute to minute.
+ */
+function cheapestLeap(
+  course: Course,
+  from: State,
+  toldStack: number,
+  table: CostToGo,
+  afterFilter: CostToGo | undefined,
+): Move | undefined {
+  const { lattice, grid, hold, landing } = course;
+  const { stops, price, apertureCount, isoCount } = lattice;
+  let best: Move | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (let stack = 0; stack < stops.length; stack++) {
+    const filter = stack !== from.stack;
+    const after = filter ? afterFilter : table;
+    if (after === undefined || (filter && grid.freeAfterFilter[1] === 0)) continue;
+    const told = stack === toldStack ? 0 : filterPrice(lattice, toldStack, stack);
+    const spoilt = stack === toldStack ? 0 : lattice.lost * price.affectedFrame;
+    const swap = filter ? filterPrice(lattice, from.stack, stack) : 0;
+    const bands = filter ? landing : hold;
+    const low = bands.low[stops.length + stack];
+    const high = low + bands.count[stops.length + stack];
+    for (let aperture = 0; aperture < apertureCount; aperture++) {
+      for (let level = low; level < high; level++) {
+        for (let iso = 0; iso < isoCount; iso++) {
+          const to = { stack, aperture, level, iso };
+          const dials =
+            (shutterOf(lattice, to) === shutterOf(lattice, from) ? 0 : price.shutterReset) +
+            (iso === from.iso ? 0 : price.isoReset) +
+            (aperture === from.aperture ? 0 : Math.min(price.narrower, price.wider));
+          const move = { to, price: told + spoilt + swap + dials, filter };
+          const cost = move.price + arrival(course, after, 1, move);
+          if (cost < least - TIE) {
+            best = move;
+            least = cost;
+          }
+        }
+      }
+    }
+  }
+  return best;
 }
 
 /** Cost to go of a state at a segment; Infinity where it is not looked at or leads nowhere. */

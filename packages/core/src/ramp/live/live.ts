@@ -32,6 +32,11 @@ export interface LiveRequest {
   /** Frames that must pass before a cue may come: 0 where the next frame may bring one. None where any may be begun with. */
   readonly waitFrames: number;
   readonly filterChangesLeft: number; // Infinity: no limit
+  /**
+   * Where the first cue comes at frame 0 and may go anywhere, all controls at once: the filters that were told last and not
+   * put on. Not where the shutter is free.
+   */
+  readonly catchUp?: { readonly stack: number } | undefined;
 }
 
 /** @throws RangeError on a problem no ramp can have, or a kit whose shortest time does not fit the interval */
@@ -45,10 +50,10 @@ export function liveKit(problem: RampProblem, weights: LiveWeights): LiveKit {
 
 /** The cheapest ramp ahead. There always is one: at worst it follows as fast as the dials may turn. */
 export function planAhead(kit: LiveKit, request: LiveRequest): Way {
-  const { target, framesLeft, present, waitFrames, filterChangesLeft } = request;
+  const { target, framesLeft, present, waitFrames, filterChangesLeft, catchUp } = request;
   const { lattice, bulb, intervalS, weights } = kit;
   const start = present ?? nearest(lattice, target[0]);
-  const from = present === undefined ? 0 : waitFrames;
+  const from = present === undefined || catchUp !== undefined ? 0 : waitFrames;
   if (from >= target.length) return { start, cues: [] };
 
   const { spacing, lost } = lattice;
@@ -60,8 +65,10 @@ export function planAhead(kit: LiveKit, request: LiveRequest): Way {
   const waits = (k: number) => perFrame * weightAt(k) * (grid.at[k + 1] - grid.at[k]);
   let way: Way | undefined;
   if (bulb === undefined) {
-    const course = liveCourse(lattice, grid, target, start, intervalS, weights);
-    way = dialWay(course, present, filterChangesLeft, waits);
+    // Whoever may go anywhere goes to where the light is: what lies between is not looked at.
+    const opens = catchUp === undefined ? start : nearest(lattice, target[0]);
+    const course = liveCourse(lattice, grid, target, opens, intervalS, weights);
+    way = dialWay(course, present, filterChangesLeft, waits, catchUp?.stack);
   } else {
     const errors = {
       squaredStop: weightAt,
