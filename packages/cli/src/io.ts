@@ -1,15 +1,18 @@
 // What the command may touch of the world beside files, so that a test can stand in for it.
 
 import { readFileSync } from 'node:fs';
-import { createInterface } from 'node:readline';
+import { linesOf } from './stdin-lines.js';
 
 export interface Io {
   out(text: string): void;
   err(text: string): void;
   readStdin(): Uint8Array;
-  stdinLines(): AsyncIterable<string>; // as they come, without line breaks
+  stdinLines(): AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
   readonly color: boolean; // whether out is a screen that wants colour
 }
+
+/** More characters than a line may have that is answered; what is cut here is refused there. */
+const LONGEST_LINE = 20_000;
 
 /** The process's own streams. Colour only on a screen, and not where NO_COLOR is set or the terminal is dumb. */
 export function processIo(): Io {
@@ -18,7 +21,7 @@ export function processIo(): Io {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
     readStdin: () => readFileSync(0),
-    stdinLines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
+    stdinLines: () => linesOf(process.stdin, LONGEST_LINE),
     color: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',
   };
 }

@@ -3,7 +3,7 @@
 import { languages, PAPERS } from '@evenfall/chart';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { card, chart, cues, light, type Options, plan } from './actions.js';
-import { follow } from './follow.js';
+import { type FollowFlags, follow } from './follow.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
 import type { PrintOptions } from './print-options.js';
@@ -133,9 +133,11 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
         'the time, and answers each with the setting for the frame and the cues ahead.',
     )
     .argument('<plan>', 'plan file, as "evenfall plan SHOOT -o plan.json" writes it')
+    .option('--afresh', 'begin the evening afresh; its journal so far is kept under another name')
+    .option('--no-journal', 'read no journal and keep none')
     .allowExcessArguments(false)
     .addHelpText('after', EXAMPLES.follow)
-    .action((plan: string) => act(follow(plan, io)));
+    .action((plan: string, flags: FollowFlags) => act(follow(plan, flags, io)));
 
   addFrames(program, io, act);
   return program;
@@ -234,5 +236,10 @@ Lines to type or to send, each answered by one:
   {"at":"2026-10-14T18:20:00+01:00","ev100":12.4}     a meter reading at ISO 100
   {"frame":120}                                       what holds for this frame
   {"done":3}                                          cue 3 is done
+
+What comes in is kept in a journal beside the plan, here plan.json.journal.
+Started again, the command goes on where it was, however it ended; --afresh
+begins anew.
+
 A line that is not understood changes nothing and says so. docs/follow.md tells more.`,
 };
