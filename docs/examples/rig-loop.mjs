@@ -1,28 +1,65 @@
 // A rig's loop: a camera driven through a whole dusk, corrected by what its own frames say of the light.
 //
-//   node rig-loop.mjs       a simulated camera under a sky a stop darker than forecast, 1,000 times as fast as life
+//   node rig-loop.mjs       a simulated camera under a sky a stop darker than forecast, 1,000 times as fast as life;
+//                           stopped in mid-evening, and started again from what was kept
 //
 // On a real camera every exposure must have the time it needs: measure how long yours takes to be set and to write,
 // with a slow card and a full buffer, and put that into gapS. See docs/cautions.md before you leave a rig alone.
 
+import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { followFrame, planShoot, readShoot, startFollow } from '@evenfall/core';
+import { followFrame, planShoot, readShoot, resumeFollow, saveFollow, startFollow } from '@evenfall/core';
 import { fastClock, simulatedCamera } from './simulated-camera.mjs';
 
+/**
+ * Where an evening is kept from one process to the next: a file that is the old one or the new one, whole, whenever the
+ * power goes.
+ */
+export function keptIn(path) {
+  return {
+    read() {
+      try {
+        return JSON.parse(readFileSync(path, 'utf8'));
+      } catch {
+        return undefined; // nothing there yet
+      }
+    },
+    write(saved) {
+      writeFileSync(`${path}.part`, JSON.stringify(saved), { flush: true });
+      renameSync(`${path}.part`, path);
+    },
+  };
+}
+
+/** An evening that no other process goes on with. */
+const NOT_KEPT = { read: () => undefined, write: () => {} };
+
+function stateOf(plan, saved, say) {
+  if (saved === undefined) return startFollow(plan);
+  const resumed = resumeFollow(plan, saved);
+  if (resumed.kind === 'ok') return resumed.state;
+  say(`Begun afresh: ${resumed.errors[0].message}`);
+  return startFollow(plan);
+}
+
 /** Takes the frames of a plan, each with the setting that the light seen so far asks for. */
-export async function runRig(plan, camera, clock, say = console.log) {
+export async function runRig(plan, camera, clock, say = console.log, kept = NOT_KEPT) {
   const startMs = Date.parse(plan.summary.startAt);
   const intervalMs = plan.shoot.intervalS * 1000;
   // An exposure that ran late costs the frames it ran over, never the clock of those after it.
   const nextFrame = (least) => Math.max(least, Math.ceil((clock.nowMs() - startMs) / intervalMs));
 
-  let state = startFollow(plan);
+  let state = stateOf(plan, kept.read(), say);
   let seen = {};
   for (let frame = nextFrame(0); frame < plan.summary.frameCount; frame = nextFrame(frame + 1)) {
-    const answer = followFrame(state, { frame, ...seen });
+    // The clock is right, so a jump ahead is one: frames that nobody took, while this was not running, say.
+    const answer = followFrame(state, { frame, jump: true, ...seen });
     state = answer.state;
     for (const { text } of answer.warnings) say(`Frame ${frame + 1}: ${text}`);
     await camera.set(answer.setting); // in the gap, before the frame begins
+    kept.write(saveFollow(state)); // what stands on the camera now
     const atMs = startMs + frame * intervalMs;
     await clock.until(atMs);
     const ev100 = await camera.expose(answer.setting.shutterS);
@@ -62,7 +99,19 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     const { sceneEv100 } = plan.frames[Math.round((atMs - startMs) / 1000 / plan.shoot.intervalS)];
     return sceneEv100 - 1;
   });
-  await runRig(plan, camera, clock);
+  const path = join(tmpdir(), `evening-${process.pid}.json`);
+  // A power cut after two hundred frames: nothing is left but the file.
+  const cut = {
+    ...camera,
+    async expose(shutterS) {
+      if (camera.taken.length === 200) throw new Error('power cut');
+      return camera.expose(shutterS);
+    },
+  };
+  await runRig(plan, cut, clock, console.log, keptIn(path)).catch(({ message }) => console.log(message));
+  await clock.until(clock.nowMs() + 60_000); // four frames
+  await runRig(plan, camera, clock, console.log, keptIn(path));
+  rmSync(path);
   const { taken } = camera;
   const last = taken[taken.length - 1];
   console.log(`${taken.length} frames taken; the last at ${last.shutter} s, ISO ${last.iso}.`);

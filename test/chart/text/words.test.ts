@@ -175,7 +175,8 @@ test('what following says of slips and of times that jump has its German too', (
   for (const text of told) {
     expect(german.note(text), text).not.toBe(text);
     expect(german.note(text), text).not.toMatch(/ (is|the|used) |undefined/);
-    for (const number of text.replace(/\(\S*T\S*\)/, '').match(/\d{3,}/g) ?? []) expect(german.note(text)).toContain(number);
+    for (const number of text.replace(/\(\S*T\S*\)/, '').match(/\d{3,}/g) ?? [])
+      expect(german.note(text)).toContain(number);
   }
 });
 

@@ -36,7 +36,7 @@ export function cuesAhead(
     framesLeft: frameCount - frame,
     present,
     waitFrames: Math.max(0, freeFrom - frame),
-    catchUp: catchUpOf(evening, camera, target[0]!),
+    catchUp: freeFrom > frame ? undefined : catchUpOf(evening, camera, target[0]!),
     filterChangesLeft: Math.max(0, limit - filterChanges),
   });
   return { start, cues: cues.map((cue) => ({ ...cue, frame: frame + cue.frame })) };
