@@ -1,10 +1,13 @@
 // The rig's loop of docs/examples: a whole dusk at a thousand times its speed, and what a loop must survive.
 
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { PlanMade } from '@evenfall/core';
 import { expect, test } from 'vitest';
-import { LAKE, planOf, runRig } from '../../docs/examples/rig-loop.mjs';
+import { keptIn, LAKE, planOf, runRig } from '../../docs/examples/rig-loop.mjs';
 import { fastClock, simulatedCamera } from '../../docs/examples/simulated-camera.mjs';
 
 const plan: PlanMade = planOf(LAKE);
@@ -83,11 +86,58 @@ test('started in the middle of the evening it joins there, and says so', async (
   expect(said[0]).toMatch(/^Frame \d+: Joined at frame /);
 });
 
-test('run by itself it takes every frame', () => {
+test('stopped in mid-evening, it goes on from what was kept: every frame near its target', async () => {
+  const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'evening.json');
+  const clock = fastClock(startMs - 30_000, 1e6);
+  const camera = simulatedCamera(clock, sceneEv100At);
+  const cuts = [150, 151, 300];
+  const said: string[] = [];
+  for (const cut of [...cuts, Number.POSITIVE_INFINITY]) {
+    const stopped = {
+      ...camera,
+      expose: async (shutterS: number) => {
+        if (camera.taken.length >= cut) throw new Error('cut');
+        return camera.expose(shutterS);
+      },
+    };
+    const run = runRig(plan, stopped, clock, (text) => said.push(text), keptIn(path));
+    await (cut === Number.POSITIVE_INFINITY ? run : expect(run).rejects.toThrow('cut'));
+  }
+  rmSync(dirname(path), { recursive: true });
+  expect(said.filter((text) => /Joined|afresh/.test(text))).toEqual([]);
+  const { taken } = camera;
+  // Started again at once, the frame that was cut is asked for again, and taken.
+  expect(taken).toHaveLength(plan.summary.frameCount);
+  const errors = taken.map((frame) => {
+    const i = indexAt(frame.startMs);
+    const lookEv = plan.frames[i]!.targetEv100 - plan.frames[i]!.sceneEv100;
+    return ev100(frame) - sceneEv100At(frame.startMs) - lookEv;
+  });
+  expect(Math.max(...errors.slice(5).map(Math.abs))).toBeLessThan(0.5);
+});
+
+test('a file of another plan, or half a file, is no reason to stop', async () => {
+  const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'evening.json');
+  const from = plan.summary.frameCount - 5;
+  for (const text of ['{"format":"evenfall-fo', '{"format":"evenfall-follow/9"}']) {
+    writeFileSync(path, text);
+    const clock = fastClock(startMs + from * intervalS * 1000 - 1000, 1e6);
+    const camera = simulatedCamera(clock, sceneEv100At);
+    const said: string[] = [];
+    await runRig(plan, camera, clock, (line) => said.push(line), keptIn(path));
+    expect(camera.taken).toHaveLength(5);
+    expect(said.some((line) => line.startsWith('Begun afresh: '))).toBe(text.endsWith('}'));
+  }
+  rmSync(dirname(path), { recursive: true });
+});
+
+test('run by itself it loses the frames without power, and no others', () => {
   const path = fileURLToPath(new URL('../../docs/examples/rig-loop.mjs', import.meta.url));
   const { stdout, stderr, status } = spawnSync('node', [path], { encoding: 'utf8' });
   expect({ stderr, status }).toEqual({ stderr: '', status: 0 });
   expect(stdout).toMatch(
-    new RegExp(`^${plan.summary.frameCount} frames taken; the last at \\S+ s, ISO \\d+\\.\n$`),
+    new RegExp(
+      `^power cut\\n${plan.summary.frameCount - 4} frames taken; the last at \\S+ s, ISO \\d+\\.\n$`,
+    ),
   );
 });
