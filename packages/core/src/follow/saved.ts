@@ -54,10 +54,10 @@ type Kept = Omit<FollowState, 'evening' | 'told'> & {
  * resumed.state.frame; // → 40
  * ```
  */
-export function saveFollow({ evening, told, ...changing }: FollowState): SavedFollow {
+export function saveFollow(state: FollowState): SavedFollow {
+  const { evening, told, ...changing } = state;
   const kept: Kept = { ...changing, options: evening.options, told: told.map(rowOf) };
-  const state = { ...kept };
-  const saved = { format: FORMAT, plan: evening.planDigest, state } as const;
+  const saved = { format: FORMAT, plan: evening.planDigest, state: { ...kept } } as const;
   return { ...saved, check: digestOf(saved) };
 }
 
