@@ -34,7 +34,7 @@ export function keptIn(path) {
 }
 
 /** An evening that no other process goes on with. */
-const NOT_KEPT = { read: () => undefined, write: () => {} };
+const NOT_KEPT = { read: () => undefined, write: (_saved) => {} };
 
 function stateOf(plan, saved, say) {
   if (saved === undefined) return startFollow(plan);
