@@ -158,6 +158,8 @@ test('the journal of another plan is kept under another name, and a new one is b
   expect((await follow(files, ['{"frame":0}'])).err).toContain(
     `it is no journal: kept as ${files.at(BESIDE)}.2`,
   );
+  writeFileSync(files.at(BESIDE), 'half a list');
+  expect((await follow(files, ['{"frame":0}'])).err).toContain(`kept as ${files.at(BESIDE)}.3`);
   writeFileSync(files.at(BESIDE), '{"format":"evenfall-journal/2"}\n');
   expect((await follow(files, ['{"frame":0}'])).err).toContain('it is no journal of this version');
 });
@@ -171,7 +173,10 @@ test('--afresh begins anew and keeps the old one; --no-journal reads and writes 
   expect(afresh.err).toContain(`set aside as asked: kept as ${files.at(BESIDE)}.1`);
   expect(answersOf(afresh.out)[0]).toBe(first);
   expect(files.names()).toEqual(['plan.json', BESIDE, `${BESIDE}.1`]);
-  expect((await follow(planFolder(), [], '--afresh')).err).toBe('');
+  // Where nothing has been said yet there is nothing to set aside.
+  const blank = planFolder();
+  for (let i = 0; i < 2; i++) expect((await follow(blank, [], '--afresh')).err).toBe('');
+  expect(blank.names()).toEqual(['plan.json', BESIDE]);
 });
 
 describe('where it cannot be kept the evening goes on without', () => {

@@ -46,21 +46,24 @@ export interface Opening {
 export function openJournal({ path, plan, afresh, say }: Opening): Journal {
   const found = contentOf(path, say);
   if (found === 'unreadable') return NO_JOURNAL;
-  const { text, tornBytes, bytes } = found;
+  const { text, torn, bytes } = found;
+  const begin = `${JSON.stringify({ format: FORMAT, plan })}\n`;
   const [header = '', ...lines] = text.split('\n').slice(0, -1);
+  // No line in it, and its first line not even whole perhaps: there is nothing to keep.
+  const isBlank = lines.length === 0 && begin.startsWith(text === '' ? torn : text);
   const why = afresh ? 'set aside as asked' : whyNotOurs(header, plan);
   const goesOn = text !== '' && why === undefined;
-  if (tornBytes > 0 && goesOn) {
+  if (torn !== '' && goesOn) {
     say(`${path}: its last line was cut short and is left out`);
   }
   try {
-    if (text !== '' && !goesOn) say(`${path}: ${why}: kept as ${setAside(path)}, and a new one is begun`);
+    if (!isBlank && !goesOn) say(`${path}: ${why}: kept as ${setAside(path)}, and a new one is begun`);
     const handle = openSync(path, 'a');
-    if (goesOn && tornBytes > 0) ftruncateSync(handle, bytes);
+    if (goesOn && torn !== '') ftruncateSync(handle, bytes);
     const keep = keeper(handle, path, say);
     if (!goesOn) {
       ftruncateSync(handle, 0);
-      keep(JSON.stringify({ format: FORMAT, plan }));
+      keep(begin.trimEnd());
     }
     return { lines: goesOn ? lines : [], keep, close: () => closeSync(handle) };
   } catch (error) {
@@ -78,10 +81,10 @@ function contentOf(path: string, say: Opening['say']) {
     }
     const all = readFileSync(path);
     const bytes = all.lastIndexOf('\n') + 1;
-    return { text: all.toString('utf8', 0, bytes), bytes, tornBytes: all.length - bytes };
+    return { text: all.toString('utf8', 0, bytes), bytes, torn: all.toString('utf8', bytes) };
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'ENOENT') {
-      return { text: '', bytes: 0, tornBytes: 0 };
+      return { text: '', bytes: 0, torn: '' };
     }
     say(`${path}: cannot be read: ${systemErrorText(error)}; this evening is not kept`);
     return 'unreadable';
