@@ -4,7 +4,7 @@
 import type { Bands } from '../band.js';
 import { everyFrame, type Grid } from '../grid.js';
 import type { Lattice } from '../lattice.js';
-import { HeldErrors } from './held.js';
+import { type ErrorCosts, HeldErrors } from './held.js';
 
 export interface Course {
   /** Settings and prices. */
@@ -17,17 +17,6 @@ export interface Course {
   /** The same for a filter change. */
   readonly landing: Bands;
   readonly errors: ErrorCosts;
-}
-
-/** What errors of exposure cost. */
-export interface ErrorCosts {
-  /** What a level of a stack costs over segment k. */
-  over(k: number, stack: number, level: number): number;
-  /**
-   * What a level set at segment k costs until the segment through which it is held begins; after a filter change from
-   * the first frame judged again.
-   */
-  held(k: number, stack: number, level: number, filter: boolean): number;
 }
 
 /** The segment through which a setting is held that was set at segment k; below 0 where none may be set. */

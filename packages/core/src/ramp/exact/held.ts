@@ -2,7 +2,17 @@
 
 import type { Grid } from '../grid.js';
 import type { Lattice } from '../lattice.js';
-import type { ErrorCosts } from './course.js';
+
+/** What errors of exposure cost. */
+export interface ErrorCosts {
+  /** What a level of a stack costs over segment k. */
+  over(k: number, stack: number, level: number): number;
+  /**
+   * What a level set at segment k costs until the segment through which it is held begins; after a filter change from
+   * the first frame judged again.
+   */
+  held(k: number, stack: number, level: number, filter: boolean): number;
+}
 
 /** Prefix sums of the centred targets and of their squares. */
 export class HeldErrors implements ErrorCosts {
