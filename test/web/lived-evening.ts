@@ -152,6 +152,7 @@ export function livedEvening(site: () => Site): void {
       await button(page, 'Leave').click();
       const back = button(page, 'Back to the running shoot');
       await back.waitFor();
+      expect(await textOf(page.locator('.readings .help'))).toContain('belongs in the field');
       expect(await page.locator('.door .primary').allTextContents()).toEqual(['Back to the running shoot']);
       for (const name of ['Go to the field', 'Rehearse at 60 times the speed', 'End the running shoot']) {
         await button(page, name).click();

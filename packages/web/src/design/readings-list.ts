@@ -3,6 +3,7 @@
 import { rfc3339, wallToMs, zoneOf } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
+import { run } from '../field/run.js';
 import { say } from '../parts/message.js';
 import { numberOr, typed } from '../parts/typed.js';
 import { cursorFrame } from '../state/cursor.js';
@@ -24,7 +25,7 @@ export function readingsSection() {
   const list = readingsList.value;
   return html`<section class="readings">
     <h2>${w.title}</h2>
-    <p class="help">${w.help}</p>
+    <p class="help">${run.value?.mode === 'live' ? w.underWay : w.help}</p>
     ${
       list.length === 0
         ? nothing

@@ -16,6 +16,7 @@ import type { ReadingEvent } from './events.js';
 import { refusalOf, type Stand, standAfter } from './follow.js';
 import { happened, run, runPlan, undoLast } from './run.js';
 import { type FieldState, freeFrame } from './state.js';
+import { fieldWords } from './words.js';
 
 interface Entry {
   readonly atMs: number;
@@ -63,7 +64,7 @@ function take(reading: ReadingEvent, last: Stand): void {
   happened(reading);
   if (refusalOf(after) !== undefined) return;
   const beyond = after.warnings.filter(({ kind }) => kind === 'out-of-reach');
-  say(w.meter.used(w.number(reading.ev100, 1)), {
+  say(fieldWords().meter.used(w.number(reading.ev100, 1)), {
     ...(beyond.length === 0 ? {} : { lines: beyond.map(({ text }) => w.library.note(text)) }),
   });
 }
@@ -81,7 +82,7 @@ export function doubtView() {
             ${
               event.sure || refusal.kind === 'reading-old'
                 ? nothing
-                : html`<button type="button" class="small" @click=${() => insistOn(event)}>${w.meter.insist}</button>`
+                : html`<button type="button" class="small" @click=${() => insistOn(event)}>${fieldWords().meter.insist}</button>`
             }
           </div>`
         : nothing
@@ -99,7 +100,7 @@ export function meterDialog(state: FieldState) {
   const now = entry.value;
   const plan = runPlan.value;
   if (now === undefined || plan === undefined) return nothing;
-  const w = words().meter;
+  const w = fieldWords().meter;
   const { stepsPerStop } = plan.shoot.camera;
   const { held: standing } = state;
   const labels = dialLabels('shutter', stepsPerStop);

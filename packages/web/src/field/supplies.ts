@@ -4,9 +4,10 @@ import { framesOnCard, framesOnCharge, type PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { words } from '../words/words.js';
 import type { FieldState } from './state.js';
+import { fieldWords } from './words.js';
 
 export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, order }: FieldState) {
-  const w = words().field;
+  const w = fieldWords();
   const number = (value: number) => words().number(value, 1);
   const taken = order === 'start' ? 0 : frameNow + 1;
   const { frameMB, cardGB, batteryFrames, coldFactor } = shoot.camera;

@@ -27,6 +27,7 @@ import { doubtView, meterDialog, openMeter } from './meter.js';
 import { changeRun, happened, inField, run, runPlan, undoLast } from './run.js';
 import { doneFrame, type FieldState, fieldState, freeFrame, isFar } from './state.js';
 import { suppliesLine } from './supplies.js';
+import { fieldWords } from './words.js';
 
 // In the order of work: the filter first, then dials.
 const ORDER = ['filter', 'aperture', 'shutter', 'iso'] as const;
@@ -46,12 +47,12 @@ function alertOnce({ order, next, held, urgency }: FieldState): void {
 
 export function fieldView() {
   const [now, plan, stand, last] = [run.value, runPlan.value, standNow.value, lastStand.value];
-  const w = words().field;
+  const w = fieldWords();
   if (now === undefined || plan === undefined || stand === undefined || last === undefined) {
     return html`<main class="field">
-      <h1 class="unseen">${w.title}</h1>
+      <h1 class="unseen">${words().field.title}</h1>
       <p class="planning">${words().summary.planning}</p>
-      <button type="button" @click=${leave}>${w.leave}</button>
+      <button type="button" @click=${leave}>${words().field.leave}</button>
     </main>`;
   }
   const state = fieldState(plan, nowMs.value, stand, last);
@@ -61,12 +62,12 @@ export function fieldView() {
   if (mine) alertOnce(state);
   const local = new Date(nowMs.value + offsetMs(state.frame.at)).toISOString();
   return html`<main class="field ${state.urgency} ${state.order}">
-    <h1 class="unseen">${w.title}</h1>
+    <h1 class="unseen">${words().field.title}</h1>
     <div class="field-head">
       <div class="field-top">
         <p class="field-clock">${clock(local)}</p>
         <p>${now.mode === 'live' ? w.live : w.rehearsal}</p>
-        <button type="button" @click=${leave}>${w.leave}</button>
+        <button type="button" @click=${leave}>${words().field.leave}</button>
       </div>
       ${tabView()} ${partView()} ${storageWorks.value ? nothing : html`<p class="field-kept">${w.notKept}</p>`}
       ${messageView()} ${doubtView()}
@@ -114,13 +115,13 @@ export function fieldView() {
 }
 
 function toggle(name: string, on: boolean, flip: () => void) {
-  const w = words().field;
+  const w = fieldWords();
   return html`<button type="button" aria-pressed=${on} @click=${flip}>${name}: ${on ? w.on : w.off}</button>`;
 }
 
 /** What the camera stands at, unless that is the very thing that is asked for. */
 function nowPart(state: FieldState, filters: boolean, intervalS: number, moves: boolean) {
-  const w = words().field;
+  const w = fieldWords();
   if (state.order === 'set' || state.order === 'over') return nothing;
   const title = state.order !== 'start' ? w.now : state.ready ? w.standsReady : w.setFirst;
   return html`<section class="field-now" aria-label=${w.now}>
@@ -132,7 +133,7 @@ function nowPart(state: FieldState, filters: boolean, intervalS: number, moves: 
 
 function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
   const { next, toGoMs, urgency, order, atClock, behind } = state;
-  const w = words().field;
+  const w = fieldWords();
   const day = otherDay(plan, nowMs.value);
   const dayPart = day === undefined ? nothing : html`<p class="field-day">${day}</p>`;
   if (order === 'over') return html`<h2>${w.ended}</h2>${dayPart}`;
@@ -161,8 +162,8 @@ function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
               ({ control, from, to }) => html`<li class=${control}>
                 <span class="which">${words().cues.controls[control]}</span>
                 <span class="from-to"
-                  >${markText(control, from)} <span aria-hidden="true">${w.arrow}</span
-                  ><span class="unseen">${w.to}</span> <b>${markText(control, to)}</b></span
+                  >${markText(control, from)} <span aria-hidden="true">${words().field.arrow}</span
+                  ><span class="unseen">${words().field.to}</span> <b>${markText(control, to)}</b></span
                 >
               </li>`,
             )}
@@ -173,7 +174,7 @@ function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
 function followingPart({ following }: FieldState) {
   if (following.length === 0) return nothing;
   return html`<section class="field-following">
-    <h2>${words().field.afterThat}</h2>
+    <h2>${fieldWords().afterThat}</h2>
     <ol>
       ${following.map(
         (cue) => html`<li>
@@ -186,7 +187,7 @@ function followingPart({ following }: FieldState) {
 
 /** Exposing and gap as shares of the interval. At sixty times the speed a moving mark would flicker: it rests. */
 function intervalBar({ held, inIntervalS, order }: FieldState, intervalS: number, moves: boolean) {
-  const w = words().field;
+  const w = fieldWords();
   const share = (seconds: number) => `${Math.min(100, (100 * seconds) / intervalS)}%`;
   const running = order !== 'start';
   const exposing = inIntervalS < held.shutterS;
@@ -208,7 +209,7 @@ const DOUBLE_TAP_MS = 800;
 let tappedMs = Number.NEGATIVE_INFINITY;
 
 function mainButton(state: FieldState, intervalS: number, mine: boolean) {
-  const w = words().field;
+  const w = fieldWords();
   const { order, ready } = state;
   const idle = order === 'none' || order === 'over' || (order === 'start' && ready);
   return html`<button type="button" class="big" ?disabled=${idle || !mine} @click=${() => tapped(state, intervalS)}>
@@ -231,7 +232,7 @@ function done(state: FieldState, intervalS: number): void {
 
 /** The next cue pressed long before its time: more often a slip than a cue done early. */
 function askEarly(at: string): void {
-  const { field: w } = words();
+  const w = fieldWords();
   askFirst({
     text: () => w.early(clock(at), countdown(Date.parse(at) - nowMs.value, w.days)),
     yes: w.earlyYes,
@@ -265,7 +266,7 @@ function missedPart(state: FieldState, mine: boolean) {
     ?disabled=${!mine}
     @click=${() => happened({ kind: 'missed', seen: frameNow, frame: freeFrame(state) })}
   >
-    ${words().field.missed}
+    ${fieldWords().missed}
   </button>`;
 }
 
@@ -277,7 +278,7 @@ function jump({ shoot }: PlanMade, { order, atClock }: FieldState): void {
 }
 
 function spoken({ order, next, held, urgency }: FieldState, filters: boolean): string {
-  const w = words().field;
+  const w = fieldWords();
   if (order === 'set') return w.announceSet(settingText(held, filters));
   if (urgency === 'waiting' || (next === undefined && order !== 'start')) return '';
   const what = next === undefined ? w.startCamera : inOrder(next).map(changeSpoken).join(', ');
