@@ -1,6 +1,6 @@
 // The field view: one screen, big, dim and red. Now, next, how long, from what to what; then the two after.
 
-import type { FollowCue, PlanChange, PlanMade } from '@evenfall/core';
+import type { FollowCue, FollowSetting, PlanChange, PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { offsetMs } from '../chart/time-ticks.js';
 import { askFirst, questionView } from '../parts/ask.js';
@@ -139,9 +139,7 @@ function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
   if (order === 'over') return html`<h2>${w.ended}</h2>${dayPart}`;
   if (order === 'set') {
     return html`<h2>${behind > 0 ? w.setBehind(behind) : w.setNow}</h2>
-      <p class="field-whole">
-        ${settingMarks(state.held, filters).map((mark) => html`<b>${mark}</b> `)}
-      </p>`;
+      ${wholeSetting(state.held, filters)}`;
   }
   const heading =
     order === 'start'
@@ -157,7 +155,9 @@ function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
     ${
       next === undefined
         ? nothing
-        : html`<ul class="field-changes">
+        : next.setNow !== undefined
+          ? wholeSetting(next.setNow, filters)
+          : html`<ul class="field-changes">
             ${inOrder(next).map(
               ({ control, from, to }) => html`<li class=${control}>
                 <span class="which">${words().cues.controls[control]}</span>
@@ -169,6 +169,10 @@ function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
             )}
           </ul>`
     }`;
+}
+
+function wholeSetting(setting: FollowSetting, filters: boolean) {
+  return html`<p class="field-whole">${settingMarks(setting, filters).map((mark) => html`<b>${mark}</b> `)}</p>`;
 }
 
 function followingPart({ following }: FieldState) {
@@ -281,6 +285,11 @@ function spoken({ order, next, held, urgency }: FieldState, filters: boolean): s
   const w = fieldWords();
   if (order === 'set') return w.announceSet(settingText(held, filters));
   if (urgency === 'waiting' || (next === undefined && order !== 'start')) return '';
-  const what = next === undefined ? w.startCamera : inOrder(next).map(changeSpoken).join(', ');
+  const what =
+    next === undefined
+      ? w.startCamera
+      : next.setNow === undefined
+        ? inOrder(next).map(changeSpoken).join(', ')
+        : settingText(next.setNow, filters);
   return urgency === 'soon' ? w.announceSoon(what, 30) : w.announceDue(what);
 }
