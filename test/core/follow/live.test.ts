@@ -1,8 +1,14 @@
 // The live solver against the exact one and against the plain checker of rules: what it may do is what a plan may do.
 
 import { describe, expect, test } from 'vitest';
-import { bulbStep } from '../../../packages/core/src/ramp/bulb/model.js';
-import { errorWeight } from '../../../packages/core/src/ramp/live/errors.js';
+import {
+  bulbModel,
+  bulbShutter,
+  bulbStep,
+  standingAfterFilter,
+} from '../../../packages/core/src/ramp/bulb/model.js';
+import { gridAt } from '../../../packages/core/src/ramp/grid.js';
+import { errorWeight, LiveErrors } from '../../../packages/core/src/ramp/live/errors.js';
 import { liveKit, planAhead } from '../../../packages/core/src/ramp/live/live.js';
 import { type State, shutterOf } from '../../../packages/core/src/ramp/moves.js';
 import type { RampProblem } from '../../../packages/core/src/ramp/problem.js';
@@ -306,3 +312,28 @@ function noStart(problem: RampProblem): RampProblem {
   const { startStack: _, ...kit } = problem.kit;
   return { ...problem, kit };
 }
+
+// By hand: places at frames 0, 1, 5 and 9; a filter change at frame 1 affects frames 1 and 2. The two frames judged
+// before the next place are half a stop off, by the dial, and a price of 12 a squared stop makes 3 each. Freely timed
+// they are not off at all, and cost what 4 s and ISO 100 cost: blur 0.005 of log2(4 / 2.5) squared.
+test('of the segment in which frames are judged again after a filter change only those are paid', () => {
+  const problem = { ...STILL, kit: { ...STILL.kit, stackStops: [0, 1] } };
+  const { lattice } = liveKit(problem, planPrices(problem));
+  const grid = gridAt(Int32Array.of(0, 1, 5, 9), 9, { spacing: 1, affectedFrames: 2 }, () => true);
+  const target = new Float64Array(9).fill(2.5);
+  const weights = { errorNow: 12, errorAhead: 12, fadeS: 180, beyondTolerance: 0, hysteresisPerS: 0 };
+  const band = { low: new Int32Array(6).fill(6), count: new Int32Array(6).fill(1), tallest: 1 };
+  const errors = new LiveErrors(lattice, grid, band, target, problem.intervalS, weights);
+  // Level 6 is EV 2 through the bare lens, EV 3 behind the filter. Held until frame 5, it is free in the segment from 1.
+  expect(errors.held(1, 1, 6, true) + errors.over(1, 1, 6)).toBeCloseTo(2 * 3, 9);
+
+  const bulb = bulbModel({
+    kit: lattice,
+    shutter: bulbShutter(problem),
+    grid,
+    target: new Float64Array(9).fill(2),
+    errors: { squaredStop: () => 12, beyondTolerance: 0 },
+  });
+  const blur = 0.005 * Math.log2(4 / 2.5) ** 2;
+  expect(standingAfterFilter(bulb, 0, 1)).toBeCloseTo(2 * 1 + 2 * blur, 9);
+});

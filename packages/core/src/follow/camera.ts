@@ -24,7 +24,7 @@ export interface CameraState {
    */
   readonly behind: { readonly stack: number } | undefined;
   readonly freeFrom: number; // first frame at which the next cue may come
-  readonly affectedUntil: number; // frames before it and from the last filter change on may be spoilt
+  readonly affectedUntil: number; // frames before it and from the last filter change on are affected
   readonly cueCount: number;
   readonly filterChanges: number;
   readonly lastCue: DoneCue | undefined;
@@ -43,14 +43,14 @@ export const BLANK: CameraState = {
 
 /** The camera after a cue; its setting holds from the cue's frame on. */
 export function withCue({ live }: Evening, camera: CameraState, { frame, to, filter }: RampCue): CameraState {
-  const { spacing, lost } = live.lattice;
+  const { spacing, affectedFrames } = live.lattice;
   const before = camera.present ?? to;
   return {
     present: to,
     fixed: true,
     behind: undefined,
-    freeFrom: frame + (filter ? Math.max(spacing, lost + 1) : spacing),
-    affectedUntil: filter ? frame + lost : camera.affectedUntil,
+    freeFrom: frame + (filter ? Math.max(spacing, affectedFrames + 1) : spacing),
+    affectedUntil: filter ? frame + affectedFrames : camera.affectedUntil,
     cueCount: camera.cueCount + 1,
     filterChanges: camera.filterChanges + (filter ? 1 : 0),
     lastCue: { cue: camera.cueCount + 1, frame, before, filter, freeBefore: camera.freeFrom },

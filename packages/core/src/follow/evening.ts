@@ -128,7 +128,7 @@ export function frameText(evening: Evening, frame: number): string {
   return rfc3339(frameStartMs(evening, frame), evening.zone);
 }
 
-/** The light at a time as the plan has it: read between its frames, worked out anew before and after them. */
+/** The light at a time as the plan has it: read between its frames, worked out again before and after them. */
 export function plannedLightAt(
   evening: Evening,
   atMs: number,

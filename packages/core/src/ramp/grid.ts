@@ -15,7 +15,7 @@ export interface Grid {
   readonly judgedAfterFilter: Float64Array;
 }
 
-type Spacing = Pick<Lattice, 'spacing' | 'lost'>;
+type Spacing = Pick<Lattice, 'spacing' | 'affectedFrames'>;
 
 /**
  * @param at frames at which segments start, and the end
@@ -25,11 +25,11 @@ type Spacing = Pick<Lattice, 'spacing' | 'lost'>;
 export function gridAt(
   at: Int32Array,
   framesLeft: number,
-  { spacing, lost }: Spacing,
+  { spacing, affectedFrames }: Spacing,
   mayChange: (k: number) => boolean,
 ): Grid {
   const last = at.length - 1;
-  const held = Math.max(spacing, lost + 1);
+  const held = Math.max(spacing, affectedFrames + 1);
   const freeAfterCue = new Int32Array(last);
   const freeAfterFilter = new Int32Array(last);
   const judgedAfterFilter = new Float64Array(last);
@@ -38,7 +38,7 @@ export function gridAt(
     while (filter < last && at[filter] < at[k] + held) filter++;
     freeAfterCue[k] = cue;
     // The first frame judged again must be looked at, and be one of the shoot.
-    const frame = at[k] + lost;
+    const frame = at[k] + affectedFrames;
     if (frame >= Math.min(at[last], framesLeft) || !mayChange(k)) continue;
     while (at[judged + 1] <= frame) judged++;
     freeAfterFilter[k] = filter;

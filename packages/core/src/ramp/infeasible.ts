@@ -13,7 +13,7 @@ type Infeasible = Extract<RampResult, { kind: 'infeasible' }>;
  * @param excessEv how far outside tolerance the nearest setting in reach is there, > 0
  * @param limit most filter changes allowed
  */
-export function explain(lattice: Lattice, frame: number, excessEv: number, limit: number): Infeasible {
+export function infeasibleAt(lattice: Lattice, frame: number, excessEv: number, limit: number): Infeasible {
   const { toleranceEv } = lattice;
   const staysOn = frame === 0 || limit === 0;
   const { darkestEv, brightestEv } = kitRange(lattice, staysOn ? lattice.startStack : undefined);
@@ -54,7 +54,7 @@ function kitRange({ stops, stepsPerStop, kitLevels }: Lattice, only?: number) {
  * @param spareEv what the kit may render beyond its outermost settings, >= 0
  */
 export function beyondKit(lattice: Lattice, spareEv = 0): boolean {
-  const { frameCount, lost, target, toleranceEv } = lattice;
+  const { frameCount, affectedFrames, target, toleranceEv } = lattice;
   const { darkestEv, brightestEv } = kitRange(lattice);
   const reachEv = toleranceEv + spareEv + SLACK;
   let run = 0;
@@ -62,7 +62,7 @@ export function beyondKit(lattice: Lattice, spareEv = 0): boolean {
     const within = target[i] >= darkestEv - reachEv && target[i] <= brightestEv + reachEv;
     run = within ? 0 : run + 1;
     // The ends must be met: nothing crosses them.
-    if (run > lost || (run > 0 && (i === 0 || i === frameCount - 1))) return true;
+    if (run > affectedFrames || (run > 0 && (i === 0 || i === frameCount - 1))) return true;
   }
   return false;
 }

@@ -20,7 +20,7 @@ export interface Lattice {
   readonly toleranceEv: number;
   readonly largestStep: number; // m, dial steps
   readonly spacing: number; // frames from a cue to the next, >= 1
-  readonly lost: number; // L, frames a filter change may spoil
+  readonly affectedFrames: number; // L, frames that a filter change affects
   readonly stops: readonly number[]; // of each stack
   readonly startStack: number | undefined;
   readonly shutterMin: number; // longest time that fits, dial steps
@@ -35,7 +35,7 @@ export interface Lattice {
   readonly band: Bands;
   /** Levels within tolerance from frame j through the cue spacing: what a cue at j may set. */
   readonly hold: Bands;
-  /** The same for a filter change at frame j, whose first `lost` frames are not judged. */
+  /** The same for a filter change at frame j, whose affected frames are not judged. */
   readonly landing: Bands;
   readonly price: Prices;
 }
@@ -43,7 +43,6 @@ export interface Lattice {
 /** Costs by index, weights and the share of time a frame stands for multiplied in. */
 export interface Prices {
   readonly error: number; // per squared stop and frame
-  readonly time: Float64Array; // per frame, by shutter step - shutterMin
   readonly iso: Float64Array; // per frame, by ISO step - isoMin
   readonly standing: Float64Array; // both, by shutter step and ISO; Infinity off the dial; see standingRow
   readonly affectedFrame: number;
@@ -86,7 +85,7 @@ export function latticeOf(problem: RampProblem): Lattice {
   if (isoCount < 1) throw new RangeError('lowest ISO must not exceed the highest');
   if (apertureCount < 1) throw new RangeError('widest aperture must not exceed the narrowest');
 
-  const lost = limits.framesLostPerFilterChange;
+  const affectedFrames = limits.framesLostPerFilterChange;
   const spacing = cueSpacing(limits.secondsBetweenCues, intervalS);
   const kitLevels: Band = {
     low: apertureMin + shutterMin - kit.iso.highestStep,
@@ -108,7 +107,7 @@ export function latticeOf(problem: RampProblem): Lattice {
     toleranceEv: limits.toleranceEv,
     largestStep: stepLimit(limits.largestStepEv, stepsPerStop),
     spacing,
-    lost,
+    affectedFrames,
     stops: kit.stackStops,
     startStack: kit.startStack,
     shutterMin,
@@ -120,7 +119,7 @@ export function latticeOf(problem: RampProblem): Lattice {
     kitLevels,
     band: bands(1, 0),
     hold: bands(spacing, 0),
-    landing: bands(Math.max(spacing - lost, 1), lost),
+    landing: bands(Math.max(spacing - affectedFrames, 1), affectedFrames),
     price: pricesOf(problem, shutterMin, shutterMax, isoCount, apertureCount),
   };
 }
@@ -167,20 +166,6 @@ export function standingRow(lattice: Lattice, aperture: number, level: number): 
   return (shutterAt(lattice, aperture, level) - shutterMin + isoCount + apertureCount) * isoCount;
 }
 
-/** Levels of stack `to` that render within m steps of level `x` of stack `from`. */
-export function netWindow(
-  { stops, stepsPerStop, largestStep }: Lattice,
-  from: number,
-  to: number,
-  x: number,
-): Band {
-  const sameExposure = x + (stops[from] - stops[to]) * stepsPerStop;
-  return {
-    low: Math.ceil(sameExposure - largestStep - SLACK),
-    high: Math.floor(sameExposure + largestStep + SLACK),
-  };
-}
-
 export function weightsOf({ crew, weights }: RampProblem): RampWeights {
   return { ...rampWeights(crew), ...weights };
 }
@@ -211,7 +196,6 @@ function pricesOf(
   }
   return {
     error: share * weights.error,
-    time,
     iso,
     standing,
     affectedFrame: weights.affectedFrame,

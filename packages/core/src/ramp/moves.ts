@@ -1,6 +1,7 @@
 // Every legal cue from a setting, in the order in which ties are broken.
 
-import { filterPrice, type Lattice, netWindow } from './lattice.js';
+import { filterPrice, type Lattice, shutterAt, standingRow } from './lattice.js';
+import { swapsOf } from './swaps.js';
 
 /** A setting in work units; see lattice.ts. */
 export interface State {
@@ -18,7 +19,12 @@ export interface Move {
 
 /** Shutter step of a state. */
 export function shutterOf(lattice: Lattice, { aperture, level, iso }: State): number {
-  return level - (lattice.apertureMin + aperture) + lattice.isoMin + iso;
+  return shutterAt(lattice, aperture, level) + iso;
+}
+
+/** What a state on the dials costs on a frame, without its error. */
+export function standingPrice(lattice: Lattice, { aperture, level, iso }: State): number {
+  return lattice.price.standing[standingRow(lattice, aperture, level) + iso];
 }
 
 /** EV at ISO 100 that a state renders. */
@@ -71,14 +77,11 @@ function turn(
   return { to, price, filter: false };
 }
 
-/** Filter changes with any shutter and ISO beside them; weaker stacks first. */
+/** Filter changes with any shutter and ISO beside them; weaker stacks first. Some lead off the dials. */
 export function* filterMoves(lattice: Lattice, state: State): Generator<Move> {
-  const { price, stops, isoCount } = lattice;
-  for (let stack = 0; stack < stops.length; stack++) {
-    if (stack === state.stack) continue;
-    const swap = filterPrice(lattice, state.stack, stack);
-    const { low, high } = netWindow(lattice, state.stack, stack, state.level);
-    for (let level = low; level <= high; level++) {
+  const { price, isoCount } = lattice;
+  for (const { to: stack, price: swap, low, high } of swapsOf(lattice)[state.stack]) {
+    for (let level = state.level + low; level <= state.level + high; level++) {
       for (let iso = 0; iso < isoCount; iso++) {
         const to = { stack, aperture: state.aperture, level, iso };
         const isoMoves = iso !== state.iso;

@@ -8,7 +8,7 @@ import { planCourse } from './exact/course.js';
 import { dialWay } from './exact/optimum.js';
 import { firstUnmet } from './exact/reach.js';
 import { everyFrame } from './grid.js';
-import { beyondKit, explain, noShutterFits } from './infeasible.js';
+import { beyondKit, infeasibleAt, noShutterFits } from './infeasible.js';
 import { type Lattice, latticeOf } from './lattice.js';
 import { exposureEv, shutterOf } from './moves.js';
 import type { RampFrame, RampProblem, RampResult } from './problem.js';
@@ -63,7 +63,7 @@ export function solveRamp(problem: RampProblem): RampResult {
     return { kind: 'ok', frames, objective: objectiveOf(problem, frames) };
   }
   const { frame, excessEv } = bulb === undefined ? firstUnmet(lattice, limit) : firstUnmetByBulb(bulb, limit);
-  return explain(lattice, frame, excessEv, limit);
+  return infeasibleAt(lattice, frame, excessEv, limit);
 }
 
 /** A plan as a course for a shutter timed freely: a cue may come at every frame, and none may be out of tolerance. */
@@ -80,13 +80,13 @@ function bulbCourse(problem: RampProblem, lattice: Lattice): BulbCourse {
 function framesOf(lattice: Lattice, { start, cues }: Way, bulb: BulbShutter | undefined): RampFrame[] {
   let state = start;
   let next = 0; // cue
-  let judged = 0; // first frame that the last filter change cannot spoil
+  let judged = 0; // first frame that the last filter change does not affect
   return Array.from(lattice.target, (targetEv, frame) => {
     const cue = cues[next];
     if (cue?.frame === frame) {
       state = cue.to;
       next++;
-      if (cue.filter) judged = frame + lattice.lost;
+      if (cue.filter) judged = frame + lattice.affectedFrames;
     }
     const shutterStep =
       bulb === undefined ? shutterOf(lattice, state) : bulbStep(lattice, bulb, state, targetEv);
@@ -107,7 +107,7 @@ function framesOf(lattice: Lattice, { start, cues }: Way, bulb: BulbShutter | un
 /**
  * Whether any ramp exists: the verdict of {@link solveRamp} without the optimum, and sooner.
  *
- * @param problem targets, kit and limits; prices are of no account
+ * @param problem targets, kit and limits; prices do not matter
  * @returns true where `solveRamp` answers `ok`
  * @throws RangeError on numbers no ramp problem can have, as `solveRamp`
  * @example

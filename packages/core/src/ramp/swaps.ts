@@ -6,7 +6,7 @@ import { filterPrice, type Lattice, SLACK } from './lattice.js';
 /** A change to another stack: its price, and where its level may lie, counted from the level before. */
 export interface Swap extends Band {
   readonly to: number;
-  readonly price: number; // without what is set anew beside it
+  readonly price: number; // without what is reset beside it
 }
 
 /** Swaps by the stack they leave, weaker stacks first. */

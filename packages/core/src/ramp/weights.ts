@@ -10,7 +10,7 @@ export interface RampWeights {
   readonly shortShutter: number;
   /** Per frame and stop above the lowest ISO. */
   readonly iso: number;
-  /** Per frame a hand on the lens may spoil. */
+  /** Per affected frame. */
   readonly affectedFrame: number;
   /** Per cue that turns the shutter. */
   readonly shutterCue: number;

@@ -137,7 +137,7 @@ export function standingAfterFilter(model: BulbModel, choice: number, k: number)
   const free = grid.freeAfterFilter[k];
   const share = judged - whole;
   const early = share === 0 ? 0 : share * standing(model, choice, whole, whole + 1);
-  return kit.lost * kit.price.affectedFrame + standing(model, choice, whole, free) - early;
+  return kit.affectedFrames * kit.price.affectedFrame + standing(model, choice, whole, free) - early;
 }
 
 /** Whether a filter change at segment k alters the exposure by more than one cue may. */

@@ -35,7 +35,7 @@ export function firstUnmetByBulb(model: BulbModel, limit: number): { frame: numb
       for (const { to } of filters[choice]) {
         const other = choiceAt(kit, to);
         if (isTooFar(model, frame, choice, other)) continue;
-        stand(other, frame + kit.lost, grid.freeAfterFilter[frame], changes + 1);
+        stand(other, frame + kit.affectedFrames, grid.freeAfterFilter[frame], changes + 1);
       }
     }
   }

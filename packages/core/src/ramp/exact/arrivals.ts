@@ -1,6 +1,6 @@
 // What it costs to arrive at each setting by a cue at one frame, and be held there as long as the rules want.
 
-import { shutterAt } from '../lattice.js';
+import { shutterAt, standingRow } from '../lattice.js';
 import { type Course, heldThrough, judgedFrames } from './course.js';
 import { type CostToGo, cellOf } from './table.js';
 
@@ -11,7 +11,7 @@ export class Arrivals {
   least: Float64Array;
   readonly low: Int32Array; // lowest level, by stack
   readonly count: Int32Array; // levels, by stack; 0 where none
-  /** What the frames a filter change may spoil cost, whatever the setting. */
+  /** What the affected frames cost, whatever the setting. */
   spent = 0;
   private readonly course: Course;
   private readonly table: CostToGo;
@@ -57,7 +57,7 @@ export class Arrivals {
     }
     const frames = judgedFrames(course, k, free, filter);
     const freeAtOnce = frames === 0; // the table's own rows will do
-    this.spent = filter ? lattice.lost * price.affectedFrame : 0;
+    this.spent = filter ? lattice.affectedFrames * price.affectedFrame : 0;
     this.rows = freeAtOnce ? table.cost : this.own;
     this.least = freeAtOnce ? table.least : this.ownLeast;
     let next = 0;
@@ -93,12 +93,13 @@ export class Arrivals {
         const from = cellOf(table, after);
         const to = cellOf(table, row);
         const time = shutterAt(lattice, aperture, level) - lattice.shutterMin;
+        const standing = standingRow(lattice, aperture, level);
         const isoFrom = Math.max(0, 0 - time);
         const isoTo = Math.min(isoCount - 1, lattice.shutterMax - lattice.shutterMin - time);
         let least = Number.POSITIVE_INFINITY;
         own.fill(Number.POSITIVE_INFINITY, to, to + isoCount);
         for (let iso = isoFrom; iso <= isoTo; iso++) {
-          const cost = table.cost[from + iso] + paid + frames * (price.time[time + iso] + price.iso[iso]);
+          const cost = table.cost[from + iso] + paid + frames * price.standing[standing + iso];
           own[to + iso] = cost;
           if (cost < least) least = cost;
         }

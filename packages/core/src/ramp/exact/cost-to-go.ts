@@ -1,13 +1,14 @@
 // The exact optimum, backward: what the rest of the evening costs from every setting at every frame.
 //
 // With c(i, s) the cost of standing at setting s on frame i, S the cue spacing and L the frames a filter
-// change may spoil:
+// change affects:
 //
 //   free(i, s)    = c(i, s) + min( free(i+1, s),  entered(i+1, s') + cue price,  filtered(i+1, s') + cue price )
 //   entered(j, s)  = c(j, s) + … + c(j+S-2, s) + free(j+S-1, s)          s has just been set, and is held
-//   filtered(j, s) = L spoilt frames + c(j+L, s) + … + free(j+max(S-1, L), s)
+//   filtered(j, s) = L affected frames + c(j+L, s) + … + free(j+max(S-1, L), s)
 //
-// over the settings s' one legal cue away. The held sums come from prefix sums of the targets and their
+// over the settings s' one legal cue away. A live solve counts segments of a grid (grid.ts) for frames, and
+// c is what a whole segment costs. The held sums come from prefix sums of the targets and their
 // squares, so a long spacing costs no more than a short one. No back pointers: the table is the policy.
 // Neighbours in ISO lie side by side in a row; a shutter step reads the same ISO of another row, an ISO step keeps
 // the shutter and so reads another ISO of another row. A step costs the same however long, so only the cheapest of
@@ -33,7 +34,7 @@ export function costToGo(course: Course, afterFilter: CostToGo | 'same' | undefi
   return table;
 }
 
-/** The work of one segment. A class, because functions made anew for each table would be compiled anew as well. */
+/** The work of one segment. A class, because functions made for each table would be compiled for each table. */
 class Sweep {
   private readonly course: Course;
   private readonly table: CostToGo;
@@ -73,7 +74,7 @@ class Sweep {
       for (let n = 0; n < levels; n++) errors[n] = course.errors.over(k, stack, low + n);
       for (let aperture = 0; aperture < apertureCount; aperture++) {
         const first = table.firstRow[at] + aperture * levels;
-        filterWays?.setBothAnew(stack, aperture, low, levels);
+        filterWays?.resetBoth(stack, aperture, low, levels);
         this.levels(k, standing, stack, aperture, low, levels, first);
         filterWays?.spareDials(errors, standing, stack, aperture, low, levels, first);
       }
@@ -95,7 +96,7 @@ class Sweep {
 
   /**
    * The levels of a stack at an aperture, whose rows begin with `first`: stay, turn the shutter or ISO by 1…m
-   * steps, or change the filter with both set anew; and what the segment itself costs.
+   * steps, or change the filter with both reset; and what the segment itself costs.
    */
   private levels(
     k: number,
@@ -122,7 +123,7 @@ class Sweep {
     const enteredLow = entered.low[stack];
     const enteredCount = entered.count[stack];
     const enteredFirst = cellOf(table, entered.row(stack, aperture, enteredLow));
-    const times = price.time.length;
+    const times = lattice.shutterMax - lattice.shutterMin + 1;
     let time = shutterAt(lattice, aperture, low) - lattice.shutterMin; // of the lowest ISO
     let standingAt = standingRow(lattice, aperture, low);
     let here = cellOf(table, first);
@@ -153,7 +154,7 @@ class Sweep {
         const moreBelow = Math.min(step + 2, largestStep, 0 - lowest) - below;
         const stands = step + 3 > largestStep;
         if (moreAbove < 0 && moreBelow < 0 && !stands) continue;
-        const anew = stands && filterWays !== undefined ? filterWays.anew[n] : none;
+        const reset = stands && filterWays !== undefined ? filterWays.bothReset[n] : none;
         const errorPrice = stands ? errors[n] : 0;
         const standing = stands ? standingPrice : nothing;
         const standingFrom = stands ? standingAt : 0;
@@ -173,7 +174,7 @@ class Sweep {
         least = none;
         for (let iso = from; iso < end; iso++) {
           let way = kept[keptAt + iso];
-          if (anew < way) way = anew;
+          if (reset < way) way = reset;
           if (moreAbove >= 0) {
             let shutter = rows[above1 + iso];
             let dial = rows[aboveIso1 + iso];

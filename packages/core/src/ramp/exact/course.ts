@@ -4,7 +4,7 @@
 import type { Bands } from '../band.js';
 import { everyFrame, type Grid } from '../grid.js';
 import type { Lattice } from '../lattice.js';
-import { type ErrorCosts, HeldErrors } from './held.js';
+import { type ErrorCosts, PlanErrors } from './errors.js';
 
 export interface Course {
   /** Settings and prices. */
@@ -26,12 +26,12 @@ export function heldThrough({ freeAfterCue, freeAfterFilter }: Grid, k: number, 
 
 /** Judged frames from a cue at segment k to where segment `free` begins, through which its setting is held. */
 export function judgedFrames({ lattice, grid }: Course, k: number, free: number, filter: boolean): number {
-  return grid.at[free] - grid.at[k] - (filter ? lattice.lost : 0);
+  return grid.at[free] - grid.at[k] - (filter ? lattice.affectedFrames : 0);
 }
 
 /** A plan: a cue may come at every frame, and every judged frame lies within tolerance. */
 export function planCourse(lattice: Lattice): Course {
   const { band, hold, landing } = lattice;
   const grid = everyFrame(lattice.frameCount, lattice);
-  return { lattice, grid, band, hold, landing, errors: new HeldErrors(lattice, grid) };
+  return { lattice, grid, band, hold, landing, errors: new PlanErrors(lattice, grid) };
 }

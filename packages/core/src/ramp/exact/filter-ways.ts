@@ -1,4 +1,4 @@
-// Another filter stack, with shutter or ISO or both set anew beside it.
+// Another filter stack, with shutter or ISO or both reset beside it.
 
 import { type Lattice, standingRow } from '../lattice.js';
 import { type Swap, swapsOf } from '../swaps.js';
@@ -7,20 +7,20 @@ import type { Course } from './course.js';
 import { type CostToGo, cellOf } from './table.js';
 
 /**
- * The ways on by a filter change at one segment. Setting both dials anew is open to every ISO alike, so it bounds a
- * whole level (`anew`). The ways that spare a dial pay only where an arrival lies below that bound; those few
+ * The ways on by a filter change at one segment. Resetting both dials is open to every ISO alike, so it bounds a
+ * whole level (`bothReset`). The ways that spare a dial pay only where an arrival lies below that bound; those few
  * arrivals are offered to every setting they can be reached from.
  */
 export class FilterWays {
-  /** By level, counted from the lowest last asked for: the cheapest way with both dials set anew. */
-  readonly anew: Float64Array;
-  /** The most that sparing a dial can save against `anew`. */
+  /** By level, counted from the lowest last asked for: the cheapest way with both dials reset. */
+  readonly bothReset: Float64Array;
+  /** The most that sparing a dial can save against `bothReset`. */
   private readonly spare: number;
   private readonly lattice: Lattice;
   private readonly arrivals: Arrivals;
   private readonly table: CostToGo;
   private readonly swaps: readonly (readonly Swap[])[];
-  private readonly both: number; // price of setting shutter and ISO anew
+  private readonly both: number; // price of resetting shutter and ISO
   private readonly tallest: number;
   // By stack, aperture and level: the first and the last ISO that is dearer than the cheapest by less than `spare`.
   private readonly nearFrom: Int32Array;
@@ -28,7 +28,7 @@ export class FilterWays {
 
   constructor(course: Course, table: CostToGo, after: CostToGo) {
     const { lattice, band, landing } = course;
-    this.anew = new Float64Array(Math.max(1, band.tallest));
+    this.bothReset = new Float64Array(Math.max(1, band.tallest));
     this.lattice = lattice;
     this.arrivals = new Arrivals(course, after, true);
     this.table = table;
@@ -66,12 +66,12 @@ export class FilterWays {
     }
   }
 
-  /** Fills `anew` for some levels of a stack. */
-  setBothAnew(stack: number, aperture: number, low: number, levels: number): void {
-    const { anew, arrivals, both } = this;
+  /** Fills `bothReset` for some levels of a stack. */
+  resetBoth(stack: number, aperture: number, low: number, levels: number): void {
+    const { bothReset, arrivals, both } = this;
     const { least, spent } = arrivals;
     const swaps = this.swaps[stack];
-    for (let n = 0; n < levels; n++) anew[n] = Number.POSITIVE_INFINITY;
+    for (let n = 0; n < levels; n++) bothReset[n] = Number.POSITIVE_INFINITY;
     for (let s = 0; s < swaps.length; s++) {
       const swap = swaps[s];
       const lowest = arrivals.low[swap.to] - low;
@@ -80,14 +80,14 @@ export class FilterWays {
         const cheapest = least[row + n] + spent + swap.price + both;
         const to = Math.min(levels - 1, lowest + n - swap.low);
         for (let at = Math.max(0, lowest + n - swap.high); at <= to; at++) {
-          if (cheapest < anew[at]) anew[at] = cheapest;
+          if (cheapest < bothReset[at]) bothReset[at] = cheapest;
         }
       }
     }
   }
 
   /**
-   * Makes those levels' rows, which begin with `first` and already hold `anew`, cheaper where a dial may be spared.
+   * Makes those levels' rows, which begin with `first` and already hold `bothReset`, cheaper where a dial may be spared.
    *
    * @param errors what each level's error costs in the segment
    * @param standing what its settings cost there; as price.standing
@@ -101,7 +101,7 @@ export class FilterWays {
     levels: number,
     first: number,
   ): void {
-    const { anew, arrivals, lattice, nearFrom, nearTo, table } = this;
+    const { bothReset, arrivals, lattice, nearFrom, nearTo, table } = this;
     const { isoCount, price } = lattice;
     const { rows, least, spent } = arrivals;
     const { cost } = table;
@@ -122,23 +122,23 @@ export class FilterWays {
           const shift = x - at;
           // At the same level, with the same ISO, not even the shutter moves.
           const shutterReset = shift === 0 ? 0 : price.shutterReset;
-          if (least[row + n] + extra + Math.min(shutterReset, price.isoReset) >= anew[at]) continue;
+          if (least[row + n] + extra + Math.min(shutterReset, price.isoReset) >= bothReset[at]) continue;
           const paid = extra + errors[at];
           const here = cellOf(table, first + at);
           let cheapest = table.least[first + at];
           const standingAt = standingLow + at * isoCount;
           for (let iso = nearFrom[line + n]; iso <= nearTo[line + n]; iso++) {
             const arrival = rows[there + iso] + paid;
-            // The same ISO with the shutter set anew.
-            const shutterAnew = arrival + shutterReset + standing[standingAt + iso];
-            if (shutterAnew < cost[here + iso]) cost[here + iso] = shutterAnew;
-            if (shutterAnew < cheapest) cheapest = shutterAnew;
-            // The same shutter with ISO set anew, which takes up the difference in level.
+            // The same ISO with the shutter reset.
+            const byShutter = arrival + shutterReset + standing[standingAt + iso];
+            if (byShutter < cost[here + iso]) cost[here + iso] = byShutter;
+            if (byShutter < cheapest) cheapest = byShutter;
+            // The same shutter with ISO reset, which takes up the difference in level.
             const to = iso + shift;
             if (shift === 0 || to < 0 || to >= isoCount) continue;
-            const isoAnew = arrival + price.isoReset + standing[standingAt + to];
-            if (isoAnew < cost[here + to]) cost[here + to] = isoAnew;
-            if (isoAnew < cheapest) cheapest = isoAnew;
+            const byIso = arrival + price.isoReset + standing[standingAt + to];
+            if (byIso < cost[here + to]) cost[here + to] = byIso;
+            if (byIso < cheapest) cheapest = byIso;
           }
           table.least[first + at] = cheapest;
         }

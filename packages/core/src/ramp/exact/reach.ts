@@ -25,7 +25,7 @@ export interface Reached {
 /**
  * The first frame no legal start of a ramp can meet, and how far outside tolerance the nearest setting in reach is
  * on it. A frame counts as met where some legal settings of all frames up to it leave it within tolerance, or
- * spoilt by a filter change that lands within tolerance: a frame the kit cannot render may be crossed, and the
+ * affected by a filter change that lands within tolerance: a frame the kit cannot render may be crossed, and the
  * answer is the first one where that is no help.
  *
  * @param limit filter changes allowed in all
@@ -48,7 +48,7 @@ class Reach {
   private readonly low: Int32Array;
   private readonly high: Int32Array;
   private readonly swaps: readonly (readonly Swap[])[];
-  // A filter change sets every dial anew, so what it arrives at does not depend on where it comes from: once a
+  // A filter change resets both dials, so what it arrives at does not depend on where it comes from: once a
   // frame is enough. By stack, layer, aperture and level: the frame that last arrived.
   private readonly arrived: Int32Array;
 
@@ -148,9 +148,9 @@ class Reach {
 
   private changeFilter(j: number, stack: number, layer: number, aperture: number, level: number): void {
     const { lattice, arrived, layers } = this;
-    const { frameCount, apertureCount, lost, kitLevels } = lattice;
+    const { frameCount, apertureCount, affectedFrames, kitLevels } = lattice;
     const after = this.limited ? layer + 1 : layer;
-    if (after >= layers || j + lost >= frameCount) return;
+    if (after >= layers || j + affectedFrames >= frameCount) return;
     const swaps = this.swaps[stack];
     const { levels } = this.front;
     for (let s = 0; s < swaps.length; s++) {
@@ -161,7 +161,7 @@ class Reach {
       for (let x = lowest; x <= highest; x++) {
         if (arrived[stamps + x] === j) continue;
         arrived[stamps + x] = j;
-        this.arrive(j, j + lost, to, after, aperture, x, ALL, ALL);
+        this.arrive(j, j + affectedFrames, to, after, aperture, x, ALL, ALL);
       }
     }
   }

@@ -6,7 +6,7 @@ import type { Course } from './course.js';
  * Cost to go by segment, stack, aperture, level and ISO, in that order; Infinity where no ramp exists. One row holds
  * the ISOs of a level. Before every row, and after the last, lie as many cells of Infinity as ISO may move at one
  * cue, so that a row read some ISOs further needs no bounds. Whole numbers in whole-number arrays: an index that
- * passes through a double is checked anew at every cell.
+ * passes through a double is checked at every cell.
  */
 export interface CostToGo {
   readonly cost: Float64Array;

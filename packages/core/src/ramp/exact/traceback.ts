@@ -1,7 +1,15 @@
 // Forward along the costs to go: from a setting, take the cheapest way, and so on to the end.
 
 import { filterPrice } from '../lattice.js';
-import { dialMoves, filterMoves, type Move, onDials, type State, shutterOf } from '../moves.js';
+import {
+  dialMoves,
+  filterMoves,
+  type Move,
+  onDials,
+  type State,
+  shutterOf,
+  standingPrice,
+} from '../moves.js';
 import { traceback, type Way } from '../way.js';
 import { type Course, heldThrough, judgedFrames } from './course.js';
 import { type CostToGo, cellOf } from './table.js';
@@ -68,8 +76,8 @@ function cheaperThanToStay(
 }
 
 /**
- * The cheapest setting to go to at once. Each control that is touched has its price, a filter that of the frames it may
- * spoil, as in a plan; so one goes on or off only where that is better for what comes after, too. To tell other filters than
+ * The cheapest setting to go to at once. Each control that is touched has its price, a filter that of the frames it affects,
+ * as in a plan; so one goes on or off only where that is better for what comes after, too. To tell other filters than
  * before costs what changing them would, so that what is told does not go to and fro from minute to minute.
  */
 function cheapestLeap(
@@ -88,7 +96,7 @@ function cheapestLeap(
     const after = filter ? afterFilter : table;
     if (after === undefined || (filter && grid.freeAfterFilter[1] === 0)) continue;
     const told = stack === toldStack ? 0 : filterPrice(lattice, toldStack, stack);
-    const spoilt = stack === toldStack ? 0 : lattice.lost * price.affectedFrame;
+    const affected = stack === toldStack ? 0 : lattice.affectedFrames * price.affectedFrame;
     const swap = filter ? filterPrice(lattice, from.stack, stack) : 0;
     const bands = filter ? landing : hold;
     const low = bands.low[stops.length + stack];
@@ -101,7 +109,7 @@ function cheapestLeap(
             (shutterOf(lattice, to) === shutterOf(lattice, from) ? 0 : price.shutterReset) +
             (iso === from.iso ? 0 : price.isoReset) +
             (aperture === from.aperture ? 0 : Math.min(price.narrower, price.wider));
-          const move = { to, price: told + spoilt + swap + dials, filter };
+          const move = { to, price: told + affected + swap + dials, filter };
           const cost = move.price + arrival(course, after, 1, move);
           if (cost < least - TIE) {
             best = move;
@@ -149,9 +157,8 @@ function cheapestStart(course: Course, table: CostToGo): State | undefined {
 
 /** What a state costs in segment k. */
 function standingCost({ lattice, grid, errors }: Course, k: number, state: State): number {
-  const { price, shutterMin } = lattice;
-  const each = price.time[shutterOf(lattice, state) - shutterMin] + price.iso[state.iso];
-  return errors.over(k, state.stack, state.level) + (grid.at[k + 1] - grid.at[k]) * each;
+  const frames = grid.at[k + 1] - grid.at[k];
+  return errors.over(k, state.stack, state.level) + frames * standingPrice(lattice, state);
 }
 
 /** The cheapest cue, of which the table knows the cost: `least`. */
@@ -184,7 +191,7 @@ function cheapestMove(
 /** What arriving by a cue at segment k costs from there on; the same sums as in arrivals.ts. */
 function arrival(course: Course, table: CostToGo, k: number, { to, filter }: Move): number {
   const { lattice, grid, errors } = course;
-  const { stops, price, shutterMin, lost } = lattice;
+  const { stops, price, affectedFrames } = lattice;
   if (!onDials(lattice, to)) return Number.POSITIVE_INFINITY;
   const bands = filter ? course.landing : course.hold;
   const at = k * stops.length + to.stack;
@@ -192,7 +199,7 @@ function arrival(course: Course, table: CostToGo, k: number, { to, filter }: Mov
     return Number.POSITIVE_INFINITY;
   const free = heldThrough(grid, k, filter);
   const frames = judgedFrames(course, k, free, filter);
-  const each = price.time[shutterOf(lattice, to) - shutterMin] + price.iso[to.iso];
-  const spent = (filter ? lost * price.affectedFrame : 0) + errors.held(k, to.stack, to.level, filter);
-  return spent + frames * each + costOf(course, table, free, to);
+  const spent =
+    (filter ? affectedFrames * price.affectedFrame : 0) + errors.held(k, to.stack, to.level, filter);
+  return spent + frames * standingPrice(lattice, to) + costOf(course, table, free, to);
 }

@@ -4,7 +4,7 @@
 
 import type { Bands } from '../band.js';
 import { heldThrough } from '../exact/course.js';
-import type { ErrorCosts } from '../exact/held.js';
+import type { ErrorCosts } from '../exact/errors.js';
 import type { Grid } from '../grid.js';
 import { frameShare, type Lattice } from '../lattice.js';
 

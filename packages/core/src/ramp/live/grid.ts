@@ -1,5 +1,5 @@
 // When a live solve may place cues: at every frame soon, every few frames later. The next answer decides only
-// whether to act now, so later cues need no finer timing than that; they are placed anew as they come near.
+// whether to act now, so later cues need no finer timing than that; they are placed again as they come near.
 
 import { type Grid, gridAt } from '../grid.js';
 
@@ -14,14 +14,19 @@ const FAR_S = 1200;
  * @param end frames looked at, > from
  * @param framesLeft frames to the end of the shoot, >= end
  * @param spacing frames from a cue to the next, >= 1
- * @param lost frames a filter change may spoil
+ * @param affectedFrames frames that a filter change affects
  * @param begun whether segment 0 is to have no frames: what stands on the camera before the first
  */
 export function gridAhead(
   from: number,
   end: number,
   framesLeft: number,
-  { spacing, lost, intervalS, begun }: { spacing: number; lost: number; intervalS: number; begun: boolean },
+  {
+    spacing,
+    affectedFrames,
+    intervalS,
+    begun,
+  }: { spacing: number; affectedFrames: number; intervalS: number; begun: boolean },
 ): Grid {
   const stride = strideOf(spacing, intervalS);
   const filterStride = Math.max(1, Math.floor(COARSE_S / intervalS));
@@ -35,7 +40,7 @@ export function gridAhead(
   }
   const at = Int32Array.from([...starts, end]);
   const mayChange = (k: number) => (at[k] - from) % filterStride < at[k + 1] - at[k];
-  return gridAt(at, framesLeft, { spacing, lost }, mayChange);
+  return gridAt(at, framesLeft, { spacing, affectedFrames }, mayChange);
 }
 
 /** A stride that divides the spacing, so that a coarse grid does not slow the cues down. */

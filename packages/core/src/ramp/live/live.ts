@@ -56,9 +56,9 @@ export function planAhead(kit: LiveKit, request: LiveRequest): Way {
   const from = present === undefined || catchUp !== undefined ? 0 : waitFrames;
   if (from >= target.length) return { start, cues: [] };
 
-  const { spacing, lost } = lattice;
+  const { spacing, affectedFrames } = lattice;
   const begun = present !== undefined;
-  const grid = gridAhead(from, target.length, framesLeft, { spacing, lost, intervalS, begun });
+  const grid = gridAhead(from, target.length, framesLeft, { spacing, affectedFrames, intervalS, begun });
   const weightAt = (k: number) => errorWeight(grid, k, intervalS, weights);
   // Errors far ahead weigh less; so does what a cue must save there.
   const perFrame = (weights.hysteresisPerS * intervalS) / weightAt(begun ? 1 : 0);

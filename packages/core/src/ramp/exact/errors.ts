@@ -15,7 +15,7 @@ export interface ErrorCosts {
 }
 
 /** Prefix sums of the centred targets and of their squares. */
-export class HeldErrors implements ErrorCosts {
+export class PlanErrors implements ErrorCosts {
   private readonly lattice: Lattice;
   private readonly grid: Grid; // of every frame
   private readonly mean: number;
@@ -43,8 +43,8 @@ export class HeldErrors implements ErrorCosts {
   }
 
   held(k: number, stack: number, level: number, filter: boolean): number {
-    const { lost, price, stepsPerStop, stops } = this.lattice;
-    const from = filter ? k + lost : k;
+    const { affectedFrames, price, stepsPerStop, stops } = this.lattice;
+    const from = filter ? k + affectedFrames : k;
     const to = (filter ? this.grid.freeAfterFilter[k] : this.grid.freeAfterCue[k]) - 1;
     const e = level / stepsPerStop + stops[stack] - this.mean;
     const first = this.first[to] - this.first[from];
