@@ -7,7 +7,7 @@ import { forecastLight } from '../../packages/core/dist/plan/forecast.js';
 import { planShoot } from '../../packages/core/dist/plan/plan.js';
 import { rampProblemOf } from '../../packages/core/dist/plan/targets.js';
 import { costToGo } from '../../packages/core/dist/ramp/exact/cost-to-go.js';
-import { planCourse } from '../../packages/core/dist/ramp/exact/course.js';
+import { planCourse } from '../../packages/core/dist/ramp/exact/plan-course.js';
 import { giveBack } from '../../packages/core/dist/ramp/exact/table.js';
 import { latticeOf } from '../../packages/core/dist/ramp/lattice.js';
 import type { RampProblem } from '../../packages/core/dist/ramp/problem.js';

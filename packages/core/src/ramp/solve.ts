@@ -4,8 +4,8 @@ import { type BulbCourse, type BulbShutter, bulbEv, bulbModel, bulbShutter, bulb
 import { bulbWay } from './bulb/optimum.js';
 import { firstUnmetByBulb } from './bulb/reach.js';
 import { objectiveOf } from './cost.js';
-import { planCourse } from './exact/course.js';
 import { dialWay } from './exact/optimum.js';
+import { planCourse } from './exact/plan-course.js';
 import { firstUnmet } from './exact/reach.js';
 import { everyFrame } from './grid.js';
 import { beyondKit, infeasibleAt, noShutterFits } from './infeasible.js';

@@ -2,9 +2,8 @@
 // plan and a live solve differ in this alone.
 
 import type { Bands } from '../band.js';
-import { everyFrame, type Grid } from '../grid.js';
+import type { Grid } from '../grid.js';
 import type { Lattice } from '../lattice.js';
-import { type ErrorCosts, PlanErrors } from './errors.js';
 
 export interface Course {
   /** Settings and prices. */
@@ -19,6 +18,17 @@ export interface Course {
   readonly errors: ErrorCosts;
 }
 
+/** What errors of exposure cost. */
+export interface ErrorCosts {
+  /** What a level of a stack costs over segment k. */
+  over(k: number, stack: number, level: number): number;
+  /**
+   * What a level set at segment k costs until the segment through which it is held begins; after a filter change from
+   * the first frame judged again.
+   */
+  held(k: number, stack: number, level: number, filter: boolean): number;
+}
+
 /** The segment through which a setting is held that was set at segment k; below 0 where none may be set. */
 export function heldThrough({ freeAfterCue, freeAfterFilter }: Grid, k: number, filter: boolean): number {
   return (filter ? freeAfterFilter[k] : freeAfterCue[k]) - 1;
@@ -27,11 +37,4 @@ export function heldThrough({ freeAfterCue, freeAfterFilter }: Grid, k: number, 
 /** Judged frames from a cue at segment k to where segment `free` begins, through which its setting is held. */
 export function judgedFrames({ lattice, grid }: Course, k: number, free: number, filter: boolean): number {
   return grid.at[free] - grid.at[k] - (filter ? lattice.affectedFrames : 0);
-}
-
-/** A plan: a cue may come at every frame, and every judged frame lies within tolerance. */
-export function planCourse(lattice: Lattice): Course {
-  const { band, hold, landing } = lattice;
-  const grid = everyFrame(lattice.frameCount, lattice);
-  return { lattice, grid, band, hold, landing, errors: new PlanErrors(lattice, grid) };
 }

@@ -3,8 +3,8 @@
 // known so well; the price of a cue does not fade, or cues would be put off for ever.
 
 import type { Bands } from '../band.js';
-import { heldThrough } from '../exact/course.js';
-import type { ErrorCosts } from '../exact/errors.js';
+import { type ErrorCosts, heldThrough } from '../exact/course.js';
+
 import type { Grid } from '../grid.js';
 import { frameShare, type Lattice } from '../lattice.js';
 

@@ -1,21 +1,18 @@
-// What the errors of a plan cost: holding one exposure over many frames by a formula instead of a sum.
+// A plan as a course: what its errors cost, held over many frames, by a formula instead of a sum.
 
-import type { Grid } from '../grid.js';
+import { everyFrame, type Grid } from '../grid.js';
 import type { Lattice } from '../lattice.js';
+import type { Course, ErrorCosts } from './course.js';
 
-/** What errors of exposure cost. */
-export interface ErrorCosts {
-  /** What a level of a stack costs over segment k. */
-  over(k: number, stack: number, level: number): number;
-  /**
-   * What a level set at segment k costs until the segment through which it is held begins; after a filter change from
-   * the first frame judged again.
-   */
-  held(k: number, stack: number, level: number, filter: boolean): number;
+/** A cue may come at every frame, and every judged frame lies within tolerance. */
+export function planCourse(lattice: Lattice): Course {
+  const { band, hold, landing } = lattice;
+  const grid = everyFrame(lattice.frameCount, lattice);
+  return { lattice, grid, band, hold, landing, errors: new PlanErrors(lattice, grid) };
 }
 
 /** Prefix sums of the centred targets and of their squares. */
-export class PlanErrors implements ErrorCosts {
+class PlanErrors implements ErrorCosts {
   private readonly lattice: Lattice;
   private readonly grid: Grid; // of every frame
   private readonly mean: number;
