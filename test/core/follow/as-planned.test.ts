@@ -1,12 +1,16 @@
 // An evening that is a stop darker than forecast throughout falls as the planned one does. So it can be followed in about
-// the plan's number of cues and about as closely as the plan follows the forecast: however finely time is cut, however
-// wide the tolerance, and whether one asks at every frame or once a minute.
+// the plan's number of cues and about as closely as the plan follows the forecast, however finely time is cut and whether
+// one asks at every frame or once a minute. A plan looser than stepping by the meter is followed as closely as that, in
+// fewer turns of a dial.
 
 import { expect, test } from 'vitest';
 import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
 import { outcomeOf, WAYS } from '../../reference/follow-evenings.js';
 
 const { camera } = EVENING_SHOOT;
+
+/** A dial turned by a third once the meter is off by a third (docs/follow.md), a third of a stop at a time. */
+const STEPPING_RMS_EV = 0.18;
 
 for (const { name, change, toleranceEv } of [
   { name: 'a quarter stop, every 8 s', change: {}, toleranceEv: 0.25 },
@@ -36,10 +40,16 @@ for (const { name, change, toleranceEv } of [
     test(`${way.name}, within ${name}`, () => {
       const { cues, rms, worst } = outcomeOf(way, plan, evening);
       const planned = plan.cues.length;
-      expect(cues).toBeGreaterThanOrEqual(0.9 * planned);
-      expect(cues).toBeLessThanOrEqual(1.12 * planned);
-      expect(rms).toBeLessThan(1.05 * plan.summary.rmsErrorEv);
       expect(worst).toBeLessThan(toleranceEv);
+      expect(cues).toBeGreaterThanOrEqual(0.9 * planned);
+      if (plan.summary.rmsErrorEv < STEPPING_RMS_EV) {
+        expect(cues).toBeLessThanOrEqual(1.12 * planned);
+        expect(rms).toBeLessThan(1.05 * plan.summary.rmsErrorEv);
+      } else {
+        const turns = 3 * plan.summary.rampStops;
+        expect(cues).toBeLessThanOrEqual(0.9 * turns);
+        expect(rms).toBeLessThan(STEPPING_RMS_EV);
+      }
     });
   }
 }

@@ -235,7 +235,7 @@ describe('readings', () => {
     }
   });
 
-  test('a reading that somebody is sure of is used however far it jumps, but not one that no sky gives', () => {
+  test('a reading that somebody is sure of is used however far it jumps, even one that no scene gives', () => {
     const state = followed(HAND, 200);
     const reading = readingOf(HAND, 200, -2.5);
     const doubted = followFrame(state, { frame: 200, reading });
@@ -244,16 +244,30 @@ describe('readings', () => {
     const sure = followFrame(state, { frame: 200, reading: { ...reading, sure: true } });
     expect(kinds(sure)).toEqual([]);
     expect(sure.offsetEv).toBeCloseTo(-2.5, 1);
-    const never = followFrame(state, { frame: 200, reading: { ...readingOf(HAND, 200, -9), sure: true } });
-    expect(kinds(never)).toEqual(['reading-impossible']);
+    for (const offsetEv of [-9, 20]) {
+      const odd = { ...readingOf(HAND, 200, offsetEv), sure: true };
+      const used = followFrame(state, { frame: 200, reading: odd });
+      expect(kinds(used).filter((kind) => kind !== 'out-of-reach')).toEqual([]);
+      expect(used.offsetEv).toBeCloseTo(offsetEv, 0);
+    }
   });
 
-  test('what no sky gives is refused with its reason', () => {
+  test('what no scene gives is refused with its reason', () => {
     const state = followed(HAND, 100);
-    const step = followFrame(state, { frame: 100, reading: readingOf(HAND, 100, -9) });
+    const step = followFrame(state, { frame: 100, reading: readingOf(HAND, 100, -13) });
     expect(kinds(step)).toEqual(['reading-impossible']);
-    expect(step.warnings[0]!.text).toContain('stops below the forecast');
+    expect(step.warnings[0]!.text).toContain('darker than any scene');
     expect(step.state.trust).toBe(state.trust);
+  });
+
+  test('what is near the readings so far is used, though no scene gives it', () => {
+    const first = followFrame(startFollow(HAND), {
+      frame: 0,
+      reading: { ...readingOf(HAND, 0, -13), sure: true },
+    });
+    const next = followFrame(first.state, { frame: 1, reading: readingOf(HAND, 1, -13.1) });
+    expect(kinds(next)).not.toContain('reading-impossible');
+    expect(next.state.trust.lastUsedMs).toBe(startMsOf(HAND, 1));
   });
 
   test('lost readings: the offset is kept, the band widens, and after ten minutes it is said', () => {

@@ -64,3 +64,31 @@ test('time never runs backward: a reading from before the last is as of the last
   expect(learn(state, 0, -1, 0.1).atMs).toBe(10 * MINUTE);
   expect(offsetAt(state, 0)).toBe(offsetAt(state, 10 * MINUTE));
 });
+
+// A scene whose words are wrong: the forecast falls by 0.3 stop a minute and lamps hold the light.
+const running = (minutes: number, everyS: number, evPerMin: number) => {
+  let state = startOffset(0);
+  for (let atMs = 0; atMs <= minutes * MINUTE; atMs += everyS * 1000) {
+    state = learn(state, atMs, (evPerMin * atMs) / MINUTE, 0.07);
+  }
+  return state;
+};
+
+for (const everyS of [8, 60]) {
+  for (const evPerMin of [0.25, -0.25]) {
+    test(`light that runs off by ${evPerMin} a minute is seen to, read every ${everyS} s`, () => {
+      const state = running(15, everyS, evPerMin);
+      expect(state.driftEvPerMin / evPerMin).toBeGreaterThan(0.7);
+      expect(state.driftEvPerMin / evPerMin).toBeLessThan(1.2);
+      // Five minutes on, within a third of what they bring.
+      const aheadEv = offsetAt(state, 20 * MINUTE) - 15 * evPerMin;
+      expect(Math.abs(aheadEv - 5 * evPerMin)).toBeLessThan(5 * 0.25 * 0.4);
+    });
+  }
+}
+
+test('a step of half a stop is no drift', () => {
+  let state = running(15, 8, 0);
+  for (let i = 0; i < 15; i++) state = learn(state, 15 * MINUTE + i * 8000, -0.5, 0.07);
+  expect(Math.abs(state.driftEvPerMin)).toBeLessThan(0.01);
+});

@@ -135,21 +135,44 @@ describe('several readings', () => {
 describe('a reading is refused by name', () => {
   const refusedBy = (list: Reading[]) => correctForecast(list, forecast());
 
-  test('where no sky gives it, on either side', () => {
-    const dark = refusedBy([reading(0, -7)]);
+  test('where no scene gives it, on either side', () => {
+    const dark = refusedBy([reading(0, -13)]);
     expect(dark.used).toEqual([]);
     expect(dark.refused[0]?.reason).toBe('impossible');
-    expect(dark.refused[0]?.text).toContain(
-      'EV 8.0 is 7.0 stops below the forecast; no sky is more than 6.1 below it',
+    expect(dark.refused[0]?.text).toMatch(
+      /^EV 2\.0 is darker than any scene with the sun at 6°: 4\.\d at least\. Check ISO, filter and time\.$/,
     );
     expect(dark.offsetEvAt(START)).toBe(0);
-    expect(refusedBy([reading(0, 3.5)]).refused[0]?.text).toContain('3.5 stops above');
-    expect(refusedBy([reading(0, -5)]).used.length).toBe(1);
+    // A white wall in the sun meters 17 (1.5 stops over sunny 16's 15 on a grey card); no scene at dusk 19.
+    expect(refusedBy([reading(0, 2)]).refused).toEqual([]);
+    expect(refusedBy([reading(0, 4)]).refused[0]?.text).toContain('EV 19.0 is brighter than any scene');
   });
 
-  test('but lamps may lift the dark further', () => {
-    expect(refusedBy([reading(100, 6)]).refused).toEqual([]);
-    expect(refusedBy([reading(100, 9)]).refused[0]?.reason).toBe('impossible');
+  test('but not because its words were wrong: heavy cloud over water, lamps in the dark', () => {
+    expect(refusedBy([reading(0, -7)]).used.length).toBe(1);
+    expect(refusedBy([reading(100, 13)]).used.length).toBe(1);
+    expect(refusedBy([reading(100, 17)]).refused[0]?.reason).toBe('impossible');
+  });
+
+  test('a scene stated in numbers beyond all words has any weather about it', () => {
+    const lit = { ...forecast(), forecastEv100At: () => 14 };
+    const at = START + 100 * MIN;
+    expect(correctForecast([{ atMs: at, ev100: 14.5 }], lit).used.length).toBe(1);
+    expect(correctForecast([{ atMs: at, ev100: 17.5 }], lit).refused[0]?.reason).toBe('impossible');
+  });
+
+  test('a reading that the words explain leaves the weather its room about it', () => {
+    // As heavy cloud does under a clear plan: the weather may still do to it what it does to any evening.
+    const heavy = correctForecast([reading(0, -6.3)], forecast());
+    const band = correctedBandAt(heavy, START + 90 * MIN);
+    expect(band.lowEv).toBeLessThan(-1.5);
+    expect(correctedBandAt(heavy, START).lowEv).toBeCloseTo(-1 / 6, 9);
+  });
+
+  test('lamps that hold the light while the forecast falls contradict nothing', () => {
+    // Eight stops in forty minutes, a reading every ten.
+    const list = [60, 70, 80, 90, 100].map((minute, i) => reading(minute, 2 * i));
+    expect(refusedBy(list).refused).toEqual([]);
   });
 
   test('where it has moved faster than skies do, and the forecast stays with the others', () => {

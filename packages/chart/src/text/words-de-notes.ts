@@ -57,16 +57,16 @@ const RULES: readonly Rule[] = [
     () => 'Zwei spätere Messungen stimmen überein und mit dieser nicht: Das Licht hat sich geändert.',
   ],
   [
-    `EV ${number} is ${number} stops (below|above) the forecast; no sky is more than ${number} (?:below|above) it\\. Check ISO, filter and time, or the scene's lamps\\.`,
-    (ev, off, side, limit) =>
-      `EV ${comma(ev!)} liegt ${comma(off!)} Stufen ${side === 'below' ? 'unter' : 'über'} der Vorhersage; ` +
-      `kein Himmel liegt mehr als ${comma(limit!)} Stufen daneben. ISO, Filter und Uhrzeit prüfen, oder die Lampen der Szene.`,
+    `EV ${number} is (darker|brighter) than any scene with the sun at (-?\\d+)°: ${number} at (?:least|most)\\. Check ISO, filter and time\\.`,
+    (ev, side, sun, limit) =>
+      `EV ${comma(ev!)} ist ${side === 'darker' ? 'dunkler' : 'heller'} als jede Szene bei Sonnenhöhe ${sun}°: ` +
+      `${side === 'darker' ? 'mindestens' : 'höchstens'} ${comma(limit!)}. ISO, Filter und Uhrzeit prüfen.`,
   ],
   [
-    `${number} stops from the reading of EV ${number} ${number} minutes apart, against the forecast; skies move ${number} at most in that time\\. Read again\\.`,
+    `${number} stops from the reading of EV ${number} ${number} minutes apart, against the forecast; light moves ${number} at most in that time\\. Read again\\.`,
     (moved, other, minutes, allowed) =>
       `${comma(moved!)} Stufen von der Messung EV ${comma(other!)} entfernt, ${minutes} Minuten auseinander, gegen die ` +
-      `Vorhersage; Himmel ändern sich in dieser Zeit um höchstens ${comma(allowed!)}. Noch einmal messen.`,
+      `Vorhersage; das Licht ändert sich in dieser Zeit um höchstens ${comma(allowed!)}. Noch einmal messen.`,
   ],
   [
     `EV ${number} is ${number} stops (brighter|darker) than expected: not used unless the next readings bear it out\\.`,

@@ -5,16 +5,16 @@ import { exposureEv } from '../ramp/moves.js';
 import type { RampCue, Way } from '../ramp/way.js';
 import type { CameraState } from './camera.js';
 import { type Evening, frameStartMs } from './evening.js';
-import { offsetAt } from './offset-state.js';
 import { sameState } from './setting.js';
-import type { Trust } from './trust.js';
+import { expectedOffsetEv, type Trust } from './trust.js';
 
 /** Corrected targets from a frame on, as far as is looked ahead. */
-export function targetsAhead(evening: Evening, { offset }: Trust, frame: number): Float64Array {
+export function targetsAhead(evening: Evening, trust: Trust, frame: number): Float64Array {
   const { plan, aheadFrames, frameCount } = evening;
   const count = Math.min(aheadFrames, frameCount - frame);
   return Float64Array.from({ length: count }, (_, i) => {
-    return plan.frames[frame + i]!.targetEv100 + offsetAt(offset, frameStartMs(evening, frame + i));
+    const { targetEv100, sceneEv100 } = plan.frames[frame + i]!;
+    return targetEv100 + expectedOffsetEv(trust, frameStartMs(evening, frame + i), sceneEv100);
   });
 }
 

@@ -6,10 +6,9 @@ import { changesBetween } from '../plan/cues.js';
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
 import { type Evening, frameStartMs, frameText } from './evening.js';
-import { offsetAt } from './offset-state.js';
 import { settingAt } from './setting.js';
 import type { FollowState } from './state.js';
-import type { Trust } from './trust.js';
+import { expectedOffsetEv, type Trust } from './trust.js';
 import type { FollowAnswer, FollowCue, FollowWarning } from './types.js';
 
 const NO_READING_MS = 10 * 60_000;
@@ -28,7 +27,7 @@ export function answerOf(
   const setting = settingAt(evening, present, targetEv100);
   const planned = evening.plan.frames[frame]!;
   const nowMs = frameStartMs(evening, frame);
-  const offsetEv = offsetAt(trust.offset, nowMs);
+  const offsetEv = expectedOffsetEv(trust, nowMs, planned.sceneEv100);
   const sceneEv100 = planned.sceneEv100 + offsetEv;
   const first = camera.cueCount + 1;
   const states = [present, ...told.map(({ to }) => to)];

@@ -36,6 +36,9 @@ export interface Evening {
 // a power law through both. Far ahead, where the light is not known so well, a twelfth. The plan's own price is the least.
 const NARROW = { rmsEv: 0.12, error: 12 };
 const WIDE = { rmsEv: 0.2, error: 1 };
+// Our choice: whatever its plan allows, an evening is followed no more loosely than somebody keeps to it who turns a dial
+// by a third of a stop whenever the meter is off by more: 0.18 stop rms.
+const LOOSEST_RMS_EV = 0.18;
 const POWER = Math.log(NARROW.error / WIDE.error) / Math.log(WIDE.rmsEv / NARROW.rmsEv);
 const AHEAD_SHARE = 1 / 12;
 const FADE_S = 180;
@@ -54,7 +57,7 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
   const problem = problemFrom(shoot, kit, targets);
   const weights = weightsOf(problem);
   // Dials of third and half stops leave errors of about as much: no plan asks for more.
-  const rmsEv = Math.max(NARROW.rmsEv, plan.summary.rmsErrorEv);
+  const rmsEv = Math.min(LOOSEST_RMS_EV, Math.max(NARROW.rmsEv, plan.summary.rmsErrorEv));
   const error = NARROW.error * (NARROW.rmsEv / rmsEv) ** POWER;
   const live = liveKit(problem, {
     errorNow: Math.max(weights.error, error),

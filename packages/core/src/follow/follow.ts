@@ -10,10 +10,9 @@ import { answerOf, takenCues } from './answer.js';
 import { BLANK, type CameraState, shifted, withCue } from './camera.js';
 import { type Evening, eveningOf, frameStartMs, plannedLightAt } from './evening.js';
 import { type Moment, momentOf } from './moment.js';
-import { startOffset } from './offset-state.js';
 import { hear } from './reports.js';
 import type { FollowState } from './state.js';
-import { type Trust, takeReading } from './trust.js';
+import { startTrust, type Trust, takeReading } from './trust.js';
 import type { FollowAnswer, FollowInput, FollowOptions, FollowWarning, FollowWarningKind } from './types.js';
 
 export type { FollowState } from './state.js';
@@ -48,7 +47,7 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
     evening,
     frame: undefined,
     camera: BLANK,
-    trust: { offset: startOffset(evening.startMs), lastUsedMs: undefined, doubt: undefined },
+    trust: startTrust(evening.startMs),
     told: [],
     doubted: undefined,
   };
@@ -161,6 +160,7 @@ function rewound(trust: Trust, evening: Evening, { kind, frame }: Moment): Trust
   const nowMs = frameStartMs(evening, frame);
   const { offset, lastUsedMs } = trust;
   return {
+    ...trust,
     offset: { ...offset, atMs: Math.min(offset.atMs, nowMs) },
     lastUsedMs: lastUsedMs === undefined ? undefined : Math.min(lastUsedMs, nowMs),
     doubt: undefined,
@@ -190,7 +190,12 @@ function learnt(
   if (trust.lastUsedMs !== undefined && atMs < trust.lastUsedMs) return old('is older than one already used');
   if (atMs < evening.startMs - LONGEST_BEFORE_MS) return old('is of another day');
   if (kind === 'back') return old('comes with a doubtful time');
-  const taken = takeReading(trust, reading, plannedLightAt(evening, atMs), evening.options.meterEv);
+  const taken = takeReading(
+    trust,
+    reading,
+    (ms) => plannedLightAt(evening, ms),
+    evening.options.meterEv,
+  );
   if (taken.warning !== undefined) warnings.push(taken.warning);
   return taken.trust;
 }

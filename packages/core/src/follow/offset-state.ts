@@ -10,6 +10,7 @@ export interface OffsetState {
   readonly lastingEv: number;
   readonly driftEvPerMin: number;
   readonly cloudEv: number;
+  readonly lean: number; // mean of the last minutes' surprises, each in standard deviations of what was expected
   readonly covariance: readonly [number, number, number, number, number, number];
 }
 
@@ -18,6 +19,13 @@ const LASTING_EV = Math.hypot(0.87, 1);
 // Our choice: an evening runs off its forecast by a third of a stop an hour, and keeps to that for an hour.
 const DRIFT_EV_PER_MIN = 0.33 / 60;
 const DRIFT_MEMORY_MIN = 60;
+// Where the scene's words are wrong, the light runs off by up to 0.3 stop a minute for the twenty minutes of steepest
+// twilight: lamps hold it and the forecast falls. Surprises then lean to one side for minutes, as passing cloud seldom
+// makes them. Lean and threshold (standard deviations of it) are our choice, as is the drift that is then thought possible.
+const LEAN_MEMORY_MIN = 3;
+const LEANS_FROM = 2.5;
+const MOST_SURPRISE = 3;
+const WRONG_WORDS_EV_PER_MIN = 0.1;
 
 export function startOffset(atMs: number): OffsetState {
   return {
@@ -25,6 +33,7 @@ export function startOffset(atMs: number): OffsetState {
     lastingEv: 0,
     driftEvPerMin: 0,
     cloudEv: 0,
+    lean: 0,
     // What is there at the first reading is taken to last; what comes after it passes.
     covariance: [LASTING_EV ** 2, 0, 0, DRIFT_EV_PER_MIN ** 2, 0, 0],
   };
@@ -50,6 +59,7 @@ export function advance(state: OffsetState, toMs: number): OffsetState {
   const cloud = Math.exp(-minutes / CLOUD_MEMORY_MIN);
   const [oo, od, oc, dd, dc, cc] = state.covariance;
   return {
+    ...state,
     atMs: toMs,
     lastingEv: state.lastingEv + state.driftEvPerMin * carry,
     driftEvPerMin: state.driftEvPerMin * kept,
@@ -72,14 +82,14 @@ export function advance(state: OffsetState, toMs: number): OffsetState {
  * @param noiseEv standard deviation of the reading, > 0
  */
 export function learn(before: OffsetState, atMs: number, offsetEv: number, noiseEv: number): OffsetState {
-  const state = advance(before, atMs);
+  const state = leaning(before, advance(before, atMs), offsetEv, noiseEv);
   const [oo, od, oc, dd, dc, cc] = state.covariance;
   // A reading sees lasting part and cloud together.
   const [o, d, c] = [oo + oc, od + dc, oc + cc];
   const variance = o + c + noiseEv ** 2;
   const surprise = (offsetEv - state.lastingEv - state.cloudEv) / variance;
   return {
-    atMs: state.atMs,
+    ...state,
     lastingEv: state.lastingEv + o * surprise,
     driftEvPerMin: state.driftEvPerMin + d * surprise,
     cloudEv: state.cloudEv + c * surprise,
@@ -92,6 +102,20 @@ export function learn(before: OffsetState, atMs: number, offsetEv: number, noise
       cc - (c * c) / variance,
     ],
   };
+}
+
+/** The state as a reading finds it: open to another drift where the surprises have long been to one side. */
+function leaning(before: OffsetState, state: OffsetState, offsetEv: number, noiseEv: number): OffsetState {
+  const [oo, od, oc, dd, dc, cc] = state.covariance;
+  const surprise = (offsetEv - state.lastingEv - state.cloudEv) / Math.sqrt(oo + 2 * oc + cc + noiseEv ** 2);
+  const share = 1 - Math.exp(-(state.atMs - before.atMs) / 60_000 / LEAN_MEMORY_MIN);
+  const kept = Math.min(MOST_SURPRISE, Math.max(-MOST_SURPRISE, surprise));
+  const lean = (1 - share) * state.lean + share * kept;
+  // What the lean of surprises without a side would be.
+  const usual = Math.sqrt(share / (2 - share));
+  if (Math.abs(lean) <= LEANS_FROM * usual) return { ...state, lean };
+  const open = Math.max(dd, WRONG_WORDS_EV_PER_MIN ** 2);
+  return { ...state, lean, covariance: [oo, od, oc, open, dc, cc] };
 }
 
 /** The state once a sudden step in the light is believed: what it knew may be off by so many stops in either part. */

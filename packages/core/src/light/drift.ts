@@ -1,7 +1,7 @@
 // How far the light wanders from its forecast in the minutes after a reading, in any weather.
 // Source: docs/sources.md#weather-spread.
 
-import { intervalOf } from './smooth.js';
+import { linearAt } from './smooth.js';
 
 // What the light moves by in so many minutes: 95 and 99 % of measured pairs, by class of sun altitude.
 const DRIFT_MINUTES = [0, 1, 2, 5, 10, 30];
@@ -41,12 +41,6 @@ export function driftEv(minutes: number, sunAltitudeDeg: number, percent: 95 | 9
   const measuredTo = DRIFT_MINUTES[DRIFT_MINUTES.length - 1]!;
   // A walk without aim goes with the root of time; nothing longer than half an hour was measured here.
   const beyond = Math.sqrt(Math.max(1, minutes / measuredTo));
-  const along = rows.map((row) => beyond * linear(DRIFT_MINUTES, row, minutes));
-  return linear(DRIFT_SUN_DEG, along, sunAltitudeDeg);
-}
-
-function linear(xs: readonly number[], ys: readonly number[], x: number): number {
-  const i = intervalOf(xs, x);
-  const u = Math.min(1, Math.max(0, (x - xs[i]!) / (xs[i + 1]! - xs[i]!)));
-  return ys[i]! * (1 - u) + ys[i + 1]! * u;
+  const along = rows.map((row) => beyond * linearAt(DRIFT_MINUTES, row, minutes));
+  return linearAt(DRIFT_SUN_DEG, along, sunAltitudeDeg);
 }

@@ -1,11 +1,11 @@
-// Meter readings move the forecast. A reading that no sky could give, or that contradicts another, is set
+// Meter readings move the forecast. A reading that no scene could give, or that contradicts another, is set
 // aside by name rather than averaged in. States are plain and never changed: adding gives a new one.
 
 import { finite } from '../check.js';
 import { bandAfterReading, type EvBand, groundBand, type Known, METER_EV } from './band.js';
 import { driftEv } from './drift.js';
 import { offsetThrough, PASSING_CLOUD_EV } from './offset.js';
-import { smoothstep } from './smooth.js';
+import { possibleEv100, wordsDriftEv } from './possible.js';
 
 /** One metered EV at ISO 100 at a known time. */
 export interface Reading {
@@ -31,7 +31,7 @@ export interface Forecast {
 export interface Refusal {
   /** As it was given. */
   readonly reading: Reading;
-  /** No sky gives it; it contradicts a reading near it in time; or two later readings say the light has changed. */
+  /** No scene gives it; it contradicts a reading near it in time; or two later readings say the light has changed. */
   readonly reason: 'impossible' | 'contradictory' | 'superseded';
   /** For a person, one sentence or two. */
   readonly text: string;
@@ -49,12 +49,10 @@ export interface Correction {
   readonly offsetEvAt: (atMs: number) => number;
 }
 
-// What any weather does at its extremes (1 and 98 % of measured minutes), and what a frame differs by when
-// its words are wrong: snow instead of a grey card is 2 stops.
+// A scene stated in numbers may lie beyond all words. Around its forecast any weather is possible (1 and 98 % of measured
+// minutes), and two stops by which a frame differs where its words are wrong: snow instead of a grey card.
 const DARKEST_EV = -4.1 - 2;
 const BRIGHTEST_EV = 1 + 2;
-// In the dark, lamps and town glow that nobody stated may lift a frame further.
-const BRIGHTEST_AT_NIGHT_EV = 8;
 
 // Readings beyond this many say nothing more, and the set-up grows with their cube.
 const MOST_SAMPLES = 60;
@@ -103,10 +101,10 @@ export function correctForecast(readings: readonly Reading[], forecast: Forecast
 }
 
 /**
- * The correction with one more reading. Refused where the offset is beyond -6.1 or +3 stops (+8 in the dark),
- * or where it has moved from the nearest used reading by more than 99 % of measured skies move in that time.
- * A refused reading that the next one bears out within half an hour overrules what came before. Source:
- * docs/sources.md#weather-spread.
+ * The correction with one more reading. Refused where no words for a scene give it with the sun where it is, or
+ * where it has moved from the nearest used reading by more than skies and wrong words for the scene move it in that
+ * time. A refused reading that the next one bears out within half an hour overrules what came before. Source:
+ * docs/light.md#in-a-photographers-words.
  *
  * @param correction so far; it is not changed
  * @param reading time and EV, finite
@@ -117,7 +115,7 @@ export function correctForecast(readings: readonly Reading[], forecast: Forecast
  * import { addReading, NOTHING_KNOWN, startCorrection } from '@evenfall/core';
  *
  * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
- * // Eight stops below a forecast no sky is: a filter was left on the meter, or its ISO is wrong.
+ * // At sunset the darkest scene meters EV 1: a filter was left on the meter, or its ISO is wrong.
  * const { used, refused } = addReading(startCorrection(forecast), { atMs: 0, ev100: 0 });
  * used.length; // → 0
  * refused[0]?.reason; // → 'impossible'
@@ -127,7 +125,10 @@ export function addReading(correction: Correction, reading: Reading): Correction
   finite('atMs', reading.atMs);
   finite('ev100', reading.ev100);
   const { forecast, used, refused } = correction;
-  const impossible = whyImpossible(reading, forecast);
+  const impossible = whyImpossible(reading, {
+    sceneEv100: forecast.forecastEv100At(reading.atMs),
+    sunAltitudeDeg: forecast.sunAltitudeAt(reading.atMs),
+  });
   if (impossible !== undefined) {
     return { ...correction, refused: [...refused, { reading, reason: 'impossible', text: impossible }] };
   }
@@ -196,7 +197,10 @@ export function correctedBandAt(
   if (nearest === undefined) return weather;
   const minutes = Math.abs(nearest.atMs - atMs) / 60_000;
   const sunAltitudeDeg = here?.sunAltitudeDeg ?? forecast.sunAltitudeAt(atMs);
-  return bandAfterReading(weather, offsetEvAt(atMs), minutes, sunAltitudeDeg);
+  // Beyond what weather does it is the scene's words that are off, and the weather has all its room about them still.
+  const offsetEv = offsetEvAt(atMs);
+  const byWeather = offsetEv >= weather.lowEv && offsetEv <= weather.highEv;
+  return bandAfterReading(weather, byWeather ? offsetEv : 0, minutes, sunAltitudeDeg);
 }
 
 function withReadings(
@@ -228,26 +232,47 @@ function nearestInTime(readings: readonly Reading[], atMs: number): Reading | un
   return best;
 }
 
-function whyImpossible(reading: Reading, forecast: Forecast): string | undefined {
-  const offsetEv = offsetOf(reading, forecast);
-  const dark = smoothstep(-8, -12, forecast.sunAltitudeAt(reading.atMs));
-  const brightestEv = BRIGHTEST_EV + dark * (BRIGHTEST_AT_NIGHT_EV - BRIGHTEST_EV);
-  if (offsetEv >= DARKEST_EV && offsetEv <= brightestEv) return undefined;
-  const side = offsetEv < 0 ? 'below' : 'above';
-  const limitEv = offsetEv < 0 ? -DARKEST_EV : brightestEv;
+/** The light at a reading's time as it was forecast. */
+export interface Expected {
+  readonly sceneEv100: number;
+  readonly sunAltitudeDeg: number;
+}
+
+/** Why no scene gives a reading, for a person; undefined where one may. */
+export function whyImpossible(
+  { ev100 }: Reading,
+  { sceneEv100, sunAltitudeDeg }: Expected,
+): string | undefined {
+  const { darkEv100, brightEv100 } = possibleEv100(sunAltitudeDeg);
+  const least = Math.min(darkEv100, sceneEv100 + DARKEST_EV);
+  const most = Math.max(brightEv100, sceneEv100 + BRIGHTEST_EV);
+  if (ev100 >= least && ev100 <= most) return undefined;
+  const [side, limit] =
+    ev100 < least ? ['darker', `${least.toFixed(1)} at least`] : ['brighter', `${most.toFixed(1)} at most`];
   return (
-    `EV ${reading.ev100.toFixed(1)} is ${Math.abs(offsetEv).toFixed(1)} stops ${side} the forecast; ` +
-    `no sky is more than ${limitEv.toFixed(1)} ${side} it. Check ISO, filter and time, or the scene's lamps.`
+    `EV ${ev100.toFixed(1)} is ${side} than any scene with the sun at ${sunAltitudeDeg.toFixed(0)}°: ${limit}. ` +
+    'Check ISO, filter and time.'
   );
+}
+
+/** Stops by which two true readings may differ against the forecast: weather, a meter twice, and wrong words besides. */
+export function mayDifferEv(
+  minutesApart: number,
+  sunAltitudeDeg: number,
+  otherSunAltitudeDeg = sunAltitudeDeg,
+): number {
+  const weatherEv = driftEv(minutesApart, sunAltitudeDeg, 99);
+  return weatherEv + 2 * METER_EV + wordsDriftEv(sunAltitudeDeg, otherSunAltitudeDeg);
 }
 
 function whyContradictory(reading: Reading, other: Reading, forecast: Forecast): string | undefined {
   const movedEv = Math.abs(offsetOf(reading, forecast) - offsetOf(other, forecast));
   const minutes = minutesApart(reading, other);
-  const allowedEv = driftEv(minutes, forecast.sunAltitudeAt(reading.atMs), 99) + 2 * METER_EV;
+  const { sunAltitudeAt } = forecast;
+  const allowedEv = mayDifferEv(minutes, sunAltitudeAt(reading.atMs), sunAltitudeAt(other.atMs));
   if (movedEv <= allowedEv) return undefined;
   return (
     `${movedEv.toFixed(1)} stops from the reading of EV ${other.ev100.toFixed(1)} ${minutes.toFixed(0)} minutes ` +
-    `apart, against the forecast; skies move ${allowedEv.toFixed(1)} at most in that time. Read again.`
+    `apart, against the forecast; light moves ${allowedEv.toFixed(1)} at most in that time. Read again.`
   );
 }

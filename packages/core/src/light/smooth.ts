@@ -110,3 +110,10 @@ export function cubicAt(
   const u = Math.min(1, Math.max(0, (x - xs[i]!) / width));
   return hermite(u, width, ys[i]!, ys[i + 1]!, slopes[i]!, slopes[i + 1]!);
 }
+
+/** Value at x of the straight lines through knots; constant beyond the ends. */
+export function linearAt(xs: readonly number[], ys: readonly number[], x: number): number {
+  const i = intervalOf(xs, x);
+  const u = Math.min(1, Math.max(0, (x - xs[i]!) / (xs[i + 1]! - xs[i]!)));
+  return ys[i]! * (1 - u) + ys[i + 1]! * u;
+}
