@@ -523,9 +523,9 @@ describe('clocks', () => {
   test('frames passed over: hands are taken to have done the cues told, a rig not', () => {
     const ahead = (plan: PlanMade) => {
       const before = followFrame(followed(plan, 300), { frame: 300 });
-      const told = before.cuesAhead.filter(({ frame }) => frame < 340);
+      const told = before.cuesAhead.filter(({ frame }) => frame < 360);
       expect(told.length).toBeGreaterThan(1);
-      return { before, told, after: followFrame(before.state, { frame: 340, jump: true }) };
+      return { before, told, after: followFrame(before.state, { frame: 360, jump: true }) };
     };
     const hand = ahead(HAND);
     expect(kinds(hand.after)).toEqual([]);

@@ -26,9 +26,9 @@ export function possibleEv100(sunAltitudeDeg: number): PossibleEv {
 }
 
 // While twilight passes, the light of one scene moves against that of another: by up to 2.0 stops a degree of sun at -4°,
-// where a clear sky falls and lamps stay, and 2.4 at -9.5°, where a town lights its clouds and a dark sky falls. With the
+// where a clear sky falls and lamps stay, and 2.6 at -10°, where a town lights its clouds and a dark sky falls. With the
 // sun higher it is half a stop and less.
-const TWILIGHT_EV_PER_DEG = 2.4;
+const TWILIGHT_EV_PER_DEG = 3;
 const TWILIGHT_FROM_DEG = -18;
 const TWILIGHT_TO_DEG = 3;
 
