@@ -49,7 +49,7 @@ test('a reading answers with the frame, its setting, the cues ahead and the offs
   expect(Object.keys(line!.setting!)).toEqual(['shutter', 'shutterS', 'iso', 'aperture', 'filters']);
   expect(line!.offsetEv).toBeCloseTo(-1, 2);
   // Twenty minutes are 150 frames.
-  expect(line!.next!.length).toBeGreaterThan(1);
+  expect(line!.next!.length).toBeGreaterThan(0);
   expect(line!.next!.every(({ frame }) => frame > 0 && frame < 150)).toBe(true);
   expect(line!.next!.map(({ cue }) => cue)).toEqual(line!.next!.map((_, i) => i + 1));
 });
