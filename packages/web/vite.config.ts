@@ -7,6 +7,9 @@ import { pureClasses } from './build/pure-classes.js';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
+const SHARED =
+  /core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|note|prepare|reserve|set-up|targets)|ramp\/(problem|solve|weights|swaps|cost|lattice|exact))/;
+
 // `vite build` makes the page that is served; `vite build --mode one-file` one HTML file that is opened from disk.
 export default defineConfig(({ mode }) => {
   const single = mode === 'one-file';
@@ -19,7 +22,6 @@ export default defineConfig(({ mode }) => {
         '@kurkle/color': at('src/chart/no-mixing.ts'),
         '@evenfall/core': at('../core/src/index.ts'),
         '@evenfall/chart': at('../chart/src/index.ts'),
-        '#plain-plan': at('../core/src/plan/plain.ts'),
         '#new-worker': at(single ? 'src/plan/new-worker-inline.ts' : 'src/plan/new-worker.ts'),
       },
     },
@@ -44,6 +46,8 @@ export default defineConfig(({ mode }) => {
             checks: { bundlerTimings: false },
             input: { page: at('index.html'), planner: at('src/plan/worker.ts') },
             output: {
+              // What page, worker and parts share of the library, in one file: in ten of them it would be larger.
+              codeSplitting: { groups: [{ name: 'shared', test: SHARED }] },
               entryFileNames: ({ name }: { name: string }) =>
                 name === 'planner' ? 'planner.js' : 'assets/[name]-[hash].js',
             },

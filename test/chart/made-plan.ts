@@ -95,7 +95,14 @@ export function madePlan(options: MadePlanOptions = {}): PlanMade {
     events: eventsOf(frames),
     frames,
     cues: made,
-    notes: [{ level: 'caution', text: 'The moon rises during the shoot and may brighten the last frames.' }],
+    notes: [
+      {
+        level: 'caution',
+        kind: 'moonrise',
+        at: frames.at(-1)!.at,
+        text: 'The moon rises during the shoot.',
+      },
+    ],
   };
 }
 

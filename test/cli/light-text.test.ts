@@ -35,7 +35,14 @@ function tableOf(ev: readonly number[]): LightTable {
       { name: 'sunset', at: at(1), sunAltitudeDeg: -0.833 },
       { name: 'moonrise', at: at(60 * 20), sunAltitudeDeg: -30 },
     ],
-    missing: [{ name: 'astronomical-dusk', why: 'the sun reaches only -10.6°' }],
+    missing: [
+      {
+        name: 'astronomical-dusk',
+        kind: 'sun-stays-above',
+        ...{ horizon: false, reachedDeg: -10.6, levelDeg: -18 },
+        why: 'the sun reaches only -10.6°',
+      },
+    ],
     rows,
   };
 }

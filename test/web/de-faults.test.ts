@@ -110,6 +110,8 @@ it('leaves a fault that it does not know as it is', () => {
 });
 
 it('in English a time of the library, a date with its zone, is said as a clock shows it', () => {
-  const note = 'From frame 12 on (2027-03-12T19:36:47+00:00) the light is too dark for this kit.';
-  expect(english.library.note(note)).toBe('From frame 12 on (19:36) the light is too dark for this kit.');
+  const text = 'From frame 12 on (2027-03-12T19:36:47+00:00) the light is too dark for this kit.';
+  expect(english.library.warning({ kind: 'out-of-reach', text })).toBe(
+    'From frame 12 on (19:36) the light is too dark for this kit.',
+  );
 });

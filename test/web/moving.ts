@@ -229,7 +229,7 @@ export function moving(site: () => Site): void {
       const shoot = shootOf({ ...SLIDE, intervalS: 7 });
       const finding = libraryPlan(shoot).move!.findings.find(({ kind }) => kind === 'too-fast')!;
       const more = finding.remedies.find(({ change }) => change === 'more-frames')!;
-      expect(planShoot({ ...shoot, intervalS: more.intervalS! })).toHaveProperty('infeasible');
+      expect(planShoot({ ...shoot, ...more.apply })).toHaveProperty('infeasible');
       const page = await site().open({ path: fragmentFor(shoot) });
       const fast = section(page, 'Too fast to watch');
       await fast.getByRole('button', { name: /^Shorten the move/ }).waitFor();

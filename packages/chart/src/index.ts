@@ -12,6 +12,15 @@ export { lightChart } from './plot/light.js';
 export { type ChartOptions, planChart } from './plot/plan.js';
 export { INKS, type Ink, type Variant } from './svg/ink.js';
 export { calendarTexts } from './text/calendar.js';
+export type { LibrarySentences } from './text/library.js';
 export { placeTexts } from './text/place.js';
+export {
+  findingText,
+  missingText,
+  noteText,
+  reasonText,
+  refusalText,
+  remedyText,
+} from './text/sentences.js';
 export { exposureText, labelText, settingText, shutterEnds } from './text/setting.js';
 export { english, type Language, languages, type Words, wordsFor } from './text/words.js';

@@ -10,3 +10,4 @@ export * from './plan/index.js';
 export * from './ramp/index.js';
 export * from './shoot/index.js';
 export * from './sky/index.js';
+export * from './words/index.js';

@@ -1,5 +1,6 @@
 // Opening and saving files, loaded when it is first asked for. Everything stays on the device.
 
+import { calendarTexts, languages, wordsFor } from '@evenfall/chart';
 import { readPlan, readShoot, writeCalendar, writeCuesCsv, writePlan, writeShoot } from '@evenfall/core';
 import { say } from './parts/message.js';
 import { part } from './state/part.js';
@@ -37,7 +38,11 @@ export async function save(kind: SaveKind): Promise<void> {
   const plan = made.peek();
   if (plan === undefined) return say(words().files.noPlan);
   if (kind === 'plan') download(`${base}-plan.json`, 'application/json', writePlan(plan));
-  if (kind === 'calendar') download(`${base}.ics`, 'text/calendar', writeCalendar(plan));
+  if (kind === 'calendar') {
+    const language = languages.find((code) => code === words().language) ?? 'en';
+    const texts = calendarTexts(plan, wordsFor({ language }));
+    download(`${base}.ics`, 'text/calendar', writeCalendar(plan, { texts }));
+  }
   if (kind === 'csv') download(`${base}-cues.csv`, 'text/csv', writeCuesCsv(plan));
 }
 

@@ -1,4 +1,4 @@
-import type { PlanMade } from '@evenfall/core';
+import type { PlanMade, PlanNote } from '@evenfall/core';
 import { expect, test } from 'vitest';
 import { cardHtml, cardPages, wordsFor } from '../../../packages/chart/src/index.js';
 import { EVENINGS } from '../evenings.js';
@@ -225,7 +225,9 @@ test('the last page warns and helps', () => {
 test('notes of the plan are on the card, whole, however many', () => {
   const notes = Array.from({ length: 30 }, (_, i) => ({
     level: 'caution' as const,
-    text: `Note number ${i} of the plan, at some length.`,
+    kind: 'frames-affected' as const,
+    count: i,
+    text: `Changing filters may spoil ${i} frames; they are marked in the plan.`,
   }));
   const pages = pagesOf({ ...madePlan(), notes });
   const text = pages.flatMap(textsOf).join(' ');
@@ -234,10 +236,26 @@ test('notes of the plan are on the card, whole, however many', () => {
 });
 
 test('what would spoil the shoot stands on the first page, and nowhere else', () => {
-  const notes = [
-    { level: 'warning' as const, text: 'The card holds 100 of the 361 frames; it is full at 19:16.' },
-    { level: 'warning' as const, text: 'One charge gives 210 of the 361 frames in the cold.' },
-    { level: 'caution' as const, text: 'Start with it empty.' },
+  const at = '2026-10-14T19:16:00+01:00';
+  const notes: PlanNote[] = [
+    {
+      level: 'warning',
+      kind: 'card-full',
+      ...{ holds: 100, frameCount: 361, neededGB: 9.5, at },
+      text: 'The card holds 100 of the 361 frames; bring 9.5 GB or more. It is full at 19:16.',
+    },
+    {
+      level: 'warning',
+      kind: 'battery-spent',
+      ...{ holds: 210, frameCount: 361, cold: true, at },
+      text: 'One charge gives 210 of the 361 frames in the cold; bring a second battery or outside power. It is spent at 19:16.',
+    },
+    {
+      level: 'caution',
+      kind: 'card-nearly-full',
+      share: 0.93,
+      text: 'The frames take 93 % of the card: start with it empty.',
+    },
   ];
   for (const paper of ['a6', 'a5'] as const) {
     const pages = cardPages({ ...madePlan(), notes }, { paper }).map(parseXml);

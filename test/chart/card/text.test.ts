@@ -1,3 +1,4 @@
+import type { PlanNote } from '@evenfall/core';
 import { expect, test } from 'vitest';
 import { cardText, wordsFor } from '../../../packages/chart/src/index.js';
 import { EVENINGS } from '../evenings.js';
@@ -107,13 +108,15 @@ test('a title cannot break the layout with control characters', () => {
 });
 
 test('the text card warns before the list of what to prepare', () => {
-  const notes = [
-    { level: 'caution' as const, text: 'Start with it empty.' },
-    { level: 'warning' as const, text: 'The card holds 100 of the 361 frames.' },
+  const fullAt = '2026-10-14T19:16:00+01:00';
+  const full = { kind: 'card-full', holds: 100, frameCount: 361, neededGB: 9.5, at: fullAt } as const;
+  const notes: PlanNote[] = [
+    { level: 'caution', kind: 'card-nearly-full', share: 0.93, text: '' },
+    { level: 'warning', ...full, text: '' },
   ];
   const text = cardText({ ...madePlan(), notes });
   const at = (part: string) => text.indexOf(part);
   expect(at('! The card holds 100')).toBeGreaterThan(0);
   expect(at('! The card holds 100')).toBeLessThan(at('== Before starting =='));
-  expect(at('- Start with it empty.')).toBeGreaterThan(at('== Cues'));
+  expect(at('- The frames take 93 % of the card: start with it empty.')).toBeGreaterThan(at('== Cues'));
 });

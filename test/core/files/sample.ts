@@ -107,7 +107,15 @@ export const PLAN: PlanMade = {
       changes: [{ control: 'shutter', from: '1/250', to: '1/125' }],
     },
   ],
-  notes: [{ level: 'caution', text: 'The battery lasts 3 frames of 5.' }],
+  notes: [
+    {
+      level: 'caution',
+      kind: 'battery-nearly-spent',
+      share: 0.95,
+      cold: false,
+      text: 'The frames take 95 % of one charge: start with it full, and have another at hand.',
+    },
+  ],
 };
 
 export const INFEASIBLE: PlanInfeasible = {
@@ -118,10 +126,13 @@ export const INFEASIBLE: PlanInfeasible = {
     frame: 812,
     at: '2026-09-12T20:51:12+02:00',
     shortfallEv: 1.3,
+    worstShortfallEv: 2.1,
     text: 'From frame 813 on the scene is 1.3 stops too dark.',
     remedies: [
       {
-        change: 'iso',
+        change: 'higher-iso',
+        iso: 6400,
+        fromIso: 3200,
         text: 'raise the highest ISO to 6400',
         apply: { camera: { ...SHOOT.camera, iso: { lowest: 100, highest: 6400 } } },
       },

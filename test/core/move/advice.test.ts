@@ -35,6 +35,8 @@ describe('on the screen', () => {
         kind: 'too-fast',
         level: 'caution',
         frame: 104,
+        crossingS: expect.closeTo(5.25, 9),
+        limitS: 7,
         text: 'At its fastest, frame 105, the picture passes its own width in 5.25 s of clip; under 7 s a move is hard to watch.',
         remedies: [
           expect.objectContaining({
@@ -47,6 +49,7 @@ describe('on the screen', () => {
             change: 'shorter-move',
             text: 'Shorten the move: pan 90° instead of 120°.',
             lengths: [90],
+            changed: [{ axis: 'pan', unit: 'deg', from: 120, to: 90 }],
           },
         ],
       },
@@ -65,6 +68,7 @@ describe('on the screen', () => {
       change: 'longer-move',
       text: 'Lengthen the move: pan 9° instead of 6.2°.',
       lengths: [9],
+      changed: [{ axis: 'pan', unit: 'deg', from: 6.2, to: 9 }],
     });
     expect(fewer).toMatchObject({ change: 'fewer-frames', frameCount: 144, intervalS: 14.6 });
   });
@@ -107,6 +111,7 @@ describe('smear', () => {
         kind: 'blur',
         level: 'info',
         frame: expect.any(Number),
+        blurPx: expect.closeTo(3 * corner, 3),
         text: expect.stringMatching(
           /^The move goes on while the shutter is open: at most 4\.8 pixels of smear, at frame \d+\. Stopped at every frame there is none\.$/,
         ),
@@ -161,8 +166,10 @@ describe('time', () => {
         change: 'longer-interval',
         text: 'Raise the interval to 12 s: 3 frames in the same time, a clip of 0.12 s.',
         intervalS: 12,
+        fromIntervalS: 10,
         frameCount: 3,
         recordingS: 30,
+        fromRecordingS: 30,
         clipS: 0.12,
       },
       {
@@ -170,7 +177,12 @@ describe('time', () => {
         text: 'Keep the shutter at 6 s or shorter in true time.',
         shutterS: 6,
       },
-      { change: 'shorter-move', text: 'Shorten the move: pan 15° instead of 30°.', lengths: [15] },
+      {
+        change: 'shorter-move',
+        text: 'Shorten the move: pan 15° instead of 30°.',
+        lengths: [15],
+        changed: [{ axis: 'pan', unit: 'deg', from: 30, to: 15 }],
+      },
       { change: 'shorter-settle', text: 'Let the camera settle for 0 s, no longer.', settleS: 0 },
       { change: 'shorter-write', text: 'Use a card or a format that writes in 0 s.', writeS: 0 },
     ]);
@@ -220,23 +232,35 @@ describe('a motor too slow for a move without a stop', () => {
       {
         kind: 'gear-too-slow',
         level: 'warning',
+        axis: 'pan',
+        unit: 'deg',
+        speed: 1,
+        topSpeed: 0.5,
         text: 'The pan would have to reach 1° a second; its motor goes 0.5° a second.',
         remedies: [
-          { change: 'shorter-move', text: 'Shorten the move: pan 45° instead of 90°.', lengths: [45] },
+          {
+            change: 'shorter-move',
+            text: 'Shorten the move: pan 45° instead of 90°.',
+            lengths: [45],
+            changed: [{ axis: 'pan', unit: 'deg', from: 90, to: 45 }],
+          },
           {
             change: 'longer-recording',
             text: 'Shoot 19 frames at the same interval: 3 min instead of 90 s, a clip of 0.76 s.',
             frameCount: 19,
             intervalS: 10,
             recordingS: 180,
+            fromRecordingS: 90,
             clipS: 0.76,
           },
           {
             change: 'longer-interval',
             text: 'Raise the interval to 20 s for the same frames: 3 min in all.',
             intervalS: 20,
+            fromIntervalS: 10,
             frameCount: 10,
             recordingS: 180,
+            fromRecordingS: 90,
             clipS: 0.4,
           },
         ],
@@ -282,6 +306,12 @@ describe('steps too small for the motor', () => {
       {
         kind: 'steps-too-small',
         level: 'info',
+        axis: 'pan',
+        unit: 'deg',
+        smallestStep: 0.1,
+        count: 4,
+        steps: 10,
+        all: false,
         text: "4 of 10 steps of the pan, where it starts and ends, are below the motor's smallest, 0.1°; frames repeat there.",
         remedies: [],
       },
@@ -291,9 +321,20 @@ describe('steps too small for the motor', () => {
       {
         kind: 'steps-too-small',
         level: 'caution',
+        axis: 'pan',
+        unit: 'deg',
+        smallestStep: 0.2,
+        count: 10,
+        steps: 10,
+        all: true,
         text: "Every step of the pan is below the motor's smallest, 0.2°: the picture will stand and jump.",
         remedies: [
-          { change: 'longer-move', text: 'Lengthen the move: pan 1.4° instead of 1°.', lengths: [1.4] },
+          {
+            change: 'longer-move',
+            text: 'Lengthen the move: pan 1.4° instead of 1°.',
+            lengths: [1.4],
+            changed: [{ axis: 'pan', unit: 'deg', from: 1, to: 1.4 }],
+          },
         ],
       },
     ]);

@@ -21,22 +21,34 @@ function dusk(frameCount: number, longestS: number) {
   });
 }
 
+/** Whatever values a remedy may have. */
+interface Values {
+  readonly frameCount?: number;
+  readonly intervalS?: number;
+  readonly shutterS?: number;
+  readonly settleS?: number;
+  readonly writeS?: number;
+  readonly lengths?: readonly number[];
+}
+const values = (remedy: MoveRemedy): Values => remedy as Values;
+
 /** The request as a person would change it who follows a remedy. */
 function followed(request: MoveRequest, plan: MovePlan, remedy: MoveRemedy): MoveRequest {
-  const { frameCount = request.frames.length, intervalS = request.intervalS } = remedy;
+  const { frameCount = request.frames.length, intervalS = request.intervalS, ...other } = values(remedy);
   const longestS = Math.max(...request.frames.map(({ shutterS }) => shutterS));
   const frames = frameCount === request.frames.length ? request.frames : dusk(frameCount, longestS);
   const cut = (shutterS: number) =>
-    remedy.change === 'shorter-shutter' ? Math.min(shutterS, remedy.shutterS!) : shutterS;
-  const settled = (gear: { settleS: number }) => Math.min(gear.settleS, remedy.settleS ?? gear.settleS);
+    remedy.change === 'shorter-shutter' ? Math.min(shutterS, other.shutterS!) : shutterS;
+  const settled = (gear: { settleS: number }) => Math.min(gear.settleS, other.settleS ?? gear.settleS);
   return {
     ...request,
     intervalS,
     frames: frames.map(({ shutterS }) => ({ shutterS: cut(shutterS) })),
-    writeS: remedy.writeS ?? request.writeS,
+    writeS: other.writeS ?? request.writeS,
     darkFrame: remedy.change === 'no-dark-frame' ? false : request.darkFrame,
-    moves: request.moves.map((move, i): Move => {
-      const length = remedy.lengths?.[i] ?? plan.travels[i]!.length;
+    moves: request.moves.map((given, i): Move => {
+      const move = remedy.change === 'stop' ? { ...given, mode: 'stopped' as const } : given;
+      const length = other.lengths?.[i] ?? plan.travels[i]!.length;
       return move.axis === 'slide'
         ? { ...move, by: { m: length }, gear: { ...move.gear, settleS: settled(move.gear) } }
         : { ...move, by: { deg: length }, gear: { ...move.gear, settleS: settled(move.gear) } };
@@ -47,7 +59,7 @@ function followed(request: MoveRequest, plan: MovePlan, remedy: MoveRemedy): Mov
 const found = (plan: MovePlan, kind: MoveFinding['kind']) =>
   plan.findings.find((finding) => finding.kind === kind);
 const remedyOf = (plan: MovePlan, kind: MoveFinding['kind'], change: MoveRemedy['change']) =>
-  found(plan, kind)?.remedies.find((remedy) => remedy.change === change) as MoveRemedy;
+  found(plan, kind)?.remedies.find((remedy) => remedy.change === change) as MoveRemedy & Values;
 
 describe('a pan between two points of a picture, through a dusk of 2 h, for a clip of 12 s', () => {
   const { frameCount, intervalS } = footageOf({ recordingS: 7200, clipS: 12 }, 24);
@@ -124,7 +136,7 @@ describe('a slide of 30 m with long shutters at night', () => {
     expect(finding.text).toContain(
       '3.03 s more than its interval of 12 s: shutter 8 s, writing 1 s, moving 3.03 s, settling 3 s.',
     );
-    expect(request.frames[finding.frame!]!.shutterS).toBe(8);
+    expect(request.frames[(finding as { frame: number }).frame]!.shutterS).toBe(8);
   });
 
   test('is cured by each change that the advice names', () => {
@@ -334,10 +346,10 @@ describe('properties', () => {
         const plan = planMoves(r);
         for (const remedy of found(plan, 'no-time')?.remedies ?? []) {
           for (const key of ['shutterS', 'settleS', 'writeS'] as const) {
-            const least = remedy[key];
+            const least = values(remedy)[key];
             if (least === undefined) continue;
             seen[key]++;
-            const short = followed(r, plan, { ...remedy, [key]: least + 0.011 });
+            const short = followed(r, plan, { ...remedy, [key]: least + 0.011 } as MoveRemedy);
             expect(found(planMoves(short), 'no-time'), remedy.text).toBeDefined();
           }
         }

@@ -1,6 +1,7 @@
 // Moves in words, as a person would read them off a tape or a protractor.
 
 import { expect, test } from 'vitest';
+import { moveRemedy } from '../../../packages/core/src/move/english.js';
 import { otherLengths, roundedLength } from '../../../packages/core/src/move/lengths.js';
 import { travelsOf } from '../../../packages/core/src/move/resolve.js';
 import { easeText, lengthText, secondsText, wayText } from '../../../packages/core/src/move/words.js';
@@ -62,14 +63,19 @@ test('a length is rounded to what is read, toward zero or away from it', () => {
 
 test('all moves by one share, or those that are meant', () => {
   const travels = travelsOf([turn('pan', -40), slide(1.2)]);
-  expect(otherLengths(travels, 0.5)).toEqual({
+  expect(moveRemedy(otherLengths(travels, 0.5))).toEqual({
     change: 'shorter-move',
     text: 'Shorten the move: pan 20° instead of 40°, slide 0.6 m instead of 1.2 m.',
     lengths: [-20, 0.6],
+    changed: [
+      { axis: 'pan', unit: 'deg', from: -40, to: -20 },
+      { axis: 'slide', unit: 'm', from: 1.2, to: 0.6 },
+    ],
   });
-  expect(otherLengths(travels, 1.5, ({ axis }) => axis === 'slide')).toEqual({
+  expect(moveRemedy(otherLengths(travels, 1.5, ({ axis }) => axis === 'slide'))).toEqual({
     change: 'longer-move',
     text: 'Lengthen the move: slide 1.8 m instead of 1.2 m.',
     lengths: [-40, 1.8],
+    changed: [{ axis: 'slide', unit: 'm', from: 1.2, to: 1.8 }],
   });
 });

@@ -77,7 +77,12 @@ describe('the moon', () => {
   ])('%s is told from the first frame to the last, and not before or after', (name, word, date) => {
     const evening = on(date, `${date}T17:30:00+01:00`, `${date}T21:30:00+01:00`);
     const event = evening.events.find((e) => e.name === name && e.at.startsWith(date))!;
-    const note = { level: 'info', text: `The moon ${word} at ${event.at.slice(11, 16)}, during the shoot.` };
+    const note = {
+      level: 'info',
+      kind: name,
+      at: event.at,
+      text: `The moon ${word} at ${event.at.slice(11, 16)}, during the shoot.`,
+    };
     const told = (fromS: number, toS: number) =>
       startingWith(on(date, shifted(event.at, fromS), shifted(event.at, toS)), 'The moon');
     expect(told(0, 600)).toEqual([note]);
@@ -105,6 +110,9 @@ test('a reading that no sky gives is told first, as a warning, with its number',
   const plan = made({ ...camera(), readings: [{ at: '2026-09-18T19:30:00+02:00', ev100: 25 }] });
   expect(plan.notes[0]).toEqual({
     level: 'warning',
+    kind: 'reading-refused',
+    ev100: 25,
+    because: expect.objectContaining({ reason: 'impossible', ev100: 25 }),
     text: expect.stringMatching(/^The reading of EV 25 was not used\. [A-Z].*\.$/),
   });
 });

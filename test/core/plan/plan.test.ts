@@ -125,7 +125,7 @@ describe('impossible requests are answers', () => {
     const plan = planShoot(shootFrom(dim));
     if (!('infeasible' in plan)) throw new Error('f/8 and ISO 1000 followed the light into the night');
     expect(plan.infeasible.reason).toBe('too-dark');
-    expect(plan.infeasible.shortfallEv).toBeGreaterThan(0);
+    expect('shortfallEv' in plan.infeasible && plan.infeasible.shortfallEv).toBeGreaterThan(0);
     const changes = plan.infeasible.remedies.map(({ change }) => change);
     expect(changes).toEqual([
       'longer-shutter',
@@ -158,7 +158,7 @@ describe('impossible requests are answers', () => {
     );
     if (!('infeasible' in plan)) throw new Error('feasible');
     expect(plan.infeasible.reason).toBe('no-span');
-    expect(plan.infeasible.frame).toBeUndefined();
+    expect(plan.infeasible).not.toHaveProperty('frame');
     expect(plan.infeasible.text).toContain('only from');
     const { apply } = plan.infeasible.remedies[0];
     expect('summary' in planShoot({ ...plan.shoot, ...apply })).toBe(true);

@@ -149,7 +149,7 @@ test('no look darker than six stops is advised: it would be another picture', ()
       .filter(({ change }) => change === 'darker-look')
       .map(({ text }) => text);
   // A third of a stop less ISO would ask for a third more.
-  expect(looks(125)).toEqual(['Let the night be darker: look nightEv -6 instead of -1.5.']);
+  expect(looks(125)).toEqual(['Let the night be darker: -6 stops against metered instead of -1.5.']);
   expect(looks(100)).toEqual([]);
 });
 
@@ -177,7 +177,8 @@ describe('a span the sun does not reach', () => {
     expect(remedies).toEqual([
       {
         change: 'shorter-span',
-        text: 'Shoot from 57.3° to -10.5° of sun altitude on this day.',
+        span: { fromSunAltitudeDeg: 57.3, toSunAltitudeDeg: -10.5 },
+        text: 'Shoot a shorter span: from 57.3° to -10.5° of sun altitude.',
         apply: { span: { fromSunAltitudeDeg: 57.3, toSunAltitudeDeg: -10.5 } },
       },
     ]);

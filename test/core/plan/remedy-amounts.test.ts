@@ -23,6 +23,13 @@ function infeasible(plan: Plan) {
   return plan.infeasible;
 }
 
+/** The same where the light is the reason. */
+function byLight(plan: Plan) {
+  const answer = infeasible(plan);
+  if (!('frame' in answer)) throw new Error(answer.text);
+  return answer;
+}
+
 function lightOf(keys: Record<string, unknown>) {
   const table = lightTable(shootFrom(keys));
   if ('infeasible' in table) throw new Error(table.infeasible.text);
@@ -89,9 +96,7 @@ describe('too dark', () => {
       const lowEv = 4 - 2 - isoStep / 3 - TOLERANCE_EV;
       const short = lowEv - darkest;
       expect(short).toBeGreaterThan(0);
-      const { reason, frame, at, text, shortfallEv, remedies } = infeasible(
-        planShoot(shootFrom(kit(highest))),
-      );
+      const { reason, frame, at, text, shortfallEv, remedies } = byLight(planShoot(shootFrom(kit(highest))));
       expect(reason).toBe('too-dark');
       const first = light.findIndex(({ sceneEv100 }) => sceneEv100 < lowEv);
       expect({ frame, at }).toEqual({ frame: first, at: light[first]!.at });
@@ -194,7 +199,7 @@ describe('too dark', () => {
         `Allow a shutter of ${now['longer-shutter']} s.`,
         `Raise the ISO limit from 32000 to ${now['higher-iso']}.`,
         `Open the aperture to f/${widest}.`,
-        `Let the night be darker: look nightEv ${nightEv} instead of 0.`,
+        `Let the night be darker: ${nightEv} stops against metered instead of 0.`,
         `Accept ${now['looser-tolerance']} EV of error instead of 0.75.`,
       ]),
     );
@@ -249,7 +254,7 @@ describe('too bright', () => {
       const over = brightest - highEv;
       expect(over).toBeGreaterThan(0);
       const range = { widest: '2.8', narrowest: '8' };
-      const answer = infeasible(planShoot(shootFrom(kit(range, shortest))));
+      const answer = byLight(planShoot(shootFrom(kit(range, shortest))));
       expect(answer.reason).toBe('too-bright');
       const first = light.findIndex(({ sceneEv100 }) => sceneEv100 > highEv);
       expect(answer.frame).toBe(first);
@@ -351,7 +356,7 @@ describe('a shorter span by the sun', () => {
     const rows = lightOf(keys);
     expect(up(rows[1]!.sunAltitudeDeg)).toBe(-9.6);
     const toleranceEv = 6 - 2 - 4 - (rows[1]!.sceneEv100 + rows[2]!.sceneEv100) / 2;
-    const answer = infeasible(planShoot(shootFrom({ ...keys, limits: { ...ROOM.limits, toleranceEv } })));
+    const answer = byLight(planShoot(shootFrom({ ...keys, limits: { ...ROOM.limits, toleranceEv } })));
     expect(answer.frame).toBe(2);
     expect(answer.remedies.map(({ change }) => change)).not.toContain('shorter-span');
   });

@@ -2,6 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { wrapText } from '../svg/text-width.js';
+import { noteText } from '../text/sentences.js';
 import type { Words } from '../text/words.js';
 import { type Block, type Layout, LEADING, SIZE } from './page.js';
 
@@ -25,12 +26,10 @@ export function noteBlocks(plan: PlanMade, layout: Layout): Block[] {
 }
 
 // The last page warns of the sun anyway; saying it twice would make both weaker.
-function cautionsBeyond({ notes }: PlanMade, { card, note }: Words): string[] {
-  const cautions = card.cautions.map((text) => text.replace(/\.$/, ''));
+function cautionsBeyond({ notes }: PlanMade, words: Words): string[] {
   return notes
-    .filter(({ level }) => level === 'caution')
-    .map(({ text }) => note(text))
-    .filter((text) => !cautions.some((caution) => text.startsWith(caution)));
+    .filter(({ level, kind }) => level === 'caution' && kind !== 'sun')
+    .map((note) => noteText(note, words));
 }
 
 /** What would spoil the shoot, a card too small say: for the first page, a framed text each. */
@@ -38,8 +37,8 @@ export function warningBlocks({ notes }: PlanMade, { form, words }: Layout): Blo
   const [left, right] = [form.left + 1, form.right - 1];
   return notes
     .filter(({ level }) => level === 'warning')
-    .map(({ text }) => {
-      const lines = wrapText(words.note(text), form.inner - 30, SIZE.small, true);
+    .map((note) => {
+      const lines = wrapText(noteText(note, words), form.inner - 30, SIZE.small, true);
       const height = lines.length * LEADING + 9;
       const middle = (top: number) => top + height / 2 - 2;
       return {

@@ -3,6 +3,7 @@
 import type { PlanMade } from '@evenfall/core';
 import { clockText } from '../text/local-time.js';
 import { moveEnds, moveStarts } from '../text/move.js';
+import { noteText } from '../text/sentences.js';
 import { controlText, settingText } from '../text/setting.js';
 import { english, type Words } from '../text/words.js';
 import { type CueFacts, rowFacts, stepText } from './cue-facts.js';
@@ -32,7 +33,9 @@ export function cardText(plan: PlanMade, { words = english }: { readonly words?:
   const cues = rowFacts(plan, words);
   const list = (items: readonly string[], mark: string) => items.flatMap((item) => wrapped(item, mark));
   const notes = (isWarning: boolean) =>
-    plan.notes.filter(({ level }) => (level === 'warning') === isWarning).map(({ text }) => words.note(text));
+    plan.notes
+      .filter(({ level }) => (level === 'warning') === isWarning)
+      .map((note) => noteText(note, words));
   const [warnings, others] = [notes(true), notes(false)];
   const lines = [
     ...wrapped(facts.title),

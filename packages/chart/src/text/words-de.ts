@@ -1,7 +1,7 @@
 // Every word that chart, card and calendar print, in German. Marks of a dial stay as the camera shows them, "0.4";
 // numbers that are reckoned take a decimal comma.
 
-import { noteInGerman } from './words-de-notes.js';
+import { germanLibrary } from './library-de.js';
 import type { Words } from './words-en.js';
 import { counted, dateParts, fixed, minus } from './words-parts.js';
 
@@ -24,7 +24,7 @@ export const german: Words = {
   number: (value: number, digits: number) => comma(fixed(value, digits)),
   upTo: (value: number, digits: number) => comma(String(Number(fixed(value, digits)))),
   seconds: (value: number) => `${comma(String(Number(fixed(value, 2))))} s`,
-  note: noteInGerman,
+  library: germanLibrary,
   compass: { north: 'N', south: 'S', east: 'O', west: 'W' },
   solarTime: 'mittlere Sonnenzeit',
   untitled: 'Belichtungsplan',
@@ -54,7 +54,7 @@ export const german: Words = {
   noFilter: 'ohne Filter',
   move: {
     axes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' },
-    lanes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt', speed: 'Tempo', time: 'Abstand' },
+    lanes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt', speed: 'Tempo', time: 'Intervall' },
     ways: {
       left: 'nach links',
       right: 'nach rechts',
@@ -135,14 +135,14 @@ export const german: Words = {
       `Bei ISO 100 messen; mit dem EV des nächsten Einsatzes vergleichen. Bis ${p.tolerance} daneben: weiter so. ` +
       `Mehr: jetzt den Einsatz mit dem nächsten EV, dann so viele ` +
       `${p.fallsDark ? 'voraus (dunkler) oder zurück (heller)' : 'voraus (heller) oder zurück (dunkler)'}. ` +
-      `1 Stufe: ${p.cuesPerStop} Einsätze.`,
+      `1 Blende: ${p.cuesPerStop} Einsätze.`,
     correctionByMarks: (p) =>
       `Bei ISO 100 messen; mit dem EV des nächsten Einsatzes vergleichen. Bis ${p.tolerance} daneben: weiter so. ` +
       `Mehr: bei jedem Einsatz so viel mehr einstellen, wenn es dunkler, weniger, wenn es heller ist: erst Zeit, ` +
-      `dann ISO, ${p.marks} Marken je Stufe.`,
+      `dann ISO, ${p.marks} Marken je Blende.`,
     correctionByRig: (p) =>
       `Bei ISO 100 messen; mit dem EV der letzten Zeile vergleichen, deren Uhrzeit vorbei ist. Bis ${p.tolerance} daneben: ` +
-      `weiter so. Mehr: der Steuerung sagen: doppelte Zeit je Stufe dunkler, halbe Zeit je Stufe heller.`,
+      `weiter so. Mehr: der Steuerung sagen: doppelte Zeit je Blende dunkler, halbe Zeit je Blende heller.`,
     minutesAfter: (minutes: string) => `+${minutes} min`,
     frame: (number: string) => `Bild ${number}`,
     sun: (deg: string) => `Sonne ${deg}°`,

@@ -1,5 +1,14 @@
 // Every word that chart, card and calendar print, in English. Another language is one more file like this.
 
+import {
+  englishFindings,
+  englishMissing,
+  englishNotes,
+  englishReasons,
+  englishRefusals,
+  englishRemedies,
+} from '@evenfall/core';
+import type { LibrarySentences } from './library.js';
 import { counted, dateParts, fixed, minus } from './words-parts.js';
 
 const MONTHS = 'January February March April May June July August September October November December'.split(
@@ -32,8 +41,15 @@ export const english = {
   /** At most so many digits after the point. */
   upTo: (value: number, digits: number) => minus(String(Number(fixed(value, digits)))),
   seconds: (value: number) => `${Number(fixed(value, 2))} s`,
-  /** A note of a plan, which the library writes in English. */
-  note: (text: string) => text,
+  /** What the library says as data. */
+  library: {
+    notes: englishNotes,
+    findings: englishFindings,
+    remedies: englishRemedies,
+    reasons: englishReasons,
+    missing: englishMissing,
+    refusals: englishRefusals,
+  } as LibrarySentences,
   compass: { north: 'N', south: 'S', east: 'E', west: 'W' },
   solarTime: 'mean solar time',
   untitled: 'Exposure plan',

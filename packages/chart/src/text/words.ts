@@ -45,11 +45,5 @@ export function wordsFor({
 } = {}): Words {
   const words = LANGUAGES[language];
   if (clock === 24) return words;
-  const twelve = (time: string) => twelveHours(time, words.halves);
-  return {
-    ...words,
-    clock: twelve,
-    // A note may name a time of the day too.
-    note: (text) => words.note(text).replace(/\b\d\d:\d\d(:\d\d)?\b/g, twelve),
-  };
+  return { ...words, clock: (time) => twelveHours(time, words.halves) };
 }

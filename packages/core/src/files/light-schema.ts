@@ -1,8 +1,9 @@
 // The light table, evenfall-light/1, as a schema.
 
 import * as v from 'valibot';
-import { eventName, eventSchema } from './event-schema.js';
-import { finite, format, instant, list, number, text } from './parts.js';
+import { eventSchema } from './event-schema.js';
+import { finite, format, instant, list, number } from './parts.js';
+import { missingSchema } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 
 const degrees = finite('degrees');
@@ -11,11 +12,7 @@ const ev100 = finite('EV at ISO 100');
 export const lightSchema = v.strictObject({
   format: format('evenfall-light/1'),
   events: list(eventSchema, 'events', 100),
-  missing: list(
-    v.strictObject({ name: eventName, why: text('a reason', 'one line', 400) }),
-    '{name, why}',
-    100,
-  ),
+  missing: list(missingSchema, '{name, why}', 100),
   rows: list(
     v.strictObject({
       at: instant(),

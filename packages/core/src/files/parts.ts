@@ -130,13 +130,21 @@ export function mark(give: string) {
 /** One of a few words. */
 export function word<const Options extends readonly string[]>(options: Options) {
   const list = options.map((option) => `"${option}"`).join(', ');
-  const message: Message = ({ input }) => {
+  return v.pipe(
+    v.picklist(options, wordMessage(options)),
+    v.description(options.length === 1 ? list : `one of ${list}`),
+  );
+}
+
+/** That a value is none of a few words. */
+export function wordMessage(options: readonly string[]): Message {
+  const list = options.map((option) => `"${option}"`).join(', ');
+  return ({ input }) => {
     const near = typeof input === 'string' ? nearestWord(input, options) : undefined;
     return near === undefined || options.length === 1
       ? `${shown(input)} is not ${options.length === 1 ? list : `one of ${list}`}; give ${list}`
       : `${shown(input)} is not one of ${list}; the nearest is "${near}"`;
   };
-  return v.pipe(v.picklist(options, message), v.description(options.length === 1 ? list : `one of ${list}`));
 }
 
 /** The format of a file, `evenfall-shoot/1`. In one of a later number nothing is wrong but the program's age. */

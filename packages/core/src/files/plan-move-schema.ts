@@ -2,6 +2,7 @@
 
 import * as v from 'valibot';
 import { aboveZero, choice, finite, isGroup, list, text, whole, word } from './parts.js';
+import { findingSchema, gap } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 
 const seconds = finite('seconds');
@@ -53,34 +54,10 @@ const travel = v.strictObject({
   nearestM: v.exactOptional(metres),
 });
 
-const remedy = v.strictObject({
-  change: word([
-    'more-frames',
-    'fewer-frames',
-    'longer-recording',
-    'longer-interval',
-    'shorter-shutter',
-    'no-dark-frame',
-    'shorter-write',
-    'shorter-settle',
-    'shorter-move',
-    'longer-move',
-  ]),
-  text: line,
-  frameCount: v.exactOptional(whole('a number of frames', 'a whole number', 0, Number.MAX_SAFE_INTEGER)),
-  intervalS: v.exactOptional(seconds),
-  recordingS: v.exactOptional(seconds),
-  clipS: v.exactOptional(seconds),
-  shutterS: v.exactOptional(seconds),
-  writeS: v.exactOptional(seconds),
-  settleS: v.exactOptional(seconds),
-  lengths: v.exactOptional(list(finite('degrees or metres'), 'lengths', 3)),
-});
-
 /** The moves of a plan. */
 export const planMove = v.strictObject({
   travels: list(travel, 'travels', 3),
-  gap: v.strictObject({ writeS: seconds, moveS: seconds, settleS: seconds, gapS: seconds }),
+  gap,
   tightest: v.strictObject({ frame, slackS: seconds }),
   fastest: v.exactOptional(
     v.strictObject({
@@ -89,16 +66,6 @@ export const planMove = v.strictObject({
       crossingS: aboveZero('a time', 'seconds above 0', Number.MAX_SAFE_INTEGER),
     }),
   ),
-  findings: list(
-    v.strictObject({
-      kind: word(['no-time', 'gear-too-slow', 'steps-too-small', 'too-fast', 'too-slow', 'blur']),
-      level: word(['info', 'caution', 'warning']),
-      frame: v.exactOptional(frame),
-      text: line,
-      remedies: list(remedy, 'remedies', 20),
-    }),
-    'findings',
-    100,
-  ),
+  findings: list(findingSchema, 'findings', 100),
   lines: list(v.strictObject({ whole: line, start: line, end: line }), 'lines', 3),
 });

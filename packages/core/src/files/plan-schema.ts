@@ -18,8 +18,9 @@ import {
   word,
 } from './parts.js';
 import { movedFrame, planMove } from './plan-move-schema.js';
+import { infeasibleSchema, noteSchema } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
-import { shootChangeSchema, shootFileSchema } from './shoot-schema.js';
+import { shootFileSchema } from './shoot-schema.js';
 
 const MOST_LINES = 1000;
 
@@ -29,7 +30,6 @@ const degrees = finite("degrees of the sun's true altitude");
 const ev100 = finite('EV at ISO 100');
 const stops = finite('stops');
 const label = text('a label', 'a mark of the dial as text', 120);
-const line = text('a text', 'one line', 2000);
 const frame = whole('a frame', 'a whole number from 0', 0, MOST_FRAMES);
 const count = frame;
 const fits = flag('whether it lasts, true or false');
@@ -97,28 +97,13 @@ const made = v.strictObject({
   cues: list(cue, 'cues', MOST_FRAMES),
   shutterTimes: v.exactOptional(list(cue, 'shutter times', MOST_FRAMES)),
   move: v.exactOptional(planMove),
-  notes: list(
-    v.strictObject({ level: word(['info', 'caution', 'warning']), text: line }),
-    'notes',
-    MOST_LINES,
-  ),
+  notes: list(noteSchema, 'notes', MOST_LINES),
 });
 
 const infeasible = v.strictObject({
   format: planFormat,
   shoot: shootFileSchema,
-  infeasible: v.strictObject({
-    reason: word(['too-dark', 'too-bright', 'too-fast', 'no-time', 'no-span']),
-    frame: v.exactOptional(frame),
-    at: v.exactOptional(at),
-    shortfallEv: v.exactOptional(stops),
-    text: line,
-    remedies: list(
-      v.strictObject({ change: label, text: line, apply: shootChangeSchema }),
-      'remedies',
-      MOST_LINES,
-    ),
-  }),
+  infeasible: infeasibleSchema,
 });
 
 export const planSchema = choice([made, infeasible], { what: 'a plan', give: 'a plan file' }, (input) =>

@@ -190,12 +190,7 @@ function learnt(
   if (trust.lastUsedMs !== undefined && atMs < trust.lastUsedMs) return old('is older than one already used');
   if (atMs < evening.startMs - LONGEST_BEFORE_MS) return old('is of another day');
   if (kind === 'back') return old('comes with a doubtful time');
-  const taken = takeReading(
-    trust,
-    reading,
-    (ms) => plannedLightAt(evening, ms),
-    evening.options.meterEv,
-  );
+  const taken = takeReading(trust, reading, (ms) => plannedLightAt(evening, ms), evening.options.meterEv);
   if (taken.warning !== undefined) warnings.push(taken.warning);
   return taken.trust;
 }

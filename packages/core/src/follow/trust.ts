@@ -3,6 +3,7 @@
 // the farther off, the longer it must last.
 
 import { type Expected, mayDifferEv, whyImpossible } from '../light/reading.js';
+import { refusalOf } from '../light/refusal.js';
 import { learn, loosen, type OffsetState, offsetAt, startOffset } from './offset-state.js';
 import { carriedOffsetEv, skyOffsetEv } from './own-light.js';
 import type { FollowWarning, SureReading } from './types.js';
@@ -86,7 +87,8 @@ export function takeReading(
   const near = !isFirst && Math.abs(jumpEv) <= mayDifferEv(minutesFrom(lastUsedMs), sunDeg, wordsFromDeg);
   // What somebody is sure of, or what goes on as it was, needs no scene to explain it.
   const impossible = sure || near ? undefined : whyImpossible(reading, expected);
-  if (impossible !== undefined) return { trust, warning: { kind: 'reading-impossible', text: impossible } };
+  if (impossible !== undefined)
+    return { trust, warning: { kind: 'reading-impossible', text: refusalOf(impossible).text } };
   // What is known begins with the first reading, which may come before the first frame.
   if (isFirst) return { trust: believe({ ...offset, atMs }) };
   if (near) return { trust: believe(offset) };

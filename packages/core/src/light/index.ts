@@ -37,6 +37,7 @@ export {
   type Refusal,
   startCorrection,
 } from './reading.js';
+export { englishRefusals, type RefusalReason } from './refusal.js';
 export { type Lamps, type Scene, type SceneLight, type Sky, sceneLight, type View } from './scene.js';
 export { clearSkyLuminanceCdM2 } from './sky.js';
 export { clearIlluminanceLx, sunIlluminanceLx } from './sunlight.js';

@@ -6,6 +6,7 @@ import { bandAfterReading, type EvBand, groundBand, type Known, METER_EV } from 
 import { driftEv } from './drift.js';
 import { offsetThrough, PASSING_CLOUD_EV } from './offset.js';
 import { possibleEv100, wordsDriftEv } from './possible.js';
+import { type RefusalReason, refusalOf } from './refusal.js';
 
 /** One metered EV at ISO 100 at a known time. */
 export interface Reading {
@@ -28,14 +29,12 @@ export interface Forecast {
 }
 
 /** A reading that was not used, and why, for a program and for a person. */
-export interface Refusal {
+export type Refusal = RefusalReason & {
   /** As it was given. */
   readonly reading: Reading;
-  /** No scene gives it; it contradicts a reading near it in time; or two later readings say the light has changed. */
-  readonly reason: 'impossible' | 'contradictory' | 'superseded';
   /** For a person, one sentence or two. */
   readonly text: string;
-}
+};
 
 /** A forecast and the readings taken so far. */
 export interface Correction {
@@ -130,7 +129,7 @@ export function addReading(correction: Correction, reading: Reading): Correction
     sunAltitudeDeg: forecast.sunAltitudeAt(reading.atMs),
   });
   if (impossible !== undefined) {
-    return { ...correction, refused: [...refused, { reading, reason: 'impossible', text: impossible }] };
+    return { ...correction, refused: [...refused, { reading, ...refusalOf(impossible) }] };
   }
   const nearest = nearestInTime(used, reading.atMs);
   const contradiction = nearest && whyContradictory(reading, nearest, forecast);
@@ -142,12 +141,10 @@ export function addReading(correction: Correction, reading: Reading): Correction
     minutesApart(doubted.reading, reading) <= AGREE_WITHIN_MIN &&
     whyContradictory(reading, doubted.reading, forecast) === undefined
   ) {
-    const text = 'Two later readings agree with each other and not with this one: the light has changed.';
-    const superseded = used.map((old): Refusal => ({ reading: old, reason: 'superseded', text }));
+    const superseded = used.map((old) => ({ reading: old, ...refusalOf({ reason: 'superseded' }) }));
     return withReadings(forecast, [doubted.reading, reading], [...refused.slice(0, -1), ...superseded]);
   }
-  const refusal: Refusal = { reading, reason: 'contradictory', text: contradiction };
-  return { ...correction, refused: [...refused, refusal] };
+  return { ...correction, refused: [...refused, { reading, ...refusalOf(contradiction) }] };
 }
 
 /**
@@ -238,21 +235,17 @@ export interface Expected {
   readonly sunAltitudeDeg: number;
 }
 
-/** Why no scene gives a reading, for a person; undefined where one may. */
+/** Why no scene gives a reading; undefined where one may. */
 export function whyImpossible(
   { ev100 }: Reading,
   { sceneEv100, sunAltitudeDeg }: Expected,
-): string | undefined {
+): Extract<RefusalReason, { reason: 'impossible' }> | undefined {
   const { darkEv100, brightEv100 } = possibleEv100(sunAltitudeDeg);
   const least = Math.min(darkEv100, sceneEv100 + DARKEST_EV);
   const most = Math.max(brightEv100, sceneEv100 + BRIGHTEST_EV);
   if (ev100 >= least && ev100 <= most) return undefined;
-  const [side, limit] =
-    ev100 < least ? ['darker', `${least.toFixed(1)} at least`] : ['brighter', `${most.toFixed(1)} at most`];
-  return (
-    `EV ${ev100.toFixed(1)} is ${side} than any scene with the sun at ${sunAltitudeDeg.toFixed(0)}°: ${limit}. ` +
-    'Check ISO, filter and time.'
-  );
+  const limitEv100 = ev100 < least ? least : most;
+  return { reason: 'impossible', ev100, sunAltitudeDeg, limitEv100 };
 }
 
 /** Stops by which two true readings may differ against the forecast: weather, a meter twice, and wrong words besides. */
@@ -265,14 +258,11 @@ export function mayDifferEv(
   return weatherEv + 2 * METER_EV + wordsDriftEv(sunAltitudeDeg, otherSunAltitudeDeg);
 }
 
-function whyContradictory(reading: Reading, other: Reading, forecast: Forecast): string | undefined {
+function whyContradictory(reading: Reading, other: Reading, forecast: Forecast): RefusalReason | undefined {
   const movedEv = Math.abs(offsetOf(reading, forecast) - offsetOf(other, forecast));
   const minutes = minutesApart(reading, other);
   const { sunAltitudeAt } = forecast;
   const allowedEv = mayDifferEv(minutes, sunAltitudeAt(reading.atMs), sunAltitudeAt(other.atMs));
   if (movedEv <= allowedEv) return undefined;
-  return (
-    `${movedEv.toFixed(1)} stops from the reading of EV ${other.ev100.toFixed(1)} ${minutes.toFixed(0)} minutes ` +
-    `apart, against the forecast; light moves ${allowedEv.toFixed(1)} at most in that time. Read again.`
-  );
+  return { reason: 'contradictory', movedEv, otherEv100: other.ev100, minutes, allowedEv };
 }

@@ -5,19 +5,23 @@
  */
 
 export { angleOfSizeDeg, fieldOfViewDeg, turnBetweenBearings, turnBetweenPoints } from './angle.js';
-export { moveCautions } from './cautions.js';
+export { englishCautions, moveCautions } from './cautions.js';
 export { easeAt } from './ease.js';
+export { englishFindings, englishMoveChanges } from './english.js';
 export { moveOfLength } from './lengths.js';
 export {
   type Ease,
   type FrameBudget,
   type GapParts,
+  type LengthChange,
   type Lens,
   type Move,
   type MoveAxis,
   type MoveCaution,
+  type MoveChange,
   type MoveFault,
   type MoveFinding,
+  type MoveFound,
   type MoveFrame,
   type MoveLines,
   type MoveMode,
@@ -25,6 +29,7 @@ export {
   type MoveRemedy,
   type MoveRequest,
   type Optics,
+  type Pace,
   type PicturePoint,
   planMoves,
   type ScreenSpeed,
@@ -42,3 +47,4 @@ export {
 export { COMFORT_CROSSING_S } from './screen.js';
 export type { SkyView } from './sky-view.js';
 export { starAdvice } from './stars.js';
+export { lengthText, secondsText } from './words.js';

@@ -1,9 +1,9 @@
 // Moves made shorter or longer by one share, in numbers a person can type.
 
-import type { MoveRemedy } from './asked.js';
+import type { MoveChange } from './finding.js';
 import type { Move } from './moves.js';
 import type { Travel } from './resolve.js';
-import { decimalsFor, lengthText } from './words.js';
+import { decimalsFor } from './words.js';
 
 /** Rounded to the digits a person reads, toward zero or away from it, so that the number given is enough. */
 export function roundedLength(length: number, unit: Travel['unit'], toward: 'zero' | 'away'): number {
@@ -17,19 +17,16 @@ export function otherLengths(
   travels: readonly Travel[],
   share: number,
   chosen: (travel: Travel) => boolean = () => true,
-): MoveRemedy {
+): Extract<MoveChange, { readonly lengths: unknown }> {
   const toward = share < 1 ? 'zero' : 'away';
   const lengths = travels.map((travel) =>
     chosen(travel) ? roundedLength(travel.length * share, travel.unit, toward) : travel.length,
   );
-  const parts = travels.flatMap((travel, i) => {
+  const changed = travels.flatMap((travel, i) => {
     const { axis, unit, length } = travel;
-    return chosen(travel)
-      ? [`${axis} ${lengthText(lengths[i], unit)} instead of ${lengthText(length, unit)}`]
-      : [];
+    return chosen(travel) ? [{ axis, unit, from: length, to: lengths[i] }] : [];
   });
-  const change = share < 1 ? 'shorter-move' : 'longer-move';
-  return { change, text: `${share < 1 ? 'Shorten' : 'Lengthen'} the move: ${parts.join(', ')}.`, lengths };
+  return { change: share < 1 ? 'shorter-move' : 'longer-move', lengths, changed };
 }
 
 /**

@@ -3,8 +3,9 @@
 
 import { positive } from '../check.js';
 import type { Optics } from './angle.js';
-import type { Asked, MoveFinding } from './asked.js';
+import type { Asked } from './asked.js';
 import { type MoveCaution, moveCautions } from './cautions.js';
+import type { MoveFinding } from './finding.js';
 import type { Move } from './moves.js';
 import { type Travel, travelsOf } from './resolve.js';
 import { blurPx, fastestOnScreen, type ScreenSpeed, widthsOf } from './screen.js';
@@ -21,9 +22,9 @@ export type {
   Sensor,
   Way,
 } from './angle.js';
-export type { MoveFinding, MoveRemedy } from './asked.js';
 export type { MoveCaution } from './cautions.js';
 export type { Ease } from './ease.js';
+export type { LengthChange, MoveChange, MoveFinding, MoveFound, MoveRemedy, Pace } from './finding.js';
 export type {
   Move,
   MoveAxis,

@@ -2,9 +2,9 @@
 // in another time.
 
 import { clipLengthS, frameCountOf } from '../footage/frames.js';
-import { type Asked, longestShutterS, type MoveRemedy, recordingOf } from './asked.js';
+import { type Asked, longestShutterS, recordingOf } from './asked.js';
+import type { MoveChange } from './finding.js';
 import { gapOf, shutterRoomS } from './time-budget.js';
-import { secondsText } from './words.js';
 
 /** An interval a person can set: tenths of a second from 1 s on, hundredths below. */
 export function roundedInterval(intervalS: number, toward: 'down' | 'up'): number {
@@ -15,15 +15,15 @@ export function roundedInterval(intervalS: number, toward: 'down' | 'up'): numbe
 }
 
 /** At least so many frames: by a shorter interval, where one leaves the shutter room, and by a longer recording. */
-export function moreFrames(asked: Asked, frameCount: number): MoveRemedy[] {
+export function moreFrames(asked: Asked, frameCount: number): MoveChange[] {
   const { intervalS, clipFps, travels, writeS, darkFrame } = asked;
   const recordingS = (frameCount - 1) * intervalS;
-  const longer: MoveRemedy = {
+  const longer: MoveChange = {
     change: 'longer-recording',
-    text: `Shoot ${frameCount} frames at the same interval: ${secondsText(recordingS)} instead of ${secondsText(recordingOf(asked))}, a clip of ${secondsText(frameCount / clipFps)}.`,
     frameCount,
     intervalS,
     recordingS,
+    fromRecordingS: recordingOf(asked),
     clipS: clipLengthS(frameCount, clipFps),
   };
   const closer = roundedInterval(recordingOf(asked) / (frameCount - 1), 'down');
@@ -32,38 +32,31 @@ export function moreFrames(asked: Asked, frameCount: number): MoveRemedy[] {
   const roomS = shutterRoomS(closer, gapOf(travels, count, writeS).gapS, darkFrame);
   if (roomS <= 0) return [longer];
   const longestS = longestShutterS(asked);
-  const room =
-    roomS < longestS
-      ? ` It leaves ${secondsText(roomS)} for a shutter that the plan opens for ${secondsText(longestS)}.`
-      : '';
   return [
     {
       change: 'more-frames',
-      text: `Shoot ${count} frames in the same time: an interval of ${closer} s, a clip of ${secondsText(count / clipFps)}.${room}`,
       frameCount: count,
       intervalS: closer,
       recordingS: recordingOf(asked),
       clipS: clipLengthS(count, clipFps),
-      ...(roomS < longestS ? { shutterS: roomS } : {}),
+      ...(roomS < longestS ? { shutterS: roomS, longestS } : {}),
     },
     longer,
   ];
 }
 
 /** At most so many frames, in the same time. */
-export function fewerFrames(asked: Asked, frameCount: number): MoveRemedy[] {
+export function fewerFrames(asked: Asked, frameCount: number): MoveChange[] {
   if (frameCount < 2) return [];
   const intervalS = roundedInterval(recordingOf(asked) / (frameCount - 1), 'up');
   const count = frameCountOf(recordingOf(asked), intervalS);
-  const clipS = clipLengthS(count, asked.clipFps);
   return [
     {
       change: 'fewer-frames',
-      text: `Shoot ${count} frames in the same time: an interval of ${intervalS} s, a clip of ${secondsText(clipS)}.`,
       frameCount: count,
       intervalS,
       recordingS: recordingOf(asked),
-      clipS,
+      clipS: clipLengthS(count, asked.clipFps),
     },
   ];
 }

@@ -1,11 +1,13 @@
 // How the moves will look in the clip, where that is worth a word: too fast, too slow, in jumps, smeared.
 
-import type { Asked, MoveFinding, MoveRemedy } from './asked.js';
+import type { Asked } from './asked.js';
+import { finding } from './english.js';
+import type { MoveChange, MoveFinding } from './finding.js';
 import { otherLengths } from './lengths.js';
 import { fewerFrames, moreFrames } from './pace.js';
+import type { Travel } from './resolve.js';
 import { COMFORT_CROSSING_S, fastestOnScreen, fewestFrames, UNSEEN_CROSSING_S } from './screen.js';
 import { largestStep, stepsBelowSmallest } from './steps.js';
-import { lengthText, secondsText } from './words.js';
 
 /** Smear above this share of the frame's width is worth a caution: two pixels of a clip 1920 wide. Our own choice. */
 const BLUR_SHARE = 1 / 1000;
@@ -20,35 +22,22 @@ export function onScreen(asked: Asked): MoveFinding[] {
   const fastest = fastestOnScreen(travels, budgets.length, clipFps, optics);
   if (fastest === undefined) return [];
   const { frame, crossingS } = fastest;
-  const at = `At its fastest, frame ${frame + 1}, the picture passes its own width in ${secondsText(crossingS)} of clip`;
   if (tooFast(crossingS)) {
     const frameCount = fewestFrames(travels, optics, clipFps, COMFORT_CROSSING_S) as number; // speed is known
     return [
-      {
-        kind: 'too-fast',
-        level: 'caution',
-        frame,
-        text: `${at}; under ${COMFORT_CROSSING_S} s a move is hard to watch.`,
-        remedies: [
-          ...moreFrames(asked, frameCount),
-          ...otherSpeed(asked, crossingS / COMFORT_CROSSING_S, (s) => !tooFast(s)),
-        ],
-      },
+      finding('caution', { kind: 'too-fast', frame, crossingS, limitS: COMFORT_CROSSING_S }, [
+        ...moreFrames(asked, frameCount),
+        ...otherSpeed(asked, crossingS / COMFORT_CROSSING_S, (s) => !tooFast(s)),
+      ]),
     ];
   }
   if (tooSlow(crossingS)) {
     const slow = fewestFrames(travels, optics, clipFps, UNSEEN_CROSSING_S) as number;
     return [
-      {
-        kind: 'too-slow',
-        level: 'info',
-        frame,
-        text: `${at}: so slowly that it is hardly seen to move.`,
-        remedies: [
-          ...otherSpeed(asked, crossingS / UNSEEN_CROSSING_S, (s) => !tooSlow(s)),
-          ...fewerFrames(asked, slow - 1),
-        ],
-      },
+      finding('info', { kind: 'too-slow', frame, crossingS, limitS: UNSEEN_CROSSING_S }, [
+        ...otherSpeed(asked, crossingS / UNSEEN_CROSSING_S, (s) => !tooSlow(s)),
+        ...fewerFrames(asked, slow - 1),
+      ]),
     ];
   }
   return [];
@@ -62,11 +51,11 @@ function otherSpeed(
   { travels, budgets, clipFps, optics }: Asked,
   share: number,
   wanted: (crossingS: number) => boolean,
-): MoveRemedy[] {
+): MoveChange[] {
   const further = share < 1 ? 0.99 : 1.01;
   for (let tries = 0; tries < 50; tries++) {
     const remedy = otherLengths(travels, share * further ** tries);
-    const changed = travels.map((travel, i) => ({ ...travel, length: remedy.lengths?.[i] ?? travel.length }));
+    const changed = travels.map((travel, i) => ({ ...travel, length: remedy.lengths[i] }));
     const fastest = fastestOnScreen(changed, budgets.length, clipFps, optics);
     if (fastest !== undefined && wanted(fastest.crossingS)) return [remedy];
   }
@@ -82,18 +71,21 @@ export function smallSteps(asked: Asked): MoveFinding[] {
     if (count === 0 || motor.smallestStep === undefined) return [];
     const longest = largestStep(travel, budgets.length);
     const all = longest < motor.smallestStep * (1 - 1e-9);
-    const smallest = `the motor's smallest, ${lengthText(motor.smallestStep, unit)}`;
+    const found = {
+      kind: 'steps-too-small',
+      axis,
+      unit,
+      smallestStep: motor.smallestStep,
+      count,
+      steps: budgets.length - 1,
+      all,
+    } as const;
     return [
-      {
-        kind: 'steps-too-small' as const,
-        level: all ? ('caution' as const) : ('info' as const),
-        text: all
-          ? `Every step of the ${axis} is below ${smallest}: the picture will stand and jump.`
-          : `${count} of ${budgets.length - 1} steps of the ${axis}, where it starts and ends, are below ${smallest}; frames repeat there.`,
-        remedies: all
-          ? [otherLengths(travels, motor.smallestStep / longest, (other) => other === travel)]
-          : [],
-      },
+      finding(
+        all ? 'caution' : 'info',
+        found,
+        all ? [otherLengths(travels, motor.smallestStep / longest, (other) => other === travel)] : [],
+      ),
     ];
   });
 }
@@ -105,13 +97,17 @@ export function smear({ travels, optics }: Asked, blurPx: readonly (number | und
   const frame = blurPx.reduce((most: number, px, i) => ((px ?? 0) > (blurPx[most] ?? 0) ? i : most), 0);
   const most = blurPx[frame];
   if (widthPx === undefined || most === undefined) return [];
+  const caution = most > widthPx * BLUR_SHARE;
   return [
-    {
-      kind: 'blur',
-      level: most > widthPx * BLUR_SHARE ? 'caution' : 'info',
-      frame,
-      text: `The move goes on while the shutter is open: at most ${Number(most.toPrecision(2))} pixels of smear, at frame ${frame + 1}. Stopped at every frame there is none.`,
-      remedies: [],
-    },
+    finding(
+      caution ? 'caution' : 'info',
+      { kind: 'blur', frame, blurPx: most },
+      caution && travels.every(canStop) ? [{ change: 'stop' }] : [],
+    ),
   ];
+}
+
+/** Whether it is known how long a step would take. */
+function canStop({ motor }: Travel): boolean {
+  return motor.moveS !== undefined || motor.topSpeed !== undefined;
 }

@@ -10,7 +10,20 @@ export function decimalsFor(value: number, unit: Travel['unit']): number {
   return value === 0 ? least : Math.min(9, Math.max(least, 1 - Math.floor(Math.log10(Math.abs(value)))));
 }
 
-/** "12.5°", "0.012°", "1.2 m". */
+/**
+ * A length of a move with the digits that a person reads. Never throws.
+ *
+ * @param length degrees or metres; its sign is left out
+ * @param unit which of them
+ * @returns two figures at least, one decimal of a degree, two of a metre
+ * @example
+ * ```ts
+ * import { lengthText } from '@evenfall/core';
+ *
+ * lengthText(-12.54, 'deg'); // → '12.5°'
+ * lengthText(0.0123, 'm'); // → '0.012 m'
+ * ```
+ */
 export function lengthText(length: number, unit: Travel['unit']): string {
   const text = String(Number(Math.abs(length).toFixed(decimalsFor(length, unit))));
   return unit === 'deg' ? `${text}°` : `${text} m`;
@@ -29,7 +42,19 @@ export function easeText(ease: Ease): string {
   return typeof ease === 'string' ? ease : `trapezoid ${ease.trapezoid}`;
 }
 
-/** Seconds as a person reads them: to three figures, from two minutes on in minutes. */
+/**
+ * A stretch of time as a person reads it. Never throws.
+ *
+ * @param seconds any finite number
+ * @returns three figures, from two minutes on in minutes
+ * @example
+ * ```ts
+ * import { secondsText } from '@evenfall/core';
+ *
+ * secondsText(9.375); // → '9.38 s'
+ * secondsText(2800); // → '46.7 min'
+ * ```
+ */
 export function secondsText(seconds: number): string {
   if (seconds < 120) return `${Number(seconds.toPrecision(3))} s`;
   return `${Number((seconds / 60).toPrecision(3))} min`;

@@ -6,11 +6,8 @@ import type { RampFrame, RampProblem } from '../ramp/problem.js';
 import { solveRamp } from '../ramp/solve.js';
 import { type RampWeights, rampWeights } from '../ramp/weights.js';
 import type { Shoot } from '../shoot/shoot.js';
-import { shootSpan } from '../shoot/span.js';
-import { shutterFits } from '../shoot/time-left.js';
-import { forecastLight } from './forecast.js';
-import { noSpan, noTime, whyImpossible } from './impossible.js';
-import { rampProblemOf } from './targets.js';
+import { noRamp, noSpan } from './infeasible.js';
+import { prepare, solve } from './prepare.js';
 import type { PlanInfeasible } from './types.js';
 
 /** One way to shoot the same evening. `{ ...shoot, ...apply }` plans it. */
@@ -58,14 +55,12 @@ const CLEAN_ISO_TIMES = 8;
  * ```
  */
 export function planChoices(shoot: Shoot): PlanChoice[] | PlanInfeasible {
-  const span = shootSpan(shoot);
-  if (span.kind === 'no-span') return noSpan(shoot, span);
-  const forecast = forecastLight(shoot, span.times);
-  const { problem } = rampProblemOf(shoot, forecast);
-  if (!shutterFits(problem)) return noTime(shoot, forecast);
+  const prepared = prepare(shoot);
+  if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
+  const first = solve(prepared);
+  if (first.kind !== 'ok') return noRamp(shoot, prepared, first);
+  const { problem } = prepared;
   const asked = { ...rampWeights(shoot.crew), ...shoot.weights };
-  const first = solveRamp(problem);
-  if (first.kind === 'infeasible') return whyImpossible(shoot, forecast, first);
 
   const tried = ERROR_TIMES.map((times) => choiceOf(problem, { ...asked, error: asked.error * times }));
   const askedFor = choiceOf(problem, asked);

@@ -6,8 +6,12 @@
 
 export { type PlanChoice, planChoices } from './choices.js';
 export { changesByClock, cuesOf, stackText } from './cues.js';
+export { englishNotes, englishReasons, englishRemedies } from './english.js';
+export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
+export type { ExposureNote, NoteFacts } from './note.js';
 export { lightTable, planShoot } from './plan.js';
+export type { KitChange, RemedyChange } from './remedies/change.js';
 export { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
 export { rampProblemOf, targetsOf } from './targets.js';
 export { tightestOf } from './tightest.js';
@@ -27,4 +31,5 @@ export type {
   PlanSummary,
   Remedy,
   ShootChange,
+  WhyInfeasible,
 } from './types.js';

@@ -1,44 +1,28 @@
-// A plan out of what was solved: frames, cues, sums and notes. What a moving camera adds comes from outside, so that a
-// program whose camera stands still need not hold it.
+// A plan out of what was solved: frames, cues, sums and notes.
 
 import { exactFps } from '../footage/footage.js';
 import { clipLengthS } from '../footage/frames.js';
 import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.js';
-import type { RampProblem, RampResult } from '../ramp/problem.js';
+import type { RampResult } from '../ramp/problem.js';
 import { type Kit, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
 import { civilDay, rfc3339, type Zone } from '../sky/clock.js';
 import { skyEvents } from '../sky/sun.js';
 import { cuesOf, shutterTimesOf } from './cues.js';
 import type { Forecast } from './forecast.js';
-import { type MovingNotes, notesOf } from './notes.js';
+import { exposureNotes } from './notes.js';
+import type { Prepared } from './prepare.js';
 import { eveningsHeldShare, frameReserves, type Reserve, reserveOf } from './reserve.js';
 import { setUpAt } from './set-up.js';
-import type { PlanEvent, PlanFrame, PlanMade, PlanMove, PlanSummary } from './types.js';
+import type { PlanEvent, PlanFrame, PlanMade, PlanSummary } from './types.js';
 
-/** A shoot, its light, and the ramp that follows it. */
-export interface Solved {
-  readonly shoot: Shoot;
-  readonly forecast: Forecast;
-  readonly problem: RampProblem;
-  readonly kit: Kit;
-  readonly ramp: Extract<RampResult, { kind: 'ok' }>;
-}
-
-/** What moves and a known lens add to exposed frames. */
-export interface Moving {
-  readonly frames: readonly PlanFrame[];
-  readonly move?: PlanMove;
-  readonly notes: MovingNotes;
-}
-
-const still = (frames: readonly PlanFrame[]): Moving => ({
-  frames,
-  notes: { moves: [], stars: [], cautions: [] },
-});
-
-export function madePlan({ shoot, forecast, problem, kit, ramp }: Solved, moving = still): PlanMade {
-  const { frames, move, notes } = moving(framesOf(forecast, problem.targetEv100, kit, ramp));
+/** The exposures of a shoot under the ramp that was found for it: the whole plan where nothing moves and no lens is known. */
+export function exposedPlan(
+  shoot: Shoot,
+  { forecast, problem, kit }: Prepared,
+  ramp: Extract<RampResult, { kind: 'ok' }>,
+): PlanMade {
+  const frames = framesOf(forecast, problem.targetEv100, kit, ramp);
   const cues = cuesOf(frames, !shoot.camera.bulb);
   const reserve = reserveOf(problem);
   const summary = {
@@ -54,8 +38,7 @@ export function madePlan({ shoot, forecast, problem, kit, ramp }: Solved, moving
     frames,
     cues,
     ...(shoot.camera.bulb ? { shutterTimes: shutterTimesOf(frames, cues) } : {}),
-    ...(move === undefined ? {} : { move }),
-    notes: notesOf({ shoot, forecast, problem, frames, summary, events, moving: notes }),
+    notes: exposureNotes({ shoot, forecast, problem, frames, summary, events }),
   };
 }
 

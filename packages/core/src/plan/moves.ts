@@ -1,30 +1,38 @@
-// The moves of a plan: where the camera stands at each frame, and what a person should know of it.
+// What a lens that is known and a camera that moves add to a plan: where the camera stands at each frame, what is found
+// in it and would mend it, and the stars.
 
 import { exactFps } from '../footage/footage.js';
 import { type MovePlan, planMoves } from '../move/move.js';
-import type { Shoot } from '../shoot/shoot.js';
 import { opticsOf } from '../shoot/time-left.js';
+import { sentenceOf } from '../words/sentences.js';
+import { englishNotes } from './english.js';
 import type { Forecast } from './forecast.js';
-import type { Moving } from './made.js';
-import { cautionNotes, moveNotes, starNotes } from './notes-move.js';
-import type { PlanFrame } from './types.js';
+import { inOrderOfNotes } from './notes.js';
+import { type MoveNote, starNotes } from './notes-stars.js';
+import { remedyFor } from './remedies/remedy.js';
+import type { PlanMade, PlanMove } from './types.js';
 
-/** What the moves of a shoot and its lens add to frames that are exposed. */
-export function moving(shoot: Shoot, forecast: Forecast, exposed: readonly PlanFrame[]): Moving {
-  const planned = movesOf(shoot, exposed);
-  const moved = planned === undefined ? { frames: exposed } : withMoves(exposed, planned);
-  return {
-    ...moved,
-    notes: {
-      moves: moveNotes(planned),
-      stars: starNotes(shoot, forecast, moved.frames),
-      cautions: cautionNotes(planned),
-    },
-  };
+/** A plan of exposures with the moves of its shoot, and with what is to be said of them and of the stars. */
+export function withMoves(exposed: PlanMade, forecast: Forecast): PlanMade {
+  const moved = movesOf(exposed);
+  const plan = moved === undefined ? exposed : planOf(exposed, forecast, moved);
+  const added: MoveNote[] = [
+    ...(plan.move?.findings ?? []).map(({ level, text: _, remedies, ...found }) => ({
+      level,
+      kind: 'move' as const,
+      found,
+      changes: remedies.map(({ text: _, apply: __, ...change }) => change),
+    })),
+    ...starNotes(plan, forecast),
+    ...(moved?.cautions ?? []).map(({ kind }) => {
+      return { level: 'caution', kind: 'move-caution', caution: kind } as const;
+    }),
+  ];
+  const notes = added.map((note) => ({ ...note, text: sentenceOf(englishNotes, 'kind', note) }));
+  return { ...plan, notes: inOrderOfNotes([...plan.notes, ...notes]) };
 }
 
-/** The moves over frames that are exposed; undefined where the shoot has none. */
-function movesOf(shoot: Shoot, frames: readonly PlanFrame[]): MovePlan | undefined {
+function movesOf({ shoot, frames }: PlanMade): MovePlan | undefined {
   const { moves, intervalS, clipFps, camera } = shoot;
   if (moves.length === 0) return undefined;
   const optics = opticsOf(camera);
@@ -39,14 +47,24 @@ function movesOf(shoot: Shoot, frames: readonly PlanFrame[]): MovePlan | undefin
   });
 }
 
-/** Frames with what the moves do in each, and the moves as the plan file holds them. */
-function withMoves(
-  frames: readonly PlanFrame[],
-  { frames: moved, travels, gap, tightest, fastest, findings, lines }: MovePlan,
-): Pick<Moving, 'frames'> & Required<Pick<Moving, 'move'>> {
-  return {
-    // Not spread into a literal: with so many keys that takes twenty times as long, at every keystroke of a page.
-    frames: frames.map((frame, i) => Object.assign({}, frame, moved[i])),
-    move: { travels, gap, tightest, ...(fastest === undefined ? {} : { fastest }), findings, lines },
+function planOf(
+  exposed: PlanMade,
+  forecast: Forecast,
+  { frames, travels, gap, tightest, fastest, findings, lines }: MovePlan,
+): PlanMade {
+  const move: PlanMove = {
+    travels,
+    gap,
+    tightest,
+    ...(fastest === undefined ? {} : { fastest }),
+    findings: findings.map((finding) => ({
+      ...finding,
+      remedies: finding.remedies.flatMap(
+        ({ text: _, ...change }) => remedyFor(exposed.shoot, forecast, change) ?? [],
+      ),
+    })),
+    lines,
   };
+  // Not spread into a literal: with so many keys that takes twenty times as long, at every keystroke of a page.
+  return { ...exposed, frames: exposed.frames.map((frame, i) => Object.assign({}, frame, frames[i])), move };
 }

@@ -2,141 +2,134 @@
 
 import { dialStep, timeOfStep } from '../exposure/dial.js';
 import { longestTimeInside } from '../footage/frames.js';
-import type { RampProblem } from '../ramp/problem.js';
-import type { Shoot } from '../shoot/shoot.js';
 import { instant } from '../shoot/span.js';
 import { shootGap } from '../shoot/time-left.js';
 import { rfc3339 } from '../sky/clock.js';
-import type { Forecast } from './forecast.js';
+import { sentenceOf } from '../words/sentences.js';
+import { englishExposureNotes } from './english-notes.js';
+import type { Note, NoteContext } from './note-context.js';
 import { supplyNotes } from './notes-supplies.js';
 import { eveningsHeldShare, frameReserves } from './reserve.js';
-import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './types.js';
+import type { PlanNote } from './types.js';
 
-/** What is to be said of moves and stars, by where it is said. */
-export interface MovingNotes {
-  readonly moves: readonly PlanNote[];
-  readonly stars: readonly PlanNote[];
-  readonly cautions: readonly PlanNote[];
+/** Where notes of a level stand, by their kind. */
+const ORDER: readonly PlanNote['kind'][] = [
+  'under-way',
+  'card-full',
+  'card-nearly-full',
+  'battery-spent',
+  'battery-nearly-spent',
+  'reading-refused',
+  'move',
+  'little-reserve',
+  'shutter-cut',
+  'stars',
+  'moonrise',
+  'moonset',
+  'frames-affected',
+  'sun',
+  'move-caution',
+];
+const LEVELS = ['warning', 'caution', 'info'];
+
+/** Warnings first; of one kind, as they come. */
+export function inOrderOfNotes(notes: readonly PlanNote[]): PlanNote[] {
+  const rank = ({ level, kind }: PlanNote) => LEVELS.indexOf(level) * ORDER.length + ORDER.indexOf(kind);
+  return [...notes].sort((a, b) => rank(a) - rank(b));
 }
 
-interface Told {
-  readonly shoot: Shoot;
-  readonly forecast: Forecast;
-  readonly problem: RampProblem;
-  readonly frames: readonly PlanFrame[];
-  readonly summary: PlanSummary;
-  readonly events: readonly PlanEvent[];
-  readonly moving: MovingNotes;
-}
-
-/** Notes on a plan, warnings first. */
-export function notesOf(told: Told): PlanNote[] {
-  const { shoot, forecast, summary, moving } = told;
-  const notes = [
-    ...underWay(told),
-    ...supplyNotes(shoot, summary, forecast.zone),
-    ...readings(told),
-    ...moving.moves,
-    ...reserve(told),
-    ...shutter(told),
-    ...moving.stars,
-    ...moon(told),
-    ...spoilt(told),
-    ...sun(told),
-    ...moving.cautions,
+/** Notes on what the camera exposes. */
+export function exposureNotes(context: NoteContext): PlanNote[] {
+  const notes: Note[] = [
+    ...underWay(context),
+    ...supplyNotes(context),
+    ...readings(context),
+    ...reserve(context),
+    ...shutter(context),
+    ...moon(context),
+    ...affected(context),
+    ...sun(context),
   ];
-  const order = ['warning', 'caution', 'info'];
-  return notes.sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level));
+  return inOrderOfNotes(
+    notes.map((note) => ({ ...note, text: sentenceOf(englishExposureNotes, 'kind', note) })),
+  );
 }
 
 /** A reading taken after the start: the plan changes a past that has been shot, and says so before all else. */
-function underWay({ shoot, forecast, summary }: Told): PlanNote[] {
+function underWay({ shoot, forecast, summary }: NoteContext): Note[] {
   const startMs = instant(summary.startAt);
   const after = shoot.readings.map(({ at }) => instant(at)).filter((atMs) => atMs > startMs);
   if (after.length === 0) return [];
-  const clock = (atMs: number) => rfc3339(atMs, forecast.zone).slice(11, 16);
-  return [
-    {
-      level: 'warning',
-      text: `This plans the shoot from its start at ${clock(startMs)}, with a reading taken at ${clock(Math.min(...after))}: settings before the reading change too. Once the shoot has begun, use evenfall follow or the field view of the page, which go on from where the camera stands.`,
-    },
-  ];
+  const readingAt = rfc3339(Math.min(...after), forecast.zone);
+  return [{ level: 'warning', kind: 'under-way', startAt: summary.startAt, readingAt }];
 }
 
-function readings({ forecast }: Told): PlanNote[] {
-  return forecast.correction.refused.map(({ reading, text }) => ({
+function readings({ forecast }: NoteContext): Note[] {
+  return forecast.correction.refused.map(({ reading, text: _, ...because }) => ({
     level: 'warning',
-    text: `The reading of EV ${reading.ev100} was not used. ${text}`,
+    kind: 'reading-refused',
+    ev100: reading.ev100,
+    because,
   }));
 }
 
 /** Below this share of evenings a person should know before leaving that the kit may fall short. */
 const HELD_ENOUGH = 0.8;
 
-function reserve({ shoot, summary, forecast, problem }: Told): PlanNote[] {
+function reserve({ shoot, summary, forecast, problem }: NoteContext): Note[] {
   const { reserveDarkEv: darkEv, reserveBrightEv: brightEv, eveningsHeldShare: held } = summary;
   if (held >= HELD_ENOUGH) return [];
   const kept = frameReserves(problem);
   const heldDark = eveningsHeldShare({ ...kept, brightEv: Number.POSITIVE_INFINITY }, forecast);
   const heldBright = eveningsHeldShare({ ...kept, darkEv: Number.POSITIVE_INFINITY }, forecast);
-  const more =
-    heldDark < heldBright
-      ? `light at the dark end: ${darkEv.toFixed(1)} stops are in reserve there. A higher ISO, a wider aperture or a longer shutter gives more`
-      : `room at the bright end: ${brightEv.toFixed(1)} stops are in reserve there. A stronger filter, a shorter shutter or a narrower aperture gives more`;
+  const end = heldDark < heldBright ? 'dark' : 'bright';
   return [
     {
       level: 'caution',
-      text: `On about ${Math.round((1 - held) * 100)} ${shoot.direction === 'dawn' ? 'mornings' : 'evenings'} in 100 this kit runs out of ${more}.`,
+      kind: 'little-reserve',
+      direction: shoot.direction,
+      share: 1 - held,
+      end,
+      reserveEv: end === 'dark' ? darkEv : brightEv,
     },
   ];
 }
 
-function shutter({ shoot, frames }: Told): PlanNote[] {
+function shutter({ shoot, frames }: NoteContext): Note[] {
   const { camera, intervalS } = shoot;
   const step = dialStep('shutter', camera.shutter.longest, camera.stepsPerStop);
-  const longestS = step === undefined ? 0 : timeOfStep(step, camera.stepsPerStop);
+  const shutterS = step === undefined ? 0 : timeOfStep(step, camera.stepsPerStop);
   const { gapS } = shootGap(shoot, frames.length);
   const insideS = longestTimeInside(intervalS, { ...camera, gapS });
-  if (longestS <= insideS) return [];
-  const truth = String(Number(longestS.toPrecision(4)));
-  const marked = camera.shutter.longest;
-  const what = truth === marked ? `${marked} s` : `${marked} s (${truth} s in truth)`;
+  if (shutterS <= insideS) return [];
   return [
     {
       level: 'info',
-      text: `A shutter of ${what} does not fit: an interval of ${intervalS} s leaves ${Number(insideS.toPrecision(4))} s${
-        camera.darkFrame ? ', each dark frame counted' : ''
-      }${gapS > camera.gapS ? ', beside the move and its rest' : ''}. The plan stays below it.`,
+      kind: 'shutter-cut',
+      shutter: camera.shutter.longest,
+      shutterS,
+      intervalS,
+      insideS,
+      darkFrame: camera.darkFrame,
+      moving: gapS > camera.gapS,
     },
   ];
 }
 
-function moon({ summary, events }: Told): PlanNote[] {
-  const inside = ({ at }: PlanEvent) =>
+function moon({ summary, events }: NoteContext): Note[] {
+  const inside = (at: string) =>
     Date.parse(at) >= Date.parse(summary.startAt) && Date.parse(at) <= Date.parse(summary.endAt);
-  return events
-    .filter(({ name }) => name === 'moonrise' || name === 'moonset')
-    .filter(inside)
-    .map(({ name, at }) => ({
-      level: 'info',
-      text: `The moon ${name === 'moonrise' ? 'rises' : 'sets'} at ${at.slice(11, 16)}, during the shoot.`,
-    }));
+  return events.flatMap(({ name, at }): Note[] =>
+    (name === 'moonrise' || name === 'moonset') && inside(at) ? [{ level: 'info', kind: name, at }] : [],
+  );
 }
 
-function spoilt({ frames }: Told): PlanNote[] {
+function affected({ frames }: NoteContext): Note[] {
   const count = frames.filter(({ affected }) => affected).length;
-  if (count === 0) return [];
-  return [
-    { level: 'info', text: `Changing filters may spoil ${count} frames; they are marked in the plan.` },
-  ];
+  return count === 0 ? [] : [{ level: 'info', kind: 'frames-affected', count }];
 }
 
-function sun({ forecast }: Told): PlanNote[] {
-  if (!forecast.sky.some(({ sunAltitudeDeg }) => sunAltitudeDeg > -1)) return [];
-  return [
-    {
-      level: 'caution',
-      text: 'Never look at the sun through an optical finder: a photographic ND filter is no solar viewer.',
-    },
-  ];
+function sun({ forecast }: NoteContext): Note[] {
+  const seen = forecast.sky.some(({ sunAltitudeDeg }) => sunAltitudeDeg > -1);
+  return seen ? [{ level: 'caution', kind: 'sun' }] : [];
 }

@@ -1,15 +1,11 @@
 // The whole way, composed: a shoot in, a plan or a light table out.
 
-import { solveRamp } from '../ramp/solve.js';
 import type { Shoot } from '../shoot/shoot.js';
-import { shootSpan } from '../shoot/span.js';
-import { shutterFits } from '../shoot/time-left.js';
 import { rfc3339 } from '../sky/clock.js';
-import { forecastLight } from './forecast.js';
-import { noSpan, noTime, whyImpossible } from './impossible.js';
-import { eventsOf, madePlan } from './made.js';
-import { moving } from './moves.js';
-import { rampProblemOf } from './targets.js';
+import { noRamp, noSpan } from './infeasible.js';
+import { eventsOf, exposedPlan } from './made.js';
+import { withMoves } from './moves.js';
+import { prepare, solve } from './prepare.js';
 import type { LightTable, Plan, PlanInfeasible } from './types.js';
 
 /**
@@ -48,21 +44,17 @@ import type { LightTable, Plan, PlanInfeasible } from './types.js';
  * ```
  */
 export function planShoot(shoot: Shoot): Plan {
-  const span = shootSpan(shoot);
-  if (span.kind === 'no-span') return noSpan(shoot, span);
-  const forecast = forecastLight(shoot, span.times);
-  const { problem, kit } = rampProblemOf(shoot, forecast);
-  if (!shutterFits(problem)) return noTime(shoot, forecast);
-  const ramp = solveRamp(problem);
-  if (ramp.kind === 'infeasible') return whyImpossible(shoot, forecast, ramp);
-
-  return madePlan({ shoot, forecast, problem, kit, ramp }, (frames) => moving(shoot, forecast, frames));
+  const prepared = prepare(shoot);
+  if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
+  const ramp = solve(prepared);
+  if (ramp.kind !== 'ok') return noRamp(shoot, prepared, ramp);
+  return withMoves(exposedPlan(shoot, prepared, ramp), prepared.forecast);
 }
 
 /**
  * The light of a shoot's span, one row every interval, without a camera. Source: docs/light.md.
  *
- * @param shoot from {@link readShoot}; filters, look and limits are of no account, moves are
+ * @param shoot from {@link readShoot}; camera, filters, look and limits are of no account
  * @returns the table, or why the sun never passes through the span
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
@@ -76,9 +68,9 @@ export function planShoot(shoot: Shoot): Plan {
  * ```
  */
 export function lightTable(shoot: Shoot): LightTable | PlanInfeasible {
-  const span = shootSpan(shoot);
-  if (span.kind === 'no-span') return noSpan(shoot, span);
-  const { zone, times, sky, light, sceneEv100, lowEv100, highEv100 } = forecastLight(shoot, span.times);
+  const prepared = prepare(shoot);
+  if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
+  const { zone, times, sky, light, sceneEv100, lowEv100, highEv100 } = prepared.forecast;
   const slopeEvPerMin = slopes(times, sceneEv100);
   return {
     format: 'evenfall-light/1',

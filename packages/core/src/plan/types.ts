@@ -1,9 +1,13 @@
 // What the library answers: a plan, whole, so that a rig's software needs no arithmetic of its own, and a light
 // table. These are the formats evenfall-plan/1 and evenfall-light/1 of docs/formats.md.
 
-import type { MoveFrame, MovePlan } from '../move/move.js';
+import type { MoveFinding, MoveFrame, MovePlan } from '../move/move.js';
+import type { GapParts } from '../move/time-budget.js';
 import type { Shoot } from '../shoot/shoot.js';
-import type { SkyEvent } from '../sky/sun.js';
+import type { WhyNoPass } from '../sky/missing.js';
+import type { MissingEvent, SkyEvent } from '../sky/sun.js';
+import type { NoteFacts } from './note.js';
+import type { RemedyChange } from './remedies/change.js';
 
 /**
  * One frame of a plan: when, what light, what the camera stands at. All exposures in exact values. Where the shoot
@@ -130,16 +134,19 @@ export interface PlanEvent {
   readonly sunAltitudeDeg: number;
 }
 
-/** What else a person should know. */
-export interface PlanNote {
+/** What else a person should know: its `kind`, with the values that it speaks of. */
+export type PlanNote = NoteFacts & {
   /** How much it matters; a warning may cost the clip. */
   readonly level: 'info' | 'caution' | 'warning';
   /** One or more sentences in English. */
   readonly text: string;
-}
+};
 
 /** The moves of a plan; their frames' part stands in the frames. */
-export type PlanMove = Pick<MovePlan, 'travels' | 'gap' | 'tightest' | 'fastest' | 'findings' | 'lines'>;
+export interface PlanMove extends Pick<MovePlan, 'travels' | 'gap' | 'tightest' | 'fastest' | 'lines'> {
+  /** None or more, warnings first. */
+  readonly findings: readonly MoveFinding<Remedy>[];
+}
 
 /** A plan that can be shot: `evenfall-plan/1` with frames. */
 export interface PlanMade {
@@ -170,15 +177,50 @@ export type ShootChange = Partial<
   Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'look' | 'limits' | 'moves'>
 >;
 
-/** One change that would make an impossible ramp possible, with its least amount. */
-export interface Remedy {
-  /** The kind of change. */
-  readonly change: string;
+/** One change that would make an impossible ramp possible, or mend a move, with its least amount: its `change`, with the values that it speaks of. */
+export type Remedy = RemedyChange & {
   /** For a person, one sentence in English. */
   readonly text: string;
   /** Changed keys: `{ ...shoot, ...apply }` has a plan. */
   readonly apply: ShootChange;
+};
+
+interface FrameShort {
+  /** First that cannot be met, from 0. */
+  readonly frame: number;
+  /** Its start, RFC 3339 with the place's offset. */
+  readonly at: string;
+  /** By how many stops, > 0. */
+  readonly shortfallEv: number;
+  /** The most of any frame, stops. */
+  readonly worstShortfallEv: number;
 }
+
+/** Why a shoot has no plan, by its `reason`. */
+export type WhyInfeasible =
+  | ({
+      readonly reason: 'too-dark';
+      /** What keeps the shutter short, where moves do. */
+      readonly gap?: GapParts;
+    } & FrameShort)
+  | ({ readonly reason: 'too-bright' } & FrameShort)
+  | ({ readonly reason: 'too-fast' } & FrameShort)
+  | {
+      readonly reason: 'no-time';
+      /** What else is in every interval. */
+      readonly gap: GapParts;
+      /** Seconds. */
+      readonly intervalS: number;
+      /** Whether each shutter has a dark frame. */
+      readonly darkFrame: boolean;
+    }
+  | {
+      readonly reason: 'no-span';
+      /** The shoot's. */
+      readonly date: string;
+      /** Why the sun does not pass through the span on it. */
+      readonly because: WhyNoPass;
+    };
 
 /** Why a shoot has no plan, and what would give it one: `evenfall-plan/1` without frames. */
 export interface PlanInfeasible {
@@ -186,15 +228,10 @@ export interface PlanInfeasible {
   /** What was asked for, defaults filled in. */
   readonly shoot: Shoot;
   /**
-   * The `reason`; where the light is it, the first `frame` that cannot be met, from 0, its start `at`, and by
-   * how many stops, `shortfallEv` > 0; and the `remedies`, none or more, in the
-   * order in which a photographer would try them.
+   * The `reason` with its values, and the `remedies`, none or more, in the order in which a photographer would
+   * try them.
    */
-  readonly infeasible: {
-    readonly reason: 'too-dark' | 'too-bright' | 'too-fast' | 'no-time' | 'no-span';
-    readonly frame?: number;
-    readonly at?: string;
-    readonly shortfallEv?: number;
+  readonly infeasible: WhyInfeasible & {
     /** For a person, one sentence or more in English. */
     readonly text: string;
     readonly remedies: readonly Remedy[];
@@ -239,8 +276,8 @@ export interface LightTable {
   readonly format: 'evenfall-light/1';
   /** Sun and moon on the local day on which the span starts and the one after. */
   readonly events: readonly PlanEvent[];
-  /** Events that do not happen in that time: the `name` and `why`, a sentence. */
-  readonly missing: readonly { readonly name: SkyEvent; readonly why: string }[];
+  /** Events that do not happen in that time, and why. */
+  readonly missing: readonly MissingEvent[];
   /** One an interval, one or more. */
   readonly rows: readonly LightRow[];
 }

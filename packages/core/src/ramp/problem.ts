@@ -2,7 +2,7 @@
 // Nothing here knows of sky, sun or dates. The problem in words: docs/ramp.md.
 
 import type { StepsPerStop } from '../exposure/dial.js';
-import type { Direction } from '../sky/sun-pass.js';
+import type { Direction } from '../sky/direction.js';
 import type { RampWeights } from './weights.js';
 
 /** Who turns the dials: a person between frames, or a program. */

@@ -8,8 +8,8 @@ import type { Lens, Sensor } from '../move/angle.js';
 import type { Move } from '../move/moves.js';
 import type { Crew, Limits } from '../ramp/problem.js';
 import type { RampWeights } from '../ramp/weights.js';
+import type { Direction } from '../sky/direction.js';
 import type { Place } from '../sky/place.js';
-import type { Direction } from '../sky/sun-pass.js';
 
 /**
  * From where to where: by true altitude of the sun's centre, `fromSunAltitudeDeg` to `toSunAltitudeDeg`, -90

@@ -2,6 +2,7 @@
 
 import { frameCountOf } from '../footage/frames.js';
 import { civilDay, frameTimes, parseRfc3339, zoneOf } from '../sky/clock.js';
+import type { WhyNoPass } from '../sky/missing.js';
 import { sunPass } from '../sky/sun.js';
 import type { Shoot } from './shoot.js';
 
@@ -12,7 +13,13 @@ import type { Shoot } from './shoot.js';
  */
 export type ShootSpan =
   | { readonly kind: 'ok'; readonly times: Float64Array } // start of each frame, UTC epoch milliseconds
-  | { readonly kind: 'no-span'; readonly why: string; readonly highDeg: number; readonly lowDeg: number };
+  | {
+      readonly kind: 'no-span';
+      readonly why: string; // a sentence in English
+      readonly because: WhyNoPass;
+      readonly highDeg: number;
+      readonly lowDeg: number;
+    };
 
 /**
  * Frame times of a shoot. The first frame starts on a whole second, so that a person can start it by the
@@ -40,7 +47,8 @@ export function shootSpan({ place, date, direction, span, intervalS }: Shoot): S
       ? { kind: 'ok' as const, startMs: instant(span.startAt), endMs: instant(span.endAt) }
       : sunSpan(span.fromSunAltitudeDeg, span.toSunAltitudeDeg);
   if (ends.kind === 'none') {
-    return { kind: 'no-span', why: ends.why, highDeg: ends.reachedHighDeg, lowDeg: ends.reachedLowDeg };
+    const { why, because, reachedHighDeg: highDeg, reachedLowDeg: lowDeg } = ends;
+    return { kind: 'no-span', why, because, highDeg, lowDeg };
   }
   const startMs = Math.round(ends.startMs / 1000) * 1000;
   const frameCount = frameCountOf(Math.max(0, ends.endMs - startMs) / 1000, intervalS);

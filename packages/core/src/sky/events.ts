@@ -3,8 +3,9 @@
 // Source: docs/sources.md#sun-events.
 
 import { finite, within } from '../check.js';
-import { altitudeText } from './altitude-text.js';
+import { sentenceOf } from '../words/sentences.js';
 import { type Curve, crossingsIn, type Range, rangeOf, SKY_STEP_MS, sampleCurve } from './crossing.js';
+import { englishMissing, type WhyMissing } from './missing.js';
 
 /** Events of sun and moon that a plan may name. */
 export type SkyEvent =
@@ -29,13 +30,13 @@ export interface EventTime {
   readonly sunAltitudeDeg: number;
 }
 
-/** An event that does not happen, and why, as a sentence for people. */
-export interface MissingEvent {
+/** An event that does not happen, and why. */
+export type MissingEvent = WhyMissing & {
   /** Which. */
   readonly name: SkyEvent;
   /** A sentence in English. */
   readonly why: string;
-}
+};
 
 /** What a stretch of time holds, in order of time, and what it does not. */
 export interface SkyEvents {
@@ -60,22 +61,16 @@ const TWILIGHTS = [
   { dawn: 'astronomical-dawn', dusk: 'astronomical-dusk', altitudeDeg: -18 },
 ] as const;
 
-function whyNoSun(rises: boolean, level: number, isSunrise: boolean, { low, high }: Range): string {
-  if (low >= level) {
-    return `${isSunrise ? 'the sun never sets; it' : 'the sun'} reaches only ${altitudeText(low, level)}`;
-  }
-  if (high < level) {
-    return isSunrise
-      ? `the sun never rises; it reaches only ${altitudeText(high)}`
-      : `the sun stays below ${altitudeText(level)}; it reaches only ${altitudeText(high, level)}`;
-  }
-  return `the sun does not ${rises ? 'rise' : 'fall'} through ${altitudeText(level)} in this time`;
+function whyNoSun(rises: boolean, levelDeg: number, horizon: boolean, { low, high }: Range): WhyMissing {
+  if (low >= levelDeg) return { kind: 'sun-stays-above', horizon, reachedDeg: low, levelDeg };
+  if (high < levelDeg) return { kind: 'sun-stays-below', horizon, reachedDeg: high, levelDeg };
+  return { kind: 'sun-does-not-pass', rises, levelDeg };
 }
 
-function whyNoMoon(rises: boolean, { low, high }: Range): string {
-  if (low >= 0) return 'the moon never sets';
-  if (high < 0) return 'the moon never rises';
-  return `the moon does not ${rises ? 'rise' : 'set'} in this time`;
+function whyNoMoon(rises: boolean, { low, high }: Range): WhyMissing {
+  if (low >= 0) return { kind: 'moon-stays-up' };
+  if (high < 0) return { kind: 'moon-stays-down' };
+  return { kind: 'moon-does-not-pass', rises };
 }
 
 /** The curves that events are read from. */
@@ -98,9 +93,11 @@ export function namedEvents(
   finite('toMs', toMs);
   const events: EventTime[] = [];
   const missing: MissingEvent[] = [];
-  const note = (name: SkyEvent, times: readonly number[], why: () => string) => {
+  const note = (name: SkyEvent, times: readonly number[], whyNot: () => WhyMissing) => {
     for (const atMs of times) events.push({ name, atMs, sunAltitudeDeg: sun(atMs) });
-    if (times.length === 0) missing.push({ name, why: why() });
+    if (times.length > 0) return;
+    const why = whyNot();
+    missing.push({ name, ...why, why: sentenceOf(englishMissing, 'kind', why) });
   };
 
   const dipDeg = DIP_DEG_PER_ROOT_M * Math.sqrt(within('aboveHorizonM', aboveHorizonM, 0, Number.MAX_VALUE));

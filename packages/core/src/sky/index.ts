@@ -4,6 +4,7 @@
  * @module @evenfall/core/sky
  */
 
+export { altitudeText } from './altitude-text.js';
 export {
   civilDay,
   frameTimes,
@@ -13,6 +14,8 @@ export {
   type Zone,
   zoneOf,
 } from './clock.js';
+export type { Direction } from './direction.js';
+export { englishMissing, englishNoPass, type WhyMissing, type WhyNoPass } from './missing.js';
 export type { Place } from './place.js';
 export {
   type Crossing,
@@ -29,5 +32,4 @@ export {
   sunPass,
   sunPosition,
 } from './sun.js';
-export type { Direction } from './sun-pass.js';
 export { skyTrack } from './track.js';

@@ -2,11 +2,11 @@
 // horizon. Works on any curve of altitude; sun.ts has the sun's.
 
 import { within } from '../check.js';
-import { altitudeText } from './altitude-text.js';
+import { sentenceOf } from '../words/sentences.js';
 import { bisect, type Curve, rangeOf, SKY_STEP_MS, sampleCurve, turnsOf } from './crossing.js';
+import type { Direction } from './direction.js';
+import { englishNoPass, type WhyNoPass } from './missing.js';
 
-/** The way the light goes: day to night, or night to day. */
-export type Direction = 'dusk' | 'dawn';
 /** How far outside the day a fall or rise of the sun is followed; away from the poles one lasts half a day. */
 const PASS_MARGIN_MS = 36 * 3_600_000;
 
@@ -53,6 +53,8 @@ export type SunPass =
       /** Highest and lowest altitude of the fall or rise in question. */
       readonly reachedHighDeg: number;
       readonly reachedLowDeg: number;
+      /** Why, in numbers. */
+      readonly because: WhyNoPass;
       /** A sentence for people. */
       readonly why: string;
     };
@@ -90,22 +92,30 @@ export function passInDay(
   }
 
   const run = started ?? mainRun(runs, dayStartMs, dayEndMs);
-  const verb = dusk ? 'falls' : 'rises';
   if (run === undefined) {
     const { low, high } = rangeOf(sun, dayStartMs, dayEndMs);
-    const why = `the sun, at ${altitudeText(high)}, never ${verb} on this day`;
-    return { kind: 'none', reachedHighDeg: high, reachedLowDeg: low, why };
+    return noPass({ kind: 'sun-does-not-turn', direction, altitudeDeg: high }, low, high);
   }
-  const why =
+  const { fromDeg, toDeg } = run;
+  return noPass(
     started === undefined && passes(run, fromAltitudeDeg)
-      ? `the sun ${verb} through ${altitudeText(fromAltitudeDeg)} on the day before or after, not on this one`
-      : `the sun ${verb} only from ${altitudeText(run.fromDeg, fromAltitudeDeg)} to ${altitudeText(run.toDeg, toAltitudeDeg)}`;
-  return {
-    kind: 'none',
-    reachedHighDeg: Math.max(run.fromDeg, run.toDeg),
-    reachedLowDeg: Math.min(run.fromDeg, run.toDeg),
-    why,
-  };
+      ? { kind: 'sun-passes-another-day', direction, altitudeDeg: fromAltitudeDeg }
+      : {
+          kind: 'sun-falls-short',
+          direction,
+          fromDeg,
+          toDeg,
+          wantedFromDeg: fromAltitudeDeg,
+          wantedToDeg: toAltitudeDeg,
+        },
+    Math.min(fromDeg, toDeg),
+    Math.max(fromDeg, toDeg),
+  );
+}
+
+function noPass(because: WhyNoPass, reachedLowDeg: number, reachedHighDeg: number): SunPass {
+  const why = sentenceOf(englishNoPass, 'kind', because);
+  return { kind: 'none', reachedHighDeg, reachedLowDeg, because, why };
 }
 
 /**

@@ -5,9 +5,9 @@
 import { getMoonPosition, getPosition } from 'suncalc';
 import { finite, within } from '../check.js';
 import type { Curve } from './crossing.js';
+import type { Direction } from './direction.js';
 import { namedEvents, type SkyEvents } from './events.js';
 import type { Place } from './place.js';
-import type { Direction } from './sun-pass.js';
 import { horizonMoment, passInDay, type SunPass } from './sun-pass.js';
 
 export { type Crossing, crossings } from './crossing.js';

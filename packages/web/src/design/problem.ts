@@ -77,8 +77,8 @@ export function notesView() {
     <h2>${w.notes}</h2>
     <ul>
       ${notes.map(
-        ({ level, text }) =>
-          html`<li class=${level}><strong>${w.levels[level]}.</strong> ${w.library.note(text)}</li>`,
+        (note) =>
+          html`<li class=${note.level}><strong>${w.levels[note.level]}.</strong> ${w.library.note(note)}</li>`,
       )}
     </ul>
   </section>`;

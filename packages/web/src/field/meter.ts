@@ -65,7 +65,7 @@ function take(reading: ReadingEvent, last: Stand): void {
   if (refusalOf(after) !== undefined) return;
   const beyond = after.warnings.filter(({ kind }) => kind === 'out-of-reach');
   say(fieldWords().meter.used(w.number(reading.ev100, 1)), {
-    ...(beyond.length === 0 ? {} : { lines: beyond.map(({ text }) => w.library.note(text)) }),
+    ...(beyond.length === 0 ? {} : { lines: beyond.map(w.library.warning) }),
   });
 }
 
@@ -78,7 +78,7 @@ export function doubtView() {
     ${
       event?.kind === 'reading' && refusal !== undefined
         ? html`<div class="message-box">
-            <p>${w.library.note(refusal.text)}</p>
+            <p>${w.library.warning(refusal)}</p>
             ${
               event.sure || refusal.kind === 'reading-old'
                 ? nothing

@@ -1,33 +1,19 @@
 // What is wrong with a move that can be planned, and every single change that would mend it.
 
-import type { MoveFinding, PlanMade } from '@evenfall/core';
+import type { PlanMade } from '@evenfall/core';
 import { computed, effect, untracked } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { applyRemedy } from '../parts/controls.js';
 import type { Advice } from '../state/advice.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { words } from '../words/words.js';
-import { changeOf, stopped } from './apply.js';
 import { check, isChecked, isSound } from './verify-advice.js';
 import { moveWords } from './words.js';
 
-/** A finding in the page's language, without its remedies. */
-export const findingText = ({ text }: MoveFinding) => words().library.note(text);
+type Finding = NonNullable<PlanMade['move']>['findings'][number];
 
-function adviceOn(plan: PlanMade, finding: MoveFinding): Advice[] {
-  const { note } = words().library;
-  const why = moveWords().findings[finding.kind];
-  const head = note(finding.text);
-  const told = finding.remedies.flatMap((remedy): Advice[] => {
-    const apply = changeOf(plan, remedy);
-    // Notes join the two: what a language knows of notes it knows of remedies.
-    const text = note(`${finding.text} ${remedy.text}`).slice(head.length + 1);
-    return apply === undefined ? [] : [{ change: remedy.change, text, apply, why }];
-  });
-  const apply =
-    finding.kind === 'blur' && finding.level === 'caution' ? stopped(plan.shoot.moves) : undefined;
-  return apply === undefined ? told : [...told, { change: 'stop', text: moveWords().stop, apply, why }];
-}
+const adviceOn = ({ kind, remedies }: Finding): Advice[] =>
+  remedies.map((remedy) => ({ ...remedy, why: moveWords().findings[kind] }));
 
 /** The plan that holds, and what is found in it. */
 const current = computed(() => {
@@ -39,7 +25,7 @@ const found = computed(() => {
   const now = current.value;
   return (now?.findings ?? []).map((finding) => ({
     finding,
-    offered: adviceOn(now?.plan as PlanMade, finding),
+    offered: adviceOn(finding),
   }));
 });
 
@@ -77,13 +63,13 @@ export function findingsView() {
     .map(
       ({ finding, list }) => html`<section class="problem ${pending.value ? 'stale' : ''}">
         <h2>${moveWords().findings[finding.kind]}</h2>
-        <p>${findingText(finding)}</p>
+        <p>${words().library.finding(finding)}</p>
         ${list.length > 0 ? html`<p>${cures}</p>` : all ? html`<p>${noCure}</p>` : nothing}
         <ul class="remedies">
           ${list.map(
             (one) => html`<li>
               <button type="button" ?disabled=${pending.value} @click=${() => applyRemedy(one)}>
-                ${one.text}
+                ${words().library.remedy(one)}
               </button>
             </li>`,
           )}

@@ -7,21 +7,16 @@ import { html, nothing } from 'lit-html';
 import { clock } from '../parts/text.js';
 import { impossible, made } from '../state/plan.js';
 import { words } from '../words/words.js';
-import { findingText } from './findings.js';
 import { goneText, lengthText, positionOf } from './tell.js';
 import { moveWords } from './words.js';
 
-const isOfStars = ({ text }: PlanNote) => text.startsWith('Stars stay points');
+const isOfStars = ({ kind }: PlanNote) => kind === 'stars';
 
 /** The notes that are told elsewhere on the page are left out. */
 export function otherNotes(plan: PlanMade): readonly PlanNote[] {
-  const cautions = new Set(moveCautions(plan.shoot.moves).map(({ text }) => text));
-  const findings = plan.move?.findings ?? [];
   return plan.notes.filter(
     (note) =>
-      !cautions.has(note.text) &&
-      !findings.some(({ text }) => note.text.startsWith(text)) &&
-      !(isOfStars(note) && plan.move !== undefined),
+      note.kind !== 'move' && note.kind !== 'move-caution' && !(isOfStars(note) && plan.move !== undefined),
   );
 }
 
@@ -29,8 +24,7 @@ export function otherNotes(plan: PlanMade): readonly PlanNote[] {
 export function starAdvice() {
   const note = impossible.value === undefined ? made.value?.notes.find(isOfStars) : undefined;
   if (note === undefined) return nothing;
-  const text = words().library.note(note.text);
-  return html`<p class=${note.level === 'caution' ? 'cure' : 'help'}>${text}</p>`;
+  return html`<p class=${note.level === 'caution' ? 'cure' : 'help'}>${words().library.note(note)}</p>`;
 }
 
 export function moveNotes() {
@@ -43,8 +37,8 @@ export function moveNotes() {
     <h2>${w.notes.title}</h2>
     <ul>
       ${courses.value.map((line) => html`<li>${line}</li>`)}
-      ${told.map((finding) => html`<li>${findingText(finding)}</li>`)}
-      ${stars === undefined ? nothing : html`<li class=${stars.level}>${words().library.note(stars.text)}</li>`}
+      ${told.map((finding) => html`<li>${words().library.finding(finding)}</li>`)}
+      ${stars === undefined ? nothing : html`<li class=${stars.level}>${words().library.note(stars)}</li>`}
     </ul>
     ${safety(plan.shoot.moves)}
   </section>`;
@@ -71,19 +65,13 @@ export function safety(moves: PlanMade['shoot']['moves']) {
   const cautions = moveCautions(moves);
   if (cautions.length === 0) return nothing;
   const w = moveWords().notes;
-  const seen = new Set<string>();
-  const brief = cautions.map(({ topic }) => {
-    // What a track adds comes second under its topic.
-    const again = seen.has(topic);
-    seen.add(topic);
-    return again && topic === 'pinch' ? w.short.ends : again ? w.short.rigging : w.short[topic];
-  });
+  const brief = cautions.map(({ kind }) => w.short[kind]);
   return html`<div class="safety">
     <p><strong>${w.safety}:</strong> ${brief.join(' · ')}.</p>
     <details>
       <summary>${w.full}</summary>
       <ul>
-        ${cautions.map(({ text }) => html`<li>${words().library.note(text)}</li>`)}
+        ${cautions.map((caution) => html`<li>${words().library.caution(caution)}</li>`)}
       </ul>
     </details>
   </div>`;

@@ -163,7 +163,6 @@ export const german: MoveWords = {
     'too-slow': 'Kaum zu sehen',
     blur: 'Das Bild verwischt',
   },
-  stop: 'Bei jedem Bild anhalten: Dann verwischt nichts.',
 
   clip: {
     wanted: 'Der Clip soll dauern',
@@ -204,7 +203,7 @@ export const german: MoveWords = {
       trip: 'weg von Wegen, im Dunkeln gezeichnet',
       wind: 'Gewicht gegen Wind',
       law: 'örtliche Regeln zuerst',
-      ends: 'feste Anschläge an beiden Enden der Schiene',
+      'track-ends': 'feste Anschläge an beiden Enden der Schiene',
       rigging: 'Seile und Schienen in der Luft: zugelassene Fachleute',
     },
   },

@@ -160,7 +160,6 @@ export const english = {
     'too-slow': 'Hardly seen to move',
     blur: 'The picture smears',
   },
-  stop: 'Stop at every frame: then nothing smears.',
 
   clip: {
     wanted: 'The clip should last',
@@ -201,7 +200,7 @@ export const english = {
       trip: 'off the paths, marked in the dark',
       wind: 'weight against wind',
       law: 'local rules first',
-      ends: 'stops at both ends of the track',
+      'track-ends': 'stops at both ends of the track',
       rigging: 'cables and rails in the air: licensed riggers',
     },
   },

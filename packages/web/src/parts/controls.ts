@@ -58,7 +58,7 @@ export function remediesFor(cures: readonly Cure[]): TemplateResult | typeof not
 }
 
 /** Advice comes in the language of the page already. */
-const textOf = (remedy: Offered) => ('why' in remedy ? remedy.text : words().library.remedy(remedy));
+const textOf = (remedy: Offered) => words().library.remedy(remedy);
 
 export function applyRemedy(remedy: Offered): void {
   replaceShoot({ ...shoot.peek(), ...remedy.apply });

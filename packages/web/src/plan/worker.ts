@@ -1,6 +1,6 @@
 // Plans away from the page, so that typing never waits.
 
-import { plainPlan } from '#plain-plan';
+import { planExposures } from '@evenfall/core';
 import type { Ask } from './planner.js';
 
 self.onmessage = ({ data: { id, shoot, choices } }: MessageEvent<Ask>) => {
@@ -10,9 +10,9 @@ self.onmessage = ({ data: { id, shoot, choices } }: MessageEvent<Ask>) => {
       .catch(() => self.postMessage({ id }));
     return;
   }
-  const plain = plainPlan(shoot);
-  if (plain !== undefined) {
-    self.postMessage({ id, plan: plain });
+  const plan = planExposures(shoot);
+  if (plan !== undefined) {
+    self.postMessage({ id, plan });
     return;
   }
   // Why there is none, what would cure it, moves: loaded when it is first needed.

@@ -5,9 +5,7 @@ import type { Remedy } from '@evenfall/core';
 import { type ReadonlySignal, signal } from '@preact/signals-core';
 
 /** What would mend something that is no reason against the plan, and what that is. */
-export interface Advice extends Remedy {
-  readonly why: string;
-}
+export type Advice = Remedy & { readonly why: string };
 
 /** Where advice comes from; none until a part that gives some is loaded. */
 export const advisor = signal<ReadonlySignal<readonly Advice[]> | undefined>(undefined);

@@ -1,8 +1,8 @@
 // The page in German.
 
-import { wordsFor } from '@evenfall/chart';
-import type { Move, PlanInfeasible, Remedy } from '@evenfall/core';
+import { findingText, noteText, reasonText, remedyText, wordsFor } from '@evenfall/chart';
 import { faultInGerman } from './de-faults.js';
+import { warningInGerman } from './de-warnings.js';
 import type { PageWords } from './en.js';
 
 const card = wordsFor({ language: 'de' });
@@ -350,103 +350,13 @@ export const german: PageWords = {
     finish: 'Laufende Aufnahme beenden',
     finishRehearsal: 'Probe beenden',
   },
-  library: { remedy, why, note: card.note, fault: faultInGerman },
+  library: {
+    note: (note) => noteText(note, card),
+    finding: (finding) => findingText(finding, card),
+    caution: ({ kind }) => noteText({ kind: 'move-caution', caution: kind }, card),
+    remedy: (remedy) => remedyText(remedy, card),
+    why: (why) => reasonText(why, card),
+    warning: ({ text }) => warningInGerman(text),
+    fault: faultInGerman,
+  },
 };
-
-const AXES = { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' };
-
-/** "Schwenk 45,2°": a move that a remedy has cut is in degrees or metres. */
-function lengthText({ axis, by }: Move): string {
-  const length =
-    'deg' in by ? `${comma(Math.abs(by.deg))}°` : 'm' in by ? `${comma(Math.abs(by.m))} m` : 'wie bisher';
-  return `${AXES[axis]} ${length}`;
-}
-
-/** What a remedy changes, told from the change itself. */
-function remedy({ apply, change, text }: Remedy): string {
-  const { camera, limits, look, span, filters, intervalS, moves } = apply;
-  const interval = intervalS === undefined ? '' : `das Intervall auf ${comma(intervalS)} s verlängern`;
-  if (change === 'longer-shutter' && camera) {
-    // Where the interval alone kept the shutter short its limit stays as it is.
-    const zeit = /allow a shutter/i.test(text) ? `eine Zeit von ${camera.shutter.longest} s erlauben` : '';
-    const told = [zeit, interval].filter((part) => part !== '').join(' und ');
-    return `${told.charAt(0).toUpperCase()}${told.slice(1)}.`;
-  }
-  if (change === 'higher-iso' && camera) return `Die höchste ISO auf ${camera.iso.highest} heben.`;
-  if (change === 'wider-aperture' && camera) {
-    const mark = typeof camera.aperture === 'string' ? camera.aperture : camera.aperture.widest;
-    return `Die Blende auf f/${mark} öffnen.`;
-  }
-  if (change === 'narrower-aperture' && camera) {
-    const mark = typeof camera.aperture === 'string' ? camera.aperture : camera.aperture.narrowest;
-    return `Die Blende auf f/${mark} schließen.`;
-  }
-  const added = filters?.at(-1);
-  if (change === 'another-filter' && added && 'stops' in added) {
-    return `Einen ND-Filter mit ${blenden(added.stops)} mitnehmen.`;
-  }
-  if (change === 'darker-look' && look && 'nightEv' in look) {
-    return `Die Nacht dunkler lassen: ${comma(look.nightEv)} gegen Messung.`;
-  }
-  if (change === 'looser-tolerance' && limits) return `${comma(limits.toleranceEv)} EV Fehler erlauben.`;
-  if (change === 'larger-steps' && limits) {
-    return `Schritte von ${comma(Math.round(limits.largestStepEv * 100) / 100)} EV erlauben.`;
-  }
-  if (change === 'closer-cues' && limits) {
-    return `Einsätze im Abstand von ${comma(limits.secondsBetweenCues)} s erlauben.`;
-  }
-  if (change === 'longer-interval' && intervalS !== undefined) {
-    return `Das Intervall auf ${comma(intervalS)} s verlängern.`;
-  }
-  if (change === 'no-dark-frame') {
-    return 'Die Rauschminderung abschalten: Ihr Dunkelbild dauert so lange wie die Belichtung.';
-  }
-  if (change === 'shorter-write' && camera) {
-    return `Karte oder Format nehmen, mit denen das Schreiben ${comma(camera.gapS)} s dauert.`;
-  }
-  if (change === 'shorter-settle' && moves) {
-    const settleS = Math.max(
-      ...moves.filter(({ mode }) => mode === 'stopped').map(({ gear }) => gear.settleS),
-    );
-    return `Der Kamera nach einer Bewegung ${comma(settleS)} s Ruhe lassen.`;
-  }
-  if (change === 'shorter-move' && moves) return `Die Bewegung kürzen: ${moves.map(lengthText).join(', ')}.`;
-  if (change === 'shorter-span' && span) {
-    return 'startAt' in span
-      ? `Nur von ${span.startAt.slice(11, 16)} bis ${span.endAt.slice(11, 16)} aufnehmen.`
-      : `Eine kürzere Spanne aufnehmen: von ${comma(span.fromSunAltitudeDeg)}° bis ${comma(span.toSunAltitudeDeg)}° Sonnenhöhe.`;
-  }
-  return text;
-}
-
-/** What a move takes of every interval, where a text says so. */
-function gap(text: string): string {
-  const [, move, rest, write] =
-    /Between frames the longest step of the move takes ([\d.]+) s, its rest ([\d.]+) s and writing ([\d.]+) s\./.exec(
-      text,
-    ) ?? [];
-  return move === undefined || rest === undefined || write === undefined
-    ? ''
-    : `Zwischen zwei Bildern braucht der längste Schritt der Bewegung ${comma(move)} s, seine Ruhe ${comma(rest)} s, das Schreiben ${comma(write)} s.`;
-}
-
-function why({ reason, frame, at, text }: PlanInfeasible['infeasible']): string {
-  const taken = gap(text);
-  if (reason === 'no-time') {
-    const [, interval, dark] =
-      /An interval of ([\d.]+) s leaves no time for a shutter( and its dark frame)?/.exec(text) ?? [];
-    if (interval === undefined) return text;
-    return `${taken} Ein Intervall von ${comma(interval)} s lässt keine Zeit für eine Belichtung${dark === undefined ? '' : ' und ihr Dunkelbild'}.`;
-  }
-  if (frame === undefined || at === undefined) return text;
-  const from = `Ab Bild ${frame + 1} (${at.slice(11, 19)})`;
-  const most = /by ([\d.]+) stops at the most/.exec(text)?.[1];
-  const hair = text.includes('by a hair') ? ', um Haaresbreite' : '';
-  const by = most === undefined ? hair : `, um höchstens ${comma(most)} Blenden`;
-  if (reason === 'too-dark')
-    return `${from} ist die Szene zu dunkel für diese Ausrüstung${by}.${
-      taken === '' ? '' : ` ${taken} Das hält die Belichtung kurz.`
-    }`;
-  if (reason === 'too-bright') return `${from} ist die Szene zu hell für diese Ausrüstung${by}.`;
-  return `${from} ändert sich das Licht schneller, als Schritte, Abstand und erlaubter Fehler folgen können.`;
-}

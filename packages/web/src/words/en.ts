@@ -1,6 +1,13 @@
 // Every word of the page. Another language is one more file with a value of type PageWords.
 
-import type { PlanInfeasible, Remedy } from '@evenfall/core';
+import type {
+  FollowWarning,
+  MoveCaution,
+  MoveFinding,
+  PlanInfeasible,
+  PlanNote,
+  Remedy,
+} from '@evenfall/core';
 
 const counted = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
 const minus = (text: string) => text.replace('-', '−');
@@ -343,15 +350,15 @@ export const english = {
     finish: 'End the running shoot',
     finishRehearsal: 'End the rehearsal',
   },
-  /** What the library says of a plan, in its own words or this language's. */
+  /** What the library says, in its own words or this language's. */
   library: {
-    remedy: ({ apply: { look }, change, text }: Remedy) =>
-      change === 'darker-look' && look && 'nightEv' in look
-        ? `Let the night be darker: ${String(look.nightEv).replace('-', '−')} stops against metered.`
-        : text,
+    note: ({ text }: PlanNote) => text,
+    finding: ({ text }: MoveFinding<Remedy>) => text,
+    caution: ({ text }: MoveCaution) => text,
+    remedy: ({ text }: Remedy) => text,
     why: ({ text }: PlanInfeasible['infeasible']) => text,
     // Of a point in time only the clock's part says something in the field.
-    note: (text: string) => text.replaceAll(/\d{4}-\d\d-\d\dT(\d\d:\d\d)[^\s)]*/g, '$1'),
+    warning: ({ text }: FollowWarning) => text.replaceAll(/\d{4}-\d\d-\d\dT(\d\d:\d\d)[^\s)]*/g, '$1'),
     fault: (text: string) => text,
   },
 };

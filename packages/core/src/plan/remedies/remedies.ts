@@ -13,7 +13,10 @@ import { sunPosition } from '../../sky/sun.js';
 import { type Forecast, forecastLight } from '../forecast.js';
 import { rampProblemOf } from '../targets.js';
 import type { Remedy } from '../types.js';
-import type { Candidate, Kind } from './kind.js';
+import { appliedTo } from './apply.js';
+import type { RemedyChange } from './change.js';
+import type { Kind } from './kind.js';
+import { remedyFor } from './remedy.js';
 import { intervalFor, isCutShort, longerInterval, timeKinds } from './time.js';
 
 export type Reason = 'too-dark' | 'too-bright' | 'too-fast';
@@ -50,7 +53,7 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
     ...(reason === 'too-bright' || !isCutShort(shoot, count) ? [] : timeKinds(shoot)),
     ...(reason === 'too-bright' ? [] : [higherIso(shoot)]),
     otherAperture(shoot, reason),
-    ...(reason === 'too-dark' ? [] : [otherFilter(shoot)]),
+    ...(reason === 'too-dark' ? [] : [ANOTHER_FILTER]),
     ...(reason === 'too-bright' ? [] : [darkerLook(shoot)]),
     looserTolerance(shoot),
     largerSteps(shoot),
@@ -59,23 +62,25 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
   const trial: Trial = { shoot, forecast, worked: 0 };
   const found = curesAmong(kinds, trial);
   const shorter = shorterSpan(trial, frame);
-  return shorter === undefined ? found : [...found, { change: 'shorter-span', ...shorter }];
+  return asRemedies(shorter === undefined ? found : [...found, shorter], trial);
 }
 
 /** Remedies for a shoot whose intervals have no time for any shutter at all. */
 export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
   const kinds = [longerInterval(shoot, forecast.times.length), ...timeKinds(shoot)];
-  return curesAmong(kinds, { shoot, forecast, worked: 0 });
+  const trial: Trial = { shoot, forecast, worked: 0 };
+  return asRemedies(curesAmong(kinds, trial), trial);
 }
 
-function curesAmong(kinds: readonly (Kind | undefined)[], trial: Trial): Remedy[] {
-  return kinds.flatMap((kind) => {
-    const candidate = kind === undefined ? undefined : leastCure(kind, trial);
-    return candidate === undefined ? [] : [{ change: (kind as Kind).change, ...candidate }];
-  });
+function asRemedies(changes: readonly RemedyChange[], { shoot, forecast }: Trial): Remedy[] {
+  return changes.flatMap((change) => remedyFor(shoot, forecast, change) ?? []);
 }
 
-function leastCure({ amounts, at, rising }: Kind, trial: Trial): Candidate | undefined {
+function curesAmong(kinds: readonly (Kind | undefined)[], trial: Trial): RemedyChange[] {
+  return kinds.flatMap((kind) => (kind && leastCure(kind, trial)) ?? []);
+}
+
+function leastCure({ amounts, at, rising }: Kind, trial: Trial): RemedyChange | undefined {
   const cures = (amount: number) => isPossible(at(amount), trial);
   if (!rising) {
     for (let amount = 1; amount <= amounts; amount++) if (cures(amount)) return at(amount);
@@ -92,9 +97,9 @@ function leastCure({ amounts, at, rising }: Kind, trial: Trial): Candidate | und
 }
 
 /** Whether a changed shoot has a ramp, as far as work is left; its light is computed anew only where its frames or their views differ. */
-function isPossible({ apply }: Candidate, trial: Trial): boolean {
+function isPossible(change: RemedyChange, trial: Trial): boolean {
   const { shoot, forecast } = trial;
-  const changed = { ...shoot, ...apply };
+  const changed = { ...shoot, ...appliedTo(shoot, forecast, change) };
   if (!hasExtent(changed)) return false;
   const { intervalS, span: asked, moves } = shoot;
   if (changed.intervalS === intervalS && changed.span === asked && changed.moves === moves) {
@@ -128,10 +133,6 @@ function hasExtent({ span, direction }: Shoot): boolean {
   return direction === 'dusk' ? fall > 0 : fall < 0;
 }
 
-function withCamera({ camera }: Shoot, change: Partial<Camera>): Pick<Shoot, 'camera'> {
-  return { camera: { ...camera, ...change } };
-}
-
 function stepOf({ stepsPerStop }: Camera, control: DialControl, label: string): number {
   return dialStep(control, label, stepsPerStop) as number; // the shoot was checked
 }
@@ -147,22 +148,18 @@ function longerShutter(shoot: Shoot, frameCount: number): Kind {
   const first = Math.max(longest, inside); // what the interval leaves of the dial today
   const last = Math.ceil(-stepsPerStop * Math.log2(LONGEST_SHUTTER_S));
   return {
-    change: 'longer-shutter',
     amounts: first - last,
     rising: false, // a longer interval has fewer frames, and so more light to follow from one to the next
     at: (amount) => {
       const step = first - amount;
-      const label = dialLabel('shutter', Math.min(step, longest), stepsPerStop);
       // Where no interval is long enough for the move as well, the shoot stays as it is, and impossible.
       const needS = intervalFor(shoot, frameCount, timeOfStep(step, stepsPerStop)) ?? intervalS;
-      const wanted = step < longest ? `allow a shutter of ${dialLabel('shutter', step, stepsPerStop)} s` : '';
-      const room = needS > intervalS ? `raise the interval from ${intervalS} to ${needS} s` : '';
       return {
-        apply: {
-          ...withCamera(shoot, { shutter: { ...camera.shutter, longest: label } }),
-          ...(needS > intervalS ? { intervalS: needS } : {}),
-        },
-        text: sentence([wanted, room].filter((part) => part !== '').join(' and ')),
+        change: 'longer-shutter',
+        shutter: dialLabel('shutter', Math.min(step, longest), stepsPerStop),
+        fromShutter: dialLabel('shutter', longest, stepsPerStop),
+        ...(needS > intervalS ? { intervalS: needS } : {}),
+        fromIntervalS: intervalS,
       };
     },
   };
@@ -173,16 +170,13 @@ function higherIso(shoot: Shoot): Kind {
   const highest = stepOf(camera, 'iso', String(camera.iso.highest));
   const last = stepOf(camera, 'iso', '102400');
   return {
-    change: 'higher-iso',
     amounts: last - highest,
     rising: true,
-    at: (amount) => {
-      const iso = Number(dialLabel('iso', highest + amount, camera.stepsPerStop));
-      return {
-        apply: withCamera(shoot, { iso: { ...camera.iso, highest: iso } }),
-        text: `Raise the ISO limit from ${camera.iso.highest} to ${iso}.`,
-      };
-    },
+    at: (amount) => ({
+      change: 'higher-iso',
+      iso: Number(dialLabel('iso', highest + amount, camera.stepsPerStop)),
+      fromIso: camera.iso.highest,
+    }),
   };
 }
 
@@ -195,63 +189,33 @@ function otherAperture(shoot: Shoot, reason: Reason): Kind | undefined {
   const range = typeof aperture === 'string' ? { widest: aperture, narrowest: aperture } : aperture;
   const from = stepOf(camera, 'aperture', dark ? range.widest : range.narrowest);
   return {
-    change: dark ? 'wider-aperture' : 'narrower-aperture',
     amounts: dark ? from : 10 * stepsPerStop - from,
     // An aperture held throughout may cure the dark end and spoil the bright one.
     rising: typeof aperture !== 'string',
-    at: (amount) => {
-      const label = dialLabel('aperture', dark ? from - amount : from + amount, stepsPerStop);
-      const changed =
-        typeof aperture === 'string'
-          ? label
-          : dark
-            ? { ...range, widest: label }
-            : { ...range, narrowest: label };
-      return {
-        apply: withCamera(shoot, { aperture: changed }),
-        text: dark ? `Open the aperture to f/${label}.` : `Stop the aperture down to f/${label}.`,
-      };
-    },
-  };
-}
-
-function otherFilter(shoot: Shoot): Kind {
-  return {
-    change: 'another-filter',
-    amounts: 10,
-    rising: false,
-    at: (stops) => ({
-      apply: {
-        filters: [
-          ...shoot.filters,
-          { name: freeName(shoot, `ND of ${stops} ${stops === 1 ? 'stop' : 'stops'}`), stops },
-        ],
-      },
-      text: `Bring an ND filter of ${stops} stop${stops === 1 ? '' : 's'}.`,
+    at: (amount) => ({
+      change: dark ? 'wider-aperture' : 'narrower-aperture',
+      aperture: dialLabel('aperture', dark ? from - amount : from + amount, stepsPerStop),
     }),
   };
 }
 
-function freeName({ filters }: Shoot, name: string): string {
-  return filters.some((filter) => filter.name === name)
-    ? freeName({ filters } as Shoot, `another ${name}`)
-    : name;
-}
+const ANOTHER_FILTER: Kind = {
+  amounts: 10,
+  rising: false,
+  at: (stops) => ({ change: 'another-filter', stops }),
+};
 
 function darkerLook(shoot: Shoot): Kind | undefined {
   const { look } = shoot;
   if (!('nightEv' in look)) return undefined;
   return {
-    change: 'darker-look',
     amounts: Math.round((look.nightEv + MOST_LOOK_EV) * 10),
     rising: false, // a darker look falls faster
-    at: (amount) => {
-      const nightEv = rounded(look.nightEv - amount / 10);
-      return {
-        apply: { look: { nightEv } },
-        text: `Let the night be darker: look nightEv ${nightEv} instead of ${look.nightEv}.`,
-      };
-    },
+    at: (amount) => ({
+      change: 'darker-look',
+      nightEv: rounded(look.nightEv - amount / 10),
+      fromNightEv: look.nightEv,
+    }),
   };
 }
 
@@ -259,16 +223,13 @@ function looserTolerance(shoot: Shoot): Kind {
   const { toleranceEv } = shoot.limits;
   const now = Math.floor(toleranceEv * 20 + 1e-9); // twentieths of a stop
   return {
-    change: 'looser-tolerance',
     amounts: MOST_TOLERANCE_EV * 20 - now,
     rising: true,
-    at: (amount) => {
-      const loose = rounded((now + amount) / 20);
-      return {
-        apply: { limits: { ...shoot.limits, toleranceEv: loose } },
-        text: `Accept ${loose} EV of error instead of ${rounded(toleranceEv)}.`,
-      };
-    },
+    at: (amount) => ({
+      change: 'looser-tolerance',
+      toleranceEv: rounded((now + amount) / 20),
+      fromToleranceEv: toleranceEv,
+    }),
   };
 }
 
@@ -277,16 +238,13 @@ function largerSteps(shoot: Shoot): Kind {
   const { stepsPerStop } = shoot.camera;
   const now = Math.max(1, Math.floor(largestStepEv * stepsPerStop + 1e-9));
   return {
-    change: 'larger-steps',
     amounts: MOST_STEP_EV * stepsPerStop - now,
     rising: true,
-    at: (amount) => {
-      const step = (now + amount) / stepsPerStop;
-      return {
-        apply: { limits: { ...shoot.limits, largestStepEv: step } },
-        text: `Allow steps of ${rounded(step)} EV at one cue instead of ${rounded(now / stepsPerStop)}.`,
-      };
-    },
+    at: (amount) => ({
+      change: 'larger-steps',
+      largestStepEv: (now + amount) / stepsPerStop,
+      fromStepEv: now / stepsPerStop,
+    }),
   };
 }
 
@@ -294,21 +252,18 @@ function closerCues(shoot: Shoot): Kind {
   const { limits, intervalS } = shoot;
   const now = Math.ceil(limits.secondsBetweenCues / intervalS - 1e-9);
   return {
-    change: 'closer-cues',
     amounts: now - 1,
     rising: true,
-    at: (amount) => {
-      const secondsBetweenCues = rounded((now - amount) * intervalS);
-      return {
-        apply: { limits: { ...limits, secondsBetweenCues } },
-        text: `Allow cues ${secondsBetweenCues} s apart instead of ${limits.secondsBetweenCues} s.`,
-      };
-    },
+    at: (amount) => ({
+      change: 'closer-cues',
+      secondsBetweenCues: rounded((now - amount) * intervalS),
+      fromSeconds: limits.secondsBetweenCues,
+    }),
   };
 }
 
 /** The longest stretch before the frame that cannot be met, or, if that is nothing, the longest after it. */
-function shorterSpan(trial: Trial, frame: number): Candidate | undefined {
+function shorterSpan(trial: Trial, frame: number): RemedyChange | undefined {
   const { shoot, forecast } = trial;
   const last = forecast.times.length - 1;
   // An end that is moved may leave a filter change without room to land: go on a little.
@@ -327,14 +282,11 @@ function shorterSpan(trial: Trial, frame: number): Candidate | undefined {
   return isPossible(candidate, trial) ? candidate : undefined;
 }
 
-function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): Candidate {
+function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): RemedyChange {
   const { latitudeDeg, longitudeDeg } = shoot.place;
   const clock = (i: number) => rfc3339(times[i], zone);
   if ('startAt' in shoot.span) {
-    return {
-      apply: { span: { startAt: clock(first), endAt: clock(last) } },
-      text: `Shoot only from ${clock(first).slice(11, 16)} to ${clock(last).slice(11, 16)}.`,
-    };
+    return { change: 'shorter-span', span: { startAt: clock(first), endAt: clock(last) } };
   }
   // Rounded inward, so that the shorter span holds no frame more.
   const degrees = (i: number) => sunPosition(times[i], latitudeDeg, longitudeDeg).altitudeDeg;
@@ -343,14 +295,7 @@ function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: numbe
     rounded((up ? Math.ceil(deg * 10) : Math.floor(deg * 10)) / 10);
   const from = first === 0 ? shoot.span.fromSunAltitudeDeg : inward(degrees(first), !falls);
   const to = last === times.length - 1 ? shoot.span.toSunAltitudeDeg : inward(degrees(last), falls);
-  return {
-    apply: { span: { fromSunAltitudeDeg: from, toSunAltitudeDeg: to } },
-    text: `Shoot a shorter span: from ${from}° to ${to}° of sun altitude.`,
-  };
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return { change: 'shorter-span', span: { fromSunAltitudeDeg: from, toSunAltitudeDeg: to } };
 }
 
 function rounded(value: number): number {

@@ -2,18 +2,19 @@
 
 import { dialStep, timeOfStep } from '../../exposure/dial.js';
 import { longestTimeInside } from '../../footage/frames.js';
-import { moveOfLength, otherLengths } from '../../move/lengths.js';
-import type { Move } from '../../move/moves.js';
+import { otherLengths } from '../../move/lengths.js';
 import { leastIntervalS } from '../../move/time-budget.js';
 import type { Camera, Shoot } from '../../shoot/shoot.js';
 import { shootGap, shootTravels } from '../../shoot/time-left.js';
-import type { Candidate, Kind } from './kind.js';
+import type { Kind } from './kind.js';
 
 /** A move is cut by so many hundredths at most: less of it is another move. */
 const MOST_CUT = 95;
 
 /** Each interval to try has light of its own to reckon. */
 const MOST_INTERVALS = 40;
+
+const WITHOUT_DARK_FRAME: Kind = { amounts: 1, rising: true, at: () => ({ change: 'no-dark-frame' }) };
 
 /** Whether the interval cuts the longest shutter short, so that more time in it would help. */
 export function isCutShort(shoot: Shoot, frameCount: number): boolean {
@@ -36,7 +37,7 @@ export function intervalFor(shoot: Shoot, frameCount: number, shutterS: number):
 export function timeKinds(shoot: Shoot): Kind[] {
   const stopped = shoot.moves.some(({ mode }) => mode === 'stopped');
   return [
-    ...(shoot.camera.darkFrame ? [withoutDarkFrame(shoot)] : []),
+    ...(shoot.camera.darkFrame ? [WITHOUT_DARK_FRAME] : []),
     ...(stopped ? [shorterSettle(shoot), shorterMove(shoot), shorterWrite(shoot)] : []),
   ];
 }
@@ -50,12 +51,11 @@ export function longerInterval(shoot: Shoot, frameCount: number): Kind {
   );
   const most = intervalFor(shoot, frameCount, longestShutterS(shoot)) ?? least + MOST_INTERVALS;
   return {
-    change: 'longer-interval',
     amounts: least === Number.POSITIVE_INFINITY ? 0 : Math.min(MOST_INTERVALS, most - least + 1),
     rising: false, // fewer frames have more light to follow from one to the next
     at: (amount) => {
       const intervalS = least + amount - 1;
-      return { apply: { intervalS }, text: `Raise the interval from ${now} to ${intervalS} s.` };
+      return { change: 'longer-interval', intervalS, fromIntervalS: now };
     },
   };
 }
@@ -68,79 +68,36 @@ function shutterS({ stepsPerStop }: Camera, label: string): number {
   return timeOfStep(dialStep('shutter', label, stepsPerStop) as number, stepsPerStop); // the shoot was checked
 }
 
-function withoutDarkFrame(shoot: Shoot): Kind {
-  return {
-    change: 'no-dark-frame',
-    amounts: 1,
-    rising: true,
-    at: () => ({
-      apply: { camera: { ...shoot.camera, darkFrame: false } },
-      text: 'Turn long-exposure noise reduction off: its dark frame takes as long as the shutter.',
-    }),
-  };
-}
-
 function shorterSettle(shoot: Shoot): Kind {
-  const longest = shoot.moves
+  const fromSettleS = shoot.moves
     .filter(({ mode }) => mode === 'stopped')
     .reduce((most, { gear }) => Math.max(most, gear.settleS), 0);
-  const tenths = Math.ceil(longest * 10 - 1e-9);
+  const tenths = Math.ceil(fromSettleS * 10 - 1e-9);
   return {
-    change: 'shorter-settle',
     amounts: tenths,
     rising: true,
-    at: (amount) => {
-      const settleS = (tenths - amount) / 10;
-      const shorter = (move: Move): Move =>
-        move.mode === 'stopped' ? withSettle(move, Math.min(settleS, move.gear.settleS)) : move;
-      return {
-        apply: { moves: shoot.moves.map(shorter) },
-        text: `Let the camera settle for ${settleS} s after a move, not ${longest} s.`,
-      };
-    },
+    at: (amount) => ({ change: 'shorter-settle', settleS: (tenths - amount) / 10, fromSettleS }),
   };
-}
-
-// One line for both, but the compiler keeps the two kinds of gear apart.
-function withSettle(move: Move, settleS: number): Move {
-  return move.axis === 'slide'
-    ? { ...move, gear: { ...move.gear, settleS } }
-    : { ...move, gear: { ...move.gear, settleS } };
 }
 
 function shorterMove(shoot: Shoot): Kind {
   const travels = shootTravels(shoot);
   return {
-    change: 'shorter-move',
     amounts: MOST_CUT,
     rising: true,
-    at: (amount): Candidate => {
-      const { lengths = [], text } = otherLengths(
-        travels,
-        1 - amount / 100,
-        ({ mode }) => mode === 'stopped',
-      );
-      const moves = shoot.moves.map((move, i) =>
-        move.mode === 'stopped' ? moveOfLength(move, lengths[i]) : move,
-      );
-      return { apply: { moves }, text };
-    },
+    at: (amount) => otherLengths(travels, 1 - amount / 100, ({ mode }) => mode === 'stopped'),
   };
 }
 
-function shorterWrite(shoot: Shoot): Kind {
-  const { camera } = shoot;
+function shorterWrite({ camera }: Shoot): Kind {
   const tenths = Math.ceil(camera.gapS * 10 - 1e-9);
   return {
-    change: 'shorter-write',
     amounts: tenths,
     rising: true,
-    at: (amount) => {
-      const gapS = (tenths - amount) / 10;
-      return {
-        apply: { camera: { ...camera, gapS } },
-        text: `Use a card or a format that writes in ${gapS} s instead of ${camera.gapS} s.`,
-      };
-    },
+    at: (amount) => ({
+      change: 'shorter-write',
+      writeS: (tenths - amount) / 10,
+      fromWriteS: camera.gapS,
+    }),
   };
 }

@@ -2,8 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { planShoot, readShoot, type Shoot } from '../../../packages/core/src/index.js';
-import { plainPlan } from '../../../packages/core/src/plan/plain.js';
+import { planExposures, planShoot, readShoot, type Shoot } from '../../../packages/core/src/index.js';
 
 const BASE = {
   format: 'evenfall-shoot/1',
@@ -43,7 +42,7 @@ test('answers what planShoot answers where there is a plan, and nothing where th
         readings: readingEv100 === null ? [] : [{ at, ev100: readingEv100 }],
       });
       const whole = planShoot(shoot);
-      expect(plainPlan(shoot)).toEqual('frames' in whole ? whole : undefined);
+      expect(planExposures(shoot)).toEqual('frames' in whole ? whole : undefined);
       seen['frames' in whole ? 'made' : 'none']++;
     }),
     { seed: 20260912, numRuns: 60 },
@@ -67,5 +66,5 @@ test('leaves moves, stars and a sun that does not come so far to planShoot', () 
     { camera: { ...camera, iso }, moves: [pan] },
     { camera: { ...camera, iso }, span: { fromSunAltitudeDeg: 70, toSunAltitudeDeg: -9 } },
   ];
-  for (const change of more) expect(plainPlan(shootOf(change)), JSON.stringify(change)).toBe(undefined);
+  for (const change of more) expect(planExposures(shootOf(change)), JSON.stringify(change)).toBe(undefined);
 });

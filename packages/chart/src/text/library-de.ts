@@ -1,0 +1,282 @@
+// What the library says, in German.
+
+import {
+  altitudeText,
+  type GapParts,
+  type LengthChange,
+  lengthText,
+  type MoveCaution,
+  type MoveFound,
+  type Pace,
+  type Sentences,
+  secondsText,
+  sentenceOf,
+  type WhyInfeasible,
+  type WhyNoPass,
+} from '@evenfall/core';
+import type { LibrarySentences } from './library.js';
+import { minus } from './words-parts.js';
+
+const AXES = { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' };
+const OF_AXIS = { pan: 'des Schwenks', tilt: 'der Neigung', slide: 'der Fahrt' };
+const PARTS = [
+  ['Belichtung', 'shutterS'],
+  ['Dunkelbild', 'darkS'],
+  ['Schreiben', 'writeS'],
+  ['Bewegung', 'moveS'],
+  ['Ruhe', 'settleS'],
+] as const;
+
+const comma = (value: number | string) => minus(String(value)).replace('.', ',');
+const fixed = (value: number, digits = 1) => comma((Number(value.toFixed(digits)) + 0).toFixed(digits));
+const figures = (value: number, most = 3) => comma(Number(value.toPrecision(most)));
+const rounded = (value: number) => comma(Math.round(value * 1000) / 1000);
+const minute = (at: string) => at.slice(11, 16);
+const percent = (share: number) => `${Math.round(100 * share)} %`;
+const inCold = (cold: boolean) => (cold ? 'in der Kälte ' : '');
+const seconds = (timeS: number) => `${figures(timeS)} s`;
+const duration = (timeS: number) => comma(secondsText(timeS));
+const length = (size: number, unit: LengthChange['unit']) => comma(lengthText(size, unit));
+const altitude = (deg: number, shortOfDeg?: number) => comma(altitudeText(deg, shortOfDeg));
+const blenden = (count: number) => `${comma(count)} ${count === 1 ? 'Blende' : 'Blenden'}`;
+
+const cautions: Sentences<Pick<MoveCaution, 'kind'>> = {
+  pinch: () =>
+    'Ein Motor spürt weder Finger noch Haare noch Gurte: Abstand zu Kopf, Riemen und Wagen halten, den Schalter in Reichweite.',
+  drop: () =>
+    'Klemmen, Platte und Gewicht über den ganzen Weg prüfen, mit Kabeln, bevor man sie allein lässt; sichern, was fallen könnte.',
+  overhead: () =>
+    'Nichts Schweres hängt oder fährt über Menschen. Nach Kabeln, Ästen und Stromleitungen sehen, bevor ein Stativ oder Arm hochgeht.',
+  trip: () =>
+    'Im Dunkeln sieht niemand Stativbeine, Schienen und Kabel: weg von Wegen, mit schwachem Licht außerhalb des Bildes zeichnen, dabeibleiben.',
+  wind: () =>
+    'Wind rüttelt an einem bewegten Kopf mehr als an einem stehenden und kann ihn umwerfen: Beine beschweren, bei Böen aufhören.',
+  law: () =>
+    'Örtliche Regeln gehen vor: fragen, wo Stative, Schienen oder Seile auf öffentlichem Grund stehen sollen.',
+  'track-ends': () => 'Den Wagen an beiden Enden durch etwas Festes halten, nicht durch den Motor allein.',
+  rigging: () =>
+    'Ein Seil oder eine Schiene über dem Boden ist Rigging: Anker, Lasten und Prüfung gehören in die Hand zugelassener Fachleute.',
+};
+
+const fastest = ({ frame, crossingS }: Extract<MoveFound, { kind: 'too-fast' | 'too-slow' }>) =>
+  `Am schnellsten, bei Bild ${frame + 1}, zieht das Bild in ${duration(crossingS)} des Clips einmal durch seine Breite`;
+
+const findings: LibrarySentences['findings'] = {
+  'no-time': ({ frame, intervalS, slackS, failing, frameCount, ...budget }) => {
+    const parts = PARTS.filter(([, part]) => budget[part] > 0).map(
+      ([what, part]) => `${what} ${duration(budget[part])}`,
+    );
+    return `Bild ${frame + 1} braucht ${duration(-slackS)} mehr als sein Intervall von ${comma(intervalS)} s: ${parts.join(', ')}. ${failing} von ${frameCount} Bildern passen nicht.`;
+  },
+  'gear-too-slow': ({ axis, unit, speed, topSpeed }) => {
+    const text = (value: number) => `${figures(value)}${unit === 'deg' ? '°' : ' m'}`;
+    return `${AXES[axis]}: ${text(speed)} in der Sekunde wären nötig; der Motor schafft ${text(topSpeed)}.`;
+  },
+  'steps-too-small': ({ axis, unit, smallestStep, count, steps, all }) => {
+    const smallest = `unter dem kleinsten des Motors, ${length(smallestStep, unit)}`;
+    return all
+      ? `Jeder Schritt ${OF_AXIS[axis]} liegt ${smallest}: Das Bild steht und springt.`
+      : `${count} von ${steps} Schritten ${OF_AXIS[axis]}, am Anfang und am Ende, liegen ${smallest}; dort wiederholen sich Bilder.`;
+  },
+  'too-fast': (found) => `${fastest(found)}; unter ${found.limitS} s ist eine Bewegung schwer anzusehen.`,
+  'too-slow': (found) => `${fastest(found)}: so langsam, dass man es kaum sieht.`,
+  blur: ({ frame, blurPx }) =>
+    `Die Bewegung läuft weiter, während belichtet wird: höchstens ${figures(blurPx, 2)} Pixel Verwischung, bei Bild ${frame + 1}. Wer bei jedem Bild anhält, hat keine.`,
+};
+
+const refusals: LibrarySentences['refusals'] = {
+  impossible: ({ ev100, sunAltitudeDeg, limitEv100 }) =>
+    `EV ${fixed(ev100)} ist ${ev100 < limitEv100 ? 'dunkler' : 'heller'} als jede Szene bei Sonnenhöhe ${fixed(sunAltitudeDeg, 0)}°: ` +
+    `${ev100 < limitEv100 ? 'mindestens' : 'höchstens'} ${fixed(limitEv100)}. ISO, Filter und Uhrzeit prüfen.`,
+  contradictory: ({ movedEv, otherEv100, minutes, allowedEv }) =>
+    `${fixed(movedEv)} Blenden von der Messung EV ${fixed(otherEv100)} entfernt, ${fixed(minutes, 0)} Minuten auseinander, gegen die ` +
+    `Vorhersage; das Licht ändert sich in dieser Zeit um höchstens ${fixed(allowedEv)}. Noch einmal messen.`,
+  superseded: () =>
+    'Zwei spätere Messungen stimmen überein und mit dieser nicht: Das Licht hat sich geändert.',
+};
+
+const sameTime = ({ frameCount, intervalS, clipS }: Pace) =>
+  `${frameCount} Bilder in derselben Zeit: ein Intervall von ${comma(intervalS)} s, ein Clip von ${duration(clipS)}.`;
+const lengths = (changed: readonly LengthChange[]) =>
+  `${changed.map(({ axis, unit, from, to }) => `${AXES[axis]} ${length(to, unit)} statt ${length(from, unit)}`).join(', ')}.`;
+
+const remedies: LibrarySentences['remedies'] = {
+  'longer-shutter': ({ shutter, fromShutter, intervalS, fromIntervalS }) => {
+    const interval =
+      intervalS === undefined
+        ? ''
+        : `as Intervall von ${comma(fromIntervalS)} auf ${comma(intervalS)} s verlängern.`;
+    if (shutter === fromShutter) return `D${interval}`;
+    const allow = `Eine Zeit von ${shutter} s erlauben`;
+    return interval === '' ? `${allow}.` : `${allow} und d${interval}`;
+  },
+  'higher-iso': ({ iso, fromIso }) => `Die höchste ISO von ${fromIso} auf ${iso} heben.`,
+  'wider-aperture': ({ aperture }) => `Die Blende auf f/${aperture} öffnen.`,
+  'narrower-aperture': ({ aperture }) => `Die Blende auf f/${aperture} schließen.`,
+  'another-filter': ({ stops }) => `Einen ND-Filter mit ${blenden(stops)} mitnehmen.`,
+  'darker-look': ({ nightEv, fromNightEv }) =>
+    `Die Nacht dunkler lassen: ${comma(nightEv)} Blenden gegen die Messung statt ${comma(fromNightEv)}.`,
+  'looser-tolerance': ({ toleranceEv, fromToleranceEv }) =>
+    `${comma(toleranceEv)} EV Fehler erlauben statt ${rounded(fromToleranceEv)}.`,
+  'larger-steps': ({ largestStepEv, fromStepEv }) =>
+    `Schritte von ${rounded(largestStepEv)} EV je Einsatz erlauben statt ${rounded(fromStepEv)}.`,
+  'closer-cues': ({ secondsBetweenCues, fromSeconds }) =>
+    `Einsätze im Abstand von ${comma(secondsBetweenCues)} s erlauben statt ${comma(fromSeconds)} s.`,
+  'shorter-span': ({ span }, clock) =>
+    'startAt' in span
+      ? `Nur von ${clock(minute(span.startAt))} bis ${clock(minute(span.endAt))} aufnehmen.`
+      : `Eine kürzere Spanne aufnehmen: von ${comma(span.fromSunAltitudeDeg)}° bis ${comma(span.toSunAltitudeDeg)}° Sonnenhöhe.`,
+  'more-frames': ({ shutterS, longestS, ...pace }) =>
+    shutterS === undefined || longestS === undefined
+      ? sameTime(pace)
+      : `${sameTime(pace)} Das lässt ${duration(shutterS)} für eine Belichtung, die im Plan ${duration(longestS)} dauert.`,
+  'fewer-frames': sameTime,
+  'longer-recording': ({ frameCount, recordingS, fromRecordingS, clipS }) =>
+    `${frameCount} Bilder im selben Intervall: ${duration(recordingS)} statt ${duration(fromRecordingS)}, ein Clip von ${duration(clipS)}.`,
+  'longer-interval': ({
+    intervalS,
+    fromIntervalS,
+    fromRecordingS,
+    frameCount,
+    recordingS = 0,
+    clipS = 0,
+  }) => {
+    const to = `auf ${comma(intervalS)} s verlängern`;
+    if (fromRecordingS === undefined) return `Das Intervall von ${comma(fromIntervalS)} ${to}.`;
+    return recordingS > fromRecordingS + 1e-6
+      ? `Das Intervall bei gleicher Bildzahl ${to}: ${duration(recordingS)} insgesamt.`
+      : `Das Intervall ${to}: ${frameCount} Bilder in derselben Zeit, ein Clip von ${duration(clipS)}.`;
+  },
+  'shorter-shutter': ({ shutterS }) =>
+    `Höchstens ${comma(shutterS)} s belichten, in wirklicher Zeit gerechnet.`,
+  'no-dark-frame': () => 'Die Rauschminderung abschalten: Ihr Dunkelbild dauert so lange wie die Belichtung.',
+  'shorter-write': ({ writeS, fromWriteS }) =>
+    `Karte oder Format nehmen, mit denen das Schreiben ${comma(writeS)} s dauert${fromWriteS === undefined ? '' : ` statt ${comma(fromWriteS)} s`}.`,
+  'shorter-settle': ({ settleS, fromSettleS }) =>
+    fromSettleS === undefined
+      ? `Der Kamera nach einer Bewegung höchstens ${comma(settleS)} s Ruhe lassen.`
+      : `Der Kamera nach einer Bewegung ${comma(settleS)} s Ruhe lassen statt ${comma(fromSettleS)} s.`,
+  'shorter-move': ({ changed }) => `Die Bewegung kürzen: ${lengths(changed)}`,
+  'longer-move': ({ changed }) => `Die Bewegung verlängern: ${lengths(changed)}`,
+  stop: () => 'Bei jedem Bild anhalten: Dann verwischt nichts.',
+};
+
+const RESERVE_ENDS = {
+  dark: {
+    lack: 'am dunklen Ende',
+    cure: 'Eine höhere ISO, eine offenere Blende oder eine längere Zeit',
+  },
+  bright: {
+    lack: 'am hellen Ende',
+    cure: 'Ein stärkerer Filter, eine kürzere Zeit oder eine kleinere Blende',
+  },
+};
+
+const notes: LibrarySentences['notes'] = {
+  'under-way': ({ startAt, readingAt }, clock) =>
+    `Dies plant die Aufnahme von ihrem Beginn um ${clock(minute(startAt))} an, mit einer Messung von ${clock(minute(readingAt))}: Auch Einstellungen vor der ` +
+    'Messung ändern sich. Hat die Aufnahme begonnen, hilft evenfall follow oder „Draußen“ auf der Seite; beide ' +
+    'gehen von dem aus, was an der Kamera steht.',
+  'card-full': ({ holds, frameCount, neededGB, at, fitIntervalS }, clock) =>
+    `Die Karte fasst ${holds} der ${frameCount} Bilder; ${fixed(neededGB)} GB oder mehr mitnehmen. Um ${clock(minute(at))} ist sie voll.${
+      fitIntervalS === undefined
+        ? ''
+        : ` Mit einem Intervall von ${comma(fitIntervalS)} s oder mehr reichte sie.`
+    }`,
+  'card-nearly-full': ({ share }) => `Die Bilder füllen ${percent(share)} der Karte: leer beginnen.`,
+  'battery-spent': ({ holds, frameCount, cold, at, needed }, clock) =>
+    `Eine Ladung reicht ${inCold(cold)}für ${holds} der ${frameCount} Bilder; zweiten Akku oder Strom von außen mitnehmen. Um ${clock(minute(at))} ist sie verbraucht.${
+      needed === undefined ? '' : ` Gebraucht werden ${needed} Akkus.`
+    }`,
+  'battery-nearly-spent': ({ share, cold }) =>
+    `Die Bilder brauchen ${inCold(cold)}${percent(share)} einer Ladung: voll beginnen, einen zweiten Akku bereithalten.`,
+  'reading-refused': ({ ev100, because }, clock) =>
+    `Die Messung EV ${comma(ev100)} wurde nicht verwendet. ${sentenceOf(refusals, 'reason', because, clock)}`,
+  move: ({ found, changes }, clock) =>
+    [
+      sentenceOf(findings, 'kind', found, clock),
+      changes.map((change) => sentenceOf(remedies, 'change', change, clock)).join(' Oder: '),
+    ]
+      .filter((text) => text !== '')
+      .join(' '),
+  'little-reserve': ({ direction, share, end, reserveEv }) =>
+    `An etwa ${Math.round(share * 100)} von 100 ${direction === 'dawn' ? 'Morgen' : 'Abenden'} reicht diese Ausrüstung ${RESERVE_ENDS[end].lack} nicht: Dort sind ${fixed(reserveEv)} Blenden Reserve. ${RESERVE_ENDS[end].cure} gibt mehr.`,
+  'shutter-cut': ({ shutter, shutterS, intervalS, insideS, darkFrame, moving }) => {
+    const exact = figures(shutterS, 4);
+    const what = exact === comma(shutter) ? `${shutter} s` : `${shutter} s (wirklich ${exact} s)`;
+    return `Die Zeit ${what} passt nicht: Ein Intervall von ${comma(intervalS)} s lässt ${figures(insideS, 4)} s${
+      darkFrame ? ', Dunkelbilder mitgezählt' : ''
+    }${moving ? ', neben der Bewegung und ihrer Ruhe' : ''}. Der Plan bleibt darunter.`;
+  },
+  stars: ({ rule500S, npfSimpleS, npfFullS, declinationDeg, longestS, trailPx }) => {
+    const rules = [
+      `${seconds(rule500S)} nach der 500er-Regel`,
+      ...(npfSimpleS === undefined
+        ? []
+        : [
+            `${seconds(npfSimpleS)} nach der einfachen NPF-Regel`,
+            `${npfFullS === undefined ? 'jeder Zeit' : seconds(npfFullS)} nach der vollen bei Deklination ${comma(Math.round(declinationDeg) + 0)}°`,
+          ]),
+    ];
+    const trail = trailPx === undefined ? '' : `, eine Spur von ${figures(trailPx, 2)} Pixeln`;
+    return `Sterne bleiben Punkte bis ${rules.join(', ')}. Nachts belichtet dieser Plan höchstens ${seconds(longestS)}${trail}.`;
+  },
+  moonrise: ({ at }, clock) => `Der Mond geht um ${clock(minute(at))} auf, während der Aufnahme.`,
+  moonset: ({ at }, clock) => `Der Mond geht um ${clock(minute(at))} unter, während der Aufnahme.`,
+  'frames-affected': ({ count }) =>
+    `Filterwechsel verderben vielleicht ${count} Bilder; sie sind im Plan markiert.`,
+  sun: () =>
+    'Nie durch einen optischen Sucher in die Sonne sehen: Ein ND-Filter der Fotografie ist kein Sonnenschutzfilter für Augen.',
+  'move-caution': ({ caution }) => sentenceOf(cautions, 'kind', { kind: caution }),
+};
+
+const gapText = ({ moveS, settleS, writeS }: GapParts) =>
+  `Zwischen zwei Bildern braucht der längste Schritt der Bewegung ${seconds(moveS)}, seine Ruhe ${seconds(settleS)}, das Schreiben ${seconds(writeS)}.`;
+const beyond = (worstEv: number) =>
+  worstEv < 0.05 ? 'um Haaresbreite' : `um höchstens ${fixed(worstEv)} Blenden`;
+
+function fromFrame(
+  { frame, at }: Extract<WhyInfeasible, { readonly at: string }>,
+  clock: (time: string) => string,
+): string {
+  return `Ab Bild ${frame + 1} (${clock(at.slice(11, 19))})`;
+}
+
+const noPass: Sentences<WhyNoPass> = {
+  'sun-does-not-turn': ({ direction, altitudeDeg }) =>
+    `Die Sonne, bei ${altitude(altitudeDeg)}, ${direction === 'dusk' ? 'sinkt' : 'steigt'} an diesem Tag nicht`,
+  'sun-passes-another-day': ({ direction, altitudeDeg }) =>
+    `Die Sonne ${direction === 'dusk' ? 'sinkt' : 'steigt'} am Tag davor oder danach durch ${altitude(altitudeDeg)}, nicht an diesem`,
+  'sun-falls-short': ({ direction, fromDeg, toDeg, wantedFromDeg, wantedToDeg }) =>
+    `Die Sonne ${direction === 'dusk' ? 'sinkt' : 'steigt'} nur von ${altitude(fromDeg, wantedFromDeg)} bis ${altitude(toDeg, wantedToDeg)}`,
+};
+
+const reasons: LibrarySentences['reasons'] = {
+  'no-span': ({ date, because }) => `${date}: ${sentenceOf(noPass, 'kind', because)}.`,
+  'no-time': ({ gap, intervalS, darkFrame }) =>
+    `${gapText(gap)} Ein Intervall von ${comma(intervalS)} s lässt keine Zeit für eine Belichtung${darkFrame ? ' und ihr Dunkelbild' : ''}.`,
+  'too-dark': (why, clock) =>
+    `${fromFrame(why, clock)} ist die Szene zu dunkel für diese Ausrüstung, ${beyond(why.worstShortfallEv)}.${
+      why.gap === undefined ? '' : ` ${gapText(why.gap)} Das hält die Belichtung kurz.`
+    }`,
+  'too-bright': (why, clock) =>
+    `${fromFrame(why, clock)} ist die Szene zu hell für diese Ausrüstung, ${beyond(why.worstShortfallEv)}.`,
+  'too-fast': (why, clock) =>
+    `${fromFrame(why, clock)} ändert sich das Licht schneller, als Schritte, Abstand der Einsätze und erlaubter Fehler folgen können.`,
+};
+
+const missing: LibrarySentences['missing'] = {
+  'sun-stays-above': ({ horizon, reachedDeg, levelDeg }) =>
+    `die Sonne ${horizon ? 'geht nicht unter; sie ' : ''}erreicht nur ${altitude(reachedDeg, levelDeg)}`,
+  'sun-stays-below': ({ horizon, reachedDeg, levelDeg }) =>
+    horizon
+      ? `die Sonne geht nicht auf; sie erreicht nur ${altitude(reachedDeg)}`
+      : `die Sonne bleibt unter ${altitude(levelDeg)}; sie erreicht nur ${altitude(reachedDeg, levelDeg)}`,
+  'sun-does-not-pass': ({ rises, levelDeg }) =>
+    `die Sonne ${rises ? 'steigt' : 'sinkt'} in dieser Zeit nicht durch ${altitude(levelDeg)}`,
+  'moon-stays-up': () => 'der Mond geht nicht unter',
+  'moon-stays-down': () => 'der Mond geht nicht auf',
+  'moon-does-not-pass': ({ rises }) => `der Mond geht in dieser Zeit nicht ${rises ? 'auf' : 'unter'}`,
+};
+
+export const germanLibrary: LibrarySentences = { notes, findings, remedies, reasons, missing, refusals };

@@ -1,0 +1,27 @@
+// What a language must have a sentence for.
+
+import type {
+  MoveFound,
+  NoteFacts,
+  RefusalReason,
+  RemedyChange,
+  Sentences,
+  WhyInfeasible,
+  WhyMissing,
+} from '@evenfall/core';
+
+/** A sentence for everything that the library says, in one language. */
+export interface LibrarySentences {
+  /** Notes on a plan. */
+  readonly notes: Sentences<NoteFacts>;
+  /** Findings of a move. */
+  readonly findings: Sentences<MoveFound>;
+  /** Changes that would cure something. */
+  readonly remedies: Sentences<RemedyChange, 'change'>;
+  /** Why a shoot has no plan. */
+  readonly reasons: Sentences<WhyInfeasible, 'reason'>;
+  /** Why an event of the sky does not come. */
+  readonly missing: Sentences<WhyMissing>;
+  /** Why a reading is not used. */
+  readonly refusals: Sentences<RefusalReason, 'reason'>;
+}

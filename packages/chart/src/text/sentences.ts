@@ -1,0 +1,121 @@
+// What the library says as data, in the words of a language.
+
+import {
+  type MoveFound,
+  type NoteFacts,
+  type RefusalReason,
+  type RemedyChange,
+  sentenceOf,
+  type WhyInfeasible,
+  type WhyMissing,
+} from '@evenfall/core';
+import type { Words } from './words-en.js';
+
+/**
+ * A note of a plan in words.
+ *
+ * @param note of a plan
+ * @param words language and clock, from {@link wordsFor}
+ * @returns one sentence or more
+ * @example
+ * ```ts
+ * import { noteText, wordsFor } from '@evenfall/chart';
+ *
+ * const note = { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' } as const;
+ * noteText(note, wordsFor({ clock: 12 })); // → 'The moon sets at 7:44 pm, during the shoot.'
+ * noteText(note, wordsFor({ language: 'de' })); // → 'Der Mond geht um 19:44 unter, während der Aufnahme.'
+ * ```
+ */
+export function noteText(note: NoteFacts, { library, clock }: Words): string {
+  return sentenceOf(library.notes, 'kind', note, clock);
+}
+
+/**
+ * Why a shoot has no plan, in words.
+ *
+ * @param why `infeasible` of a plan
+ * @param words language and clock, from {@link wordsFor}
+ * @returns one sentence or more
+ * @example
+ * ```ts
+ * import { reasonText, wordsFor } from '@evenfall/chart';
+ *
+ * const gap = { writeS: 0.5, moveS: 2, settleS: 1, gapS: 3.5 };
+ * const why = { reason: 'no-time', gap, intervalS: 3, darkFrame: false } as const;
+ * reasonText(why, wordsFor({ language: 'de' })).slice(-31); // → 'keine Zeit für eine Belichtung.'
+ * ```
+ */
+export function reasonText(why: WhyInfeasible, { library, clock }: Words): string {
+  return sentenceOf(library.reasons, 'reason', why, clock);
+}
+
+/**
+ * A change that would cure something, in words.
+ *
+ * @param change one of the `remedies` of a plan
+ * @param words language and clock, from {@link wordsFor}
+ * @returns one sentence
+ * @example
+ * ```ts
+ * import { remedyText, wordsFor } from '@evenfall/chart';
+ *
+ * const change = { change: 'higher-iso', iso: 6400, fromIso: 3200 } as const;
+ * remedyText(change, wordsFor({ language: 'de' })); // → 'Die höchste ISO von 3200 auf 6400 heben.'
+ * ```
+ */
+export function remedyText(change: RemedyChange, { library, clock }: Words): string {
+  return sentenceOf(library.remedies, 'change', change, clock);
+}
+
+/**
+ * Something found in the moves of a plan, in words.
+ *
+ * @param found one of the `findings` of a plan's `move`
+ * @param words language, from {@link wordsFor}
+ * @returns one sentence or more, without what would mend it
+ * @example
+ * ```ts
+ * import { findingText, wordsFor } from '@evenfall/chart';
+ *
+ * const found = { kind: 'blur', frame: 41, blurPx: 4.2 } as const;
+ * findingText(found, wordsFor()).slice(0, 47); // → 'The move goes on while the shutter is open: at '
+ * ```
+ */
+export function findingText(found: MoveFound, { library, clock }: Words): string {
+  return sentenceOf(library.findings, 'kind', found, clock);
+}
+
+/**
+ * Why an event of the sky does not come, in words.
+ *
+ * @param why one of the `missing` of a light table
+ * @param words language, from {@link wordsFor}
+ * @returns part of a sentence
+ * @example
+ * ```ts
+ * import { missingText, wordsFor } from '@evenfall/chart';
+ *
+ * missingText({ kind: 'moon-stays-up' }, wordsFor({ language: 'de' })); // → 'der Mond geht nicht unter'
+ * ```
+ */
+export function missingText(why: WhyMissing, { library, clock }: Words): string {
+  return sentenceOf(library.missing, 'kind', why, clock);
+}
+
+/**
+ * Why a reading is not used, in words.
+ *
+ * @param why one of the `refused` of a correction
+ * @param words language, from {@link wordsFor}
+ * @returns one sentence or two
+ * @example
+ * ```ts
+ * import { refusalText, wordsFor } from '@evenfall/chart';
+ *
+ * const why = { reason: 'superseded' } as const;
+ * refusalText(why, wordsFor({ language: 'de' })).slice(-28); // → 'Das Licht hat sich geändert.'
+ * ```
+ */
+export function refusalText(why: RefusalReason, { library, clock }: Words): string {
+  return sentenceOf(library.refusals, 'reason', why, clock);
+}

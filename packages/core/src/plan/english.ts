@@ -1,0 +1,93 @@
+// Notes, reasons and remedies of plans in English.
+
+import { englishCautions } from '../move/cautions.js';
+import { englishFindings, englishMoveChanges } from '../move/english.js';
+import type { GapParts } from '../move/time-budget.js';
+import { englishNoPass } from '../sky/missing.js';
+import { type Sentences, sentenceOf } from '../words/sentences.js';
+import { englishExposureNotes, minute } from './english-notes.js';
+import type { NoteFacts } from './note.js';
+import type { RemedyChange } from './remedies/change.js';
+import type { WhyInfeasible } from './types.js';
+
+const inSeconds = (timeS: number) => `${Number(timeS.toPrecision(3))} s`;
+const counted = (stops: number) => `${stops} stop${stops === 1 ? '' : 's'}`;
+const rounded = (value: number) => Math.round(value * 1000) / 1000;
+
+/** Notes in English. */
+export const englishNotes: Sentences<NoteFacts> = {
+  ...englishExposureNotes,
+  move: ({ found, changes }, clock) =>
+    [
+      sentenceOf(englishFindings, 'kind', found, clock),
+      changes.map((change) => sentenceOf(englishRemedies, 'change', change, clock)).join(' Or: '),
+    ]
+      .filter((text) => text !== '')
+      .join(' '),
+  stars: ({ rule500S, npfSimpleS, npfFullS, declinationDeg, longestS, trailPx }) => {
+    const rules = [
+      `${inSeconds(rule500S)} by the 500 rule`,
+      ...(npfSimpleS === undefined
+        ? []
+        : [
+            `${inSeconds(npfSimpleS)} by the simplified NPF rule`,
+            `${npfFullS === undefined ? 'any time' : inSeconds(npfFullS)} by the full one at declination ${Math.round(declinationDeg) + 0}°`,
+          ]),
+    ];
+    const trail = trailPx === undefined ? '' : `, a trail of ${Number(trailPx.toPrecision(2))} pixels`;
+    return `Stars stay points up to ${rules.join(', ')}. At night this plan opens for ${inSeconds(longestS)} at most${trail}.`;
+  },
+  'move-caution': ({ caution }) => sentenceOf(englishCautions, 'kind', { kind: caution }),
+};
+
+/** Changes that would make a shoot possible, in English. */
+export const englishRemedies: Sentences<RemedyChange, 'change'> = {
+  ...englishMoveChanges,
+  'longer-shutter': ({ shutter, fromShutter, intervalS, fromIntervalS }) => {
+    const interval = `the interval from ${fromIntervalS} to ${intervalS} s`;
+    if (shutter === fromShutter) return `Raise ${interval}.`;
+    return `Allow a shutter of ${shutter} s${intervalS === undefined ? '' : ` and raise ${interval}`}.`;
+  },
+  'higher-iso': ({ iso, fromIso }) => `Raise the ISO limit from ${fromIso} to ${iso}.`,
+  'wider-aperture': ({ aperture }) => `Open the aperture to f/${aperture}.`,
+  'narrower-aperture': ({ aperture }) => `Stop the aperture down to f/${aperture}.`,
+  'another-filter': ({ stops }) => `Bring an ND filter of ${counted(stops)}.`,
+  'darker-look': ({ nightEv, fromNightEv }) =>
+    `Let the night be darker: ${nightEv} stops against metered instead of ${fromNightEv}.`,
+  'looser-tolerance': ({ toleranceEv, fromToleranceEv }) =>
+    `Accept ${toleranceEv} EV of error instead of ${rounded(fromToleranceEv)}.`,
+  'larger-steps': ({ largestStepEv, fromStepEv }) =>
+    `Allow steps of ${rounded(largestStepEv)} EV at one cue instead of ${rounded(fromStepEv)}.`,
+  'closer-cues': ({ secondsBetweenCues, fromSeconds }) =>
+    `Allow cues ${secondsBetweenCues} s apart instead of ${fromSeconds} s.`,
+  'shorter-span': ({ span }, clock) =>
+    'startAt' in span
+      ? `Shoot only from ${clock(minute(span.startAt))} to ${clock(minute(span.endAt))}.`
+      : `Shoot a shorter span: from ${span.fromSunAltitudeDeg}° to ${span.toSunAltitudeDeg}° of sun altitude.`,
+};
+
+const gapText = ({ moveS, settleS, writeS }: GapParts) =>
+  `Between frames the longest step of the move takes ${inSeconds(moveS)}, its rest ${inSeconds(settleS)} and writing ${inSeconds(writeS)}.`;
+const beyond = (worstEv: number) => (worstEv < 0.05 ? 'a hair' : `${worstEv.toFixed(1)} stops at the most`);
+
+/** Reasons why a shoot has no plan, in English. */
+export const englishReasons: Sentences<WhyInfeasible, 'reason'> = {
+  'no-span': ({ date, because }) => `On ${date} ${sentenceOf(englishNoPass, 'kind', because)}.`,
+  'no-time': ({ gap, intervalS, darkFrame }) =>
+    `${gapText(gap)} An interval of ${intervalS} s leaves no time for a shutter${darkFrame ? ' and its dark frame' : ''}.`,
+  'too-dark': (why, clock) =>
+    `${fromFrame(why, clock)} the scene is too dark for this kit, by ${beyond(why.worstShortfallEv)}.${
+      why.gap === undefined ? '' : ` ${gapText(why.gap)} That keeps the shutter short.`
+    }`,
+  'too-bright': (why, clock) =>
+    `${fromFrame(why, clock)} the scene is too bright for this kit, by ${beyond(why.worstShortfallEv)}.`,
+  'too-fast': (why, clock) =>
+    `${fromFrame(why, clock)} the light changes faster than the steps, their spacing and the tolerance can follow.`,
+};
+
+function fromFrame(
+  { frame, at }: Extract<WhyInfeasible, { readonly at: string }>,
+  clock: (time: string) => string,
+): string {
+  return `From frame ${frame + 1} (${clock(at.slice(11, 19))}) on`;
+}

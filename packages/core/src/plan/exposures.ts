@@ -1,0 +1,32 @@
+// The plan of a shoot that asks for no more than exposures. A file of its own, so that moves and remedies need not be
+// loaded with it.
+
+import type { Shoot } from '../shoot/shoot.js';
+import { opticsOf } from '../shoot/time-left.js';
+import { exposedPlan } from './made.js';
+import { prepare, solve } from './prepare.js';
+import type { PlanMade } from './types.js';
+
+/**
+ * The same plan where a shoot has one and asks for no more than exposures: for a page that wants its first plan before
+ * moves and remedies are loaded.
+ *
+ * @param shoot from {@link readShoot}
+ * @returns what `planShoot` returns; undefined where that has moves, stars or a reason to tell of
+ * @throws RangeError on a shoot that `readShoot` would refuse
+ * @example
+ * ```ts
+ * // With the shoot and plan of planShoot's example.
+ * import { planExposures } from '@evenfall/core';
+ *
+ * planExposures(shoot)?.cues.length; // → plan.cues.length
+ * planExposures({ ...shoot, intervalS: 1 }); // → undefined
+ * ```
+ */
+export function planExposures(shoot: Shoot): PlanMade | undefined {
+  if (shoot.moves.length > 0 || opticsOf(shoot.camera) !== undefined) return undefined;
+  const prepared = prepare(shoot);
+  if (prepared.kind === 'no-span') return undefined;
+  const ramp = solve(prepared);
+  return ramp.kind === 'ok' ? exposedPlan(shoot, prepared, ramp) : undefined;
+}

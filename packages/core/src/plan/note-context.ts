@@ -1,0 +1,20 @@
+// What notes are made from.
+
+import type { RampProblem } from '../ramp/problem.js';
+import type { Shoot } from '../shoot/shoot.js';
+import type { Forecast } from './forecast.js';
+import type { ExposureNote } from './note.js';
+import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './types.js';
+
+/** A plan but for its notes. */
+export interface NoteContext {
+  readonly shoot: Shoot;
+  readonly forecast: Forecast;
+  readonly problem: RampProblem;
+  readonly frames: readonly PlanFrame[];
+  readonly summary: PlanSummary;
+  readonly events: readonly PlanEvent[];
+}
+
+/** A note before it is put into words. */
+export type Note = ExposureNote & Pick<PlanNote, 'level'>;

@@ -1,0 +1,131 @@
+// What else a person should know of a plan, in numbers. In words: english.ts.
+
+import type { RefusalReason } from '../light/refusal.js';
+import type { MoveCaution } from '../move/cautions.js';
+import type { MoveFound } from '../move/finding.js';
+import type { Direction } from '../sky/direction.js';
+import type { RemedyChange } from './remedies/change.js';
+
+/** What a note says of what the camera exposes, by its `kind`; times are RFC 3339 with the place's offset. */
+export type ExposureNote =
+  | {
+      /** The plan goes from the start, though a reading was taken after it. */
+      readonly kind: 'under-way';
+      /** Of the first frame. */
+      readonly startAt: string;
+      /** Of the first such reading. */
+      readonly readingAt: string;
+    }
+  | {
+      readonly kind: 'card-full';
+      /** Frames that it holds. */
+      readonly holds: number;
+      /** Of so many. */
+      readonly frameCount: number;
+      /** Gigabytes for all of them. */
+      readonly neededGB: number;
+      /** Start of the first frame that finds no room. */
+      readonly at: string;
+      /** An interval at which they fit, where there is one, seconds. */
+      readonly fitIntervalS?: number;
+    }
+  | {
+      readonly kind: 'card-nearly-full';
+      /** Of the card, 0 to 1. */
+      readonly share: number;
+    }
+  | {
+      readonly kind: 'battery-spent';
+      /** Frames that one charge gives. */
+      readonly holds: number;
+      /** Of so many. */
+      readonly frameCount: number;
+      /** Whether the cold is counted. */
+      readonly cold: boolean;
+      /** Start of the first frame that finds no charge. */
+      readonly at: string;
+      /** Charges that the shoot takes, where that is more than two. */
+      readonly needed?: number;
+    }
+  | {
+      readonly kind: 'battery-nearly-spent';
+      /** Of one charge, 0 to 1. */
+      readonly share: number;
+      /** Whether the cold is counted. */
+      readonly cold: boolean;
+    }
+  | {
+      readonly kind: 'reading-refused';
+      /** As metered, EV at ISO 100. */
+      readonly ev100: number;
+      /** Why it was not used. */
+      readonly because: RefusalReason;
+    }
+  | {
+      readonly kind: 'little-reserve';
+      /** Evenings or mornings. */
+      readonly direction: Direction;
+      /** Of them, 0 to 1, on which the kit runs out. */
+      readonly share: number;
+      /** Where it does most often. */
+      readonly end: 'dark' | 'bright';
+      /** Stops in reserve there. */
+      readonly reserveEv: number;
+    }
+  | {
+      readonly kind: 'shutter-cut';
+      /** The longest, as marked. */
+      readonly shutter: string;
+      /** The same in true time, seconds. */
+      readonly shutterS: number;
+      /** Seconds. */
+      readonly intervalS: number;
+      /** What it leaves for a shutter, seconds. */
+      readonly insideS: number;
+      /** Whether each has a dark frame. */
+      readonly darkFrame: boolean;
+      /** Whether a move and its rest take part of it. */
+      readonly moving: boolean;
+    }
+  | {
+      readonly kind: 'moonrise' | 'moonset';
+      /** When. */
+      readonly at: string;
+    }
+  | {
+      readonly kind: 'frames-affected';
+      /** Frames that a filter change may spoil. */
+      readonly count: number;
+    }
+  | { readonly kind: 'sun' };
+
+/** What a note says, by its `kind`. */
+export type NoteFacts =
+  | ExposureNote
+  | {
+      readonly kind: 'move';
+      /** What is found in the moves. */
+      readonly found: MoveFound;
+      /** Each alone mends it, none or more. */
+      readonly changes: readonly RemedyChange[];
+    }
+  | {
+      readonly kind: 'stars';
+      /** Longest shutters by the rules, seconds. */
+      readonly rule500S: number;
+      /** Absent where pixels are not known. */
+      readonly npfSimpleS?: number;
+      /** Absent where pixels are not known, or stars stand still. */
+      readonly npfFullS?: number;
+      /** Of the star that trails most, -90 to 90. */
+      readonly declinationDeg: number;
+      /** The plan's longest at night, seconds. */
+      readonly longestS: number;
+      /** Trail in that time, pixels; absent where pixels are not known. */
+      readonly trailPx?: number;
+    }
+  | {
+      readonly kind: 'move-caution';
+      /** Which. */
+      readonly caution: MoveCaution['kind'];
+    };

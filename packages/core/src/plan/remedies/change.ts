@@ -1,0 +1,72 @@
+// A change that would make an impossible shoot possible, in numbers. In words: english.ts.
+
+import type { MoveChange } from '../../move/finding.js';
+
+/** A change of kit, look or limits. */
+export type KitChange =
+  | {
+      readonly change: 'longer-shutter';
+      /** The longest, as marked. */
+      readonly shutter: string;
+      /** As it is. */
+      readonly fromShutter: string;
+      /** The interval it needs, seconds, where that is longer. */
+      readonly intervalS?: number;
+      /** As it is, seconds. */
+      readonly fromIntervalS: number;
+    }
+  | {
+      readonly change: 'higher-iso';
+      /** The highest, as marked. */
+      readonly iso: number;
+      /** As it is. */
+      readonly fromIso: number;
+    }
+  | {
+      readonly change: 'wider-aperture' | 'narrower-aperture';
+      /** As marked. */
+      readonly aperture: string;
+    }
+  | {
+      readonly change: 'another-filter';
+      /** Whole, 1 or more. */
+      readonly stops: number;
+    }
+  | {
+      readonly change: 'darker-look';
+      /** Stops against metered. */
+      readonly nightEv: number;
+      /** As it is. */
+      readonly fromNightEv: number;
+    }
+  | {
+      readonly change: 'looser-tolerance';
+      /** Stops. */
+      readonly toleranceEv: number;
+      /** As it is. */
+      readonly fromToleranceEv: number;
+    }
+  | {
+      readonly change: 'larger-steps';
+      /** Stops. */
+      readonly largestStepEv: number;
+      /** As it is, down to whole steps of the dial. */
+      readonly fromStepEv: number;
+    }
+  | {
+      readonly change: 'closer-cues';
+      /** Seconds. */
+      readonly secondsBetweenCues: number;
+      /** As it is. */
+      readonly fromSeconds: number;
+    }
+  | {
+      readonly change: 'shorter-span';
+      /** By the sun, or by the clock. */
+      readonly span:
+        | { readonly fromSunAltitudeDeg: number; readonly toSunAltitudeDeg: number }
+        | { readonly startAt: string; readonly endAt: string };
+    };
+
+/** A change to a shoot by one thing alone. */
+export type RemedyChange = KitChange | MoveChange;

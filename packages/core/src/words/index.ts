@@ -1,0 +1,7 @@
+/**
+ * How what the library says as data becomes a sentence of a language.
+ *
+ * @module @evenfall/core/words
+ */
+
+export { type Clock, type Sentences, sentenceOf } from './sentences.js';

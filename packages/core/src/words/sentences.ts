@@ -1,0 +1,45 @@
+// What a program says to people, as data: a record names what it says by one of its keys, most often `kind`, and a
+// language is a sentence for every name there is, so that one it lacks does not compile. Nothing reads a sentence back.
+
+/** Puts a time of day, "18:42" or "18:42:13", the way the reader counts hours. */
+export type Clock = (time: string) => string;
+
+/** A sentence for every kind of record in a union told apart by `Key`. */
+export type Sentences<Said, Key extends keyof Said = 'kind' & keyof Said> = {
+  readonly [Kind in Said[Key] & string]: (said: OfKind<Said, Key, Kind>, clock: Clock) => string;
+};
+
+type OfKind<Said, Key extends keyof Said, Kind> = Said extends unknown
+  ? Kind extends Said[Key]
+    ? Said
+    : never
+  : never;
+
+/**
+ * A record in words.
+ *
+ * @param sentences of one language
+ * @param key that tells the records apart
+ * @param said the record
+ * @param clock how the reader counts hours; 24 of them where none is given
+ * @returns one sentence or more
+ * @throws TypeError on a record of a kind that there is no sentence for
+ * @example
+ * ```ts
+ * import { englishNotes, sentenceOf } from '@evenfall/core';
+ *
+ * sentenceOf(englishNotes, 'kind', { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' });
+ * // → 'The moon sets at 19:44, during the shoot.'
+ * ```
+ */
+export function sentenceOf<Said, Key extends keyof Said>(
+  sentences: Sentences<Said, Key>,
+  key: Key,
+  said: Said,
+  clock: Clock = (time) => time,
+): string {
+  const say = (sentences as Readonly<Record<string, (said: Said, clock: Clock) => string>>)[
+    said[key] as string
+  ];
+  return (say as (said: Said, clock: Clock) => string)(said, clock);
+}
