@@ -101,6 +101,7 @@ export function surface(): Record<string, unknown> {
     forecastLight: () => Array.from(forecast.sceneEv100),
     frameCountOf: () => core.frameCountOf(7200, 7),
     frameTimes: () => Array.from(core.frameTimes(FROM_MS, 3, 10)),
+    framesLostByDefault: () => core.framesLostByDefault(2),
     framesOnCard: () => core.framesOnCard(64, 30),
     framesOnCharge: () => core.framesOnCharge(900, 0.5),
     horizonAzimuthDeg: () => core.horizonAzimuthDeg('dusk', FROM_MS - 6e7, FROM_MS + 2e7, PLACE),

@@ -80,7 +80,11 @@ export function shootFacts(shoot: Found, frameCount: number): ShootFacts {
     toleranceEv: numberOr(limits, 'toleranceEv', rig ? stepEv : 0.75),
     m: Math.max(1, Math.floor(largestStepEv * stepsPerStop + 1e-9)),
     spacing: Math.max(1, Math.ceil(secondsBetweenCues / intervalS - 1e-9)),
-    framesLost: numberOr(limits, 'framesLostPerFilterChange', 2),
+    framesLost: numberOr(
+      limits,
+      'framesLostPerFilterChange',
+      Math.max(2, Math.ceil(15 / number(shoot, 'intervalS'))),
+    ),
     maxFilterChanges: optional(limits, 'maxFilterChanges') ?? Number.POSITIVE_INFINITY,
     frameMB: optional(camera, 'frameMB'),
     cardGB: optional(camera, 'cardGB'),

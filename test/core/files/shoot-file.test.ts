@@ -43,7 +43,7 @@ describe('defaults', () => {
       look: { nightEv: -1.5 },
       readings: [],
       crew: 'hand',
-      limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 60, framesLostPerFilterChange: 2 },
+      limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 60, framesLostPerFilterChange: 3 },
       moves: [],
     });
   });
@@ -60,10 +60,26 @@ describe('defaults', () => {
       toleranceEv: 1 / 3,
       largestStepEv: 1 / 3,
       secondsBetweenCues: 0,
-      framesLostPerFilterChange: 2,
+      framesLostPerFilterChange: 3,
     });
     const halves = { ...LEAST.camera, stepsPerStop: 2, shutter: { shortest: '1/4000', longest: '4' } };
     expect(shootOf({ ...LEAST, crew: 'rig', camera: halves }).limits.toleranceEv).toBe(1 / 2);
+  });
+
+  // 15 s to unscrew a filter in the dark and turn two dials: our choice.
+  test.each([
+    [60, 2],
+    [15, 2],
+    [7.5, 2],
+    [7.4, 3],
+    [6, 3],
+    [5, 3],
+    [4.9, 4],
+    [2, 8],
+    [1.05, 15],
+  ])('at an interval of %f s a filter change may spoil %i frames', (intervalS, lost) => {
+    const camera = { ...LEAST.camera, gapS: 0.5 };
+    expect(shootOf({ ...LEAST, camera, intervalS }).limits.framesLostPerFilterChange).toBe(lost);
   });
 
   test('what the file says stands against any default', () => {

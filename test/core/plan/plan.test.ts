@@ -178,8 +178,10 @@ test('a reading moves the rest of the plan, and a full card and battery are warn
   expect(shift).toBeGreaterThan(-1.1);
   expect(after.summary.cardFits).toBe(false);
   const warnings = after.notes.filter(({ level }) => level === 'warning').map(({ text }) => text);
-  expect(warnings).toHaveLength(2);
-  expect(warnings[0]).toContain('The card holds 266 of the');
+  // The reading was taken after the start: that comes first.
+  expect(warnings).toHaveLength(3);
+  expect(warnings[0]).toContain('plans the shoot from its start');
+  expect(warnings[1]).toContain('The card holds 266 of the');
 });
 
 test('the same shoot gives the same plan, to the letter', () => {

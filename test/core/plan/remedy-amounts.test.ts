@@ -391,7 +391,10 @@ describe('too fast', () => {
     const closer = remedies.find(({ change }) => change === 'closer-cues')!;
     const { secondsBetweenCues } = closer.apply.limits!;
     expect(closer.text).toBe(`Allow cues ${secondsBetweenCues} s apart instead of 120 s.`);
-    expect(closer.apply.limits).toEqual({ ...shootFrom({ limits }).limits, secondsBetweenCues });
+    expect(closer.apply.limits).toEqual({
+      ...shootFrom({ intervalS: 20, limits }).limits,
+      secondsBetweenCues,
+    });
     expect(secondsBetweenCues % 20).toBe(0);
     expect([
       planned({ secondsBetweenCues }),

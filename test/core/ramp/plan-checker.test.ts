@@ -346,7 +346,7 @@ test('the look raises the target by smoothstep between the horizon and -12°', (
   expect(checkPlan(plan)).toEqual([]);
 });
 
-test('under bulb the shutter makes the error zero, and is in no cue and no price', () => {
+test('under bulb the shutter makes the error zero, is in no cue and no price, and is told at each third of a stop', () => {
   const plan = handPlan();
   plan.shoot.camera.bulb = true;
   Object.assign(plan.frames[0]!, { sceneEv100: 6, targetEv100: 6, errorEv: 0, shutter: '' });
@@ -362,7 +362,13 @@ test('under bulb the shutter makes the error zero, and is in no cue and no price
   });
   // As hand-ramp.ts, frame 0 as frame 1, less 7 for the shutter's cue and 1 for its part in the other.
   plan.summary.objective = 2 * 0.193914 + 0.210504 + (20 + 1.5 + 6) + 2 + 0.284294;
+  // A third of a stop at frame 2; frame 3 is a cue, and nothing moves after it.
+  const { at, sunAltitudeDeg, shutter } = plan.frames[2]!;
+  const row = { frame: 2, at, sunAltitudeDeg, changes: [{ control: 'shutter', from: '', to: shutter }] };
+  Object.assign(plan, { shutterTimes: [row] });
   expect(checkPlan(plan)).toEqual([]);
+  Object.assign(plan, { shutterTimes: [] });
+  expect(checkPlan(plan)).toEqual([expect.stringMatching(/^shutter times say , frames say 2 /)]);
 });
 
 test('an answer without a ramp is sound with a reason, a frame and its remedies', () => {

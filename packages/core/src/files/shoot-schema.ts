@@ -2,6 +2,7 @@
 // What one key asks of another stands in shoot-rules.ts.
 
 import * as v from 'valibot';
+import { MOST_FRAMES_LOST } from '../shoot/frames-lost.js';
 import { lens, moves, sensor } from './move-schema.js';
 import {
   aboveZero,
@@ -189,14 +190,14 @@ const spacing = number('a spacing', 'seconds from 0 to 86400', 0, 86_400);
 const filterChanges = v.exactOptional(
   whole('a limit on filter changes', 'a whole number from 0 to 100', 0, 100),
 );
-const framesLost = whole('a number of frames', 'a whole number from 0 to 1000', 0, 1000);
+const framesLost = whole('a number of frames', 'a whole number from 0 to 1000', 0, MOST_FRAMES_LOST);
 
 const limits = v.strictObject({
   toleranceEv: v.exactOptional(tolerance),
   largestStepEv: v.exactOptional(largestStep),
   secondsBetweenCues: v.exactOptional(spacing),
   maxFilterChanges: filterChanges,
-  framesLostPerFilterChange: v.optional(framesLost, 2),
+  framesLostPerFilterChange: v.exactOptional(framesLost),
 });
 
 const weight = v.exactOptional(number('a weight', 'a price from 0 to 1000', 0, 1000));

@@ -2,6 +2,7 @@
 // a program imports do not lead to the schemas and their library.
 
 import type * as v from 'valibot';
+import { framesLostByDefault } from '../shoot/frames-lost.js';
 import type { Shoot } from '../shoot/shoot.js';
 import type { Fault } from './file-error.js';
 import type { ShootFile } from './shoot-schema.js';
@@ -28,7 +29,7 @@ export function shapeFaults(
 
 /** Fills in the defaults that depend on other keys. */
 export function withDefaults(file: ShootFile): Shoot {
-  const { direction, crew, camera, scene, limits } = file;
+  const { direction, crew, camera, scene, limits, intervalS } = file;
   const dialStepEv = 1 / camera.stepsPerStop;
   return {
     ...file,
@@ -42,6 +43,7 @@ export function withDefaults(file: ShootFile): Shoot {
       toleranceEv: crew === 'hand' ? 0.75 : dialStepEv,
       largestStepEv: crew === 'hand' ? 1 : dialStepEv,
       secondsBetweenCues: crew === 'hand' ? 60 : 0,
+      framesLostPerFilterChange: framesLostByDefault(intervalS),
       ...limits,
     },
   };

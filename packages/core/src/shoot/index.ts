@@ -4,6 +4,7 @@
  * @module @evenfall/core/shoot
  */
 
+export { framesLostByDefault } from './frames-lost.js';
 export type { Kit, Setting } from './kit.js';
 export type { Camera, ReadingEntry, Shoot, Span } from './shoot.js';
 export { type ShootSpan, shootSpan } from './span.js';

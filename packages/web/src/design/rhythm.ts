@@ -1,16 +1,28 @@
 // How often, how long, and what the card and the battery hold.
 
+import { framesLostByDefault } from '@evenfall/core';
 import { html } from 'lit-html';
 import { loadMoves, moving } from '../moves/load.js';
 import { numberControl, remediesFor, tickControl } from '../parts/controls.js';
 import { inPercent } from '../parts/percent.js';
+import { putAll, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
+
+/** The frames that a filter change may spoil go along with the interval, unless they are the photographer's own. */
+function putInterval(intervalS: unknown): void {
+  const { limits, intervalS: was } = shoot.peek();
+  const own = limits.framesLostPerFilterChange !== framesLostByDefault(was);
+  putAll([
+    [['intervalS'], intervalS],
+    ...(own ? [] : [[['limits', 'framesLostPerFilterChange'], undefined] as const]),
+  ]);
+}
 
 export function rhythmPanel() {
   const w = words().rhythm;
   return html`
     <div class="pair">
-      ${numberControl({ path: ['intervalS'], label: w.interval, unit: w.secondsUnit })}
+      ${numberControl({ path: ['intervalS'], label: w.interval, unit: w.secondsUnit, choose: putInterval })}
       ${numberControl({ path: ['camera', 'gapS'], label: w.gap, unit: w.secondsUnit })}
     </div>
     ${remediesFor(['longer-interval', 'more-frames', 'fewer-frames', 'shorter-write'])}

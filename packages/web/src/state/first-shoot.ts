@@ -43,7 +43,7 @@ export function firstShoot(date: string): Shoot {
       toleranceEv: 0.75,
       largestStepEv: 1,
       secondsBetweenCues: 60,
-      framesLostPerFilterChange: 2,
+      framesLostPerFilterChange: 3,
     },
     moves: [],
   };
