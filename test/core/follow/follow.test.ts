@@ -205,7 +205,7 @@ describe('readings', () => {
     }
   });
 
-  test('a step of the light that lasts is believed: the farther it goes, the longer it must last', () => {
+  test('a step of the light that lasts is believed: a darker one by the next reading, a brighter one after a torch’s time', () => {
     const untilBelieved = (stepEv: number) => {
       let state = followed(HAND, 200);
       for (let frame = 200; frame < 240; frame++) {
@@ -219,10 +219,55 @@ describe('readings', () => {
       }
       throw new Error('never believed');
     };
-    // 20 s a stop, to the next frame of 8 s.
-    expect(untilBelieved(-1)).toBe(24);
-    expect(untilBelieved(2)).toBe(40);
-    expect(untilBelieved(-3)).toBe(64);
+    // Nothing takes light away but what the next frame shows, 8 s later; a torch may shine for 50 s, seven frames.
+    expect(untilBelieved(-1)).toBe(8);
+    expect(untilBelieved(-3)).toBe(8);
+    expect(untilBelieved(1)).toBe(56);
+    expect(untilBelieved(3)).toBe(56);
+  });
+
+  test('a torch of 45 s moves nothing, however bright', () => {
+    for (const torchEv of [0.8, 1.5, 3]) {
+      let torch = followed(HAND, 200);
+      let plain = torch;
+      for (let frame = 200; frame < 230; frame++) {
+        const lit = frame >= 205 && frame < 211;
+        const step = followFrame(torch, { frame, reading: readingOf(HAND, frame, lit ? torchEv : 0) });
+        const other = followFrame(plain, { frame, ...(lit ? {} : { reading: readingOf(HAND, frame, 0) }) });
+        expect(step.readAgain).toBe(lit);
+        expect(labels(step)).toBe(labels(other));
+        torch = step.state;
+        plain = other.state;
+      }
+    }
+  });
+
+  test('a cloud that leaves brings back what was there: believed by the next reading, not after half an hour', () => {
+    const frames = (minutes: number) => Math.round((minutes * 60) / HAND.shoot.intervalS);
+    const untilBelieved = (cloudMinutes: number) => {
+      let state = followed(HAND, 100);
+      const leaves = 100 + frames(cloudMinutes);
+      for (let frame = 100; frame < leaves; frame++) {
+        state = followFrame(state, { frame, reading: readingOf(HAND, frame, -2) }).state;
+      }
+      for (let frame = leaves; frame < leaves + 20; frame++) {
+        const step = followFrame(state, { frame, reading: readingOf(HAND, frame, 0) });
+        if (kinds(step).includes('reading-believed')) return frame - leaves;
+        expect(step.readAgain).toBe(true);
+        state = step.state;
+      }
+      throw new Error('never believed');
+    };
+    expect(untilBelieved(10)).toBe(1);
+    expect(untilBelieved(45)).toBe(7);
+  });
+
+  test('minutes after the last reading the next is believed, and no second one asked for', () => {
+    const state = followed(HAND, 200);
+    const step = followFrame(state, { frame: 230, reading: readingOf(HAND, 230, -4), jump: true });
+    expect(kinds(step)).toContain('reading-believed');
+    expect(step.readAgain).toBe(false);
+    expect(step.offsetEv).toBeCloseTo(-4, 1);
   });
 
   test('readings that contradict each other are never believed, however long they go on', () => {

@@ -43,6 +43,7 @@ export function answerOf(
     targetEv100,
     errorEv: setting.settingEv100 - targetEv100,
     affected: frame < camera.affectedUntil,
+    readAgain: trust.doubt !== undefined,
     warnings: [
       ...heard,
       ...silence(evening, trust, nowMs, answeredBefore),

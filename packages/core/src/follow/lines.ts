@@ -122,6 +122,7 @@ interface LineOut {
   readonly highEv100: number;
   readonly errorEv: number;
   readonly affected: boolean;
+  readonly readAgain?: true;
   readonly warnings: readonly FollowWarning[];
 }
 
@@ -141,6 +142,7 @@ function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
     highEv100: rounded(answer.band.highEv100),
     errorEv: rounded(answer.errorEv),
     affected: answer.affected,
+    ...(answer.readAgain ? { readAgain: true } : {}),
     warnings: answer.warnings,
   };
 }

@@ -25,6 +25,8 @@ const DRIFT_MEMORY_MIN = 60;
 const LEAN_MEMORY_MIN = 3;
 const LEANS_FROM = 2.5;
 const MOST_SURPRISE = 3;
+// A surprise of more than two standard deviations is more likely a moving light than the meter.
+const MOVED_FROM = 2;
 const WRONG_WORDS_EV_PER_MIN = 0.1;
 
 export function startOffset(atMs: number): OffsetState {
@@ -113,9 +115,9 @@ function leaning(before: OffsetState, state: OffsetState, offsetEv: number, nois
   const lean = (1 - share) * state.lean + share * kept;
   // What the lean of surprises without a side would be.
   const usual = Math.sqrt(share / (2 - share));
-  if (Math.abs(lean) <= LEANS_FROM * usual) return { ...state, lean };
-  const open = Math.max(dd, WRONG_WORDS_EV_PER_MIN ** 2);
-  return { ...state, lean, covariance: [oo, od, oc, open, dc, cc] };
+  const drift = Math.abs(lean) > LEANS_FROM * usual ? Math.max(dd, WRONG_WORDS_EV_PER_MIN ** 2) : dd;
+  const byEv = Math.abs(surprise) > MOVED_FROM ? offsetEv - state.lastingEv - state.cloudEv : 0;
+  return { ...state, lean, covariance: [oo, od, oc, drift, dc, cc + byEv * byEv] };
 }
 
 /** The state once a sudden step in the light is believed: what it knew may be off by so many stops in either part. */

@@ -1,9 +1,11 @@
 // Which readings are believed: those near what the readings so far say, whatever the forecast said. A torch across the
-// lens, a lamp in the frame or a slip of the finger is a reading far from it; so is a real step of the light. Time tells:
-// the farther off, the longer it must last.
+// lens, a lamp in the frame or a slip of the finger is a reading far from it; so is a real step of the light. The readings
+// that follow tell: another one for a light that falls, since no torch takes light away, or comes back to where it was in
+// the last half hour; those of the next 50 seconds for one that rises.
 
 import { type Expected, mayDifferEv, whyImpossible } from '../light/reading.js';
 import { refusalOf } from '../light/refusal.js';
+import { type Held, wasHeld, withHeld } from './held.js';
 import { learn, loosen, type OffsetState, offsetAt, startOffset } from './offset-state.js';
 import { carriedOffsetEv, skyOffsetEv } from './own-light.js';
 import type { FollowWarning, SureReading } from './types.js';
@@ -17,6 +19,8 @@ export interface Trust {
   readonly skyEv: number;
   readonly lastUsedMs: number | undefined; // time of the last reading used
   readonly doubt: Doubt | undefined;
+  /** What the light was off by in the last half hour, in parts of five minutes. */
+  readonly held: readonly Held[];
 }
 
 /** Readings that agree with each other and not with what was expected. */
@@ -26,8 +30,12 @@ interface Doubt {
   readonly atMs: number;
 }
 
-/** Our choice: a step of one stop must be borne out for this long, two stops for twice as long. */
-const PATIENCE_S_PER_STOP = 20;
+/** Our choice: a torch or a headlamp shines into the lens for less than this. */
+const TORCH_S = 50;
+/** Our choice: so long after the last reading, whatever it was, the next is believed. */
+const SILENCE_MS = 3 * 60_000;
+/** Doubted readings bear each other out within half a stop, or half of what they are off by. */
+const ALIKE_EV = 0.5;
 
 export function startTrust(atMs: number): Trust {
   return {
@@ -36,6 +44,7 @@ export function startTrust(atMs: number): Trust {
     skyEv: 0,
     lastUsedMs: undefined,
     doubt: undefined,
+    held: [],
   };
 }
 
@@ -75,15 +84,15 @@ export function takeReading(
       skyEv: skyOffsetEv(trust.skyEv, offsetAt(learnt, atMs), ev100),
       lastUsedMs: atMs,
       doubt: undefined,
+      held: withHeld(trust.held, atMs, offsetEv),
     };
   };
   const sunDeg = expected.sunAltitudeDeg;
   const minutesFrom = (otherMs: number) => Math.abs(atMs - otherMs) / 60_000;
-  const sunDegAt = (otherMs: number) => lightAt(otherMs).sunAltitudeDeg;
   const isFirst = lastUsedMs === undefined;
   const jumpEv = isFirst ? 0 : offsetEv - expectedEv;
   // Readings that came in since and were doubted would have shown wrong words for the scene as they take hold.
-  const wordsFromDeg = isFirst || doubt !== undefined ? sunDeg : sunDegAt(lastUsedMs);
+  const wordsFromDeg = isFirst || doubt !== undefined ? sunDeg : lightAt(lastUsedMs).sunAltitudeDeg;
   const near = !isFirst && Math.abs(jumpEv) <= mayDifferEv(minutesFrom(lastUsedMs), sunDeg, wordsFromDeg);
   // What somebody is sure of, or what goes on as it was, needs no scene to explain it.
   const impossible = sure || near ? undefined : whyImpossible(reading, expected);
@@ -94,12 +103,17 @@ export function takeReading(
   if (near) return { trust: believe(offset) };
   if (sure) return { trust: believe(loosen(offset, jumpEv)) };
 
+  const alikeEv = Math.max(ALIKE_EV, Math.abs(jumpEv) / 2);
   const goesOn =
     doubt !== undefined &&
-    Math.abs(offsetEv - doubt.offsetEv) <= mayDifferEv(minutesFrom(doubt.atMs), sunDeg, sunDegAt(doubt.atMs));
+    Math.sign(doubt.offsetEv - expectedEv) === Math.sign(jumpEv) &&
+    Math.abs(offsetEv - doubt.offsetEv) <= alikeEv;
   const sinceMs = goesOn ? doubt.sinceMs : atMs;
+  const mayBeTorch = jumpEv > 0 && !wasHeld(trust.held, atMs, offsetEv);
+  const borneOut = goesOn && atMs - sinceMs >= (mayBeTorch ? 1000 * TORCH_S : 0) && atMs > doubt.atMs;
+  const afterSilence = atMs - (doubt?.atMs ?? lastUsedMs) >= SILENCE_MS;
   const stops = `${Math.abs(jumpEv).toFixed(1)} stops ${jumpEv > 0 ? 'brighter' : 'darker'} than expected`;
-  if (goesOn && atMs - sinceMs >= 1000 * PATIENCE_S_PER_STOP * Math.abs(jumpEv)) {
+  if (borneOut || afterSilence) {
     const text = `The light stays ${stops}: it is believed from now on.`;
     return { trust: believe(loosen(offset, jumpEv)), warning: { kind: 'reading-believed', text } };
   }

@@ -153,6 +153,8 @@ export interface FollowAnswer {
   readonly errorEv: number;
   /** A hand on the lens may spoil it. */
   readonly affected: boolean;
+  /** The last reading is in doubt; another one, now, tells whether it is true. */
+  readonly readAgain: boolean;
   /** None or more. */
   readonly warnings: readonly FollowWarning[];
 }
