@@ -52,7 +52,7 @@ export const WAYS: readonly Way[] = [
   { key: 'follow', name: '**follow**, a reading every frame', meet: (plan, e) => follow(plan, e, 0) },
 ];
 
-export const EVENINGS = 40;
+export const EVENINGS = 200;
 
 let made: PlanMade | undefined;
 
