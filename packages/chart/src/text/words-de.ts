@@ -41,6 +41,10 @@ export const german: Words = {
     'astronomical-dusk': 'Ende astron. Dämm.',
     moonrise: 'Mondaufgang',
     moonset: 'Monduntergang',
+    'sun-behind-skyline': 'Sonne hinter der Geländelinie',
+    'sun-over-skyline': 'Sonne über der Geländelinie',
+    'moon-behind-skyline': 'Mond hinter der Geländelinie',
+    'moon-over-skyline': 'Mond über der Geländelinie',
   },
   twilights: {
     day: ['Tageslicht', 'Tag'],

@@ -66,6 +66,10 @@ export const english = {
     'astronomical-dusk': 'astronomical dusk',
     moonrise: 'moonrise',
     moonset: 'moonset',
+    'sun-behind-skyline': 'sun behind the skyline',
+    'sun-over-skyline': 'sun over the skyline',
+    'moon-behind-skyline': 'moon behind the skyline',
+    'moon-over-skyline': 'moon over the skyline',
   },
   twilights: {
     day: ['daylight', 'day'],

@@ -14,6 +14,10 @@ export const eventName = word([
   'astronomical-dusk',
   'moonrise',
   'moonset',
+  'sun-behind-skyline',
+  'sun-over-skyline',
+  'moon-behind-skyline',
+  'moon-over-skyline',
 ]);
 
 /** An event of sun or moon with its clock time. */

@@ -192,8 +192,18 @@ function filterFaults({ filters, startFilter }: Shoot): Fault[] {
 }
 
 function sceneFaults({ scene }: Shoot): Fault[] {
-  if (scene.surface === undefined || scene.reflectance === undefined) return [];
-  return [{ path: ['scene', 'reflectance'], text: 'does not go together with surface; leave one out' }];
+  const faults: Fault[] = [];
+  if (scene.surface !== undefined && scene.reflectance !== undefined) {
+    faults.push({ path: ['scene', 'reflectance'], text: 'does not go together with surface; leave one out' });
+  }
+  const on = typeof scene.lamps === 'object' ? scene.lamps.on : undefined;
+  if (typeof on === 'object' && 'fromSunAltitudeDeg' in on && on.fromSunAltitudeDeg <= on.toSunAltitudeDeg) {
+    faults.push({
+      path: ['scene', 'lamps', 'on', 'toSunAltitudeDeg'],
+      text: `${on.toSunAltitudeDeg} is not below fromSunAltitudeDeg, ${on.fromSunAltitudeDeg}; lamps come on as the sun sinks`,
+    });
+  }
+  return faults;
 }
 
 function lookFaults({ look }: Shoot): Fault[] {

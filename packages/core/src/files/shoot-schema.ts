@@ -119,7 +119,29 @@ const nightGround = v.strictObject({
   groundLx: number('an illuminance', 'lux from 1e-9 to 200', 1e-9, 200),
 });
 const lampsWord = word(['none', 'street', 'floodlit', 'skyline']);
-const lampsEv = v.strictObject({ ev100: evStops, share });
+const alwaysLit = word(['always']);
+const litBySun = v.strictObject({ fromSunAltitudeDeg: altitude, toSunAltitudeDeg: altitude });
+const litByClock = v.strictObject({
+  fromAt: instant(),
+  overMin: v.optional(number('a time to come on', 'minutes from 0 to 240', 0, 240), 0),
+});
+const lampsOn = choice(
+  [alwaysLit, litBySun, litByClock],
+  { what: 'a time of switching', give: '"always", the sun\'s altitudes, or fromAt and overMin' },
+  (input) => textOr(input, alwaysLit, holds(input, 'fromAt') ? litByClock : litBySun),
+);
+const lampsEv = v.strictObject({ ev100: evStops, share, on: v.exactOptional(lampsOn) });
+const lampsNamed = v.strictObject({ word: lampsWord, on: lampsOn });
+const skylineDegrees = number('a skyline', 'degrees from -10 to 89', -10, 89);
+const skylinePoints = list(
+  v.strictObject({
+    azimuthDeg: number('an azimuth', 'degrees clockwise from north, 0 to 360', 0, 360),
+    altitudeDeg: skylineDegrees,
+  }),
+  'points of the skyline',
+  72,
+  1,
+);
 
 const scene = v.strictObject({
   facing: v.optional(
@@ -156,11 +178,19 @@ const scene = v.strictObject({
   ),
   lamps: v.optional(
     choice(
-      [lampsWord, lampsEv],
+      [lampsWord, lampsEv, lampsNamed],
       { what: 'a kind of lamps', give: '"none", "street", "floodlit", "skyline", or ev100 and share' },
-      (input) => textOr(input, lampsWord, lampsEv),
+      (input) => textOr(input, lampsWord, holds(input, 'word') ? lampsNamed : lampsEv),
     ),
     'none',
+  ),
+  skylineDeg: v.exactOptional(
+    choice(
+      [skylineDegrees, skylinePoints],
+      { what: 'a skyline', give: 'degrees, or points by direction' },
+      (input) =>
+        typeof input === 'number' ? skylineDegrees : Array.isArray(input) ? skylinePoints : undefined,
+    ),
   ),
 });
 

@@ -36,3 +36,19 @@ export function clearAir(altitudeDeg: number): ClearAir {
     scattered: 0.0289 * Math.exp(-0.042 * m) * (1 + (altitudeDeg + 90) * DEG * sin),
   };
 }
+
+const LEAST_REFRACTED_DEG = -1.9; // below it the formula ends, and no light comes straight
+
+/**
+ * By how much the air lifts a body, degrees: 0.48 on the true horizon, 0.09 at 10°. Source: docs/sources.md#refraction.
+ */
+export function refractionDeg(trueAltitudeDeg: number): number {
+  const h = Math.max(LEAST_REFRACTED_DEG, trueAltitudeDeg);
+  return 1.02 / 60 / Math.tan((h + 10.3 / (h + 5.11)) * DEG);
+}
+
+/** Share of a body's light on level ground that comes straight from it, 0 to 1. */
+export function beamPart(altitudeDeg: number): number {
+  const { beam, scattered } = clearAir(altitudeDeg);
+  return Math.max(0, beam) / (beam + scattered);
+}

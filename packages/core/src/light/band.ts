@@ -47,7 +47,7 @@ export function besideWeatherEv(parts: FrameParts, base: SkyState): number {
   const day = skylightUnder(parts, base) / all;
   const clear = (base.kept * (1 - base.cover) * clearCdM2) / all;
   const glow = clear > 0 ? Math.min(1, Math.max(0, Math.log2(clearCdM2 / overcastCdM2) / 2)) : 0;
-  return Math.hypot(HAZE_EV * clear * glow, NIGHT_EV * (1 - day));
+  return Math.hypot(HAZE_EV * clear * glow, NIGHT_EV * (1 - day), parts.modelEv * day);
 }
 
 // Toward some skies a frame first brightens with thin cloud, then darkens: its extremes lie between the ends.

@@ -53,3 +53,16 @@ export function overcastSkyToward(viewAltitudeDeg: number): number {
   // The overcast sky has no sun in it, so where it stands is of no account.
   return cieSky(1)(0, within('viewAltitudeDeg', viewAltitudeDeg, 0, 90), 90);
 }
+
+const CLOUD_REFLECTS = 0.7; // of the light from below, a closed deck: from memory, 0.6 to 0.7
+const USUAL_GROUND = 0.18; // under which the words' stops were measured
+
+/**
+ * By how much ground brighter than usual raises the light under a closed deck of cloud: 1 / (1 - r a), the sum of what
+ * goes to and fro, against the usual ground's. Fresh snow nearly doubles it. Source: docs/sources.md#cloud.
+ *
+ * @param reflectance of the ground, 0 to 1
+ */
+export function toAndFro(reflectance: number): number {
+  return Math.max(1, (1 - CLOUD_REFLECTS * USUAL_GROUND) / (1 - CLOUD_REFLECTS * reflectance));
+}

@@ -12,8 +12,10 @@ export interface FrameParts {
   readonly nightCdM2: number;
   /** By how much of itself a closed deck of cloud brightens that, -1 or more; 0 while the sun is above -8°. */
   readonly nightGain: number;
-  /** From lamps in the frame. */
+  /** From lamps in the frame, as far as they are lit. */
   readonly lampsCdM2: number;
+  /** How far the clear light itself may be off here beside any weather, stops, >= 0. */
+  readonly modelEv: number;
 }
 
 /** A cloud as it acts on the parts. */

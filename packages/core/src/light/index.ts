@@ -41,4 +41,4 @@ export { englishRefusals, type RefusalReason } from './refusal.js';
 export { type Lamps, type Scene, type SceneLight, type Sky, sceneLight, type View } from './scene.js';
 export { clearSkyLuminanceCdM2 } from './sky.js';
 export { clearIlluminanceLx, sunIlluminanceLx } from './sunlight.js';
-export { CLOUDS, GREY_REFLECTANCE, knownOf, LAMPS, NIGHTS, SURFACES, sceneOf } from './words.js';
+export { CLOUDS, GREY_REFLECTANCE, knownOf, LAMPS, LAMPS_ON, NIGHTS, SURFACES, sceneOf } from './words.js';

@@ -1,5 +1,7 @@
 // What the lens sees, as a shoot file says it. What each word stands for: words.ts.
 
+import type { SkylinePoint } from './skyline.js';
+
 /**
  * Which way the lens looks: counted from the sun on the horizon, "side" 90° clockwise of it; or `azimuthDeg`,
  * clockwise from north.
@@ -13,6 +15,15 @@ export type NightWord = 'remote' | 'rural' | 'suburb' | 'town' | 'city';
 export type LampsWord = 'none' | 'street' | 'floodlit' | 'skyline';
 /** The ground in a word; {@link SURFACES} has the numbers. */
 export type SurfaceWord = 'grass' | 'sand' | 'snow' | 'water' | 'rock' | 'city';
+
+/**
+ * When lamps come on, at dawn the other way: by the sun's altitude, from the first lamp to the last; or by the clock, RFC
+ * 3339 with offset, over minutes; or not at all, for they are always lit.
+ */
+export type LampsOn =
+  | 'always'
+  | { readonly fromSunAltitudeDeg: number; readonly toSunAltitudeDeg: number }
+  | { readonly fromAt: string; readonly overMin: number };
 
 /** What the lens sees, as the shoot file says it. */
 export interface SceneWords {
@@ -36,7 +47,16 @@ export interface SceneWords {
    */
   readonly night: NightWord | { readonly zenithMagArcsec2: number } | { readonly groundLx: number };
   /**
-   * In a word; or the `ev100` a spot meter reads off them, and the `share` of the frame they fill, 0 to 1.
+   * In a word; or the `ev100` a spot meter reads off them, and the `share` of the frame they fill, 0 to 1; either with
+   * when they are switched `on`: absent, in civil twilight.
    */
-  readonly lamps: LampsWord | { readonly ev100: number; readonly share: number };
+  readonly lamps:
+    | LampsWord
+    | { readonly word: LampsWord; readonly on: LampsOn }
+    | { readonly ev100: number; readonly share: number; readonly on?: LampsOn };
+  /**
+   * How high hills or houses stand before sun and moon, degrees as the eye sees them, -10 to 89: one angle all round, or
+   * by direction; absent: a level horizon.
+   */
+  readonly skylineDeg?: number | readonly SkylinePoint[];
 }

@@ -1,7 +1,7 @@
 // Light on what stands upright, walls and faces, against light on level ground.
 // Source: docs/sources.md#koomen and docs/sources.md#cie-general-sky, summed over half the dome.
 
-import { clearAir } from './air.js';
+import { clearAir, refractionDeg } from './air.js';
 import { overcastSkyToward } from './cloud.js';
 import { clearSkyToward } from './sky.js';
 import { cubicAt, hermite, intervalOf, monotoneSlopes, parabolaSlopes } from './smooth.js';
@@ -48,9 +48,13 @@ function sums(luminance: readonly (readonly number[])[], surfaceAzimuthDeg: numb
  * included, 4 and 0.2.
  *
  * Sets up once (tens of milliseconds); the returned function takes the sun's true altitude (-90 to 90) and the azimuth between
- * sun and the surface's normal (0 to 180), and is smooth in both. Below -15° the last pattern is held.
+ * sun and the surface's normal (0 to 180), and is smooth in both; `shown` is the share of the disc that shines on it. Below -15° the last pattern is held.
  */
-export function clearSkyOnUpright(): (sunAltitudeDeg: number, azimuthFromSunDeg: number) => number {
+export function clearSkyOnUpright(): (
+  sunAltitudeDeg: number,
+  azimuthFromSunDeg: number,
+  shown?: number,
+) => number {
   const toward = DOME.map(({ altitudeDeg }) => clearSkyToward(altitudeDeg));
   const ratiosLog2 = SUN_DEG.map((sunDeg) => {
     const luminance = toward.map((ratio) => {
@@ -75,7 +79,7 @@ export function clearSkyOnUpright(): (sunAltitudeDeg: number, azimuthFromSunDeg:
     const slope = bySun.map((slopes) => slopes[i]!);
     return { value, valueTurn: turn(value), slope, slopeTurn: turn(slope) };
   });
-  return (sunAltitudeDeg, azimuthFromSunDeg) => {
+  return (sunAltitudeDeg, azimuthFromSunDeg, shown = 1) => {
     const sunDeg = Math.max(SUN_DEG[0]!, sunAltitudeDeg);
     const i = intervalOf(SUN_DEG, sunDeg);
     const width = SUN_DEG[i + 1]! - SUN_DEG[i]!;
@@ -89,7 +93,8 @@ export function clearSkyOnUpright(): (sunAltitudeDeg: number, azimuthFromSunDeg:
       at(low.slope, low.slopeTurn),
       at(high.slope, high.slopeTurn),
     );
-    return skyPartOfSunlight(sunAltitudeDeg) * 2 ** log2 + beamOnUpright(sunAltitudeDeg, azimuthFromSunDeg);
+    const beam = shown === 0 ? 0 : shown * beamOnUpright(sunAltitudeDeg, azimuthFromSunDeg);
+    return skyPartOfSunlight(sunAltitudeDeg) * 2 ** log2 + beam;
   };
 }
 
@@ -101,17 +106,19 @@ const GRAZING = 0.1;
  * ground: the beam's part of them times the cotangent of its altitude, nothing from behind.
  */
 export function beamOnUpright(altitudeDeg: number, azimuthFromSurfaceDeg: number): number {
-  const { facing, beam, scattered } = clearAir(altitudeDeg);
+  const { beam, scattered } = clearAir(altitudeDeg);
+  // Level ground's beam is part of a published sum; a wall takes the beam as the eye sees it come, lifted by the air.
+  const { facing } = clearAir(Math.min(90, altitudeDeg + refractionDeg(altitudeDeg)));
   const cos = Math.cos(azimuthFromSurfaceDeg * DEG);
   const shining = (cos + Math.sqrt(cos * cos + GRAZING * GRAZING)) / 2;
   return (shining * Math.cos(altitudeDeg * DEG) * facing) / (beam + scattered);
 }
 
 /** Lux of moonlight on an upright surface for each lux on level ground: the beam, and an even share of the sky's. */
-export function moonOnUpright(altitudeDeg: number, azimuthFromMoonDeg: number): number {
+export function moonOnUpright(altitudeDeg: number, azimuthFromMoonDeg: number, shown = 1): number {
   const { beam, scattered } = clearAir(altitudeDeg);
   const sky = scattered / (beam + scattered);
-  return beamOnUpright(altitudeDeg, azimuthFromMoonDeg) + UPRIGHT_OF_EVEN_SKY * sky;
+  return shown * beamOnUpright(altitudeDeg, azimuthFromMoonDeg) + UPRIGHT_OF_EVEN_SKY * sky;
 }
 
 /** Lux on an upright surface for each lux on level ground under a closed deck of cloud: 0.40 whichever way it faces. */

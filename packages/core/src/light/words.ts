@@ -6,6 +6,8 @@ import { type Cloud, cloudOfEighths } from './cloud.js';
 import { type Night, nightOfGroundLx, nightOfZenith } from './night.js';
 import type { Lamps, Scene } from './scene.js';
 import type { CloudWord, LampsWord, NightWord, SceneWords, SurfaceWord } from './scene-words.js';
+import type { SkylinePoint } from './skyline.js';
+import { smoothstep } from './smooth.js';
 
 /**
  * Reflectance of a scene that nothing is said about: the grey card's.
@@ -80,22 +82,39 @@ export const CLOUDS: Readonly<Record<CloudWord, Cloud>> = {
 };
 
 /**
- * Lit streets, floodlit walls, a skyline far off: `ev100` as a spot meter reads them, EV at ISO 100, and
- * `share` of the frame, 0 to 1. Source: docs/sources.md#scene-table.
+ * Lamps in the frame: `ev100` of the lit parts as a spot meter reads them, EV at ISO 100, and `share` of the frame, 0 to
+ * 1. Both together give the frame what the scene table has: a night street with its windows EV 7, floodlit buildings 4,
+ * lit buildings far off 2. Source: docs/sources.md#scene-table.
  *
  * @example
  * ```ts
  * import { LAMPS } from '@evenfall/core';
  *
- * LAMPS.street; // → { ev100: 7, share: 0.2 }
+ * const { ev100, share } = LAMPS.street;
+ * ev100 + Math.log2(share); // → 7.0
  * ```
  */
 export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonly share: number }>> = {
   none: { ev100: 0, share: 0 },
-  street: { ev100: 7, share: 0.2 },
-  floodlit: { ev100: 4, share: 0.2 },
-  skyline: { ev100: 2, share: 0.1 },
+  street: { ev100: 8, share: 0.5 },
+  floodlit: { ev100: 5, share: 0.5 },
+  skyline: { ev100: 3.6, share: 0.33 },
 };
+
+/**
+ * When public lighting comes on where nothing is said, by the sun's altitude: level ground has 70 lx at the first, 15 at
+ * the second, around the 35 lx at which light sensors of street lamps are commonly set. Source:
+ * docs/sources.md#public-lighting.
+ *
+ * @example
+ * ```ts
+ * import { clearIlluminanceLx, LAMPS_ON } from '@evenfall/core';
+ *
+ * const { fromSunAltitudeDeg, toSunAltitudeDeg } = LAMPS_ON;
+ * clearIlluminanceLx((fromSunAltitudeDeg + toSunAltitudeDeg) / 2); // → 35
+ * ```
+ */
+export const LAMPS_ON = { fromSunAltitudeDeg: -3, toSunAltitudeDeg: -4.6 };
 
 /**
  * The scene that the words of a shoot file describe.
@@ -126,7 +145,13 @@ export function sceneOf(words: SceneWords, horizonSunAzimuthDeg: number): Scene 
     cloud: cloudOf(words.cloud),
     night: nightOf(words.night),
     lamps: lampsOf(words.lamps),
+    ...(words.skylineDeg === undefined ? {} : { skyline: skylineOf(words.skylineDeg) }),
   };
+}
+
+/** One angle all round, or the points themselves. */
+export function skylineOf(skylineDeg: NonNullable<SceneWords['skylineDeg']>): readonly SkylinePoint[] {
+  return typeof skylineDeg === 'number' ? [{ azimuthDeg: 0, altitudeDeg: skylineDeg }] : skylineDeg;
 }
 
 function viewAzimuthDeg(facing: SceneWords['facing'], horizonSunAzimuthDeg: number): number {
@@ -141,8 +166,27 @@ function nightOf(night: SceneWords['night']): Night {
 }
 
 function lampsOf(lamps: SceneWords['lamps']): Lamps {
-  const { ev100, share } = typeof lamps === 'string' ? LAMPS[lamps] : lamps;
-  return { luminanceCdM2: ev100ToLuminance(ev100), share };
+  const named = typeof lamps === 'string' ? { word: lamps } : lamps;
+  const { ev100, share } = 'word' in named ? LAMPS[named.word] : named;
+  const on = 'on' in named && named.on !== undefined ? named.on : LAMPS_ON;
+  // By the clock they are told frame by frame.
+  const bySun = on !== 'always' && 'fromSunAltitudeDeg' in on;
+  return { luminanceCdM2: ev100ToLuminance(ev100), share, ...(bySun ? { on } : {}) };
+}
+
+/** Share of the lamps lit at a time, where the words say it by the clock; undefined where the sun says it. */
+export function lampsByClock(
+  { lamps }: Pick<SceneWords, 'lamps'>,
+  dusk: boolean,
+  instant: (text: string) => number,
+): ((atMs: number) => number) | undefined {
+  const on = typeof lamps === 'object' ? lamps.on : undefined;
+  if (on === undefined || on === 'always' || !('fromAt' in on)) return undefined;
+  const fromMs = instant(on.fromAt);
+  // Half a second where they come on at once: a step in one frame is what the eye would see too.
+  const overMs = Math.max(500, on.overMin * 60_000);
+  return (atMs) =>
+    dusk ? smoothstep(fromMs, fromMs + overMs, atMs) : smoothstep(fromMs + overMs, fromMs, atMs);
 }
 
 /**

@@ -4,7 +4,7 @@
 import { forecastBand } from '../light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from '../light/reading.js';
 import { type SceneLight, sceneLight } from '../light/scene.js';
-import { knownOf, sceneOf } from '../light/words.js';
+import { knownOf, lampsByClock, sceneOf } from '../light/words.js';
 import { fieldsOfView } from '../move/angle.js';
 import { sceneAtStart, shootPointing } from '../shoot/pointing.js';
 import type { Shoot } from '../shoot/shoot.js';
@@ -67,11 +67,20 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
     azimuthDeg: seen.viewAzimuthDeg,
     altitudeDeg: seen.viewAltitudeDeg,
   });
+  const lampsLit = lampsByClock(scene, direction === 'dusk', instant);
   const lightAt = (atMs: number, sky: SkyPosition) => {
     const view = pointing?.(atMs);
-    if (view === undefined) return lightOf(sky);
-    // There is no sky below the horizon: a lens that looks down has what is nearest to it.
-    return lightOf(sky, { viewAzimuthDeg: view.azimuthDeg, viewAltitudeDeg: Math.max(0, view.altitudeDeg) });
+    if (view === undefined && lampsLit === undefined) return lightOf(sky);
+    const { azimuthDeg, altitudeDeg } = view ?? {
+      azimuthDeg: seen.viewAzimuthDeg,
+      altitudeDeg: seen.viewAltitudeDeg,
+    };
+    return lightOf(sky, {
+      viewAzimuthDeg: azimuthDeg,
+      // There is no sky below the horizon: a lens that looks down has what is nearest to it.
+      viewAltitudeDeg: Math.max(0, altitudeDeg),
+      ...(lampsLit === undefined ? {} : { lampsLit: lampsLit(atMs) }),
+    });
   };
   // A plan made ahead under "clear" does not know the evening's weather; any other word states it.
   const known = knownOf(scene, scene.cloud !== 'clear');

@@ -14,6 +14,7 @@ import { exposureNotes } from './notes.js';
 import type { Prepared } from './prepare.js';
 import { eveningsHeldShare, frameReserves, type Reserve, reserveOf } from './reserve.js';
 import { setUpAt } from './set-up.js';
+import { skylineEvents } from './skyline-events.js';
 import type { PlanEvent, PlanFrame, PlanMade, PlanSummary } from './types.js';
 
 /** The exposures of a shoot under the ramp that was found for it: the whole plan where nothing moves and no lens is known. */
@@ -43,12 +44,13 @@ export function exposedPlan(
 }
 
 /** Events of sun and moon on the local day on which the span starts and the one after. */
-export function eventsOf({ place }: Shoot, zone: Zone, startMs: number) {
+export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
   const { startMs: fromMs, endMs } = civilDay(rfc3339(startMs, zone).slice(0, 10), zone);
   const { endMs: toMs } = civilDay(rfc3339(endMs, zone).slice(0, 10), zone);
-  const { events, missing } = skyEvents(fromMs, toMs, place);
+  const { events, missing } = skyEvents(fromMs, toMs, shoot.place);
+  const all = [...events, ...skylineEvents(shoot, fromMs, toMs)].sort((a, b) => a.atMs - b.atMs);
   return {
-    events: events.map(({ name, atMs, sunAltitudeDeg }): PlanEvent => {
+    events: all.map(({ name, atMs, sunAltitudeDeg }): PlanEvent => {
       return { name, at: rfc3339(Math.round(atMs / 1000) * 1000, zone), sunAltitudeDeg };
     }),
     missing,

@@ -18,7 +18,11 @@ export type SkyEvent =
   | 'astronomical-dawn'
   | 'astronomical-dusk'
   | 'moonrise'
-  | 'moonset';
+  | 'moonset'
+  | 'sun-behind-skyline'
+  | 'sun-over-skyline'
+  | 'moon-behind-skyline'
+  | 'moon-over-skyline';
 
 /** One event, with the sun's true altitude at that moment. */
 export interface EventTime {

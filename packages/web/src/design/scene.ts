@@ -104,7 +104,8 @@ export function scenePanel() {
         choices: withNumbers(
           w.lampsWords,
           shown(['scene', 'lamps']) as SceneWords['lamps'],
-          ({ ev100, share }: Numbers<SceneWords['lamps']>) => w.lampsEv(String(ev100), percent(share)),
+          (lamps: Numbers<SceneWords['lamps']>) =>
+            'word' in lamps ? w.lampsWords[lamps.word] : w.lampsEv(String(lamps.ev100), percent(lamps.share)),
         ),
       })}
     </div>
