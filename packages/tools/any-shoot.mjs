@@ -78,8 +78,26 @@ const sceneArbitrary = merged(
     'night',
   ),
   optional(
-    fc.oneof(fc.constant('street'), fc.record({ ev100: between(-15, 25), share: between(0, 1) })),
+    fc.oneof(
+      fc.constant('street'),
+      fc.record({ ev100: between(-15, 25), share: between(0, 1) }),
+      fc.record({ word: fc.constant('street'), on: fc.constant('always') }),
+      fc.record({
+        word: fc.constant('floodlit'),
+        on: fc.record({ fromSunAltitudeDeg: between(0, 5), toSunAltitudeDeg: between(-9, -1) }),
+      }),
+    ),
     'lamps',
+  ),
+  optional(
+    fc.oneof(
+      between(-10, 89),
+      fc.array(fc.record({ azimuthDeg: between(0, 360), altitudeDeg: between(-10, 89) }), {
+        minLength: 1,
+        maxLength: 4,
+      }),
+    ),
+    'skylineDeg',
   ),
 );
 

@@ -27,7 +27,10 @@ const SEED = 20260912;
 const SHOOT_RULES: Readonly<Record<string, readonly [where: RegExp, text: RegExp]>> = {
   'the zone is known': [/^place\.timeZone$/, /is not a time zone known here/],
   'the date exists': [/^date$/, /is not in the calendar|is out of reach|was skipped by the calendar/],
-  'a time exists': [/^span\.(startAt|endAt)$|^readings\[\d+\]\.at$/, /is no time in the years/],
+  'a time exists': [
+    /^span\.(startAt|endAt)$|^readings\[\d+\]\.at$|^scene\.lamps\.on\.fromAt$/,
+    /is no time in the years/,
+  ],
   'the sun moves the way of the direction': [/^span\.toSunAltitudeDeg$/, /is not (below|above) .* the sun/],
   'the span ends after it starts': [/^span\.endAt$/, /is before startAt/],
   'the span starts on the date': [/^span\.startAt$/, /falls on .* at the place, not on date/],
@@ -47,6 +50,10 @@ const SHOOT_RULES: Readonly<Record<string, readonly [where: RegExp, text: RegExp
   'a filter is not misread in a cue': [/^filters\[\d+\]\.name$/, /would be misread in a cue/],
   'the start filter is among the filters': [/^startFilter$/, /is not among the filters/],
   'surface or reflectance': [/^scene\.reflectance$/, /does not go together with surface/],
+  'lamps come on as the sun sinks': [
+    /^scene\.lamps\.on\.toSunAltitudeDeg$/,
+    /is not below fromSunAltitudeDeg/,
+  ],
   'the look rises with the sun': [/^look\[\d+\]\.sunAltitudeDeg$/, /is not above the row before/],
   'a reading belongs to the shoot': [
     /^readings\[\d+\]\.at$/,

@@ -60,7 +60,7 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'a list where keys belong',
     { scene: [] },
-    'scene: a list stands where keys belong; give facing, viewAltitudeDeg, skyShare, surface, reflectance, uprightShare, cloud, night, lamps',
+    'scene: a list stands where keys belong; give facing, viewAltitudeDeg, skyShare, surface, reflectance, uprightShare, cloud, night, lamps, skylineDeg',
   ],
   [
     'text where keys belong',

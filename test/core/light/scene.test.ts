@@ -86,7 +86,10 @@ describe('what a meter reads', () => {
 
   test('street lamps of EV 7 on a fifth of the frame hold a night at EV 4.7', () => {
     // A fifth is 2.3 stops less.
-    expect(sceneLight(scene({ lamps: { ev100: 7, share: 0.2 } }))(sunAt(-25)).ev100).toBeCloseTo(7 - Math.log2(5), 2);
+    expect(sceneLight(scene({ lamps: { ev100: 7, share: 0.2 } }))(sunAt(-25)).ev100).toBeCloseTo(
+      7 - Math.log2(5),
+      2,
+    );
   });
 
   test('the moon matters once the sun is below -8° (Palmer & Johnsen 2015), and then by stops', () => {

@@ -116,16 +116,15 @@ describe('the summary', () => {
 });
 
 describe('the note', () => {
-  test('a kit at its limit in the dark says so, and what helps', () => {
-    const plan = made({ camera: kit(800) });
-    const share = Math.round(100 * (1 - plan.summary.eveningsHeldShare));
-    expect(share).toBeGreaterThan(20);
-    expect(cautions(plan)).toEqual([
-      {
-        level: 'caution',
-        text: `On about ${share} evenings in 100 this kit runs out of light at the dark end: ${plan.summary.reserveDarkEv.toFixed(1)} stops are in reserve there. A higher ISO, a wider aperture or a longer shutter gives more.`,
-      },
-    ]);
+  test('a kit at its limit in the dark says on how many evenings it fails, and what one stop more holds', () => {
+    const [plan, better] = [made({ camera: kit(800) }), made({ camera: kit(1600) })];
+    const note = plan.notes.find(({ kind }) => kind === 'little-reserve');
+    expect(note).toMatchObject({ level: 'caution', end: 'dark', direction: 'dusk' });
+    const { share, moreShare, reserveEv } = note as { share: number; moreShare: number; reserveEv: number };
+    expect(share).toBeCloseTo(1 - plan.summary.eveningsHeldShare, 9);
+    expect(moreShare).toBeCloseTo(better.summary.eveningsHeldShare, 2);
+    expect(reserveEv).toBe(plan.summary.reserveDarkEv);
+    expect(note!.text).toMatch(/^On about \d evenings in 10 .* One stop more light, .* holds \d+ in 10\.$/);
   });
 
   test('one at its limit in daylight speaks of the bright end, and of mornings at dawn', () => {
@@ -133,7 +132,7 @@ describe('the note', () => {
     expect(plan.summary.reserveBrightEv).toBeLessThan(plan.summary.reserveDarkEv);
     expect(cautions(plan).map(({ text }) => text)).toEqual([
       expect.stringMatching(
-        /^On about \d+ mornings in 100 this kit runs out of room at the bright end: .* A stronger filter/,
+        /^On about \d mornings in 10 this kit runs out of room at the bright end: .* An ND filter of 3 stops more holds \d+ in 10\.$/,
       ),
     ]);
   });

@@ -164,11 +164,11 @@ const remedies: LibrarySentences['remedies'] = {
 const RESERVE_ENDS = {
   dark: {
     lack: 'am dunklen Ende',
-    cure: 'Eine höhere ISO, eine offenere Blende oder eine längere Zeit',
+    cure: 'Eine Blende mehr Licht, durch höhere ISO oder offenere Blende,',
   },
   bright: {
     lack: 'am hellen Ende',
-    cure: 'Ein stärkerer Filter, eine kürzere Zeit oder eine kleinere Blende',
+    cure: 'Ein ND-Filter von 3 Blenden mehr',
   },
 };
 
@@ -199,8 +199,16 @@ const notes: LibrarySentences['notes'] = {
     ]
       .filter((text) => text !== '')
       .join(' '),
-  'little-reserve': ({ direction, share, end, reserveEv }) =>
-    `An etwa ${Math.round(share * 100)} von 100 ${direction === 'dawn' ? 'Morgen' : 'Abenden'} reicht diese Ausrüstung ${RESERVE_ENDS[end].lack} nicht: Dort sind ${fixed(reserveEv)} Blenden Reserve. ${RESERVE_ENDS[end].cure} gibt mehr.`,
+  'little-reserve': ({ direction, share, end, reserveEv, moreShare }) =>
+    `An etwa ${Math.round(share * 10)} von 10 ${direction === 'dawn' ? 'Morgen' : 'Abenden'} reicht diese Ausrüstung ${RESERVE_ENDS[end].lack} nicht: Dort sind ${fixed(reserveEv)} Blenden Reserve. ${RESERVE_ENDS[end].cure} reicht an ${Math.round(moreShare * 10)} von 10.`,
+  eclipse: ({ body, magnitude, fromAt, toAt }, clock) =>
+    `${magnitude >= 1 ? 'Totale' : 'Partielle'} ${body === 'sun' ? 'Sonnenfinsternis' : 'Mondfinsternis'}, ${clock(minute(fromAt))} bis ${clock(minute(toAt))}: ${
+      magnitude >= 1
+        ? `Während sie total ist, fehlen 8 bis 10 Blenden ${body === 'sun' ? 'Tageslicht' : 'Mondlicht'}`
+        : `Bis zu ${percent(magnitude)} des Durchmessers sind bedeckt`
+    }. Der Plan folgt ihr nicht.`,
+  'clocks-change': ({ byMin, frame, at }, clock) =>
+    `Während der Aufnahme werden die Uhren um ${Math.abs(byMin)} Minuten ${byMin > 0 ? 'vor' : 'zurück'}gestellt: Ab Bild ${frame} gilt die neue Zeit, ab ${clock(minute(at))} (${at.slice(19)}).`,
   'shutter-cut': ({ shutter, shutterS, intervalS, insideS, darkFrame, moving }) => {
     const exact = figures(shutterS, 4);
     const what = exact === comma(shutter) ? `${shutter} s` : `${shutter} s (wirklich ${exact} s)`;

@@ -195,7 +195,9 @@ export const noteSchema: v.GenericSchema<PlanNote> = byWord(
       found: byWord('kind', FOUND, {}),
       changes: list(byWord('change', CHANGES, {}), 'changes', 1000),
     },
-    'little-reserve': { direction, share, end: word(['dark', 'bright']), reserveEv: stops },
+    'little-reserve': { direction, share, end: word(['dark', 'bright']), reserveEv: stops, moreShare: share },
+    eclipse: { body: word(['sun', 'moon']), magnitude: finite('a share of the disc'), fromAt: at, toAt: at },
+    'clocks-change': { byMin: finite('minutes'), frame: count, at },
     'shutter-cut': {
       shutter: label,
       shutterS: seconds,

@@ -94,6 +94,6 @@ export function meanSky(pieces: readonly Piece[], skyAt: (altitudeDeg: number) =
       along(row(k + 1), azimuthFromBodyDeg),
       along(row(k + 2), azimuthFromBodyDeg),
     ];
-    return 2 ** hermite(x - k, 1, low, high, (high - before) / 2, (after - low) / 2) - FLOOR;
+    return Math.max(0, 2 ** hermite(x - k, 1, low, high, (high - before) / 2, (after - low) / 2) - FLOOR);
   };
 }

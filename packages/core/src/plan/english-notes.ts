@@ -6,17 +6,18 @@ import type { ExposureNote } from './note.js';
 
 /** "19:04" of a time as plans write it. */
 export const minute = (at: string) => at.slice(11, 16);
+const inTen = (share: number) => Math.round(10 * share);
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 const inCold = (cold: boolean) => (cold ? ' in the cold' : '');
 
 const RESERVE_ENDS = {
   dark: {
     lack: 'light at the dark end',
-    cure: 'A higher ISO, a wider aperture or a longer shutter',
+    cure: 'One stop more light, by a higher ISO or a wider aperture,',
   },
   bright: {
     lack: 'room at the bright end',
-    cure: 'A stronger filter, a shorter shutter or a narrower aperture',
+    cure: 'An ND filter of 3 stops more',
   },
 };
 
@@ -37,8 +38,16 @@ export const englishExposureNotes: Sentences<ExposureNote> = {
     `The frames take ${percent(share)} of one charge${inCold(cold)}: start with it full, and have another at hand.`,
   'reading-refused': ({ ev100, because }, clock) =>
     `The reading of EV ${ev100} was not used. ${sentenceOf(englishRefusals, 'reason', because, clock)}`,
-  'little-reserve': ({ direction, share, end, reserveEv }) =>
-    `On about ${Math.round(share * 100)} ${direction === 'dawn' ? 'mornings' : 'evenings'} in 100 this kit runs out of ${RESERVE_ENDS[end].lack}: ${reserveEv.toFixed(1)} stops are in reserve there. ${RESERVE_ENDS[end].cure} gives more.`,
+  'little-reserve': ({ direction, share, end, reserveEv, moreShare }) =>
+    `On about ${inTen(share)} ${direction === 'dawn' ? 'mornings' : 'evenings'} in 10 this kit runs out of ${RESERVE_ENDS[end].lack}: ${reserveEv.toFixed(1)} stops are in reserve there. ${RESERVE_ENDS[end].cure} holds ${inTen(moreShare)} in 10.`,
+  eclipse: ({ body, magnitude, fromAt, toAt }, clock) =>
+    `A ${magnitude >= 1 ? 'total' : 'partial'} eclipse of the ${body}, ${clock(minute(fromAt))} to ${clock(minute(toAt))}: ${
+      magnitude >= 1
+        ? `${body === 'sun' ? 'daylight' : 'moonlight'} falls by 8 to 10 stops while it is total`
+        : `up to ${percent(magnitude)} of the disc's width is covered`
+    }. The plan does not follow it.`,
+  'clocks-change': ({ byMin, frame, at }, clock) =>
+    `The clocks go ${byMin > 0 ? 'forward' : 'back'} by ${Math.abs(byMin)} minutes during the shoot: from frame ${frame} on times are the new ones, ${clock(minute(at))} (${at.slice(19)}) and on.`,
   'shutter-cut': ({ shutter, shutterS, intervalS, insideS, darkFrame, moving }) => {
     const truth = String(Number(shutterS.toPrecision(4)));
     const what = truth === shutter ? `${shutter} s` : `${shutter} s (${truth} s in truth)`;

@@ -71,6 +71,29 @@ export type ExposureNote =
       readonly end: 'dark' | 'bright';
       /** Stops in reserve there. */
       readonly reserveEv: number;
+      /** Share of them that one stop more light holds at the dark end, three stops of filter at the bright one. */
+      readonly moreShare: number;
+    }
+  | {
+      /** Of what stands in the sky of the shoot; the plan's light does not follow it. */
+      readonly kind: 'eclipse';
+      /** Of which. */
+      readonly body: 'sun' | 'moon';
+      /** Share of the disc's width that is covered at the most; 1 and more in a total one. */
+      readonly magnitude: number;
+      /** Start of the first frame in it. */
+      readonly fromAt: string;
+      /** Of the last. */
+      readonly toAt: string;
+    }
+  | {
+      readonly kind: 'clocks-change';
+      /** Minutes that the clocks go forward; negative back. */
+      readonly byMin: number;
+      /** First frame in the new time, from 1. */
+      readonly frame: number;
+      /** Its start, in that time. */
+      readonly at: string;
     }
   | {
       readonly kind: 'shutter-cut';

@@ -8,6 +8,7 @@ import { rfc3339 } from '../sky/clock.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishExposureNotes } from './english-notes.js';
 import type { Note, NoteContext } from './note-context.js';
+import { clockNotes, eclipseNotes } from './notes-sky.js';
 import { supplyNotes } from './notes-supplies.js';
 import { eveningsHeldShare, frameReserves } from './reserve.js';
 import type { PlanNote } from './types.js';
@@ -21,7 +22,9 @@ const ORDER: readonly PlanNote['kind'][] = [
   'battery-nearly-spent',
   'reading-refused',
   'move',
+  'eclipse',
   'little-reserve',
+  'clocks-change',
   'shutter-cut',
   'stars',
   'moonrise',
@@ -44,7 +47,9 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
     ...underWay(context),
     ...supplyNotes(context),
     ...readings(context),
+    ...eclipseNotes(context.forecast),
     ...reserve(context),
+    ...clockNotes(context.forecast),
     ...shutter(context),
     ...moon(context),
     ...affected(context),
@@ -83,6 +88,10 @@ function reserve({ shoot, summary, forecast, problem }: NoteContext): Note[] {
   const heldDark = eveningsHeldShare({ ...kept, brightEv: Number.POSITIVE_INFINITY }, forecast);
   const heldBright = eveningsHeldShare({ ...kept, darkEv: Number.POSITIVE_INFINITY }, forecast);
   const end = heldDark < heldBright ? 'dark' : 'bright';
+  const more =
+    end === 'dark'
+      ? { ...kept, darkEv: kept.darkEv.map((ev) => ev + 1) }
+      : { ...kept, brightEv: kept.brightEv.map((ev) => ev + 3) };
   return [
     {
       level: 'caution',
@@ -91,6 +100,7 @@ function reserve({ shoot, summary, forecast, problem }: NoteContext): Note[] {
       share: 1 - held,
       end,
       reserveEv: end === 'dark' ? darkEv : brightEv,
+      moreShare: eveningsHeldShare(more, forecast),
     },
   ];
 }
