@@ -16,16 +16,16 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 77 },
-  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 48 },
-  { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 17.5 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 80 },
+  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 50 },
+  { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 18 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 11.2 },
   ...[
-    { room: 'plan', kB: 48.5 },
-    { room: 'follow', kB: 39 },
-    { room: 'files', kB: 22.8 },
+    { room: 'plan', kB: 50.5 },
+    { room: 'follow', kB: 41 },
+    { room: 'files', kB: 23.7 },
     { room: 'ramp', kB: 11.4 },
-    { room: 'light', kB: 10.6 },
+    { room: 'light', kB: 11.4 },
     { room: 'move', kB: 8.5 },
     { room: 'sky', kB: 7.5 },
     { room: 'footage', kB: 2.5 },
@@ -37,7 +37,7 @@ export const BUDGETS = [
     code: `export * from '@evenfall/core/${room}'`,
     kB,
   })),
-  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 42.5 },
+  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 43.5 },
 ];
 
 /** Every budget with `sizeKB`, what its bundle has. */
