@@ -75,7 +75,11 @@ test('600 MB without a line break are one bad line, in a process that may hold 6
     .map((line) => JSON.parse(line));
   expect(answers.map(({ line, frame }) => line ?? frame)).toEqual([1, 3, 3]);
   expect(answers[0].warnings).toEqual([
-    { kind: 'bad-line', text: 'Line 1: more than 16000 characters. Nothing is changed.' },
+    {
+      kind: 'bad-line',
+      why: 'more than 16000 characters',
+      text: 'Line 1: more than 16000 characters. Nothing is changed.',
+    },
   ]);
 }, 120_000);
 

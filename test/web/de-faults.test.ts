@@ -1,6 +1,6 @@
 // Faults of what can be typed on the page, told in German with every number they name.
 
-import { readShoot } from '@evenfall/core';
+import { englishWarnings, readShoot, sentenceOf } from '@evenfall/core';
 import { expect, it } from 'vitest';
 import { withValue } from '../../packages/web/src/state/path.js';
 import { faultInGerman } from '../../packages/web/src/words/de-faults.js';
@@ -109,9 +109,11 @@ it('leaves a fault that it does not know as it is', () => {
   expect(faultInGerman('no such key; the nearest is "place"')).toBe('no such key; the nearest is "place"');
 });
 
-it('in English a time of the library, a date with its zone, is said as a clock shows it', () => {
-  const text = 'From frame 12 on (2027-03-12T19:36:47+00:00) the light is too dark for this kit.';
-  expect(english.library.warning({ kind: 'out-of-reach', text })).toBe(
-    'From frame 12 on (19:36) the light is too dark for this kit.',
+it('in English the times of what following warns of are said as a clock shows them', () => {
+  const at = '2027-03-12T19:36:47+00:00';
+  const said = { kind: 'out-of-reach', now: false, frame: 11, at, end: 'dark', worstEv: 0.8 } as const;
+  const text = sentenceOf(englishWarnings, 'kind', said);
+  expect(english.library.warning({ ...said, text })).toBe(
+    'From frame 12 on (19:36) the light is too dark for this kit, by up to 0.8 stops beyond tolerance.',
   );
 });

@@ -21,6 +21,7 @@ export {
   reasonText,
   refusalText,
   remedyText,
+  warningText,
 } from './text/sentences.js';
 export { exposureText, labelText, settingText, shutterEnds } from './text/setting.js';
 export { english, type Language, languages, type Words, wordsFor } from './text/words.js';

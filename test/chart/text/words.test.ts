@@ -2,18 +2,18 @@
 
 import type { PlanNote } from '@evenfall/core';
 import { expect, test } from 'vitest';
-import { noteText } from '../../../packages/chart/src/text/sentences.js';
+import { noteText, warningText } from '../../../packages/chart/src/text/sentences.js';
 import { languages, type Words, wordsFor } from '../../../packages/chart/src/text/words.js';
 import {
   type Camera,
   type FollowInput,
+  type FollowWarning,
   followFrame,
   type Move,
   planShoot,
   type Shoot,
   startFollow,
 } from '../../../packages/core/src/index.js';
-import { warningInGerman } from '../../../packages/web/src/words/de-warnings.js';
 import { shootWith } from '../planned.js';
 
 const SAMPLE = [
@@ -133,7 +133,7 @@ test('what following says to a person in the field has its German too', () => {
     return { frame, reading: { atMs: Date.parse(at), ev100: sceneEv100 + offsetEv } };
   };
   let state = startFollow(plan);
-  const told: { kind: string; text: string }[] = [];
+  const told: FollowWarning[] = [];
   // Two stops brighter than the reading before, for as long as it takes; then the darkest evening there is.
   const readings = [reading(10, 0), ...Array.from({ length: 8 }, (_, i) => reading(11 + i, 2))];
   const dark = reading(plan.frames.length - 60, -5);
@@ -143,9 +143,11 @@ test('what following says to a person in the field has its German too', () => {
     state = step.state;
   }
   for (const kind of ['reading-doubted', 'reading-believed', 'out-of-reach']) {
-    const text = told.find((each) => each.kind === kind)?.text ?? '';
-    const inGerman = warningInGerman(text);
-    expect(text, kind).not.toBe('');
+    const warning = told.find((each) => each.kind === kind);
+    if (warning === undefined) throw new Error(`${kind} is not told`);
+    const { text } = warning;
+    const inGerman = warningText(warning, wordsFor({ language: 'de' }));
+    expect(warningText(warning, wordsFor()), kind).toBe(text);
     expect(inGerman, kind).not.toBe(text);
     for (const number of text.match(/\d+\.\d+/g) ?? []) expect(inGerman).toContain(number.replace('.', ','));
   }
@@ -168,13 +170,15 @@ test('what following says of slips and of times that jump has its German too', (
     { frame: 1, reading: { atMs: startMs + day, ev100: 3 } },
     { frame: 1, setting: { shutter: '1/77', filters: ['ND 99'] } },
   ];
-  const told = inputs.flatMap((input) => followFrame(state, input).warnings.map(({ text }) => text));
-  expect(new Set(told).size).toBe(inputs.length);
-  for (const text of told) {
-    expect(warningInGerman(text), text).not.toBe(text);
-    expect(warningInGerman(text), text).not.toMatch(/ (is|the|used) |undefined/);
-    for (const number of text.replace(/\(\S*T\S*\)/, '').match(/\d{3,}/g) ?? [])
-      expect(warningInGerman(text)).toContain(number);
+  const told = inputs.flatMap((input) => followFrame(state, input).warnings);
+  expect(new Set(told.map(({ text }) => text)).size).toBe(inputs.length);
+  for (const warning of told) {
+    const { text } = warning;
+    const inGerman = warningText(warning, wordsFor({ language: 'de' }));
+    expect(inGerman, text).not.toBe(text);
+    expect(inGerman, text).not.toMatch(/ (is|the|used) |undefined/);
+    for (const number of text.match(/\d{3,}/g) ?? []) expect(inGerman).toContain(number);
+    expect(warningText(warning, wordsFor())).toBe(text);
   }
 });
 

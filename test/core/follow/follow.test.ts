@@ -3,7 +3,8 @@
 import type { PlanMade } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { type FollowState, followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
-import type { FollowInput, FollowWarningKind } from '../../../packages/core/src/follow/types.js';
+import type { FollowInput } from '../../../packages/core/src/follow/types.js';
+import type { FollowWarningKind } from '../../../packages/core/src/follow/warning.js';
 import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
 import { simulateEvening } from '../../reference/evening-simulator.js';
 import { stepOfLabel } from '../../reference/plan-labels.js';
@@ -301,7 +302,10 @@ describe('readings', () => {
     const state = followed(HAND, 100);
     const step = followFrame(state, { frame: 100, reading: readingOf(HAND, 100, -13) });
     expect(kinds(step)).toEqual(['reading-impossible']);
-    expect(step.warnings[0]!.text).toContain('darker than any scene');
+    const ev100 = frameOf(HAND, 100).sceneEv100 - 13;
+    const [warning] = step.warnings;
+    expect(warning).toMatchObject({ because: { reason: 'impossible', ev100 } });
+    expect(warning!.text).toContain('darker than any scene');
     expect(step.state.trust).toBe(state.trust);
   });
 
@@ -440,6 +444,7 @@ describe('reports', () => {
     const { due } = atCue(HAND);
     const step = followFrame(due.state, { frame: due.frame + 7, done: due.cue!.cue });
     expect(kinds(step)).toEqual(['cue-late']);
+    expect(step.warnings).toMatchObject([{ cue: due.cue!.cue, lateFrames: 7, frame: due.frame + 7 }]);
     expect(step.warnings[0]!.text).toContain('7 frames late');
     expect(labels(step)).toBe(labels(due));
     // 60 s are 8 frames.
@@ -520,25 +525,40 @@ describe('reports', () => {
     const asked = (setting: unknown) =>
       followFrame(state, { frame: 10, reading: readingOf(HAND, 10, 0.3), setting: setting as never });
     const plain = followFrame(state, { frame: 10, reading: readingOf(HAND, 10, 0.3) });
-    for (const [setting, why] of [
-      [{ shutter: '1/77' }, 'shutter "1/77" is not on the camera\'s dial: nothing of the setting is used.'],
-      [{ iso: 123 }, 'iso "123" is not on the camera\'s dial: nothing of the setting is used.'],
-      [{ iso: Number.NaN }, 'iso "NaN" is not on the camera\'s dial: nothing of the setting is used.'],
+    for (const [setting, unknown, why] of [
+      [
+        { shutter: '1/77' },
+        { control: 'shutter', given: '"1/77"' },
+        'shutter "1/77" is not on the camera\'s dial: nothing of the setting is used.',
+      ],
+      [
+        { iso: 123 },
+        { control: 'iso', given: '"123"' },
+        'iso "123" is not on the camera\'s dial: nothing of the setting is used.',
+      ],
+      [
+        { iso: Number.NaN },
+        { control: 'iso', given: '"NaN"' },
+        'iso "NaN" is not on the camera\'s dial: nothing of the setting is used.',
+      ],
       [
         { aperture: '4.4', iso: 200 },
+        { control: 'aperture', given: '"4.4"' },
         'aperture "4.4" is not on the camera\'s dial: nothing of the setting is used.',
       ],
       [
         { filters: ['polariser'] },
+        { control: 'filter', given: '["polariser"]', stacks: [[], ['ND 1.8']] },
         'filters ["polariser"] are not among the shoot\'s: [], ["ND 1.8"]: nothing of the setting is used.',
       ],
       [
         { filters: 'ND 1.8' },
+        { control: 'filter', given: '"ND 1.8"', stacks: [[], ['ND 1.8']] },
         'filters "ND 1.8" are not among the shoot\'s: [], ["ND 1.8"]: nothing of the setting is used.',
       ],
     ] as const) {
       const step = asked(setting);
-      expect(step.warnings).toEqual([{ kind: 'setting-unknown', text: why }]);
+      expect(step.warnings).toEqual([{ kind: 'setting-unknown', unknown: [unknown], text: why }]);
       expect({ ...step, warnings: [], state: 0 }).toEqual({ ...plain, state: 0 });
     }
     const long = asked({
@@ -546,6 +566,7 @@ describe('reports', () => {
       shutter: 'y'.repeat(1e6),
     });
     expect(long.warnings[0]!.text.length).toBeLessThan(500);
+    expect(JSON.stringify(long.warnings).length).toBeLessThan(1000);
   });
 
   test('a start reported is what is begun with', () => {
@@ -767,6 +788,9 @@ describe('clocks', () => {
   test('a clock set back that is meant is believed at once', () => {
     const step = followFrame(followed(HAND, 300), { frame: 100, jump: true });
     expect([step.frame, kinds(step)]).toEqual([100, ['clock-back']]);
+    expect(step.warnings).toMatchObject([
+      { frames: 199, frame: 100, at: HAND.frames[100]!.at, believed: true },
+    ]);
     expect(step.warnings[0]!.text).toContain('is taken to have been set');
   });
 

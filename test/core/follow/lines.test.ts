@@ -164,7 +164,19 @@ test('a setting that no camera of the shoot has is told, and the line counts all
     const { out, state } = run([JSON.stringify({ at: at(2), ev100: ev(2), setting })], before.state);
     expect(out[0]!.frame).toBe(2);
     expect(out[0]!.warnings).toEqual([
-      { kind: 'setting-unknown', text: `${why}: nothing of the setting is used.` },
+      {
+        kind: 'setting-unknown',
+        unknown: [
+          expect.objectContaining({
+            given: why
+              .split(' ')
+              .slice(1)
+              .join(' ')
+              .match(/^(\[.*?\]|".*?")/)![0],
+          }),
+        ],
+        text: `${why}: nothing of the setting is used.`,
+      },
     ]);
     expect([state.readings, state.unread]).toEqual([3, 0]);
   }
@@ -296,3 +308,22 @@ test('whatever comes down the pipe, each line is answered by at most one line of
   );
   expect(answered).toBeGreaterThan(50);
 });
+
+test('a warning carries its values, EVs and degrees to a thousandth', () => {
+  // Both readings are as forecast, so the forecast is what is expected.
+  const before = run([reading(0), reading(1)]);
+  const warned = (offsetEv: number) => {
+    const line = JSON.stringify({ at: at(2), ev100: ev(2, offsetEv) });
+    return run([line], before.state).out[0]!.warnings;
+  };
+  const doubted = warned(2.123456);
+  expect(doubted).toMatchObject([
+    { kind: 'reading-doubted', ev100: toThousandth(ev(2, 2.123456)), differsEv: expect.closeTo(2.12, 1) },
+  ]);
+  const refused = warned(-13.123456);
+  const because = { reason: 'impossible', ev100: toThousandth(ev(2, -13.123456)) };
+  expect(refused).toMatchObject([{ kind: 'reading-impossible', because }]);
+  expect(JSON.stringify([doubted, refused])).not.toMatch(/\d\.\d{4}/);
+});
+
+const toThousandth = (value: number) => Number(value.toFixed(3));

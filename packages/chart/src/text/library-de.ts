@@ -15,7 +15,8 @@ import {
   type WhyNoPass,
 } from '@evenfall/core';
 import type { LibrarySentences } from './library.js';
-import { minus } from './words-parts.js';
+import { comma, fixed, minute } from './parts-de.js';
+import { refusals, warnings } from './readings-de.js';
 
 const AXES = { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' };
 const OF_AXIS = { pan: 'des Schwenks', tilt: 'der Neigung', slide: 'der Fahrt' };
@@ -27,11 +28,8 @@ const PARTS = [
   ['Ruhe', 'settleS'],
 ] as const;
 
-const comma = (value: number | string) => minus(String(value)).replace('.', ',');
-const fixed = (value: number, digits = 1) => comma((Number(value.toFixed(digits)) + 0).toFixed(digits));
 const figures = (value: number, most = 3) => comma(Number(value.toPrecision(most)));
 const rounded = (value: number) => comma(Math.round(value * 1000) / 1000);
-const minute = (at: string) => at.slice(11, 16);
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 const inCold = (cold: boolean) => (cold ? 'in der Kälte ' : '');
 const seconds = (timeS: number) => `${figures(timeS)} s`;
@@ -82,17 +80,6 @@ const findings: LibrarySentences['findings'] = {
   'too-slow': (found) => `${fastest(found)}: so langsam, dass man es kaum sieht.`,
   blur: ({ frame, blurPx }) =>
     `Die Bewegung läuft weiter, während belichtet wird: höchstens ${figures(blurPx, 2)} Pixel Verwischung, bei Bild ${frame + 1}. Wer bei jedem Bild anhält, hat keine.`,
-};
-
-const refusals: LibrarySentences['refusals'] = {
-  impossible: ({ ev100, sunAltitudeDeg, limitEv100 }) =>
-    `EV ${fixed(ev100)} ist ${ev100 < limitEv100 ? 'dunkler' : 'heller'} als jede Szene bei Sonnenhöhe ${fixed(sunAltitudeDeg, 0)}°: ` +
-    `${ev100 < limitEv100 ? 'mindestens' : 'höchstens'} ${fixed(limitEv100)}. ISO, Filter und Uhrzeit prüfen.`,
-  contradictory: ({ movedEv, otherEv100, minutes, allowedEv }) =>
-    `${fixed(movedEv)} Blenden von der Messung EV ${fixed(otherEv100)} entfernt, ${fixed(minutes, 0)} Minuten auseinander, gegen die ` +
-    `Vorhersage; das Licht ändert sich in dieser Zeit um höchstens ${fixed(allowedEv)}. Noch einmal messen.`,
-  superseded: () =>
-    'Zwei spätere Messungen stimmen überein und mit dieser nicht: Das Licht hat sich geändert.',
 };
 
 const sameTime = ({ frameCount, intervalS, clipS }: Pace) =>
@@ -287,4 +274,12 @@ const missing: LibrarySentences['missing'] = {
   'moon-does-not-pass': ({ rises }) => `der Mond geht in dieser Zeit nicht ${rises ? 'auf' : 'unter'}`,
 };
 
-export const germanLibrary: LibrarySentences = { notes, findings, remedies, reasons, missing, refusals };
+export const germanLibrary: LibrarySentences = {
+  notes,
+  findings,
+  remedies,
+  reasons,
+  missing,
+  refusals,
+  warnings,
+};

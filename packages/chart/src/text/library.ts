@@ -1,6 +1,7 @@
 // What a language must have a sentence for.
 
 import type {
+  FollowWarningFacts,
   MoveFound,
   NoteFacts,
   RefusalReason,
@@ -24,4 +25,6 @@ export interface LibrarySentences {
   readonly missing: Sentences<WhyMissing>;
   /** Why a reading is not used. */
   readonly refusals: Sentences<RefusalReason, 'reason'>;
+  /** What following warns of. */
+  readonly warnings: Sentences<FollowWarningFacts>;
 }

@@ -1,6 +1,7 @@
 // What the library says as data, in the words of a language.
 
 import {
+  type FollowWarningFacts,
   type MoveFound,
   type NoteFacts,
   type RefusalReason,
@@ -118,4 +119,22 @@ export function missingText(why: WhyMissing, { library, clock }: Words): string 
  */
 export function refusalText(why: RefusalReason, { library, clock }: Words): string {
   return sentenceOf(library.refusals, 'reason', why, clock);
+}
+
+/**
+ * What following warns of, in words.
+ *
+ * @param warning one of the `warnings` of an answer
+ * @param words language and clock, from {@link wordsFor}
+ * @returns one sentence or more
+ * @example
+ * ```ts
+ * import { warningText, wordsFor } from '@evenfall/chart';
+ *
+ * const over = { kind: 'over', frameCount: 900 } as const;
+ * warningText(over, wordsFor({ language: 'de' })); // → 'Das letzte Bild, 900, ist gemacht.'
+ * ```
+ */
+export function warningText(warning: FollowWarningFacts, { library, clock }: Words): string {
+  return sentenceOf(library.warnings, 'kind', warning, clock);
 }

@@ -7,6 +7,7 @@ import {
   englishReasons,
   englishRefusals,
   englishRemedies,
+  englishWarnings,
 } from '@evenfall/core';
 import type { LibrarySentences } from './library.js';
 import { counted, dateParts, fixed, minus } from './words-parts.js';
@@ -49,6 +50,7 @@ export const english = {
     reasons: englishReasons,
     missing: englishMissing,
     refusals: englishRefusals,
+    warnings: englishWarnings,
   } as LibrarySentences,
   compass: { north: 'N', south: 'S', east: 'E', west: 'W' },
   solarTime: 'mean solar time',

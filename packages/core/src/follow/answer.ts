@@ -5,11 +5,13 @@ import { driftEv } from '../light/drift.js';
 import { changesBetween } from '../plan/cues.js';
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
+import { warningOf } from './english.js';
 import { type Evening, frameStartMs, frameText } from './evening.js';
 import { settingAt } from './setting.js';
 import type { FollowState } from './state.js';
 import { expectedOffsetEv, type Trust } from './trust.js';
-import type { FollowAnswer, FollowCue, FollowWarning } from './types.js';
+import type { FollowAnswer, FollowCue } from './types.js';
+import type { FollowWarning } from './warning.js';
 
 const NO_READING_MS = 10 * 60_000;
 
@@ -92,9 +94,7 @@ function silence(
   const toldOf = answeredBefore === undefined ? 0 : spells(frameStartMs(evening, answeredBefore));
   if (spells(nowMs) <= Math.max(0, toldOf)) return [];
   const minutes = Math.round((nowMs - lastUsedMs) / 60_000);
-  return [
-    { kind: 'no-reading', text: `No reading for ${minutes} minutes: the forecast is carried on from it.` },
-  ];
+  return [warningOf({ kind: 'no-reading', minutes })];
 }
 
 function beyondReach(evening: Evening, frame: number, targets: Float64Array): FollowWarning[] {
@@ -104,12 +104,10 @@ function beyondReach(evening: Evening, frame: number, targets: Float64Array): Fo
   const bright = (ev: number) => ev - reach.brightEv100 - toleranceEv;
   const first = targets.findIndex((ev) => Math.max(dark(ev), bright(ev)) > 1e-9);
   if (first < 0) return [];
-  const side = dark(targets[first]!) > 0 ? 'dark' : 'bright';
-  const worst = targets.reduce((most, ev) => Math.max(most, side === 'dark' ? dark(ev) : bright(ev)), 0);
-  const when =
-    first === 0 ? 'Now' : `From frame ${frame + first + 1} on (${frameText(evening, frame + first)})`;
-  const text = `${when} the light is too ${side} for this kit, by up to ${worst.toFixed(1)} stops beyond tolerance.`;
-  return [{ kind: 'out-of-reach', text }];
+  const end = dark(targets[first]!) > 0 ? 'dark' : 'bright';
+  const worstEv = targets.reduce((most, ev) => Math.max(most, end === 'dark' ? dark(ev) : bright(ev)), 0);
+  const at = frameText(evening, frame + first);
+  return [warningOf({ kind: 'out-of-reach', now: first === 0, frame: frame + first, at, end, worstEv })];
 }
 
 /** Cues told ahead that are taken as done, numbered on from what the camera had before them. */

@@ -8,12 +8,14 @@ import type { RampCue } from '../ramp/way.js';
 import { cuesAhead, targetsAhead } from './ahead.js';
 import { answerOf, takenCues } from './answer.js';
 import { BLANK, type CameraState, shifted, withCue } from './camera.js';
+import { warningOf } from './english.js';
 import { type Evening, eveningOf, frameStartMs, plannedLightAt } from './evening.js';
 import { type Moment, momentOf } from './moment.js';
 import { hear } from './reports.js';
 import type { FollowState } from './state.js';
 import { startTrust, type Trust, takeReading } from './trust.js';
-import type { FollowAnswer, FollowInput, FollowOptions, FollowWarning, FollowWarningKind } from './types.js';
+import type { FollowAnswer, FollowInput, FollowOptions } from './types.js';
+import type { FollowWarning, FollowWarningFacts } from './warning.js';
 
 export type { FollowState } from './state.js';
 
@@ -122,20 +124,16 @@ function passFrames(
   warnings: FollowWarning[],
 ): { camera: CameraState; told: readonly RampCue[]; taken: readonly RampCue[] } {
   if (last === undefined) {
-    if (frame > 0) {
-      const text = `Joined at frame ${frame + 1}: the camera is taken to stand where the plan has it.`;
-      warnings.push({ kind: 'joined-late', text });
-    }
+    if (frame > 0) warnings.push(warningOf({ kind: 'joined-late', frame }));
     return { camera, told, taken: [] };
   }
   if (kind === 'rewound') return { camera: shifted(camera, last - frame), told: [], taken: [] };
   const passed = told.filter((cue) => cue.frame < frame);
   if (frame - last > evening.aheadFrames) {
-    const text = `${frame - last - 1} frames were passed over; cues were told for the first ${evening.aheadFrames} of them.`;
-    warnings.push({ kind: 'clock-ahead', text });
+    const told = { frames: frame - last - 1, toldFrames: evening.aheadFrames };
+    warnings.push(warningOf({ kind: 'clock-ahead', reason: 'past-cues-told', ...told }));
   } else if (passed.length > 0 && evening.plan.shoot.crew === 'rig') {
-    const text = `Frames were passed over in which ${passed.length === 1 ? 'a cue was' : `${passed.length} cues were`} due: taken as not done.`;
-    warnings.push({ kind: 'clock-ahead', text });
+    warnings.push(warningOf({ kind: 'clock-ahead', reason: 'cues-not-done', cues: passed.length }));
   }
   if (evening.plan.shoot.crew === 'rig') {
     const behind =
@@ -167,6 +165,8 @@ function rewound(trust: Trust, evening: Evening, { kind, frame }: Moment): Trust
   };
 }
 
+type OldReason = Extract<FollowWarningFacts, { kind: 'reading-old' }>['reason'];
+
 function learnt(
   trust: Trust,
   evening: Evening,
@@ -176,20 +176,22 @@ function learnt(
 ): Trust {
   if (reading === undefined || reading === null) return trust;
   const { atMs, ev100 } = reading;
-  const unused = (kind: FollowWarningKind, text: string) => {
-    warnings.push({ kind, text: `${text}: not used.` });
+  const unused = (said: FollowWarningFacts) => {
+    warnings.push(warningOf(said));
     return trust;
   };
+  const failed = (what: 'ev' | 'time', given: number) =>
+    unused({ kind: 'reading-failed', what, given: String(given) });
+  const old = (reason: OldReason) => unused({ kind: 'reading-old', ev100, reason });
   // The logarithm of a black frame, or what a meter says where it says nothing.
-  if (!Number.isFinite(ev100)) return unused('reading-failed', `The meter gave ${ev100}, which is no EV`);
-  if (!Number.isFinite(atMs)) return unused('reading-failed', `The reading has no time but ${atMs}`);
+  if (!Number.isFinite(ev100)) return failed('ev', ev100);
+  if (!Number.isFinite(atMs)) return failed('time', atMs);
   const toCome = atMs > frameStartMs(evening, frame + 1);
-  const old = (why: string) => unused('reading-old', `The reading of EV ${ev100.toFixed(1)} ${why}`);
-  if (kind === 'ahead') return old('comes with a doubtful time');
-  if (toCome) return old('is of a time to come');
-  if (trust.lastUsedMs !== undefined && atMs < trust.lastUsedMs) return old('is older than one already used');
-  if (atMs < evening.startMs - LONGEST_BEFORE_MS) return old('is of another day');
-  if (kind === 'back') return old('comes with a doubtful time');
+  if (kind === 'ahead') return old('doubtful-time');
+  if (toCome) return old('to-come');
+  if (trust.lastUsedMs !== undefined && atMs < trust.lastUsedMs) return old('older-than-used');
+  if (atMs < evening.startMs - LONGEST_BEFORE_MS) return old('another-day');
+  if (kind === 'back') return old('doubtful-time');
   const taken = takeReading(trust, reading, (ms) => plannedLightAt(evening, ms), evening.options.meterEv);
   if (taken.warning !== undefined) warnings.push(taken.warning);
   return taken.trust;

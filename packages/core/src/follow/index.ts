@@ -4,6 +4,7 @@
  * @module @evenfall/core/follow
  */
 
+export { englishWarnings } from './english.js';
 export { type FollowState, type FollowStep, followFrame, startFollow } from './follow.js';
 export { type FollowLines, followLines, type LinesState, type LinesStep } from './lines.js';
 export { type FollowResumed, resumeFollow, type SavedFollow, saveFollow } from './saved.js';
@@ -13,8 +14,13 @@ export type {
   FollowInput,
   FollowOptions,
   FollowSetting,
-  FollowWarning,
-  FollowWarningKind,
   ReportedSetting,
   SureReading,
 } from './types.js';
+export type {
+  FollowWarning,
+  FollowWarningFacts,
+  FollowWarningKind,
+  ReportedMark,
+  UnknownMark,
+} from './warning.js';

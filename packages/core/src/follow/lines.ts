@@ -5,7 +5,8 @@ import type { PlanMade } from '../plan/types.js';
 import { frameStartMs } from './evening.js';
 import { type FollowState, followFrame, startFollow } from './follow.js';
 import { readLine } from './line-in.js';
-import type { FollowAnswer, FollowCue, FollowOptions, FollowSetting, FollowWarning } from './types.js';
+import type { FollowAnswer, FollowCue, FollowOptions, FollowSetting } from './types.js';
+import type { FollowWarning } from './warning.js';
 
 /** What is known while lines are read. */
 export interface LinesState {
@@ -70,7 +71,7 @@ function next(state: LinesState, line: string): LinesStep {
     const used = follow.trust.offset !== state.follow.trust.offset && read.input.reading !== undefined;
     return {
       state: { ...state, follow, lines, readings: state.readings + (used ? 1 : 0) },
-      out: [JSON.stringify(lineOf(answer))],
+      out: [JSON.stringify(lineOf(answer), shortEv)],
     };
   } catch (error) {
     // Nothing is known to come here; were it to, an evening is worth more than the report of a fault.
@@ -79,7 +80,7 @@ function next(state: LinesState, line: string): LinesStep {
 }
 
 function refused(state: LinesState, lines: number, why: string): LinesStep {
-  const warning = { kind: 'bad-line', text: `Line ${lines}: ${why}. Nothing is changed.` };
+  const warning = { kind: 'bad-line', why, text: `Line ${lines}: ${why}. Nothing is changed.` };
   return {
     state: { ...state, lines, unread: state.unread + 1 },
     out: [JSON.stringify({ line: lines, warnings: [warning] })],
@@ -126,7 +127,7 @@ interface LineOut {
   readonly warnings: readonly FollowWarning[];
 }
 
-/** What is printed of an answer; EVs to a thousandth of a stop. */
+/** What is printed of an answer. */
 function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
   const { cue } = answer;
   return {
@@ -136,11 +137,11 @@ function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
     ...(cue === undefined ? {} : { cue: { ...cue, ...(cue.setNow && { setNow: settingOut(cue.setNow) }) } }),
     next: answer.cuesAhead,
     taken: answer.cuesTaken,
-    offsetEv: rounded(answer.offsetEv),
-    sceneEv100: rounded(answer.sceneEv100),
-    lowEv100: rounded(answer.band.lowEv100),
-    highEv100: rounded(answer.band.highEv100),
-    errorEv: rounded(answer.errorEv),
+    offsetEv: answer.offsetEv,
+    sceneEv100: answer.sceneEv100,
+    lowEv100: answer.band.lowEv100,
+    highEv100: answer.band.highEv100,
+    errorEv: answer.errorEv,
     affected: answer.affected,
     ...(answer.readAgain ? { readAgain: true } : {}),
     warnings: answer.warnings,
@@ -151,7 +152,8 @@ function settingOut({ shutter, shutterS, iso, aperture, filters }: FollowSetting
   return { shutter, shutterS, iso, aperture, filters };
 }
 
-/** Adding 0 keeps -0 out of sight. */
-function rounded(ev: number): number {
-  return Math.round(ev * 1000) / 1000 + 0;
+/** EVs and degrees to a thousandth. Adding 0 keeps -0 out of sight. */
+function shortEv(key: string, value: unknown): unknown {
+  if (typeof value !== 'number' || !/(ev100|Ev100|Ev|Deg)$/.test(key)) return value;
+  return Math.round(value * 1000) / 1000 + 0;
 }

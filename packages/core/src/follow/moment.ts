@@ -3,8 +3,10 @@
 // must be borne out. Frames cannot be untaken: an earlier time is believed only once it has come three times.
 
 import type { RampCue } from '../ramp/way.js';
+import { warningOf } from './english.js';
 import { type Evening, frameText } from './evening.js';
-import type { FollowInput, FollowWarning } from './types.js';
+import type { FollowInput } from './types.js';
+import type { FollowWarning } from './warning.js';
 
 /** Times that are not believed yet: all earlier than what was answered, or all far ahead of it. */
 export interface Doubted {
@@ -49,9 +51,9 @@ export function momentOf(evening: Evening, input: FollowInput, before: Before): 
     if (!agrees) return aheadInDoubt(evening, from, named);
   }
   if (named >= frameCount) {
-    const text = `The last frame, ${frameCount}, has been taken.`;
     const frame = frameCount - 1;
-    return { frame, asked: frame, kind: 'on', doubted: undefined, warning: { kind: 'over', text } };
+    const warning = warningOf({ kind: 'over', frameCount });
+    return { frame, asked: frame, kind: 'on', doubted: undefined, warning };
   }
   if (last === undefined || named >= last) {
     return { frame: named, asked: named, kind: 'on', doubted: undefined };
@@ -83,15 +85,14 @@ function aheadInDoubt(evening: Evening, from: number, named: number): Moment {
   const minutes = Math.round(((named - from) * intervalMs) / 60_000);
   const far =
     named < frameCount
-      ? `Frame ${named + 1} (${frameText(evening, named)}) is ${minutes} minutes ahead`
-      : `Frame ${named + 1} lies past the last, ${frameCount}`;
-  const text = `${far}: ask again if that is the time, or say so with "jump": true. Until then nothing is taken as done.`;
+      ? ({ reason: 'far-ahead', frame: named, at: frameText(evening, named), minutes } as const)
+      : ({ reason: 'past-the-last', frame: named, frameCount } as const);
   return {
     frame: from,
     asked: from,
     kind: 'ahead',
     doubted: { way: 'ahead', count: 1, frame: named },
-    warning: { kind: 'jump-doubted', text },
+    warning: warningOf({ kind: 'jump-doubted', ...far }),
   };
 }
 
@@ -104,13 +105,12 @@ function earlier(
 ): Moment {
   const goesOn = doubted?.way === 'back' && named >= doubted.frame;
   const count = goesOn ? doubted.count + 1 : 1;
-  const back = `${last - named} frames back, to ${frameText(evening, named)}`;
-  const told = (text: string): FollowWarning => ({ kind: 'clock-back', text });
-  if (sure || count >= REWINDS_BELIEVED) {
-    const warning = told(`The clock is taken to have been set ${back}.`);
+  const believed = sure || count >= REWINDS_BELIEVED;
+  const at = frameText(evening, named);
+  const warning = warningOf({ kind: 'clock-back', frames: last - named, frame: named, at, believed });
+  if (believed) {
     return { frame: named, asked: named, kind: 'rewound', doubted: undefined, warning };
   }
-  const warning = told(`This is ${back}: the setting is held, and the time believed if it goes on.`);
   return { frame: last, asked: named, kind: 'back', doubted: { way: 'back', count, frame: named }, warning };
 }
 
@@ -121,15 +121,15 @@ function namedFrame(
 ): number | FollowWarning | undefined {
   if (frame !== undefined) {
     if (Number.isInteger(frame) && frame >= 0) return frame;
-    return noTime(`Frame ${frame} is none`);
+    return noTime('frame', frame);
   }
-  if (atMs !== undefined && !Number.isFinite(atMs)) return noTime(`${atMs} is no time`);
+  if (atMs !== undefined && !Number.isFinite(atMs)) return noTime('time', atMs);
   const whenMs = atMs ?? reading?.atMs;
   if (whenMs === undefined || !Number.isFinite(whenMs)) return undefined;
   // A reading a rounding after the frame's start is still for that frame. Adding 0 keeps -0 out of sight.
   return Math.max(0, Math.ceil((whenMs - startMs) / intervalMs - 1e-6)) + 0;
 }
 
-function noTime(what: string): FollowWarning {
-  return { kind: 'time-unknown', text: `${what}: answered for the frame answered last.` };
+function noTime(what: 'frame' | 'time', given: number): FollowWarning {
+  return warningOf({ kind: 'time-unknown', what, given: String(given) });
 }

@@ -3,10 +3,12 @@
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
 import { type CameraState, standingAt, withCue, withCueMovedTo, withoutLastCue } from './camera.js';
+import { warningOf } from './english.js';
 import type { Evening } from './evening.js';
 import type { Moment } from './moment.js';
 import { reportedState, sameState } from './setting.js';
-import type { FollowInput, FollowWarning } from './types.js';
+import type { FollowInput } from './types.js';
+import type { FollowWarning, FollowWarningFacts } from './warning.js';
 
 export interface Heard {
   readonly camera: CameraState;
@@ -33,48 +35,45 @@ export function hear(
   if (input.setting !== undefined) heard = hearSetting(input.setting);
   return { camera: heard, warnings };
 
-  function unknown(cue: number, why: string): CameraState {
-    warnings.push({ kind: 'cue-unknown', text: `Cue ${cue} ${why}: nothing is changed.` });
-    return heard;
+  function warn(said: FollowWarningFacts): void {
+    warnings.push(warningOf(said));
   }
 
   function hearDone(cue: number): CameraState {
     const { lastCue, cueCount } = heard;
     const next = told[0];
     if (cue === cueCount + 1 && next !== undefined) return withCue(evening, heard, { ...next, frame: asked });
-    if (lastCue === undefined || cue !== lastCue.cue) return unknown(cue, 'is neither the last nor the next');
+    if (lastCue === undefined || cue !== lastCue.cue) {
+      warn({ kind: 'cue-unknown', cue, reason: 'neither-last-nor-next' });
+      return heard;
+    }
     if (asked <= lastCue.frame) return heard;
-    const late = asked - lastCue.frame;
-    const text = `Cue ${cue} came ${late} ${late === 1 ? 'frame' : 'frames'} late, at frame ${asked + 1}.`;
-    warnings.push({ kind: 'cue-late', text });
+    warn({ kind: 'cue-late', cue, lateFrames: asked - lastCue.frame, frame: asked });
     return withCueMovedTo(evening, heard, lastCue, asked);
   }
 
   function hearMissed(cue: number): CameraState {
     const { lastCue } = heard;
-    if (lastCue === undefined || cue !== lastCue.cue) return unknown(cue, 'is not the last that was told');
-    const text = `Cue ${cue} has been missed since frame ${lastCue.frame + 1}: planned again from the setting before it.`;
-    warnings.push({ kind: 'cue-missed', text });
+    if (lastCue === undefined || cue !== lastCue.cue) {
+      warn({ kind: 'cue-unknown', cue, reason: 'not-the-last' });
+      return heard;
+    }
+    warn({ kind: 'cue-missed', cue, sinceFrame: lastCue.frame });
     return withoutLastCue(heard, lastCue);
   }
 
   function hearSetting(setting: NonNullable<FollowInput['setting']>): CameraState {
     const before = heard.present ?? otherwise;
     const { state, outside, unknown } = reportedState(evening, before, setting);
-    if (unknown !== undefined) {
-      warnings.push({ kind: 'setting-unknown', text: `${unknown}: nothing of the setting is used.` });
+    if (unknown.length > 0) {
+      warn({ kind: 'setting-unknown', unknown });
       return heard;
     }
-    if (outside !== undefined) {
-      warnings.push({ kind: 'outside-kit', text: `${outside} cannot be used here: set what is answered.` });
-    }
+    if (outside.length > 0) warn({ kind: 'outside-kit', outside });
     if (heard.fixed && sameState(state, before)) return heard;
     const { lastCue } = heard;
     if (lastCue !== undefined && sameState(state, lastCue.before)) {
-      warnings.push({
-        kind: 'cue-missed',
-        text: `Cue ${lastCue.cue} has not been done: planned again without it.`,
-      });
+      warn({ kind: 'cue-missed', cue: lastCue.cue });
       return withoutLastCue(heard, lastCue);
     }
     return standingAt(heard, state, frame);

@@ -4,9 +4,10 @@ import { type DialControl, dialStep } from '../exposure/dial.js';
 import { shown } from '../files/file-error.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
 import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
-import { type Kit, settingOf } from '../shoot/kit.js';
+import { settingOf } from '../shoot/kit.js';
 import type { Evening } from './evening.js';
 import type { FollowSetting, ReportedSetting } from './types.js';
+import type { ReportedMark, UnknownMark } from './warning.js';
 
 /** A state as the dials say it. Under `bulb` the shutter takes the time that the target asks for. */
 export function settingAt({ kit, live }: Evening, state: State, targetEv100: number): FollowSetting {
@@ -34,10 +35,10 @@ export function sameState(a: State, b: State): boolean {
 /** What was reported, and the nearest to it that the kit may stand at. */
 export interface Reported {
   readonly state: State;
-  /** What has to be turned back, for a person; absent where the setting is one of the kit's. */
-  readonly outside?: string;
-  /** What no camera of the shoot says, for a person; `state` is then that of before. */
-  readonly unknown?: string;
+  /** What has to be turned back; none where the setting is one of the kit's. */
+  readonly outside: readonly ReportedMark[];
+  /** What no camera of the shoot says; where there is any, `state` is that of before. */
+  readonly unknown: readonly UnknownMark[];
 }
 
 /** The state of a reported setting; what is not reported is as in `before`. */
@@ -45,37 +46,40 @@ export function reportedState(evening: Evening, before: State, reported: Reporte
   const { kit, live } = evening;
   const { lattice, bulb } = live;
   const { isoMin, isoCount, apertureMin, apertureCount, shutterMin, shutterMax } = lattice;
-  const outside: string[] = [];
-  const unknown: string[] = [];
-  const clipped = (name: string, value: number, from: number, to: number): number => {
-    if (value < from || value > to) outside.push(name);
+  const outside: ReportedMark[] = [];
+  const unknown: UnknownMark[] = [];
+  const isoLabel = reported.iso === undefined ? undefined : String(reported.iso);
+  const labels = { shutter: reported.shutter, iso: isoLabel, aperture: reported.aperture };
+  const clipped = (control: DialControl, value: number, from: number, to: number): number => {
+    if (value < from || value > to) outside.push({ control, mark: String(labels[control]) });
     return Math.min(to, Math.max(from, value));
   };
-  const step = (control: DialControl, label: string | undefined, otherwise: number): number => {
+  const step = (control: DialControl, otherwise: number): number => {
+    const label = labels[control];
     if (label === undefined) return otherwise;
     const found = dialStep(control, label, kit.ramp.stepsPerStop);
     if (found !== undefined) return found;
-    unknown.push(`${control} ${shown(label)} is not on the camera's dial`);
+    unknown.push({ control, given: shown(label) });
     return otherwise;
   };
 
-  const isoLabel = reported.iso === undefined ? undefined : String(reported.iso);
-  const isoStep = step('iso', isoLabel, isoMin + before.iso);
-  const apertureStep = step('aperture', reported.aperture, apertureMin + before.aperture);
-  const iso = clipped(`ISO ${isoLabel}`, isoStep - isoMin, 0, isoCount - 1);
-  const aperture = clipped(`f/${reported.aperture}`, apertureStep - apertureMin, 0, apertureCount - 1);
+  const isoStep = step('iso', isoMin + before.iso);
+  const apertureStep = step('aperture', apertureMin + before.aperture);
+  const iso = clipped('iso', isoStep - isoMin, 0, isoCount - 1);
+  const aperture = clipped('aperture', apertureStep - apertureMin, 0, apertureCount - 1);
   const stack = reported.filters === undefined ? before.stack : stackOf(evening, reported.filters);
-  if (stack === undefined)
-    unknown.push(`filters ${shownNames(reported.filters)} are not among the shoot's: ${known(kit)}`);
+  if (stack === undefined) {
+    const stacks = kit.stacks.map(({ names }) => names);
+    unknown.push({ control: 'filter', given: shownNames(reported.filters), stacks });
+  }
   let level = 0;
   if (bulb === undefined) {
-    const shutterStep = step('shutter', reported.shutter, shutterOf(lattice, before));
-    const shutter = clipped(`shutter ${reported.shutter}`, shutterStep, shutterMin, shutterMax);
+    const shutterStep = step('shutter', shutterOf(lattice, before));
+    const shutter = clipped('shutter', shutterStep, shutterMin, shutterMax);
     level = apertureMin + aperture + shutter - isoMin - iso;
   }
-  if (unknown.length > 0 || stack === undefined) return { state: before, unknown: unknown.join('; ') };
-  const state = { stack, aperture, level, iso };
-  return outside.length === 0 ? { state } : { state, outside: outside.join(' and ') };
+  if (unknown.length > 0 || stack === undefined) return { state: before, outside: [], unknown };
+  return { state: { stack, aperture, level, iso }, outside, unknown };
 }
 
 function stackOf({ kit }: Evening, names: unknown): number | undefined {
@@ -89,8 +93,4 @@ function shownNames(names: unknown): string {
   return Array.isArray(names)
     ? `[${names.slice(0, 4).map(shown).join(', ')}${names.length > 4 ? ', …' : ''}]`
     : shown(names);
-}
-
-function known({ stacks }: Kit): string {
-  return stacks.map(({ names }) => `[${names.map((name) => `"${name}"`).join(', ')}]`).join(', ');
 }

@@ -4,11 +4,12 @@
 // the last half hour; those of the next 50 seconds for one that rises.
 
 import { type Expected, mayDifferEv, whyImpossible } from '../light/reading.js';
-import { refusalOf } from '../light/refusal.js';
+import { warningOf } from './english.js';
 import { type Held, wasHeld, withHeld } from './held.js';
 import { learn, loosen, type OffsetState, offsetAt, startOffset } from './offset-state.js';
 import { carriedOffsetEv, skyOffsetEv } from './own-light.js';
-import type { FollowWarning, SureReading } from './types.js';
+import type { SureReading } from './types.js';
+import type { FollowWarning } from './warning.js';
 
 /** What the readings so far have taught. */
 export interface Trust {
@@ -97,7 +98,7 @@ export function takeReading(
   // What somebody is sure of, or what goes on as it was, needs no scene to explain it.
   const impossible = sure || near ? undefined : whyImpossible(reading, expected);
   if (impossible !== undefined)
-    return { trust, warning: { kind: 'reading-impossible', text: refusalOf(impossible).text } };
+    return { trust, warning: warningOf({ kind: 'reading-impossible', because: impossible }) };
   // What is known begins with the first reading, which may come before the first frame.
   if (isFirst) return { trust: believe({ ...offset, atMs }) };
   if (near) return { trust: believe(offset) };
@@ -112,14 +113,12 @@ export function takeReading(
   const mayBeTorch = jumpEv > 0 && !wasHeld(trust.held, atMs, offsetEv);
   const borneOut = goesOn && atMs - sinceMs >= (mayBeTorch ? 1000 * TORCH_S : 0) && atMs > doubt.atMs;
   const afterSilence = atMs - (doubt?.atMs ?? lastUsedMs) >= SILENCE_MS;
-  const stops = `${Math.abs(jumpEv).toFixed(1)} stops ${jumpEv > 0 ? 'brighter' : 'darker'} than expected`;
   if (borneOut || afterSilence) {
-    const text = `The light stays ${stops}: it is believed from now on.`;
-    return { trust: believe(loosen(offset, jumpEv)), warning: { kind: 'reading-believed', text } };
+    const warning = warningOf({ kind: 'reading-believed', differsEv: jumpEv });
+    return { trust: believe(loosen(offset, jumpEv)), warning };
   }
-  const text = `EV ${ev100.toFixed(1)} is ${stops}: not used unless the next readings bear it out.`;
   return {
     trust: { ...trust, doubt: { sinceMs, offsetEv, atMs } },
-    warning: { kind: 'reading-doubted', text },
+    warning: warningOf({ kind: 'reading-doubted', ev100, differsEv: jumpEv }),
   };
 }

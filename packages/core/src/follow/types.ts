@@ -3,6 +3,7 @@
 import type { Reading } from '../light/reading.js';
 import type { PlanChange } from '../plan/types.js';
 import type { Setting } from '../shoot/kit.js';
+import type { FollowWarning } from './warning.js';
 
 /** How an evening is followed. */
 export interface FollowOptions {
@@ -72,53 +73,6 @@ export interface FollowCue {
    * to set now, whole. Several controls at once and by more than a step; absent in any other cue.
    */
   readonly setNow?: FollowSetting;
-}
-
-/**
- * What a warning is about:
- * - `reading-doubted`: far from what was expected; not used unless it goes on
- * - `reading-believed`: it went on: the light has stepped
- * - `reading-impossible`: no sky gives it
- * - `reading-old`: older than one already used, of a time to come, or of a time that is doubted
- * - `reading-failed`: the meter gave no number
- * - `no-reading`: none for a while: the forecast is carried on
- * - `clock-back`: earlier than what was answered; not believed yet, or now believed
- * - `clock-ahead`: frames were passed over
- * - `jump-doubted`: so far ahead that it asks to be confirmed; not believed yet
- * - `time-unknown`: a frame or a time that cannot be
- * - `joined-late`: the first frame asked for is not the first of the shoot
- * - `over`: after the last frame
- * - `cue-late`, `cue-missed`, `cue-unknown`: a cue that was reported
- * - `outside-kit`: the reported setting is not one the kit may stand at
- * - `setting-unknown`: the reported setting is none of this camera: a mark that no dial has, filters that nobody owns
- * - `out-of-reach`: the light will leave what the kit can follow
- */
-export type FollowWarningKind =
-  | 'reading-doubted'
-  | 'reading-believed'
-  | 'reading-impossible'
-  | 'reading-old'
-  | 'reading-failed'
-  | 'no-reading'
-  | 'clock-back'
-  | 'clock-ahead'
-  | 'jump-doubted'
-  | 'time-unknown'
-  | 'joined-late'
-  | 'over'
-  | 'cue-late'
-  | 'cue-missed'
-  | 'cue-unknown'
-  | 'outside-kit'
-  | 'setting-unknown'
-  | 'out-of-reach';
-
-/** Something that a person should know now. */
-export interface FollowWarning {
-  /** What it is about. */
-  readonly kind: FollowWarningKind;
-  /** For a person, one sentence or more in English. */
-  readonly text: string;
 }
 
 /** Stops off metered level, and so on, as in a plan's frame. */

@@ -1,8 +1,7 @@
 // The page in German.
 
-import { findingText, noteText, reasonText, remedyText, wordsFor } from '@evenfall/chart';
+import { findingText, noteText, reasonText, remedyText, warningText, wordsFor } from '@evenfall/chart';
 import { faultInGerman } from './de-faults.js';
-import { warningInGerman } from './de-warnings.js';
 import type { PageWords } from './en.js';
 
 const card = wordsFor({ language: 'de' });
@@ -360,7 +359,7 @@ export const german: PageWords = {
     caution: ({ kind }) => noteText({ kind: 'move-caution', caution: kind }, card),
     remedy: (remedy) => remedyText(remedy, card),
     why: (why) => reasonText(why, card),
-    warning: ({ text }) => warningInGerman(text),
+    warning: (warning) => warningText(warning, card),
     fault: faultInGerman,
   },
 };

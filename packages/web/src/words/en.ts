@@ -361,8 +361,7 @@ export const english = {
     caution: ({ text }: MoveCaution) => text,
     remedy: ({ text }: Remedy) => text,
     why: ({ text }: PlanInfeasible['infeasible']) => text,
-    // Of a point in time only the clock's part says something in the field.
-    warning: ({ text }: FollowWarning) => text.replaceAll(/\d{4}-\d\d-\d\dT(\d\d:\d\d)[^\s)]*/g, '$1'),
+    warning: ({ text }: FollowWarning) => text,
     fault: (text: string) => text,
   },
 };

@@ -1,0 +1,83 @@
+// What following warns of, in English.
+
+import { englishRefusals } from '../light/refusal.js';
+import { type Sentences, sentenceOf } from '../words/sentences.js';
+import type { FollowWarning, FollowWarningFacts } from './warning.js';
+
+const minute = (at: string) => at.slice(11, 16);
+const frames = (count: number) => `${count} ${count === 1 ? 'frame' : 'frames'}`;
+const differing = (ev: number) =>
+  `${Math.abs(ev).toFixed(1)} stops ${ev > 0 ? 'brighter' : 'darker'} than expected`;
+const namesText = (names: readonly string[]) => `[${names.map((name) => `"${name}"`).join(', ')}]`;
+
+const OLD = {
+  'older-than-used': 'is older than one already used',
+  'to-come': 'is of a time to come',
+  'another-day': 'is of another day',
+  'doubtful-time': 'comes with a doubtful time',
+};
+const UNKNOWN_CUE = {
+  'neither-last-nor-next': 'is neither the last nor the next',
+  'not-the-last': 'is not the last that was told',
+};
+const BEFORE_MARK = { shutter: 'shutter ', iso: 'ISO ', aperture: 'f/' };
+const ASK_AGAIN =
+  'ask again if that is the time, or say so with "jump": true. Until then nothing is taken as done.';
+
+/** Warnings in English. */
+export const englishWarnings: Sentences<FollowWarningFacts> = {
+  'reading-doubted': ({ ev100, differsEv }) =>
+    `EV ${ev100.toFixed(1)} is ${differing(differsEv)}: not used unless the next readings bear it out.`,
+  'reading-believed': ({ differsEv }) =>
+    `The light stays ${differing(differsEv)}: it is believed from now on.`,
+  'reading-impossible': ({ because }, clock) => sentenceOf(englishRefusals, 'reason', because, clock),
+  'reading-old': ({ ev100, reason }) => `The reading of EV ${ev100.toFixed(1)} ${OLD[reason]}: not used.`,
+  'reading-failed': ({ what, given }) =>
+    what === 'ev'
+      ? `The meter gave ${given}, which is no EV: not used.`
+      : `The reading has no time but ${given}: not used.`,
+  'no-reading': ({ minutes }) => `No reading for ${minutes} minutes: the forecast is carried on from it.`,
+  'clock-back': (said, clock) => {
+    const back = `${frames(said.frames)} back, to ${clock(minute(said.at))}`;
+    return said.believed
+      ? `The clock is taken to have been set ${back}.`
+      : `This is ${back}: the setting is held, and the time believed if it goes on.`;
+  },
+  'clock-ahead': (said) =>
+    said.reason === 'past-cues-told'
+      ? `${said.frames} frames were passed over; cues were told for the first ${said.toldFrames} of them.`
+      : `Frames were passed over in which ${said.cues === 1 ? 'a cue was' : `${said.cues} cues were`} due: taken as not done.`,
+  'jump-doubted': (said, clock) =>
+    said.reason === 'far-ahead'
+      ? `Frame ${said.frame + 1} (${clock(minute(said.at))}) is ${said.minutes} minutes ahead: ${ASK_AGAIN}`
+      : `Frame ${said.frame + 1} lies past the last, ${said.frameCount}: ${ASK_AGAIN}`,
+  'time-unknown': ({ what, given }) =>
+    `${what === 'frame' ? `Frame ${given} is none` : `${given} is no time`}: answered for the frame answered last.`,
+  'joined-late': ({ frame }) =>
+    `Joined at frame ${frame + 1}: the camera is taken to stand where the plan has it.`,
+  over: ({ frameCount }) => `The last frame, ${frameCount}, has been taken.`,
+  'cue-late': ({ cue, lateFrames, frame }) =>
+    `Cue ${cue} came ${frames(lateFrames)} late, at frame ${frame + 1}.`,
+  'cue-missed': ({ cue, sinceFrame }) =>
+    sinceFrame === undefined
+      ? `Cue ${cue} has not been done: planned again without it.`
+      : `Cue ${cue} has been missed since frame ${sinceFrame + 1}: planned again from the setting before it.`,
+  'cue-unknown': ({ cue, reason }) => `Cue ${cue} ${UNKNOWN_CUE[reason]}: nothing is changed.`,
+  'outside-kit': ({ outside }) =>
+    `${outside.map(({ control, mark }) => BEFORE_MARK[control] + mark).join(' and ')} cannot be used here: set what is answered.`,
+  'setting-unknown': ({ unknown }) =>
+    `${unknown
+      .map((each) =>
+        each.control === 'filter'
+          ? `filters ${each.given} are not among the shoot's: ${each.stacks.map(namesText).join(', ')}`
+          : `${each.control} ${each.given} is not on the camera's dial`,
+      )
+      .join('; ')}: nothing of the setting is used.`,
+  'out-of-reach': ({ now, frame, at, end, worstEv }, clock) =>
+    `${now ? 'Now' : `From frame ${frame + 1} on (${clock(minute(at))})`} the light is too ${end} for this kit, by up to ${worstEv.toFixed(1)} stops beyond tolerance.`,
+};
+
+/** A warning with its sentence. */
+export function warningOf(said: FollowWarningFacts): FollowWarning {
+  return { ...said, text: sentenceOf(englishWarnings, 'kind', said) };
+}
