@@ -223,10 +223,14 @@ describe('an evening in the field', () => {
     expect(stopsOf(afterCue(doubting, torch.cues[0]!), 3)).toBeGreaterThan(stopsOf(doubting, 3));
     const sure = standAfter(before, { ...reading(110, 2.9), sure: true });
     expect(sure.warnings.map(({ kind }) => kind)).not.toContain('reading-doubted');
-    // Three stops brighter at dusk: against the light at once.
+    // Three stops brighter at dusk: against the light as soon as a minute has passed since the cue before, and step by
+    // step of a dial: a filter that came off and went on again would be there as soon, and spoil frames.
     const [cue] = sure.cues;
     const marks = marksOf(sure);
-    expect(cue!.frame).toBe(112);
+    expect(cue!.frame).toBe(before.cues[0]!.frame + 60 / plan.shoot.intervalS);
     expect(stopsOf(afterCue(marks, cue!), 3)).toBeLessThan(stopsOf(marks, 3));
+    const soon = sure.cues.filter(({ frame }) => frame < 112 + 180 / plan.shoot.intervalS);
+    expect(soon.length).toBeGreaterThan(1);
+    expect(soon.flatMap(({ changes }) => changes.map(({ control }) => control))).not.toContain('filter');
   });
 });

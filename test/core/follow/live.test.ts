@@ -313,10 +313,11 @@ function noStart(problem: RampProblem): RampProblem {
   return { ...problem, kit };
 }
 
-// By hand: places at frames 0, 1, 5 and 9; a filter change at frame 1 affects frames 1 and 2. The two frames judged
-// before the next place are half a stop off, by the dial, and a price of 12 a squared stop makes 3 each. Freely timed
-// they are not off at all, and cost what 4 s and ISO 100 cost: blur 0.005 of log2(4 / 2.5) squared.
-test('of the segment in which frames are judged again after a filter change only those are paid', () => {
+// By hand: places at frames 0, 1, 5 and 9; a filter change at frame 1 affects frames 1 and 2. All four frames before the
+// next place are half a stop off, by the dial, and a price of 12 a squared stop makes 3 each: affected frames pay for
+// their errors too, or a filter would be a way round them. Freely timed they are not off at all, and the two that are
+// judged again cost what 4 s and ISO 100 cost: blur 0.005 of log2(4 / 2.5) squared.
+test('after a filter change errors are paid at once, standing from the frames judged again', () => {
   const problem = { ...STILL, kit: { ...STILL.kit, stackStops: [0, 1] } };
   const { lattice } = liveKit(problem, planPrices(problem));
   const grid = gridAt(Int32Array.of(0, 1, 5, 9), 9, { spacing: 1, affectedFrames: 2 }, () => true);
@@ -325,7 +326,7 @@ test('of the segment in which frames are judged again after a filter change only
   const band = { low: new Int32Array(6).fill(6), count: new Int32Array(6).fill(1), tallest: 1 };
   const errors = new LiveErrors(lattice, grid, band, target, problem.intervalS, weights);
   // Level 6 is EV 2 through the bare lens, EV 3 behind the filter. Held until frame 5, it is free in the segment from 1.
-  expect(errors.held(1, 1, 6, true) + errors.over(1, 1, 6)).toBeCloseTo(2 * 3, 9);
+  expect(errors.held(1, 1, 6, true) + errors.over(1, 1, 6)).toBeCloseTo(4 * 3, 9);
 
   const bulb = bulbModel({
     kit: lattice,

@@ -56,7 +56,8 @@ export class Arrivals {
       return;
     }
     const frames = judgedFrames(course, k, free, filter);
-    const freeAtOnce = frames === 0; // the table's own rows will do
+    // The table's own rows will do.
+    const freeAtOnce = frames === 0 && !(filter && course.errors.judgesAffected);
     this.spent = filter ? lattice.affectedFrames * price.affectedFrame : 0;
     this.rows = freeAtOnce ? table.cost : this.own;
     this.least = freeAtOnce ? table.least : this.ownLeast;

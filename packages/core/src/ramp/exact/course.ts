@@ -20,11 +20,13 @@ export interface Course {
 
 /** What errors of exposure cost. */
 export interface ErrorCosts {
+  /** Whether frames that a filter change affects pay for their errors too. */
+  readonly judgesAffected: boolean;
   /** What a level of a stack costs over segment k. */
   over(k: number, stack: number, level: number): number;
   /**
    * What a level set at segment k costs until the segment through which it is held begins; after a filter change from
-   * the first frame judged again.
+   * the first frame judged again, unless affected frames are judged.
    */
   held(k: number, stack: number, level: number, filter: boolean): number;
 }

@@ -33,6 +33,8 @@ class PlanErrors implements ErrorCosts {
     }
   }
 
+  readonly judgesAffected = false;
+
   over(k: number, stack: number, level: number): number {
     const { price, stepsPerStop, stops, target } = this.lattice;
     const errorEv = level / stepsPerStop + stops[stack] - target[k];

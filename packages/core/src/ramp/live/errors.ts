@@ -40,6 +40,10 @@ export class LiveErrors implements ErrorCosts {
     this.stacks = lattice.stops.map((_, stack) => stackErrors(lattice, stack, band, sums, beyondTolerance));
   }
 
+  // Far from the target, two filter changes would else be the cheapest way back: the frames they affect would cost less
+  // than errors do, and a filter would come off and go on again.
+  readonly judgesAffected = true;
+
   over(k: number, stack: number, level: number): number {
     const { base, width, spent } = this.stacks[stack];
     const at = k * width + level - base;
@@ -49,13 +53,7 @@ export class LiveErrors implements ErrorCosts {
   held(k: number, stack: number, level: number, filter: boolean): number {
     const { base, width, spent } = this.stacks[stack];
     const column = level - base;
-    const to = spent[heldThrough(this.grid, k, filter) * width + column];
-    if (!filter) return to - spent[k * width + column];
-    // Frames are judged again somewhere in a segment: of that one the share before is not paid.
-    const judged = this.grid.judgedAfterFilter[k];
-    const whole = Math.floor(judged);
-    const at = whole * width + column;
-    return to - spent[at] - (judged - whole) * (spent[at + width] - spent[at]);
+    return spent[heldThrough(this.grid, k, filter) * width + column] - spent[k * width + column];
   }
 }
 
