@@ -56,6 +56,7 @@ export function surface(): Record<string, unknown> {
 
   const calls = {
     addReading: () => core.addReading(correction, { atMs: FROM_MS + 60_000, ev100: 10.3 }).used,
+    altitudeText: () => core.altitudeText(-10.6),
     angleOfSizeDeg: () => core.angleOfSizeDeg(2, 10),
     apertureAv: () => core.apertureAv(4),
     changesByClock: () => core.changesByClock(plan),
@@ -111,6 +112,7 @@ export function surface(): Record<string, unknown> {
     isoSv: () => core.isoSv(400),
     knownOf: () => core.knownOf(shoot.scene, false),
     lastingOf: () => core.lastingOf(100, { startMs: FROM_MS, frameCount: 201, intervalS: 10 }),
+    lengthText: () => core.lengthText(12, 'deg'),
     lightTable: () => made(core.lightTable(shoot)).rows,
     longestMarkedShutter: () => core.longestMarkedShutter(10, { gapS: 1, darkFrame: false, stepsPerStop: 3 }),
     longestTimeInside: () => core.longestTimeInside(10, { gapS: 1, darkFrame: true }),
@@ -123,6 +125,10 @@ export function surface(): Record<string, unknown> {
       core.moonlitSkyCdM2({ altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384400 }, 70, 50),
     moveCautions: () => core.moveCautions([{ axis: 'slide' }]),
     moveOfLength: () => core.moveOfLength(shoot.moves[0]!, 12),
+    planExposures: () => {
+      const plan = core.planExposures(shoot);
+      return plan === undefined ? 'more to it' : plan;
+    },
     planMoves: () =>
       core.planMoves({
         moves: shoot.moves,
@@ -148,6 +154,9 @@ export function surface(): Record<string, unknown> {
     rfc3339: () => core.rfc3339(FROM_MS, zone),
     sceneLight: () => core.sceneLight(scene)(forecast.sky[0]!),
     sceneOf: () => scene,
+    secondsText: () => core.secondsText(0.0123),
+    sentenceOf: () =>
+      core.sentenceOf(core.englishNotes, 'kind', { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' }),
     shootGap: () => core.shootGap(shoot, plan.frames.length),
     shootSpan: () => Array.from(span.times),
     skyEvents: () => core.skyEvents(FROM_MS - 6e7, FROM_MS + 2e7, PLACE),

@@ -47,11 +47,23 @@ describe('with nothing known', () => {
   // DTU solar station, Lyngby, whole evenings: 5 and 95 % of their minutes against steady clear evenings.
   const [minute] = readRows('dtu_whole_evenings_percentiles').filter((row) => row.statistic === 'any_minute');
 
-  test.each([10, 4, 1, -3, -6])('on level ground, sun at %d°, it is that of measured minutes', (sunDeg) => {
+  test.each([10, 4, 1])('on level ground, sun at %d°, it is that of measured minutes', (sunDeg) => {
     const band = bandAt(GROUND, sunDeg);
     expect(band.lowEv).toBeCloseTo(Number(minute!.p05), 1);
     expect(band.highEv).toBeCloseTo(Number(minute!.p95), 1);
   });
+
+  // Four measured sets read 0.2 to 0.67 stop under the model there (docs/light.md).
+  test.each([-3, -4, -5, -6])(
+    'on level ground, sun at %d°, it is wider by what the model may be off',
+    (sunDeg) => {
+      const band = bandAt(GROUND, sunDeg);
+      expect(band.lowEv).toBeLessThan(Number(minute!.p05));
+      expect(band.lowEv).toBeGreaterThan(Number(minute!.p05) - 0.45);
+      expect(band.highEv).toBeGreaterThan(Number(minute!.p95));
+      expect(band.highEv).toBeLessThan(Number(minute!.p95) + 0.45);
+    },
+  );
 
   // By class of sun altitude, against the model with a fixed 112 lm/W, which puts clear sky up to 0.44 stop high.
   test('each class of sun altitude of all measured minutes lies within that half stop of it', () => {
@@ -134,7 +146,7 @@ describe('with nothing known', () => {
 
 describe('a sky that was seen', () => {
   test('clear: 0.45 stop on the ground, with the haze of the glow more toward it', () => {
-    expect(bandAt(GROUND, -4, CLEAR).lowEv).toBeCloseTo(-0.45, 2);
+    expect(bandAt(GROUND, 1, CLEAR).lowEv).toBeCloseTo(-0.45, 2);
     const toward = bandAt(WORDS, -4, CLEAR);
     expect(toward.lowEv).toBeLessThan(-0.7);
     expect(toward.lowEv).toBeGreaterThan(-1);

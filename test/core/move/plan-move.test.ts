@@ -384,7 +384,7 @@ describe('stars', () => {
     const open = camera({
       lens,
       aperture: { widest: '2.8', narrowest: '4' },
-      iso: { lowest: 100, highest: 400 },
+      iso: { lowest: 100, highest: 500 },
     });
     expect(starNotes({ ...open, scene: west })[0]!.text).toContain('5.52 s by the full one');
   });

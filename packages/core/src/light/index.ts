@@ -23,6 +23,7 @@ export {
 export { type CieSkyType, cieSky } from './cie-sky.js';
 export { type Cloud, cloudOfEighths, overcastSkyToward } from './cloud.js';
 export { driftEv } from './drift.js';
+export type { FrameParts } from './frame-light.js';
 export { lookOffsetEv } from './look.js';
 export { type Moon, moonIlluminanceLx, moonlitSkyCdM2 } from './moon.js';
 export { magToLuminanceCdM2, type Night, nightOfGroundLx, nightOfZenith } from './night.js';
