@@ -2,6 +2,7 @@
 // by the sun's altitude.
 
 import { linearAt } from './smooth.js';
+import { LAMPS_ON } from './words.js';
 
 /** EV at ISO 100. */
 export interface PossibleEv {
@@ -25,15 +26,21 @@ export function possibleEv100(sunAltitudeDeg: number): PossibleEv {
   };
 }
 
-// While twilight passes, the light of one scene moves against that of another: by up to 2.0 stops a degree of sun at -4°,
-// where a clear sky falls and lamps stay, and 2.6 at -10°, where a town lights its clouds and a dark sky falls. With the
-// sun higher it is half a stop and less.
+// While twilight passes, the light of one scene moves against that of another: by up to 2.0 stops a degree of sun at -5°,
+// where a clear sky falls and lamps stay, and 2.9 at -10°, where a town lights its clouds and a dark sky falls. With the
+// sun higher it is half a stop and less. While public lighting comes on, a lit street gains up to 7.7 stops a degree on a
+// scene without lamps under heavy cloud.
 const TWILIGHT_EV_PER_DEG = 3;
+const LAMPS_COME_ON_EV_PER_DEG = 8;
 const TWILIGHT_FROM_DEG = -18;
 const TWILIGHT_TO_DEG = 3;
 
 /** Stops by which wrong words for a scene may let it drift off its forecast from one sun to another, >= 0. */
 export function wordsDriftEv(sunAltitudeDeg: number, otherSunAltitudeDeg: number): number {
-  const inTwilight = (deg: number) => Math.min(TWILIGHT_TO_DEG, Math.max(TWILIGHT_FROM_DEG, deg));
-  return TWILIGHT_EV_PER_DEG * Math.abs(inTwilight(sunAltitudeDeg) - inTwilight(otherSunAltitudeDeg));
+  const low = Math.min(sunAltitudeDeg, otherSunAltitudeDeg);
+  const high = Math.max(sunAltitudeDeg, otherSunAltitudeDeg);
+  const degWithin = (from: number, to: number) => Math.max(0, Math.min(high, to) - Math.max(low, from));
+  const comingOnDeg = degWithin(LAMPS_ON.toSunAltitudeDeg, LAMPS_ON.fromSunAltitudeDeg);
+  const twilightDeg = degWithin(TWILIGHT_FROM_DEG, TWILIGHT_TO_DEG);
+  return TWILIGHT_EV_PER_DEG * (twilightDeg - comingOnDeg) + LAMPS_COME_ON_EV_PER_DEG * comingOnDeg;
 }
