@@ -30,5 +30,5 @@ test('under lamps, where a later cue sets for more light, the rule counts marks 
   const card = cardOf(lamps);
   expect(card).not.toContain('nearest the reading');
   expect(card).toContain('3 marks a stop');
-  expect(cardOf(lamps, 'de')).toContain('3 Marken je Stufe');
+  expect(cardOf(lamps, 'de')).toContain('3 Marken je Blende');
 });

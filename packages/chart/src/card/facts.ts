@@ -95,11 +95,16 @@ function correction(plan: PlanMade, words: Words): string {
   });
 }
 
-/** Whether some cue sets for a brighter scene while the scene is darker than at the one before, or the reverse. */
-function turnsBack({ cues, frames }: PlanMade): boolean {
+/**
+ * Whether an EV may stand at two cues, or a cue is no guide to the next: one sets against the way of the evening, as when
+ * lamps come on, or against the scene at the one before.
+ */
+function turnsBack({ cues, frames, summary }: PlanMade): boolean {
+  const way = Math.sign(summary.sceneToEv100 - summary.sceneFromEv100);
   return cues.slice(1).some(({ frame }, i) => {
     const [before, after] = [frames[cues[i]!.frame]!, frames[frame]!];
     const set = after.settingEv100 - before.settingEv100;
-    return Math.abs(set) > 0.4 && set * (after.sceneEv100 - before.sceneEv100) < 0;
+    const against = set * way < 0 || set * (after.sceneEv100 - before.sceneEv100) < 0;
+    return Math.abs(set) > 0.4 && against;
   });
 }
