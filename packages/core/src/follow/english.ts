@@ -24,7 +24,17 @@ const BEFORE_MARK = { shutter: 'shutter ', iso: 'ISO ', aperture: 'f/' };
 const ASK_AGAIN =
   'ask again if that is the time, or say so with "jump": true. Until then nothing is taken as done.';
 
-/** Warnings in English. */
+/**
+ * Warnings in English.
+ *
+ * @example
+ * ```ts
+ * import { englishWarnings, sentenceOf } from '@evenfall/core';
+ *
+ * sentenceOf(englishWarnings, 'kind', { kind: 'reading-believed', differsEv: -1.5 });
+ * // → 'The light stays 1.5 stops darker than expected: it is believed from now on.'
+ * ```
+ */
 export const englishWarnings: Sentences<FollowWarningFacts> = {
   'reading-doubted': ({ ev100, differsEv }) =>
     `EV ${ev100.toFixed(1)} is ${differing(differsEv)}: not used unless the next readings bear it out.`,

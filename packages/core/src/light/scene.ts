@@ -38,7 +38,10 @@ export interface Lamps {
   readonly luminanceCdM2: number;
   /** Of the frame that they fill, 0 to 1. */
   readonly share: number;
-  /** The sun's altitudes at which they begin to come on and are all lit (at dawn the other way); absent: always lit. */
+  /**
+   * The sun's altitudes: at `fromSunAltitudeDeg` they begin to come on, at `toSunAltitudeDeg` all are lit (at dawn the
+   * other way); absent: always lit.
+   */
   readonly on?: { readonly fromSunAltitudeDeg: number; readonly toSunAltitudeDeg: number };
 }
 

@@ -111,7 +111,8 @@ export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonl
  * import { clearIlluminanceLx, LAMPS_ON } from '@evenfall/core';
  *
  * const { fromSunAltitudeDeg, toSunAltitudeDeg } = LAMPS_ON;
- * clearIlluminanceLx((fromSunAltitudeDeg + toSunAltitudeDeg) / 2); // → 35
+ * clearIlluminanceLx(fromSunAltitudeDeg) > 35; // → true
+ * clearIlluminanceLx(toSunAltitudeDeg) < 35; // → true
  * ```
  */
 export const LAMPS_ON = { fromSunAltitudeDeg: -3, toSunAltitudeDeg: -4.6 };

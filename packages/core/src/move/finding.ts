@@ -129,6 +129,7 @@ export type MoveFound =
       readonly all: boolean;
     }
   | {
+      /** Which of the two. */
       readonly kind: 'too-fast' | 'too-slow';
       /** From 0; where it is fastest. */
       readonly frame: number;

@@ -98,9 +98,10 @@ export function shutterTimesOf(
  * @returns in order of time, at most one a frame
  * @example
  * ```ts
- * // With the plan of planShoot's example: on a dial nothing changes but at a cue.
+ * // With the plan of planShoot's example.
  * import { changesByClock } from '@evenfall/core';
  *
+ * // On a dial nothing changes but at a cue.
  * changesByClock(plan).length === plan.cues.length; // → true
  * ```
  */

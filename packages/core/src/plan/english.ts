@@ -14,7 +14,17 @@ const inSeconds = (timeS: number) => `${Number(timeS.toPrecision(3))} s`;
 const counted = (stops: number) => `${stops} stop${stops === 1 ? '' : 's'}`;
 const rounded = (value: number) => Math.round(value * 1000) / 1000;
 
-/** Notes in English. */
+/**
+ * Notes in English.
+ *
+ * @example
+ * ```ts
+ * import { englishNotes, sentenceOf } from '@evenfall/core';
+ *
+ * sentenceOf(englishNotes, 'kind', { kind: 'moonrise', at: '2026-09-27T19:10:00+02:00' });
+ * // → 'The moon rises at 19:10, during the shoot.'
+ * ```
+ */
 export const englishNotes: Sentences<NoteFacts> = {
   ...englishExposureNotes,
   move: ({ found, changes }, clock) =>
@@ -40,7 +50,17 @@ export const englishNotes: Sentences<NoteFacts> = {
   'move-caution': ({ caution }) => sentenceOf(englishCautions, 'kind', { kind: caution }),
 };
 
-/** Changes that would make a shoot possible, in English. */
+/**
+ * Changes that would make a shoot possible, in English.
+ *
+ * @example
+ * ```ts
+ * import { englishRemedies, sentenceOf } from '@evenfall/core';
+ *
+ * sentenceOf(englishRemedies, 'change', { change: 'another-filter', stops: 3 });
+ * // → 'Bring an ND filter of 3 stops.'
+ * ```
+ */
 export const englishRemedies: Sentences<RemedyChange, 'change'> = {
   ...englishMoveChanges,
   'longer-shutter': ({ shutter, fromShutter, intervalS, fromIntervalS }) => {
@@ -70,7 +90,23 @@ const gapText = ({ moveS, settleS, writeS }: GapParts) =>
   `Between frames the longest step of the move takes ${inSeconds(moveS)}, its rest ${inSeconds(settleS)} and writing ${inSeconds(writeS)}.`;
 const beyond = (worstEv: number) => (worstEv < 0.05 ? 'a hair' : `${worstEv.toFixed(1)} stops at the most`);
 
-/** Reasons why a shoot has no plan, in English. */
+/**
+ * Reasons why a shoot has no plan, in English.
+ *
+ * @example
+ * ```ts
+ * import { englishReasons, sentenceOf } from '@evenfall/core';
+ *
+ * sentenceOf(englishReasons, 'reason', {
+ *   reason: 'no-time',
+ *   intervalS: 4,
+ *   darkFrame: false,
+ *   gap: { moveS: 2, settleS: 1, writeS: 1.5, gapS: 4.5 },
+ * });
+ * // → 'Between frames the longest step of the move takes 2 s, its rest 1 s and writing 1.5 s.
+ * //    An interval of 4 s leaves no time for a shutter.'
+ * ```
+ */
 export const englishReasons: Sentences<WhyInfeasible, 'reason'> = {
   'no-span': ({ date, because }) => `On ${date} ${sentenceOf(englishNoPass, 'kind', because)}.`,
   'no-time': ({ gap, intervalS, darkFrame }) =>

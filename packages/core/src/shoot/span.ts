@@ -8,7 +8,7 @@ import type { Shoot } from './shoot.js';
 
 /**
  * When the frames are taken: `times`, the start of each, UTC epoch milliseconds, one or more; or that the sun
- * never passes through the span on that day: `why`, a sentence, and from `highDeg` to `lowDeg`, the true
+ * never passes through the span on that day: `why`, a sentence, `because`, the same as data, and from `highDeg` to `lowDeg`, the true
  * altitudes between which it does move.
  */
 export type ShootSpan =

@@ -16,14 +16,13 @@ type OfKind<Said, Key extends keyof Said, Kind> = Said extends unknown
   : never;
 
 /**
- * A record in words.
+ * A record in words. One of a kind that `sentences` lacks, which its type forbids, is a `TypeError`.
  *
  * @param sentences of one language
  * @param key that tells the records apart
  * @param said the record
  * @param clock how the reader counts hours; 24 of them where none is given
  * @returns one sentence or more
- * @throws TypeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { englishNotes, sentenceOf } from '@evenfall/core';

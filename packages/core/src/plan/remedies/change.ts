@@ -62,7 +62,10 @@ export type KitChange =
     }
   | {
       readonly change: 'shorter-span';
-      /** By the sun, or by the clock. */
+      /**
+       * By the sun, its true altitudes `fromSunAltitudeDeg` and `toSunAltitudeDeg`, or by the clock, `startAt` and
+       * `endAt`, RFC 3339.
+       */
       readonly span:
         | { readonly fromSunAltitudeDeg: number; readonly toSunAltitudeDeg: number }
         | { readonly startAt: string; readonly endAt: string };
