@@ -41,7 +41,7 @@ describe.each(Object.entries(PLANS))('%s', (name, plan) => {
         : `Die Steuerung misst die Belichtungszeit ab, ${shortest} bis ${longest}: nichts verstellen.`,
     );
     expect(running).toContain(
-      language === 'en' ? 'twice the shutter time for each stop darker' : 'doppelte Zeit je Stufe dunkler',
+      language === 'en' ? 'twice the shutter time for each stop darker' : 'doppelte Zeit je Blende dunkler',
     );
     const rows = text.split('\n').filter((line) => /^ {4}\d\d:\d\d:\d\d {2}/.test(line));
     expect(rows).toHaveLength(times.length);
