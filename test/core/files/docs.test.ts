@@ -37,6 +37,7 @@ describe('docs/formats.md', () => {
       'part=moves',
       'part=filters',
       'part=scene',
+      'part=scene',
       'part=look',
     ]);
   });

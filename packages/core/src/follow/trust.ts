@@ -3,11 +3,11 @@
 // that follow tell: another one for a light that falls, since no torch takes light away, or comes back to where it was in
 // the last half hour; those of the next 50 seconds for one that rises.
 
+import { carriedOffsetEv, skyOffsetEv } from '../light/own-light.js';
 import { type Expected, mayDifferEv, whyImpossible } from '../light/reading.js';
 import { warningOf } from './english.js';
 import { type Held, wasHeld, withHeld } from './held.js';
 import { learn, loosen, type OffsetState, offsetAt, startOffset } from './offset-state.js';
-import { carriedOffsetEv, skyOffsetEv } from './own-light.js';
 import type { SureReading } from './types.js';
 import type { FollowWarning } from './warning.js';
 

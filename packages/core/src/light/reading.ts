@@ -5,6 +5,7 @@ import { finite } from '../check.js';
 import { bandAfterReading, type EvBand, groundBand, type Known, METER_EV } from './band.js';
 import { driftEv } from './drift.js';
 import { offsetThrough, PASSING_CLOUD_EV } from './offset.js';
+import { BRIGHTEST_LAMPS_EV100, carriedOffsetEv } from './own-light.js';
 import { possibleEv100, wordsDriftEv } from './possible.js';
 import { type RefusalReason, refusalOf } from './refusal.js';
 
@@ -210,7 +211,17 @@ function withReadings(
     .slice(-MOST_SAMPLES)
     .map((reading) => ({ atMs: reading.atMs, offsetEv: offsetOf(reading, forecast) }));
   const cloudEv = forecast.known.cloud === 'clear' ? CLEAR_SKY_WANDER_EV : PASSING_CLOUD_EV;
-  return { forecast, used, refused, offsetEvAt: offsetThrough(samples, { cloudEv, meterEv: METER_EV }) };
+  const throughEvAt = offsetThrough(samples, { cloudEv, meterEv: METER_EV });
+  // Lamps that a reading after dark has seen are lost in the day: towards it they are so much light, not so many stops.
+  const offsetEvAt = (atMs: number) => {
+    const offsetEv = throughEvAt(atMs);
+    const nearest = nearestInTime(used, atMs);
+    const readEv100 = nearest === undefined ? Infinity : forecast.forecastEv100At(nearest.atMs);
+    if (readEv100 >= BRIGHTEST_LAMPS_EV100) return offsetEv;
+    const forecastEv100 = forecast.forecastEv100At(atMs);
+    return forecastEv100 <= readEv100 ? offsetEv : carriedOffsetEv(offsetEv, 0, readEv100, forecastEv100);
+  };
+  return { forecast, used, refused, offsetEvAt };
 }
 
 function offsetOf({ atMs, ev100 }: Reading, { forecastEv100At }: Forecast): number {

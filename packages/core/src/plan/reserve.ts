@@ -125,7 +125,8 @@ export function eveningsHeldShare(
       dark = Math.min(dark, at(reserve.darkEv, i) / (sceneEv100[i] - lowEv100[i]));
       bright = Math.min(bright, at(reserve.brightEv, i) / (highEv100[i] - sceneEv100[i]));
     }
-    return readEveningsShare(dark, bright);
+    const share = readEveningsShare(dark, bright);
+    return wordsAreWrong(forecast) ? Math.min(share, SUREST_OF_WRONG_WORDS) : share;
   }
   const { known } = correction.forecast;
   const frames = light.map(({ parts }, i) => {
@@ -133,6 +134,18 @@ export function eveningsHeldShare(
   });
   const { darkEv, brightEv } = weatherHeld(frames, known);
   return wholeEveningsShare(darkEv, brightEv, known.cloud);
+}
+
+/** Our choice: a scene that a reading has shown to be another than its words is no ground for a claim beyond this. */
+const SUREST_OF_WRONG_WORDS = 0.98;
+
+/** Whether some reading lies where no weather puts the scene's own words. */
+function wordsAreWrong({ correction: { used, forecast } }: Forecast): boolean {
+  return used.some(({ atMs, ev100 }) => {
+    const { lowEv, highEv } = forecast.bandAt?.(atMs) ?? { lowEv: -Infinity, highEv: Infinity };
+    const offsetEv = ev100 - forecast.forecastEv100At(atMs);
+    return offsetEv < lowEv || offsetEv > highEv;
+  });
 }
 
 /** What the stacks reach, joined where they meet; several pieces where a filter leaves a hole. */

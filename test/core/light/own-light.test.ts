@@ -1,7 +1,7 @@
 // Lamps that the forecast does not know, against sums of luminance by hand: EV 4 and EV 4 together are EV 5.
 
 import { expect, test } from 'vitest';
-import { carriedOffsetEv, skyOffsetEv } from '../../../packages/core/src/follow/own-light.js';
+import { carriedOffsetEv, skyOffsetEv } from '../../../packages/core/src/light/own-light.js';
 
 const sum = (...evs: number[]) => Math.log2(evs.reduce((all, ev) => all + 2 ** ev, 0));
 

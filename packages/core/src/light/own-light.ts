@@ -4,7 +4,7 @@
 /** The most that weather adds: 95 % of measured minutes (docs/sources.md#weather-spread). */
 const WEATHER_BRIGHTENS_EV = 0.5;
 /** A street of lamps that fills the frame (docs/sources.md#scene-table). */
-const BRIGHTEST_LAMPS_EV100 = 7;
+export const BRIGHTEST_LAMPS_EV100 = 7;
 /** Above this, and two stops more, lamps are lost in the day. */
 const DAYLIGHT_EV100 = BRIGHTEST_LAMPS_EV100 + 2;
 
