@@ -3,12 +3,17 @@ import { defineConfig } from 'vite';
 import { earlyParts } from './build/early-parts.js';
 import { offlineWorker } from './build/offline-worker.js';
 import { oneFile } from './build/one-file.js';
+import { plainImports } from './build/plain-imports.js';
 import { pureClasses } from './build/pure-classes.js';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 const SHARED =
-  /core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|note|prepare|reserve|set-up|targets)|ramp\/(problem|solve|weights|swaps|cost|lattice|exact))/;
+  /preload-helper|core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|solve|weights|swaps|cost|lattice|exact))/;
+
+/** What the page shares with the parts that are loaded later, beside the library. */
+const PAGE_SHARED =
+  /node_modules\/(lit-html|@preact)\/|web\/src\/(words\/(en|words)\.|plan\/planner|state\/plan\.|parts\/(message|text|typed|part-view|percent|controls|ask)\.|chart\/time-ticks)/;
 
 // `vite build` makes the page that is served; `vite build --mode one-file` one HTML file that is opened from disk.
 export default defineConfig(({ mode }) => {
@@ -47,12 +52,17 @@ export default defineConfig(({ mode }) => {
             input: { page: at('index.html'), planner: at('src/plan/worker.ts') },
             output: {
               // What page, worker and parts share of the library, in one file: in ten of them it would be larger.
-              codeSplitting: { groups: [{ name: 'shared', test: SHARED }] },
+              codeSplitting: {
+                groups: [
+                  { name: 'shared', test: SHARED, priority: 2 },
+                  { name: 'common', test: PAGE_SHARED, priority: 1 },
+                ],
+              },
               entryFileNames: ({ name }: { name: string }) =>
                 name === 'planner' ? 'planner.js' : 'assets/[name]-[hash].js',
             },
           },
     },
-    plugins: [pureClasses(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
+    plugins: [pureClasses(), plainImports(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
   };
 });
