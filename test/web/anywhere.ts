@@ -271,7 +271,7 @@ export function anywhere(site: () => Site): void {
       if (!('infeasible' in impossible)) throw new Error('f/11 at ISO 100 should not do');
       const [, stops = '?'] = /by ([\d.]+) stops/.exec(impossible.infeasible.text) ?? [];
       await page.getByText(`um höchstens ${stops.replace('.', ',')} Blenden`).waitFor();
-      expect(await textOf(page.locator('.remedies'))).toContain('Die höchste ISO auf');
+      expect(await textOf(page.locator('.remedies'))).toContain('Die höchste ISO von 100 auf');
       expect(await violations(page)).toEqual([]);
       expect(
         await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),

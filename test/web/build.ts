@@ -51,10 +51,10 @@ export async function startSite(): Promise<Site> {
   const strangers: string[] = [];
   const complaints: string[] = [];
 
-  function listen(context: BrowserContext): void {
+  function listen(context: BrowserContext, own: string): void {
     context.on('request', (request) => {
       const asked = request.url();
-      if (!asked.startsWith(url) && !/^(data|blob|file):/.test(asked)) strangers.push(asked);
+      if (!asked.startsWith(own) && !/^(data|blob|file):/.test(asked)) strangers.push(asked);
     });
     context.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
@@ -70,7 +70,7 @@ export async function startSite(): Promise<Site> {
     complaints,
     async open({ path = '', url: address = url, before, mayComplain = false, ...options } = {}) {
       const context = await browser.newContext({ ...DESK, ...options });
-      if (!mayComplain) listen(context);
+      if (!mayComplain) listen(context, address);
       const page = await context.newPage();
       page.setDefaultTimeout(PATIENCE_MS);
       await before?.(page);

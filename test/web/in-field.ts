@@ -163,12 +163,13 @@ export function inField(site: () => Site): void {
         await entry.fill((Number((await entry.inputValue()).replace('−', '-')) + offEv).toFixed(1));
         await button(page, 'Use it').click();
       };
-      await button(page, 'Skip ahead').click();
-      await button(page, 'Done').click();
+      for (let i = 0; i < 2; i++) {
+        await button(page, 'Skip ahead').click();
+        await button(page, 'Done').click();
+      }
+      // The light of minutes ago says little of the light now: a torch shows against a reading of just before.
       await meter(-0.2);
       await page.getByText(/what is left is planned anew/).waitFor();
-      await button(page, 'Skip ahead').click();
-      await button(page, 'Done').click();
       const before = [await nextClock(page), await setting(page)];
       await meter(2.5);
       const doubt = page.getByText(/stops brighter than expected: not used/);
@@ -198,8 +199,8 @@ export function inField(site: () => Site): void {
       const kept = await page.evaluate(() => localStorage.getItem('evenfall.run'));
       expect(JSON.parse(kept!).events.map(({ kind }: { kind: string }) => kind)).toEqual([
         'done',
-        'reading',
         'done',
+        'reading',
       ]);
       await page.context().close();
     });
