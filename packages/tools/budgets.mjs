@@ -1,4 +1,4 @@
-// What a page pays for each way into the libraries, minified and compressed, with all that it leans on.
+// What a page pays for each way into the libraries, minified and compressed, with all that it depends on.
 //
 //   npm run budgets                 prints the table
 //   npm run budgets -- --write      writes the budgets into docs/choices.md

@@ -1,4 +1,4 @@
-// The simulated evenings of docs/follow.md, met anew: some minutes.
+// The simulated evenings of docs/follow.md, simulated again: some minutes.
 //
 //   node packages/tools/follow-table.mjs            prints the table
 //   node packages/tools/follow-table.mjs --write    writes it into docs/follow.md, and the outcomes into test/data/follow

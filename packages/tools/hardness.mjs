@@ -14,7 +14,7 @@ export const MOST_S = 2;
 export const MOST_MB = 512;
 const SEED = 20_261_014;
 const WATCH_MS = 40;
-/** A process starts anew after so many files, as it would for a person. */
+/** A process starts again after so many files, as it would for a person. */
 const STRETCH = 500;
 const CHILD = fileURLToPath(new URL('hardness-child.mjs', import.meta.url));
 

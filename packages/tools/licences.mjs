@@ -19,7 +19,7 @@ const USERS = [
 ];
 
 /**
- * Everything that is leaned on at run time.
+ * Everything that is depended on at run time.
  *
  * @returns {{name: string, version: string, licence: string, text?: string, users: string[]}[]} by name; `text` is the
  *   file in the package that holds its licence, absent where there is none
@@ -98,7 +98,7 @@ export function licencePage() {
 
 For whoever ships it with something of their own. [All pages](README.md)
 
-Evenfall is under the [MIT licence](../LICENSE). This is what it leans on at run time, dependencies of dependencies too,
+Evenfall is under the [MIT licence](../LICENSE). This is what it depends on at run time, dependencies of dependencies too,
 as \`npm run licences\` finds it installed; each licence is read off its text where the package holds one. What only
 builds or tests Evenfall is not listed. The built page carries the texts themselves, in \`licences.md\` beside it, the one
 file at its end.

@@ -174,7 +174,7 @@ function filesOf(copy, pattern) {
     .map((name) => folder + name);
 }
 
-/** A test runner that stays warm over the copy, and is started anew when a test runs for ever. */
+/** A test runner that stays warm over the copy, and is started again when a test runs for ever. */
 class Runner {
   constructor(copy) {
     this.copy = copy;

@@ -50,7 +50,7 @@ export function serve(folder, port = 0) {
       'Content-Security-Policy': POLICY,
       'X-Content-Type-Options': 'nosniff',
       'Referrer-Policy': 'no-referrer',
-      // Names under assets/ change with their content; the rest is asked for anew.
+      // Names under assets/ change with their content; the rest is asked for again.
       'Cache-Control': path.startsWith('/assets/') ? 'max-age=31536000, immutable' : 'no-cache',
       ...(zip ? { 'Content-Encoding': 'gzip', Vary: 'Accept-Encoding' } : {}),
     });

@@ -24,7 +24,7 @@ beforeAll(() => {
   execFileSync(process.execPath, [at('node_modules/typescript/bin/tsc'), '-b', ...packages]);
 });
 
-/** Writes two files anew in a process that is ended at its n-th call that changes the disk. */
+/** Writes two files again in a process that is ended at its n-th call that changes the disk. */
 const WRITER = `
   import { writeFiles } from ${JSON.stringify(new URL('../../packages/cli/dist/write-files.js', import.meta.url).href)};
   writeFiles(['a.svg', 'b.svg'].map((path) => ({ path, content: 'new '.repeat(50_000) })));

@@ -41,7 +41,7 @@ test('a whole dusk, a stop darker than forecast and with clouds: every frame tak
   taken.forEach((frame, i) => {
     expect(frame.endMs - frame.startMs).toBeCloseTo(frame.shutterS * 1000, 3);
     const next = taken[i + 1];
-    // Ended, written and set anew before the next one begins.
+    // Ended, written and set again before the next one begins.
     if (next !== undefined) expect(frame.readyMs).toBeLessThan(next.startMs);
     expect(frame.isoExact).toBeLessThanOrEqual(6400);
     expect(frame.aperture).toBe('4');

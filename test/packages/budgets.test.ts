@@ -1,4 +1,4 @@
-// What the packages cost and lean on: sizes, dependencies, licences.
+// What the packages cost and depend on: sizes, dependencies, licences.
 
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -38,7 +38,7 @@ test('docs/choices.md says the budgets', () => {
   expect(partBetween(DOC, OPEN, CLOSE), 'npm run budgets -- --write').toBe(budgetTable());
 });
 
-test('nothing is leaned on that docs/choices.md does not give a reason for', () => {
+test('nothing is depended on that docs/choices.md does not give a reason for', () => {
   const rows = [...readFileSync(DOC, 'utf8').matchAll(/^\| (`[^|]+`) \| [^|]+ \|(?: [^|]+ \|)?$/gm)];
   const names = rows.flatMap(([, cell]) => [...cell!.matchAll(/`([^`]+)`/g)].map(([, name]) => name!));
   const told = names.filter(
@@ -56,7 +56,7 @@ test('nothing is leaned on that docs/choices.md does not give a reason for', () 
   expect(told.sort()).toEqual([...others].sort());
 });
 
-test('what the packages lean on at run time is pinned exactly', () => {
+test('what the packages depend on at run time is pinned exactly', () => {
   for (const name of ['core', 'chart', 'cli', 'web']) {
     const { dependencies } = JSON.parse(readFileSync(`${root}/packages/${name}/package.json`, 'utf8'));
     for (const version of Object.values(dependencies)) expect(version).toMatch(/^\d+\.\d+\.\d+$/);

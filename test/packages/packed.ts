@@ -15,7 +15,7 @@ export interface Project {
   remove(): void;
 }
 
-/** Packs and installs. What the packages lean on comes from npm's cache where it has it, else from the registry. */
+/** Packs and installs. What the packages depend on comes from npm's cache where it has it, else from the registry. */
 export function installedProject(): Project {
   const folder = mkdtempSync(join(tmpdir(), 'evenfall-installed-'));
   const packages = packInto(join(folder, 'tarballs'));

@@ -1,4 +1,4 @@
-// Six frames worked by hand: one shutter cue against the light, then a filter with shutter and ISO set anew.
+// Six frames worked by hand: one shutter cue against the light, then a filter with shutter and ISO set again.
 
 import type { RampProblem } from '../../packages/core/src/ramp/problem.js';
 import type { RampSetting } from './ramp-cost.js';

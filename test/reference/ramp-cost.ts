@@ -4,7 +4,7 @@
 // Readings chosen where the words leave room:
 // - A filter change at i holds frames i…i+L, so the next cue comes at i+L+1 or later and affected runs never overlap.
 // - "Stronger" compares stops, not names: swapping two stacks of equal stops is a filter change, but not against the light.
-// - Shutter and ISO set anew at a filter change are paid (1 and 1.5) when they move; only their direction is not counted.
+// - Shutter and ISO set again at a filter change are paid (1 and 1.5) when they move; only their direction is not counted.
 // - The price of an affected frame, 1, is not scaled with the interval: only the terms marked w are.
 // - Bulb frees the shutter between its own two ends and the interval's end, also where that end is no dial step, and
 //   moves it on affected frames too. "The same setting" then means ISO, aperture and filters.

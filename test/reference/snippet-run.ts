@@ -72,7 +72,7 @@ function typeFaults(modules: readonly Joined[], folder: string): string[][] {
   for (const [i, { texts }] of modules.entries()) writeFileSync(names[i]!, `${texts.join('')}export {};\n`);
   const program = ts.createProgram(names, {
     noEmit: true,
-    allowJs: true, // a snippet may lean on a program of docs/examples
+    allowJs: true, // a snippet may depend on a program of docs/examples
     strict: true,
     exactOptionalPropertyTypes: true,
     target: ts.ScriptTarget.ES2022,

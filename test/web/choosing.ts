@@ -157,7 +157,7 @@ export function choosing(site: () => Site): void {
       await page.context().close();
     });
 
-    it('asks anew for what has been changed meanwhile, and shows nothing where there is no plan', async () => {
+    it('asks again for what has been changed meanwhile, and shows nothing where there is no plan', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
       const part = await openChoices(page);
       const interval = page.getByLabel('Interval', { exact: true });

@@ -1,4 +1,4 @@
-// What is planned anew in the field, held against the rules of the hand by APEX arithmetic done here.
+// What is planned again in the field, held against the rules of the hand by APEX arithmetic done here.
 
 import { type FollowCue, type PlanMade, planShoot } from '@evenfall/core';
 import fc from 'fast-check';

@@ -96,7 +96,7 @@ export function inField(site: () => Site): void {
       const forecast = Number((await entry.inputValue()).replace('−', '-'));
       await entry.fill((forecast - 0.5).toFixed(1));
       await button(page, 'Use it').click();
-      await page.getByText(/what is left is planned anew/).waitFor();
+      await page.getByText(/what is left is planned again/).waitFor();
       // What is said of it lies over nothing.
       const said = (await page.locator('.message-box').boundingBox())!;
       for (const other of await page.locator('.field-clock, .field button:not(.message-box *)').all()) {
@@ -136,7 +136,7 @@ export function inField(site: () => Site): void {
       await button(page, 'Go on').click();
       await button(page, 'Not done: plan on from what the camera stands at').click();
       await button(page, 'Pause').click();
-      // Told anew, from the same setting, by at most one largest step.
+      // Told again, from the same setting, by at most one largest step.
       expect(await setting(page)).toBe(stands);
       expect((await nextClock(page))! > first.at.slice(11, 19)).toBe(true);
       const told = (await page.locator('.field-changes .from-to').allTextContents()).map((text) =>
@@ -169,7 +169,7 @@ export function inField(site: () => Site): void {
       }
       // The light of minutes ago says little of the light now: a torch shows against a reading of just before.
       await meter(-0.2);
-      await page.getByText(/what is left is planned anew/).waitFor();
+      await page.getByText(/what is left is planned again/).waitFor();
       const before = [await nextClock(page), await setting(page)];
       await meter(2.5);
       const doubt = page.getByText(/stops brighter than expected: not used/);
@@ -179,7 +179,7 @@ export function inField(site: () => Site): void {
       await page.reload();
       await doubt.waitFor();
       await button(page, 'Use it anyway').click();
-      await page.getByText(/what is left is planned anew/).waitFor();
+      await page.getByText(/what is left is planned again/).waitFor();
       expect(await doubt.count()).toBe(0);
       // Brighter by 2.5 stops at dusk: back to a shorter time, at once.
       const order = await textOf(page.locator('.field-changes li').first());
@@ -212,7 +212,7 @@ export function inField(site: () => Site): void {
       await page.clock.install();
       await button(page, 'Enter EV').click();
       await button(page, 'Use it').click();
-      const said = page.getByText(/what is left is planned anew/);
+      const said = page.getByText(/what is left is planned again/);
       await said.waitFor();
       await page.clock.runFor(11_500);
       expect(await said.count()).toBe(1);

@@ -92,7 +92,7 @@ export function livedEvening(site: () => Site): void {
       await page.context().close();
     });
 
-    it('asks after missed cues for one whole setting, the plan’s own, and never for a filter forth and back', async () => {
+    it('asks after missed cues for one whole setting, the plan’s own, and never for a filter off and on again', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone, before: at(BEFORE) });
       const plan = await planOn(page);
       const { cues, summary } = plan;

@@ -41,9 +41,9 @@ Times are seconds, or 90m, 1h30m, 45s.`;
 export function addFrames(program: Command, io: Io, act: (action: Promise<number>) => Promise<void>): void {
   program
     .command('frames')
-    .summary('reckon recording, interval and clip')
+    .summary('compute recording, interval and clip')
     .description(
-      'Reckons the third from any two of recording, interval and clip, and the longest shutter the interval holds.',
+      'Computes the third from any two of recording, interval and clip, and the longest shutter the interval holds.',
     )
     .option('--record <time>', 'from the first shutter to the last', seconds)
     .option('--interval <time>', "from one frame's start to the next", seconds)

@@ -94,7 +94,7 @@ function stumbleIn(document: Document.Parsed<ParsedNode>): Stumble | undefined {
       if (anchor !== undefined) anchors.add(anchor);
       const keys = new Set<string>();
       for (const { key } of items) {
-        // Groups as keys: their text is made anew at every depth, which takes long.
+        // Groups as keys: their text is made again at every depth, which takes long.
         if (!isScalar(key)) return stop('KEY_NO_WORD', isNode(key) ? key.range?.[0] : 0);
         const name = String(key.value);
         if (keys.has(name)) return stop('DUPLICATE_KEY', key.range?.[0]);

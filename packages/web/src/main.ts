@@ -21,7 +21,7 @@ async function start(root: HTMLElement): Promise<void> {
   if (kept('run') === undefined && location.hash === '') void takeNewer();
   await openFragment();
   addEventListener('hashchange', () => void openFragment());
-  // Apart from the drawing: the whole page is styled anew whenever this is set.
+  // Apart from the drawing: the whole page is restyled whenever this is set.
   effect(() => {
     document.documentElement.lang = words().language;
   });

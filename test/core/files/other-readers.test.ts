@@ -38,7 +38,7 @@ test.each([
     const calendar = new ICAL.Component(ICAL.parse(writeCalendar(plan, { aheadS, texts })));
     const events = calendar.getAllSubcomponents('vevent').map((component) => new ICAL.Event(component));
     const due = [plan.summary.setUpAt, ...plan.cues.map(({ at }) => at)];
-    // The library reckons a time of UTC in seconds of the Unix epoch.
+    // The library counts a time of UTC in seconds of the Unix epoch.
     expect(events.map(({ startDate }) => startDate.toUnixTime())).toEqual(
       due.map((at) => Math.floor(Date.parse(at) / 1000)),
     );

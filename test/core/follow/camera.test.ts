@@ -33,7 +33,7 @@ test('what the kit can follow is the EV of its darkest and of its brightest sett
   expect(reach.darkEv100).toBeCloseTo(4 - 8 / 3 - 6, 9);
 });
 
-test('the light between two frames lies between theirs; before the first and after the last it is worked out anew', () => {
+test('the light between two frames lies between theirs; before the first and after the last it is worked out again', () => {
   const frames = HAND.frames.map((frame, i) => ({ ...frame, sceneEv100: 1000 + i, sunAltitudeDeg: i / 100 }));
   const evening = eveningOf({ ...HAND, frames }, {});
   const at = (frame: number) => plannedLightAt(evening, startMsOf(HAND, 0) + 8000 * frame);

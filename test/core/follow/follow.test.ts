@@ -370,7 +370,7 @@ describe('readings', () => {
     const state = followed(HAND, 100);
     const plain = followFrame(state, { frame: 100 });
     const atMs = startMsOf(HAND, 100);
-    // What a rig reckons of a black frame, and of one that could not be read.
+    // What a rig computes from a black frame, and of one that could not be read.
     for (const reading of [
       { atMs, ev100: Math.log2(0) },
       { atMs, ev100: Number.NaN },

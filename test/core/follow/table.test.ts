@@ -1,5 +1,5 @@
 // The simulated evenings of docs/follow.md. All of them take minutes, so their outcomes are kept in a table that
-// `node packages/tools/follow-table.mjs --write` brings up to date; here a few are met anew, the same ways, and compared.
+// `node packages/tools/follow-table.mjs --write` brings up to date; here a few are simulated again, the same ways, and compared.
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
@@ -24,7 +24,7 @@ const CLOSE = '<!-- end of evenings -->';
 const asked = process.env.FOLLOW_TABLE;
 
 if (asked !== undefined) {
-  test('all evenings, met anew', () => {
+  test('all evenings, simulated again', () => {
     const rows = allEvenings();
     expect(rows.length).toBe(2 * EVENINGS);
     if (asked !== 'write') {
@@ -50,7 +50,7 @@ if (asked !== undefined) {
       }
     });
 
-    test('evenings met anew come out as the table has them', () => {
+    test('evenings simulated again come out as the table has them', () => {
       for (const [seed, clouds] of [
         [3, true],
         [117, true],

@@ -25,7 +25,7 @@ test('USNO Circular 171: air masses and both shares as evaluated there', () => {
 });
 
 test('the moon follows the phase law of USNO Circular 171', () => {
-  // P = 0.418 p / (1 - 0.005 cos e - 0.03 sin h), times the light through the air; p written out afresh.
+  // P = 0.418 p / (1 - 0.005 cos e - 0.03 sin h), times the light through the air; p written out again.
   for (const [altitudeDeg, phase] of [
     [90, 0.5],
     [60, 30],

@@ -1,4 +1,4 @@
-// Moves through the whole product: a shoot file in, a plan out, held by the plain checker, which reckons positions
+// Moves through the whole product: a shoot file in, a plan out, held by the plain checker, which computes positions
 // and times by its own means.
 
 import {

@@ -30,7 +30,7 @@ describe('a shutter that the interval does not hold', () => {
   // "30" is 32 s, "8" is 8 s; a gap of 1 s where no other is given.
   test('is told by its mark, its true time, and what is left for it', () => {
     expect(notes({ intervalS: 20, ...camera(long) })).toEqual([
-      `info: A shutter of 30 s (32 s in truth) does not fit: an interval of 20 s leaves 19 s. ${rest}`,
+      `info: A shutter of 30 s (in fact 32 s) does not fit: an interval of 20 s leaves 19 s. ${rest}`,
     ]);
     const eight = { shutter: { shortest: '1/4000', longest: '8' } };
     expect(notes({ intervalS: 8.5, ...camera(eight) })).toEqual([
@@ -45,14 +45,14 @@ describe('a shutter that the interval does not hold', () => {
 
   test('has half the time where a dark frame takes as long', () => {
     expect(notes({ intervalS: 20, ...camera({ ...long, darkFrame: true }) })).toEqual([
-      `info: A shutter of 30 s (32 s in truth) does not fit: an interval of 20 s leaves 9.5 s, each dark frame counted. ${rest}`,
+      `info: A shutter of 30 s (in fact 32 s) does not fit: an interval of 20 s leaves 9.5 s, each dark frame counted. ${rest}`,
     ]);
   });
 
   test('has the time that a move and its rest leave', () => {
     const moves = [{ axis: 'pan', by: { deg: 20 }, gear: { settleS: 1.5, moveS: 2 } }];
     expect(notes({ intervalS: 20, ...camera(long), moves })).toEqual([
-      `info: A shutter of 30 s (32 s in truth) does not fit: an interval of 20 s leaves 15.5 s, beside the move and its rest. ${rest}`,
+      `info: A shutter of 30 s (in fact 32 s) does not fit: an interval of 20 s leaves 15.5 s, beside the move and its rest. ${rest}`,
     ]);
   });
 });

@@ -1,4 +1,4 @@
-// What a shoot comes to before anything is reckoned, counted by hand.
+// What a shoot comes to before anything is computed, counted by hand.
 
 import { describe, expect, test } from 'vitest';
 import { extentText, MOST_WORK, planWork, verdictWork } from '../../../packages/core/src/shoot/work.js';

@@ -73,7 +73,7 @@ export function remedyText(change: RemedyChange, { library, clock }: Words): str
  *
  * @param found one of the `findings` of a plan's `move`
  * @param words language, from {@link wordsFor}
- * @returns one sentence or more, without what would mend it
+ * @returns one sentence or more, without what would fix it
  * @example
  * ```ts
  * import { findingText, wordsFor } from '@evenfall/chart';

@@ -1,5 +1,5 @@
 // Every word that chart, card and calendar print, in German. Marks of a dial stay as the camera shows them, "0.4";
-// numbers that are reckoned take a decimal comma.
+// computed numbers take a decimal comma.
 
 import { germanLibrary } from './library-de.js';
 import type { Words } from './words-en.js';

@@ -158,7 +158,7 @@ const FOUND = {
   blur: { frame: count, blurPx: pixels },
 } satisfies EveryKind<MoveFound['kind']>;
 
-/** Something found in the moves, with what would mend it. */
+/** Something found in the moves, with what would fix it. */
 export const findingSchema: v.GenericSchema<MoveFinding<Remedy>> = byWord('kind', FOUND, {
   level,
   text: line,

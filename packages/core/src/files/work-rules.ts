@@ -1,4 +1,4 @@
-// A shoot must be small enough to reckon in a moment: the same limit for a person at the page and a service.
+// A shoot must be small enough to plan in a moment: the same limit for a person at the page and a service.
 
 import { frameCountOf } from '../footage/frames.js';
 import type { Shoot } from '../shoot/shoot.js';

@@ -1,5 +1,5 @@
 // A followed evening as plain JSON, to go on with in another process. What does not change, the plan and its tables, is
-// made anew from the plan; what was learnt and done is a few kB.
+// made again from the plan; what was learnt and done is a few kB.
 
 import { type FileError, placed, shown } from '../files/file-error.js';
 import type { PlanMade } from '../plan/types.js';

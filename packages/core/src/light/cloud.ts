@@ -50,7 +50,7 @@ export function cloudOfEighths(eighths: number): Cloud {
  * ```
  */
 export function overcastSkyToward(viewAltitudeDeg: number): number {
-  // The overcast sky has no sun in it, so where it stands is of no account.
+  // The overcast sky has no sun in it, so where it stands does not matter.
   return cieSky(1)(0, within('viewAltitudeDeg', viewAltitudeDeg, 0, 90), 90);
 }
 

@@ -1,4 +1,4 @@
-// What is found in moves, and what would mend it, in English.
+// What is found in moves, and what would fix it, in English.
 
 import { type Sentences, sentenceOf } from '../words/sentences.js';
 import type { LengthChange, MoveChange, MoveFinding, MoveFound, MoveRemedy, Pace } from './finding.js';
@@ -55,7 +55,7 @@ const otherLengths = (changed: readonly LengthChange[]) =>
   `${changed.map(({ axis, unit, from, to }) => `${axis} ${lengthText(to, unit)} instead of ${lengthText(from, unit)}`).join(', ')}.`;
 
 /**
- * Changes that mend a move, in English.
+ * Changes that fix a move, in English.
  *
  * @example
  * ```ts

@@ -1,4 +1,4 @@
-// What is found in moves and what would mend it, in numbers. In words: english.ts.
+// What is found in moves and what would fix it, in numbers. In words: english.ts.
 
 import type { MoveAxis } from './moves.js';
 import type { Travel } from './resolve.js';
@@ -28,7 +28,7 @@ export interface LengthChange {
   readonly to: number;
 }
 
-/** A change that mends a move, in numbers. */
+/** A change that fixes a move, in numbers. */
 export type MoveChange =
   | ({
       readonly change: 'more-frames';

@@ -50,7 +50,7 @@ export const englishExposureNotes: Sentences<ExposureNote> = {
     `The clocks go ${byMin > 0 ? 'forward' : 'back'} by ${Math.abs(byMin)} minutes during the shoot: from frame ${frame} on times are the new ones, ${clock(minute(at))} (${at.slice(19)}) and on.`,
   'shutter-cut': ({ shutter, shutterS, intervalS, insideS, darkFrame, moving }) => {
     const truth = String(Number(shutterS.toPrecision(4)));
-    const what = truth === shutter ? `${shutter} s` : `${shutter} s (${truth} s in truth)`;
+    const what = truth === shutter ? `${shutter} s` : `${shutter} s (in fact ${truth} s)`;
     return `A shutter of ${what} does not fit: an interval of ${intervalS} s leaves ${Number(insideS.toPrecision(4))} s${
       darkFrame ? ', each dark frame counted' : ''
     }${moving ? ', beside the move and its rest' : ''}. The plan stays below it.`;

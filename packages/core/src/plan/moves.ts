@@ -1,5 +1,5 @@
 // What a lens that is known and a camera that moves add to a plan: where the camera stands at each frame, what is found
-// in it and would mend it, and the stars.
+// in it and would fix it, and the stars.
 
 import { exactFps } from '../footage/footage.js';
 import { type MovePlan, planMoves } from '../move/move.js';

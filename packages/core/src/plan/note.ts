@@ -129,7 +129,7 @@ export type NoteFacts =
       readonly kind: 'move';
       /** What is found in the moves. */
       readonly found: MoveFound;
-      /** Each alone mends it, none or more. */
+      /** Each alone fixes it, none or more. */
       readonly changes: readonly RemedyChange[];
     }
   | {

@@ -54,7 +54,7 @@ export function planShoot(shoot: Shoot): Plan {
 /**
  * The light of a shoot's span, one row every interval, without a camera. Source: docs/light.md.
  *
- * @param shoot from {@link readShoot}; camera, filters, look and limits are of no account
+ * @param shoot from {@link readShoot}; camera, filters, look and limits do not matter
  * @returns the table, or why the sun never passes through the span
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example

@@ -177,7 +177,7 @@ export type ShootChange = Partial<
   Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'look' | 'limits' | 'moves'>
 >;
 
-/** One change that would make an impossible ramp possible, or mend a move, with its least amount: its `change`, with the values that it speaks of. */
+/** One change that would make an impossible ramp possible, or fix a move, with its least amount: its `change`, with the values that it speaks of. */
 export type Remedy = RemedyChange & {
   /** For a person, one sentence in English. */
   readonly text: string;

@@ -1,4 +1,4 @@
-// How much there is to reckon in a shoot, before any of it is: frames, and settings to weigh on each.
+// How much there is to compute in a shoot, before any of it is: frames, and settings to weigh on each.
 
 import { dialStep } from '../exposure/dial.js';
 import { stepLimit } from '../ramp/problem.js';

@@ -25,7 +25,7 @@ export function inksAt(element: HTMLElement): Inks {
     return spot;
   });
   probe.append(...spots);
-  // All are set before the first is read: the page is styled anew but once.
+  // All are set before the first is read: the page is restyled only once.
   element.append(probe);
   const inks = Object.fromEntries(
     NAMES.map((name, i) => [name, getComputedStyle(spots[i] as HTMLElement).color]),

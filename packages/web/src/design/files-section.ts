@@ -17,7 +17,7 @@ async function openChosen(event: Event): Promise<void> {
   const file = input.files?.[0];
   if (file === undefined) return;
   await (await part(import('../file-work.js')))?.open(file);
-  // The same file may be chosen again after it was mended.
+  // The same file may be chosen again after it was fixed.
   input.value = '';
 }
 

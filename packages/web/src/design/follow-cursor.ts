@@ -7,7 +7,7 @@ import { cursorCue } from '../state/cursor.js';
 export function keepCueInSight(): void {
   effect(() => {
     cursorCue.value;
-    // After the list has been drawn anew.
+    // After the list has been redrawn.
     afterPaint(() => {
       const list = document.querySelector<HTMLElement>('.cues ol');
       const here = list?.querySelector<HTMLElement>('[aria-current]');

@@ -1,5 +1,5 @@
 // The evening as it is being lived: from what was metered, done and missed to what the camera stands at and what is
-// left to do, planned anew from there by the library (docs/follow.md). The frames are those of the page's own clock, so a
+// left to do, planned again from there by the library (docs/follow.md). The frames are those of the page's own clock, so a
 // jump ahead is meant. All that is left is planned at once, so that what has been told stays as it is until something
 // happens.
 

@@ -94,6 +94,6 @@ export function doneFrame(state: FieldState, intervalS: number): number {
 // The frame under way is lost to it, and a hand needs time for the next.
 const HAND_FRAMES = 2;
 
-/** The first frame that may be planned anew. */
+/** The first frame that may be planned again. */
 export const freeFrame = ({ order, frameNow }: FieldState) =>
   order === 'start' ? 0 : frameNow + HAND_FRAMES;

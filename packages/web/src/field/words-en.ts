@@ -65,7 +65,7 @@ export const english = {
     atSetting: (setting: string) => `at ${setting}`,
     use: 'Use it',
     cancel: 'Cancel',
-    used: (ev: string) => `Reading of EV ${ev} used; what is left is planned anew.`,
+    used: (ev: string) => `Reading of EV ${ev} used; what is left is planned again.`,
     insist: 'Use it anyway',
   },
 };

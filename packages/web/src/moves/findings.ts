@@ -1,4 +1,4 @@
-// What is wrong with a move that can be planned, and every single change that would mend it.
+// What is wrong with a move that can be planned, and every single change that would fix it.
 
 import type { PlanMade } from '@evenfall/core';
 import { computed, effect, untracked } from '@preact/signals-core';
@@ -38,8 +38,8 @@ effect(() => {
   untracked(() => check(now.plan, offers));
 });
 
-/** Findings, each with the advice that has been found to mend it. */
-const mended = computed(() => {
+/** Findings, each with the advice that has been found to fix it. */
+const fixed = computed(() => {
   const plan = current.value?.plan;
   return found.value.map(({ finding, offered }) => ({
     finding,
@@ -50,15 +50,15 @@ const mended = computed(() => {
   }));
 });
 
-/** Every change that would mend something; none while there is no plan. */
-export const advice = computed<readonly Advice[]>(() => mended.value.flatMap(({ list }) => list));
+/** Every change that would fix something; none while there is no plan. */
+export const advice = computed<readonly Advice[]>(() => fixed.value.flatMap(({ list }) => list));
 
-/** What should be mended before the evening, above the chart. */
+/** What should be fixed before the evening, above the chart. */
 export function findingsView() {
   const plan = current.value?.plan;
   const all = plan !== undefined && isChecked(plan);
   const { cures, noCure } = words().problem;
-  return mended.value
+  return fixed.value
     .filter(({ finding }) => finding.level !== 'info')
     .map(
       ({ finding, list }) => html`<section class="problem ${pending.value ? 'stale' : ''}">

@@ -20,7 +20,7 @@ const checked = signal<Checked | undefined>(undefined);
 
 const keyOf = (offer: Offer) => JSON.stringify(offer);
 
-/** Whether an offer to mend a plan has been found to do so. */
+/** Whether an offer to fix a plan has been found to do so. */
 export function isSound(plan: PlanMade, offer: Offer): boolean {
   const now = checked.value;
   return now?.plan === plan && now.sound.has(keyOf(offer));
@@ -56,11 +56,11 @@ function next(): void {
     const held = checked.peek();
     // An answer to what has been given up meanwhile.
     if (asked === undefined || held === undefined || shoot !== sent) return;
-    const mends = 'frames' in answer && !answer.move?.findings.some(({ kind }) => kind === asked.against);
+    const fixes = 'frames' in answer && !answer.move?.findings.some(({ kind }) => kind === asked.against);
     queue.shift();
     checked.value = {
       ...held,
-      sound: mends ? new Set([...held.sound, keyOf(asked)]) : held.sound,
+      sound: fixes ? new Set([...held.sound, keyOf(asked)]) : held.sound,
       done: queue.length === 0,
     };
     next();

@@ -5,7 +5,7 @@ import { html, nothing } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 
 interface Question {
-  /** Told anew each time it is drawn: times in it go on. */
+  /** Told again each time it is drawn: times in it go on. */
   readonly text: () => string;
   readonly yes: string;
   readonly no: string;

@@ -65,7 +65,7 @@ addEventListener('storage', ({ key, newValue }) => {
   else if (key === ASK && standing.peek() === 'first') localStorage.setItem(HERE, newValue);
 });
 
-// Leaving makes room. The other tab does not move up by itself: this one may be loading anew.
+// Leaving makes room. The other tab does not move up by itself: this one may be reloading.
 addEventListener('pagehide', () => {
   try {
     if (localStorage.getItem(OWNER) === me) localStorage.removeItem(OWNER);
@@ -84,7 +84,7 @@ document.addEventListener('visibilitychange', () => {
   }
 });
 
-// Asked once: who comes next asks anew.
+// Asked once: who comes next asks again.
 effect(() => {
   if (standing.value === 'asking') return;
   try {

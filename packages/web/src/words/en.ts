@@ -275,7 +275,7 @@ export const english = {
   },
   readings: {
     underWay:
-      'A shoot is under way: what is metered now belongs in the field. Readings here plan it anew from its start.',
+      'A shoot is under way: what is metered now belongs in the field. Readings here plan it again from its start.',
     title: 'Readings',
     help: 'A metered EV corrects the forecast. Drag its mark on the chart, or type.',
     none: 'None yet.',
@@ -318,7 +318,7 @@ export const english = {
     printHelp: 'A6 pages; put several on a sheet in the print dialogue.',
     noPlan: 'There is no plan to save yet.',
     opened: (name: string) => `Opened ${name}.`,
-    openedPlan: (name: string) => `Opened the shoot in ${name}; the plan was made anew.`,
+    openedPlan: (name: string) => `Opened the shoot in ${name}; the plan was made again.`,
     openedLink: 'Opened the shoot in the link.',
     linkWrong: 'The link holds no shoot that can be read.',
     tooLarge: (name: string) => `${name} is too large: a shoot file has at most 250 kB, a plan file 60 MB.`,
@@ -341,7 +341,7 @@ export const english = {
     keepIt: 'Keep it',
     replaceIt: 'Replace it',
     endIt: 'End it',
-    replaced: 'Begun anew; what was under way is put aside.',
+    replaced: 'Started over; what was under way is put aside.',
     endedIt: 'Ended.',
     bringBack: 'Bring it back',
     startsOn: (day: string) => `starts ${day}`,

@@ -29,7 +29,7 @@ const MOST_STEP_EV = 3;
 
 /** Most work that trying remedies may be; those of an evening take a third. What it cuts off is left out. */
 const MOST_WORK_TRIED = 16_000_000;
-/** Light reckoned anew, in units of a verdict's work, a frame. */
+/** Light computed again, in units of a verdict's work, a frame. */
 const WORK_OF_LIGHT = 10;
 
 /** An impossible shoot, its light, and the work of all that was tried on it so far. */
@@ -96,7 +96,7 @@ function leastCure({ amounts, at, rising }: Kind, trial: Trial): RemedyChange | 
   return isWornOut(trial) ? undefined : at(works);
 }
 
-/** Whether a changed shoot has a ramp, as far as work is left; its light is computed anew only where its frames or their views differ. */
+/** Whether a changed shoot has a ramp, as far as work is left; its light is computed again only where its frames or their views differ. */
 function isPossible(change: RemedyChange, trial: Trial): boolean {
   const { shoot, forecast } = trial;
   const changed = { ...shoot, ...appliedTo(shoot, forecast, change) };

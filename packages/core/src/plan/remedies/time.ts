@@ -11,7 +11,7 @@ import type { Kind } from './kind.js';
 /** A move is cut by so many hundredths at most: less of it is another move. */
 const MOST_CUT = 95;
 
-/** Each interval to try has light of its own to reckon. */
+/** Each interval to try has light of its own to compute. */
 const MOST_INTERVALS = 40;
 
 const WITHOUT_DARK_FRAME: Kind = { amounts: 1, rising: true, at: () => ({ change: 'no-dark-frame' }) };
