@@ -113,12 +113,13 @@ test('every note the library writes has its German, with its numbers and its tim
     }
     expect(noteText(note, wordsFor())).toBe(note.text);
   }
-  const reserve = { kind: 'little-reserve', share: 0.34, reserveEv: 1.25, moreShare: 0.9 } as const;
-  expect(noteText({ ...reserve, direction: 'dusk', end: 'dark' }, german)).toMatch(
-    /^An etwa 3 von 10 Abenden reicht diese Ausrüstung am dunklen Ende nicht/,
+  const reserve = { kind: 'little-reserve', share: 0.34, reserveEv: 1.25 } as const;
+  const iso = { change: { change: 'higher-iso', iso: 3200, fromIso: 1600 }, moreShare: 0.9 } as const;
+  expect(noteText({ ...reserve, ...iso, direction: 'dusk', end: 'dark' }, german)).toMatch(
+    /^An etwa 3 von 10 Abenden .* am dunklen Ende nicht, .* zu dunkel: .* 1600 .* 3200.* an 9 von 10\.$/,
   );
   expect(noteText({ ...reserve, direction: 'dawn', end: 'bright' }, german)).toMatch(
-    /^An etwa 3 von 10 Morgen .* am hellen Ende nicht: .* ND-Filter .* 9 von 10/,
+    /^An etwa 3 von 10 Morgen .* am hellen Ende nicht, .* zu hell: Dort sind 1,[23] Blenden Reserve\.$/,
   );
   const moonset = { kind: 'moonset', at: '2026-10-14T19:44:00+01:00' } as const;
   expect(noteText(moonset, german)).toBe('Der Mond geht um 7:44 PM unter, während der Aufnahme.');

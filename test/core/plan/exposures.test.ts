@@ -22,12 +22,12 @@ const camera = { shutter: { shortest: '1/4000', longest: '8' }, aperture: '5.6' 
 test('answers what planShoot answers where there is a plan, and nothing where there is none', () => {
   const seen = { made: 0, none: 0 };
   const kit = fc.record({
-    highestIso: fc.constantFrom(100, 800, 6400),
+    highestIso: fc.constantFrom(100, 6400, 25_600),
     stops: fc.option(fc.integer({ min: 1, max: 10 })),
     fromDeg: fc.integer({ min: 0, max: 6 }),
     direction: fc.constantFrom('dusk', 'dawn'),
     crew: fc.constantFrom('hand', 'rig'),
-    readingEv100: fc.option(fc.integer({ min: 4, max: 14 })),
+    readingEv100: fc.option(fc.integer({ min: 4, max: 14 }), { freq: 2 }),
   });
   fc.assert(
     fc.property(kit, ({ highestIso, stops, fromDeg, direction, crew, readingEv100 }) => {
@@ -42,10 +42,12 @@ test('answers what planShoot answers where there is a plan, and nothing where th
         readings: readingEv100 === null ? [] : [{ at, ev100: readingEv100 }],
       });
       const whole = planShoot(shoot);
-      expect(planExposures(shoot)).toEqual('frames' in whole ? whole : undefined);
-      seen['frames' in whole ? 'made' : 'none']++;
+      // What helps a kit that falls short is sought with the remedies; readings have notes of their own.
+      const simple = 'frames' in whole && readingEv100 === null && whole.summary.eveningsHeldShare >= 0.8;
+      expect(planExposures(shoot)).toEqual(simple ? whole : undefined);
+      seen[simple ? 'made' : 'none']++;
     }),
-    { seed: 20260912, numRuns: 60 },
+    { seed: 20260912, numRuns: 120 },
   );
   expect(seen.made).toBeGreaterThan(15);
   expect(seen.none).toBeGreaterThan(5);

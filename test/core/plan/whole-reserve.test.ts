@@ -116,25 +116,60 @@ describe('the summary', () => {
 });
 
 describe('the note', () => {
-  test('a kit at its limit in the dark says on how many evenings it fails, and what one stop more holds', () => {
-    const [plan, better] = [made({ camera: kit(800) }), made({ camera: kit(1600) })];
-    const note = plan.notes.find(({ kind }) => kind === 'little-reserve');
+  // The planner itself says what a change is worth: the whole shoot planned again with the kit that the note names.
+  const noteOf = (plan: PlanMade) => plan.notes.find(({ kind }) => kind === 'little-reserve');
+  const heldWith = (plan: PlanMade, part: Record<string, unknown>) => {
+    const again = planShoot({ ...plan.shoot, ...part } as typeof plan.shoot);
+    if ('infeasible' in again) throw new Error(again.infeasible.text);
+    return again.summary.eveningsHeldShare;
+  };
+
+  test('a kit at its limit in the dark says on how many evenings it fails, and which one thing would hold most', () => {
+    const plan = made({ camera: kit(800) });
+    const { camera } = plan.shoot;
+    const note = noteOf(plan);
     expect(note).toMatchObject({ level: 'caution', end: 'dark', direction: 'dusk' });
-    const { share, moreShare, reserveEv } = note as { share: number; moreShare: number; reserveEv: number };
+    const { share, change, moreShare, reserveEv } = note as unknown as Record<string, number>;
     expect(share).toBeCloseTo(1 - plan.summary.eveningsHeldShare, 9);
-    expect(moreShare).toBeCloseTo(better.summary.eveningsHeldShare, 2);
     expect(reserveEv).toBe(plan.summary.reserveDarkEv);
-    expect(note!.text).toMatch(/^On about \d evenings in 10 .* One stop more light, .* holds \d+ in 10\.$/);
+    // 20 s leave 19 for the shutter: a third of a stop; ISO gives a whole one.
+    expect(change).toEqual({ change: 'higher-iso', iso: 1600, fromIso: 800 });
+    const withIso = heldWith(plan, { camera: { ...camera, iso: { lowest: 100, highest: 1600 } } });
+    expect(moreShare).toBeCloseTo(withIso, 9);
+    const others = [
+      { camera: { ...camera, shutter: { ...camera.shutter, longest: '20' } } },
+      { camera: { ...camera, aperture: '5.6' } },
+      ...[3, 6, 10].map((stops) => ({ filters: [{ name: 'ND', stops }] })),
+    ];
+    for (const other of others) expect(heldWith(plan, other)).toBeLessThanOrEqual(withIso);
+    expect(note!.text).toMatch(
+      /^On about \d evenings in 10 .* too dark: \d\.\d stops .* Raise the ISO limit from 800 to 1600\. It holds \d+ in 10\.$/,
+    );
   });
 
-  test('one at its limit in daylight speaks of the bright end, and of mornings at dawn', () => {
+  test('where the interval has room the longer shutter comes first, for it costs no noise', () => {
+    const plan = made({ intervalS: 60, camera: kit(800) });
+    const { change, moreShare } = noteOf(plan) as unknown as { change: object; moreShare: number };
+    expect(change).toMatchObject({ change: 'longer-shutter', shutter: '30', fromShutter: '15' });
+    const { camera } = plan.shoot;
+    const longer = { camera: { ...camera, shutter: { ...camera.shutter, longest: '30' } } };
+    expect(moreShare).toBeCloseTo(heldWith(plan, longer), 9);
+  });
+
+  test('one at its limit in daylight asks for a filter, and speaks of mornings at dawn', () => {
     const plan = made({ camera: kit(3200, '1/1250'), direction: 'dawn' });
     expect(plan.summary.reserveBrightEv).toBeLessThan(plan.summary.reserveDarkEv);
-    expect(cautions(plan).map(({ text }) => text)).toEqual([
-      expect.stringMatching(
-        /^On about \d mornings in 10 this kit runs out of room at the bright end: .* An ND filter of 3 stops more holds \d+ in 10\.$/,
-      ),
-    ]);
+    const { change, moreShare, text } = noteOf(plan) as unknown as {
+      change: { change: string; stops: number };
+      moreShare: number;
+      text: string;
+    };
+    expect(change.change).toBe('another-filter');
+    const held = (stops: number) => heldWith(plan, { filters: [{ name: 'ND', stops }] });
+    expect(moreShare).toBeCloseTo(Math.max(held(3), held(6), held(10)), 2);
+    expect(text).toMatch(
+      /^On about \d mornings in 10 this kit runs out of room at the bright end, .* Bring an ND filter of \d+ stops\. It holds \d+ in 10\.$/,
+    );
   });
 
   test('a kit that holds four evenings in five says nothing', () => {

@@ -149,14 +149,8 @@ const remedies: LibrarySentences['remedies'] = {
 };
 
 const RESERVE_ENDS = {
-  dark: {
-    lack: 'am dunklen Ende',
-    cure: 'Eine Blende mehr Licht, durch höhere ISO oder offenere Blende,',
-  },
-  bright: {
-    lack: 'am hellen Ende',
-    cure: 'Ein ND-Filter von 3 Blenden mehr',
-  },
+  dark: 'am dunklen Ende nicht, und Bilder werden zu dunkel',
+  bright: 'am hellen Ende nicht, und Bilder werden zu hell',
 };
 
 const notes: LibrarySentences['notes'] = {
@@ -186,8 +180,16 @@ const notes: LibrarySentences['notes'] = {
     ]
       .filter((text) => text !== '')
       .join(' '),
-  'little-reserve': ({ direction, share, end, reserveEv, moreShare }) =>
-    `An etwa ${Math.round(share * 10)} von 10 ${direction === 'dawn' ? 'Morgen' : 'Abenden'} reicht diese Ausrüstung ${RESERVE_ENDS[end].lack} nicht: Dort sind ${fixed(reserveEv)} Blenden Reserve. ${RESERVE_ENDS[end].cure} reicht an ${Math.round(moreShare * 10)} von 10.`,
+  'little-reserve': ({ direction, share, end, reserveEv, change, moreShare }, clock) =>
+    `An etwa ${Math.round(share * 10)} von 10 ${direction === 'dawn' ? 'Morgen' : 'Abenden'} reicht diese Ausrüstung ${RESERVE_ENDS[end]}: Dort sind ${fixed(reserveEv)} Blenden Reserve.${
+      change === undefined || moreShare === undefined
+        ? ''
+        : ` Am meisten bringt: ${sentenceOf(remedies, 'change', change, clock)} Dann reicht sie an ${Math.round(moreShare * 10)} von 10.`
+    }`,
+  'sun-in-frame': ({ fromAt, toAt, pullEv }, clock) =>
+    `Zwischen ${clock(minute(fromAt))} und ${clock(minute(toAt))} steht die Sonne im Bild: Eine Messung über das ganze Bild zeigt ihretwegen bis zu ${fixed(pullEv)} Blenden mehr. Der Plan folgt der Sonnenscheibe nicht; den Himmel daneben messen.`,
+  'one-direction': ({ viewAltitudeDeg }) =>
+    `Der Himmel in ${comma(viewAltitudeDeg)}° Höhe steht für den ganzen: Mit Objektiv und Sensor nimmt der Plan das Mittel des Bildes.`,
   eclipse: ({ body, magnitude, fromAt, toAt }, clock) =>
     `${magnitude >= 1 ? 'Totale' : 'Partielle'} ${body === 'sun' ? 'Sonnenfinsternis' : 'Mondfinsternis'}, ${clock(minute(fromAt))} bis ${clock(minute(toAt))}: ${
       magnitude >= 1

@@ -1,5 +1,6 @@
 // Notes, reasons and remedies of plans in English.
 
+import { englishRefusals } from '../light/refusal.js';
 import { englishCautions } from '../move/cautions.js';
 import { englishFindings, englishMoveChanges } from '../move/english.js';
 import type { GapParts } from '../move/time-budget.js';
@@ -11,8 +12,14 @@ import type { RemedyChange } from './remedies/change.js';
 import type { WhyInfeasible } from './types.js';
 
 const inSeconds = (timeS: number) => `${Number(timeS.toPrecision(3))} s`;
+const inTen = (share: number) => Math.round(10 * share);
 const counted = (stops: number) => `${stops} stop${stops === 1 ? '' : 's'}`;
 const rounded = (value: number) => Math.round(value * 1000) / 1000;
+
+const RESERVE_ENDS = {
+  dark: 'light at the dark end, and frames come out too dark',
+  bright: 'room at the bright end, and frames come out too bright',
+};
 
 /**
  * Notes in English.
@@ -27,6 +34,16 @@ const rounded = (value: number) => Math.round(value * 1000) / 1000;
  */
 export const englishNotes: Sentences<NoteFacts> = {
   ...englishExposureNotes,
+  'under-way': ({ startAt, readingAt }, clock) =>
+    `This plans the shoot from its start at ${clock(minute(startAt))}, with a reading taken at ${clock(minute(readingAt))}: settings before the reading change too. Once the shoot has begun, use evenfall follow or the field view of the page, which go on from where the camera stands.`,
+  'reading-refused': ({ ev100, because }, clock) =>
+    `The reading of EV ${ev100} was not used. ${sentenceOf(englishRefusals, 'reason', because, clock)}`,
+  'little-reserve': ({ direction, share, end, reserveEv, change, moreShare }, clock) =>
+    `On about ${inTen(share)} ${direction === 'dawn' ? 'mornings' : 'evenings'} in 10 this kit runs out of ${RESERVE_ENDS[end]}: ${reserveEv.toFixed(1)} stops are in reserve there.${
+      change === undefined || moreShare === undefined
+        ? ''
+        : ` One change gains most: ${sentenceOf(englishRemedies, 'change', change, clock)} It holds ${inTen(moreShare)} in 10.`
+    }`,
   move: ({ found, changes }, clock) =>
     [
       sentenceOf(englishFindings, 'kind', found, clock),
@@ -47,6 +64,8 @@ export const englishNotes: Sentences<NoteFacts> = {
     const trail = trailPx === undefined ? '' : `, a trail of ${Number(trailPx.toPrecision(2))} pixels`;
     return `Stars stay points up to ${rules.join(', ')}. At night this plan opens for ${inSeconds(longestS)} at most${trail}.`;
   },
+  'sun-in-frame': ({ fromAt, toAt, pullEv }, clock) =>
+    `Between ${clock(minute(fromAt))} and ${clock(minute(toAt))} the sun stands in the frame: a meter that takes the mean reads up to ${pullEv.toFixed(1)} stops brighter for it. The plan does not follow its disc; meter the sky beside it.`,
   'move-caution': ({ caution }) => sentenceOf(englishCautions, 'kind', { kind: caution }),
 };
 

@@ -5,6 +5,7 @@ import type { Shoot } from '../shoot/shoot.js';
 import { opticsOf } from '../shoot/time-left.js';
 import { exposedPlan } from './made.js';
 import { prepare, solve } from './prepare.js';
+import { HELD_ENOUGH } from './reserve.js';
 import type { PlanMade } from './types.js';
 
 /**
@@ -12,21 +13,26 @@ import type { PlanMade } from './types.js';
  * moves and remedies are loaded.
  *
  * @param shoot from {@link readShoot}
- * @returns what `planShoot` returns; undefined where that has moves, stars or a reason to tell of
+ * @returns what `planShoot` returns; undefined where that has moves, stars, readings, a kit that may fall short or a reason to tell of
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
  * ```ts
  * // With the shoot and plan of planShoot's example.
  * import { planExposures } from '@evenfall/core';
  *
- * planExposures(shoot)?.cues.length; // → plan.cues.length
+ * const { camera } = shoot;
+ * const able = { ...shoot, camera: { ...camera, iso: { lowest: 100, highest: 51200 } } };
+ * planExposures(able)?.summary.frameCount; // → plan.summary.frameCount
+ * planExposures(shoot); // → undefined
  * planExposures({ ...shoot, intervalS: 1 }); // → undefined
  * ```
  */
 export function planExposures(shoot: Shoot): PlanMade | undefined {
-  if (shoot.moves.length > 0 || opticsOf(shoot.camera) !== undefined) return undefined;
+  if (shoot.moves.length + shoot.readings.length > 0 || opticsOf(shoot.camera) !== undefined)
+    return undefined;
   const prepared = prepare(shoot);
   if (prepared.kind === 'no-span') return undefined;
   const ramp = solve(prepared);
-  return ramp.kind === 'ok' ? exposedPlan(shoot, prepared, ramp) : undefined;
+  const plan = ramp.kind === 'ok' ? exposedPlan(shoot, prepared, ramp) : undefined;
+  return plan === undefined || plan.summary.eveningsHeldShare < HELD_ENOUGH ? undefined : plan;
 }

@@ -1,5 +1,5 @@
-// What a lens that is known and a camera that moves add to a plan: where the camera stands at each frame, what is found
-// in it and would fix it, and the stars.
+// What a plan has beside its exposures: where a camera that moves stands at each frame, what is found in it and would fix
+// it, the stars and the sun in a known frame, readings, and what a kit that may fall short lacks.
 
 import { exactFps } from '../footage/footage.js';
 import { type MovePlan, planMoves } from '../move/move.js';
@@ -8,12 +8,19 @@ import { sentenceOf } from '../words/sentences.js';
 import { englishNotes } from './english.js';
 import type { Forecast } from './forecast.js';
 import { inOrderOfNotes } from './notes.js';
+import { readingNotes } from './notes-readings.js';
+import { reserveNotes } from './notes-reserve.js';
 import { type MoveNote, starNotes } from './notes-stars.js';
+import { sunInFrameNotes } from './notes-sun.js';
+import type { Prepared } from './prepare.js';
 import { remedyFor } from './remedies/remedy.js';
 import type { PlanMade, PlanMove } from './types.js';
 
 /** A plan of exposures with the moves of its shoot, and with what is to be said of them and of the stars. */
-export function withMoves(exposed: PlanMade, forecast: Forecast): PlanMade {
+export function withMoves(
+  exposed: PlanMade,
+  { forecast, problem }: Pick<Prepared, 'forecast' | 'problem'>,
+): PlanMade {
   const moved = movesOf(exposed);
   const plan = moved === undefined ? exposed : planOf(exposed, forecast, moved);
   const added: MoveNote[] = [
@@ -23,6 +30,9 @@ export function withMoves(exposed: PlanMade, forecast: Forecast): PlanMade {
       found,
       changes: remedies.map(({ text: _, apply: __, ...change }) => change),
     })),
+    ...reserveNotes(plan, forecast, problem),
+    ...sunInFrameNotes(plan, forecast),
+    ...readingNotes(plan, forecast),
     ...starNotes(plan, forecast),
     ...(moved?.cautions ?? []).map(({ kind }) => {
       return { level: 'caution', kind: 'move-caution', caution: kind } as const;

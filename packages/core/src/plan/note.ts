@@ -9,14 +9,6 @@ import type { RemedyChange } from './remedies/change.js';
 /** What a note says of what the camera exposes, by its `kind`; times are RFC 3339 with the place's offset. */
 export type ExposureNote =
   | {
-      /** The plan goes from the start, though a reading was taken after it. */
-      readonly kind: 'under-way';
-      /** Of the first frame. */
-      readonly startAt: string;
-      /** Of the first such reading. */
-      readonly readingAt: string;
-    }
-  | {
       readonly kind: 'card-full';
       /** Frames that it holds. */
       readonly holds: number;
@@ -55,26 +47,6 @@ export type ExposureNote =
       readonly cold: boolean;
     }
   | {
-      readonly kind: 'reading-refused';
-      /** As metered, EV at ISO 100. */
-      readonly ev100: number;
-      /** Why it was not used. */
-      readonly because: RefusalReason;
-    }
-  | {
-      readonly kind: 'little-reserve';
-      /** Evenings or mornings. */
-      readonly direction: Direction;
-      /** Of them, 0 to 1, on which the kit runs out. */
-      readonly share: number;
-      /** Where it does most often. */
-      readonly end: 'dark' | 'bright';
-      /** Stops in reserve there. */
-      readonly reserveEv: number;
-      /** Share of them that one stop more light holds at the dark end, three stops of filter at the bright one. */
-      readonly moreShare: number;
-    }
-  | {
       /** Of what stands in the sky of the shoot; the plan's light does not follow it. */
       readonly kind: 'eclipse';
       /** Of which. */
@@ -94,6 +66,12 @@ export type ExposureNote =
       readonly frame: number;
       /** Its start, in that time. */
       readonly at: string;
+    }
+  | {
+      /** Without lens and sensor one direction stands for the sky of the frame. */
+      readonly kind: 'one-direction';
+      /** Its altitude. */
+      readonly viewAltitudeDeg: number;
     }
   | {
       readonly kind: 'shutter-cut';
@@ -126,6 +104,36 @@ export type ExposureNote =
 export type NoteFacts =
   | ExposureNote
   | {
+      /** The plan goes from the start, though a reading was taken after it. */
+      readonly kind: 'under-way';
+      /** Of the first frame. */
+      readonly startAt: string;
+      /** Of the first such reading. */
+      readonly readingAt: string;
+    }
+  | {
+      readonly kind: 'reading-refused';
+      /** As metered, EV at ISO 100. */
+      readonly ev100: number;
+      /** Why it was not used. */
+      readonly because: RefusalReason;
+    }
+  | {
+      readonly kind: 'little-reserve';
+      /** Evenings or mornings. */
+      readonly direction: Direction;
+      /** Of them, 0 to 1, on which the kit runs out. */
+      readonly share: number;
+      /** Where it does most often. */
+      readonly end: 'dark' | 'bright';
+      /** Stops in reserve there. */
+      readonly reserveEv: number;
+      /** The one change to the kit that raises the share of those held most; absent where none raises it by a twentieth. */
+      readonly change?: RemedyChange;
+      /** Share held with it. */
+      readonly moreShare?: number;
+    }
+  | {
       readonly kind: 'move';
       /** What is found in the moves. */
       readonly found: MoveFound;
@@ -146,6 +154,15 @@ export type NoteFacts =
       readonly longestS: number;
       /** Trail in that time, pixels; absent where pixels are not known. */
       readonly trailPx?: number;
+    }
+  | {
+      readonly kind: 'sun-in-frame';
+      /** Start of the first frame that it stands in. */
+      readonly fromAt: string;
+      /** Of the last. */
+      readonly toAt: string;
+      /** By how much it pulls a meter that takes the mean of the frame, at the most, stops. */
+      readonly pullEv: number;
     }
   | {
       readonly kind: 'move-caution';

@@ -48,7 +48,7 @@ export function starNotes({ shoot, frames }: PlanMade, forecast: Forecast): Move
 }
 
 /** Where the camera looks at the first frame; `viewAltitudeDeg` is the middle of the sky it sees. */
-function startView(shoot: Shoot, { zone }: Forecast): SkyView {
+export function startView(shoot: Shoot, { zone }: Forecast): SkyView {
   const day = civilDay(shoot.date, zone);
   const horizonDeg = horizonAzimuthDeg(shoot.direction, day.startMs, day.endMs, shoot.place);
   const { viewAzimuthDeg, viewAltitudeDeg } = sceneOf(sceneAtStart(shoot), horizonDeg);

@@ -2,15 +2,12 @@
 
 import { dialStep, timeOfStep } from '../exposure/dial.js';
 import { longestTimeInside } from '../footage/frames.js';
-import { instant } from '../shoot/span.js';
-import { shootGap } from '../shoot/time-left.js';
-import { rfc3339 } from '../sky/clock.js';
+import { opticsOf, shootGap } from '../shoot/time-left.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishExposureNotes } from './english-notes.js';
 import type { Note, NoteContext } from './note-context.js';
 import { clockNotes, eclipseNotes } from './notes-sky.js';
 import { supplyNotes } from './notes-supplies.js';
-import { eveningsHeldShare, frameReserves } from './reserve.js';
 import type { PlanNote } from './types.js';
 
 /** Where notes of a level stand, by their kind. */
@@ -24,9 +21,11 @@ const ORDER: readonly PlanNote['kind'][] = [
   'move',
   'eclipse',
   'little-reserve',
+  'sun-in-frame',
   'clocks-change',
   'shutter-cut',
   'stars',
+  'one-direction',
   'moonrise',
   'moonset',
   'frames-affected',
@@ -44,13 +43,11 @@ export function inOrderOfNotes(notes: readonly PlanNote[]): PlanNote[] {
 /** Notes on what the camera exposes. */
 export function exposureNotes(context: NoteContext): PlanNote[] {
   const notes: Note[] = [
-    ...underWay(context),
     ...supplyNotes(context),
-    ...readings(context),
     ...eclipseNotes(context.forecast),
-    ...reserve(context),
     ...clockNotes(context.forecast),
     ...shutter(context),
+    ...oneDirection(context),
     ...moon(context),
     ...affected(context),
     ...sun(context),
@@ -58,51 +55,6 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
   return inOrderOfNotes(
     notes.map((note) => ({ ...note, text: sentenceOf(englishExposureNotes, 'kind', note) })),
   );
-}
-
-/** A reading taken after the start: the plan changes a past that has been shot, and says so before all else. */
-function underWay({ shoot, forecast, summary }: NoteContext): Note[] {
-  const startMs = instant(summary.startAt);
-  const after = shoot.readings.map(({ at }) => instant(at)).filter((atMs) => atMs > startMs);
-  if (after.length === 0) return [];
-  const readingAt = rfc3339(Math.min(...after), forecast.zone);
-  return [{ level: 'warning', kind: 'under-way', startAt: summary.startAt, readingAt }];
-}
-
-function readings({ forecast }: NoteContext): Note[] {
-  return forecast.correction.refused.map(({ reading, text: _, ...because }) => ({
-    level: 'warning',
-    kind: 'reading-refused',
-    ev100: reading.ev100,
-    because,
-  }));
-}
-
-/** Below this share of evenings a person should know before leaving that the kit may fall short. */
-const HELD_ENOUGH = 0.8;
-
-function reserve({ shoot, summary, forecast, problem }: NoteContext): Note[] {
-  const { reserveDarkEv: darkEv, reserveBrightEv: brightEv, eveningsHeldShare: held } = summary;
-  if (held >= HELD_ENOUGH) return [];
-  const kept = frameReserves(problem);
-  const heldDark = eveningsHeldShare({ ...kept, brightEv: Number.POSITIVE_INFINITY }, forecast);
-  const heldBright = eveningsHeldShare({ ...kept, darkEv: Number.POSITIVE_INFINITY }, forecast);
-  const end = heldDark < heldBright ? 'dark' : 'bright';
-  const more =
-    end === 'dark'
-      ? { ...kept, darkEv: kept.darkEv.map((ev) => ev + 1) }
-      : { ...kept, brightEv: kept.brightEv.map((ev) => ev + 3) };
-  return [
-    {
-      level: 'caution',
-      kind: 'little-reserve',
-      direction: shoot.direction,
-      share: 1 - held,
-      end,
-      reserveEv: end === 'dark' ? darkEv : brightEv,
-      moreShare: eveningsHeldShare(more, forecast),
-    },
-  ];
 }
 
 function shutter({ shoot, frames }: NoteContext): Note[] {
@@ -124,6 +76,11 @@ function shutter({ shoot, frames }: NoteContext): Note[] {
       moving: gapS > camera.gapS,
     },
   ];
+}
+
+function oneDirection({ shoot: { camera, scene } }: NoteContext): Note[] {
+  if (opticsOf(camera) !== undefined || scene.skyShare === 0) return [];
+  return [{ level: 'info', kind: 'one-direction', viewAltitudeDeg: scene.viewAltitudeDeg }];
 }
 
 function moon({ summary, events }: NoteContext): Note[] {

@@ -48,7 +48,7 @@ export function planShoot(shoot: Shoot): Plan {
   if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
   const ramp = solve(prepared);
   if (ramp.kind !== 'ok') return noRamp(shoot, prepared, ramp);
-  return withMoves(exposedPlan(shoot, prepared, ramp), prepared.forecast);
+  return withMoves(exposedPlan(shoot, prepared, ramp), prepared);
 }
 
 /**

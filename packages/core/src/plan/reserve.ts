@@ -20,6 +20,9 @@ interface Reach {
   readonly highEv: number;
 }
 
+/** Below this share of evenings a person should know before leaving that the kit may fall short. */
+export const HELD_ENOUGH = 0.8;
+
 const SLACK = 1e-9;
 
 /**
