@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { readShoot, type Shoot } from '@evenfall/core';
 import lookUpZone from '@photostructure/tz-lookup';
+import { borderText } from './border.js';
 import type { Io } from './io.js';
 import { parseText } from './parse-text.js';
 import { Refusal } from './refusal.js';
@@ -19,8 +20,11 @@ const LARGEST_BYTES = 250_000;
 export function loadShoot(path: string, io: Io): Shoot {
   const source = path === '-' ? 'standard input' : basename(path);
   const { value, where } = parseText(readText(path, source, io), source);
-  const read = readShoot(withZone(value), where, source);
+  const zoned = withZone(value);
+  const read = readShoot(zoned, where, source);
   if (read.kind === 'wrong') throw new Refusal(read.errors.map(({ message }) => message));
+  const warning = zoned === value ? undefined : borderText(read.shoot);
+  if (warning !== undefined) io.err(`${source}: ${warning}\n`);
   return read.shoot;
 }
 

@@ -41,7 +41,7 @@ export function changesText({ changes }: PlanCue): string {
     .join(', ');
 }
 
-/** Names of events as people say them: "civil-dusk" is "civil dusk". */
+/** Names of events as people say them: "civil-dusk" is "civil dusk", "sun-behind-skyline" is "sun behind the skyline". */
 export function eventText(name: string): string {
-  return name.replace('-', ' ');
+  return name.replaceAll('-', ' ').replace(/ skyline$/, ' the skyline');
 }

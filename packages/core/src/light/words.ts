@@ -102,8 +102,8 @@ export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonl
 };
 
 /**
- * When public lighting comes on where nothing is said, by the sun's altitude: level ground has 70 lx at the first, 15 at
- * the second, around the 35 lx at which light sensors of street lamps are commonly set. Source:
+ * When public lighting comes on where nothing is said, by the sun's altitude: a clear sky gives level ground 79 lx at the
+ * first, 16 at the second, around the 35 lx at which light sensors of street lamps are commonly set. Source:
  * docs/sources.md#public-lighting.
  *
  * @example
