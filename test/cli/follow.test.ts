@@ -45,3 +45,24 @@ test('a file that holds no plan is one clear line', async () => {
   expect(missing.status).toBe(1);
   expect(missing.err).toContain('cannot be read');
 });
+
+test('a stated meter reaches the evening: what a steady one doubts is then used', async () => {
+  const files = folder({ 'plan.json': writePlan(plan) });
+  const [first, second] = plan.frames;
+  const input = [
+    { at: first!.at, ev100: first!.sceneEv100 },
+    { at: second!.at, ev100: second!.sceneEv100 - 1 },
+  ];
+  const lines = `${input.map((line) => JSON.stringify(line)).join('\n')}\n`;
+  const kinds = async (...flags: string[]) => {
+    const { out } = await evenfall(['follow', files.at('plan.json'), '--no-journal', ...flags], lines);
+    return JSON.parse(out.split('\n')[1]!).warnings.map(({ kind }: { kind: string }) => kind);
+  };
+  expect(await kinds()).toEqual(['reading-doubted']);
+  expect(await kinds('--meter', '0.4')).toEqual([]);
+  for (const wrong of ['0', 'x', '4']) {
+    const { status, err } = await evenfall(['follow', files.at('plan.json'), '--meter', wrong], lines);
+    expect(status).not.toBe(0);
+    expect(err).toContain('Give stops above 0, at most 3.');
+  }
+});

@@ -16,6 +16,8 @@ export interface FollowFlags {
   readonly afresh?: boolean;
   /** `false`: read no journal and write none. */
   readonly journal?: boolean;
+  /** Standard deviation of one reading, stops, > 0; absent: a steady meter's. */
+  readonly meter?: number;
 }
 
 /**
@@ -26,10 +28,10 @@ export interface FollowFlags {
  */
 export async function follow(
   planPath: string,
-  { afresh = false, journal = true }: FollowFlags,
+  { afresh = false, journal = true, meter }: FollowFlags,
   io: Io,
 ): Promise<number> {
-  const lines = followLines(loadPlan(planPath));
+  const lines = followLines(loadPlan(planPath), meter === undefined ? {} : { meterEv: meter });
   if (!journal) return answer(lines, lines.start, undefined, NO_JOURNAL, io);
   const held = await hold(createHash('sha256').update(realpathSync(planPath)).digest('hex').slice(0, 16));
   if (held === undefined) {

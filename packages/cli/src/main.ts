@@ -135,6 +135,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .argument('<plan>', 'plan file, as "evenfall plan SHOOT -o plan.json" writes it')
     .option('--afresh', 'begin the evening afresh; its journal so far is kept under another name')
     .option('--no-journal', 'read no journal and keep none')
+    .option('--meter <stops>', 'by how much one reading differs from the next (default: 0.07)', meterEv)
     .allowExcessArguments(false)
     .addHelpText('after', EXAMPLES.follow)
     .action((plan: string, flags: FollowFlags) => act(follow(plan, flags, io)));
@@ -170,6 +171,12 @@ function secondsAhead(text: string): number {
   const seconds = Number(text);
   if (text.trim() !== '' && seconds >= 0 && seconds <= 86_400) return seconds;
   throw new InvalidArgumentError('Give seconds from 0 to 86400.');
+}
+
+function meterEv(text: string): number {
+  const ev = Number(text);
+  if (text.trim() !== '' && ev > 0 && ev <= 3) return ev;
+  throw new InvalidArgumentError('Give stops above 0, at most 3.');
 }
 
 /** "error: unknown option '--jsn'\n(Did you mean --json?)" on one line, without its first word. */

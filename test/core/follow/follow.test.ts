@@ -3,12 +3,13 @@
 import type { PlanMade } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { type FollowState, followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
-import type { FollowInput } from '../../../packages/core/src/follow/types.js';
+import type { FollowInput, FollowOptions } from '../../../packages/core/src/follow/types.js';
 import type { FollowWarningKind } from '../../../packages/core/src/follow/warning.js';
 import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
-import { simulateEvening } from '../../reference/evening-simulator.js';
+import { normal, simulateEvening } from '../../reference/evening-simulator.js';
 import { stepOfLabel } from '../../reference/plan-labels.js';
 import { checkRamp, type RampSetting } from '../../reference/ramp-cost.js';
+import { seeded } from '../../reference/random.js';
 import { BULB, DAWN, frameOf, HAND, RIG, readingOf, startMsOf } from './evenings.js';
 
 type Step = ReturnType<typeof followFrame>;
@@ -848,4 +849,43 @@ test('a limit on filter changes is kept however often it plans again, and all th
   // Free, it goes from six stops to three to none.
   expect(count({ toleranceEv: 0.5 })).toEqual([2, 150]);
   expect(count({ toleranceEv: 0.5, maxFilterChanges: 1 })).toEqual([1, 900]);
+});
+
+describe('a meter that trembles by 0.3 stop', () => {
+  // Normal numbers of standard deviation 0.3 about the forecast, by Box and Muller.
+  const tremble = (seed: number) => {
+    const random = seeded(seed);
+    return RIG.frames.map((_, frame) => readingOf(RIG, frame, 0.3 * normal(random)));
+  };
+  const run = (options: FollowOptions, seed: number) => {
+    let state = startFollow(RIG, options);
+    let doubted = 0;
+    const sets = tremble(seed).map((reading, i) => {
+      const step = followFrame(state, { frame: Math.min(i + 1, RIG.frames.length - 1), reading });
+      state = step.state;
+      if (kinds(step).includes('reading-doubted')) doubted++;
+      return step.setting.settingEv100;
+    });
+    const moves = sets.slice(1).flatMap((ev, i) => (ev === sets[i] ? [] : [Math.sign(ev - sets[i]!)]));
+    const reversals = moves.slice(1).filter((move, i) => move !== moves[i]).length;
+    return { state, doubted, reversals };
+  };
+
+  test.each([1, 2, 3])('that is stated: few readings doubted, fewer steps to and fro (seed %i)', (seed) => {
+    const [stated, silent] = [run({ meterEv: 0.3 }, seed), run({}, seed)];
+    // Of normal readings fewer than one in a hundred lies 2.6 deviations off.
+    expect(stated.doubted).toBeLessThan(9);
+    expect(silent.doubted).toBeGreaterThan(20);
+    expect(stated.reversals).toBeLessThan(silent.reversals / 2);
+  });
+
+  test('that is stated: a torch of two and a half stops is doubted all the same', () => {
+    let state = startFollow(RIG, { meterEv: 0.3 });
+    for (let frame = 0; frame < 200; frame++) {
+      state = followFrame(state, { frame, reading: readingOf(RIG, frame, 0) }).state;
+    }
+    expect(kinds(followFrame(state, { frame: 201, reading: readingOf(RIG, 200, 2.5) }))).toEqual([
+      'reading-doubted',
+    ]);
+  });
 });

@@ -94,7 +94,8 @@ export function takeReading(
   const jumpEv = isFirst ? 0 : offsetEv - expectedEv;
   // Readings that came in since and were doubted would have shown wrong words for the scene as they take hold.
   const wordsFromDeg = isFirst || doubt !== undefined ? sunDeg : lightAt(lastUsedMs).sunAltitudeDeg;
-  const near = !isFirst && Math.abs(jumpEv) <= mayDifferEv(minutesFrom(lastUsedMs), sunDeg, wordsFromDeg);
+  const near =
+    !isFirst && Math.abs(jumpEv) <= mayDifferEv(minutesFrom(lastUsedMs), sunDeg, wordsFromDeg, meterEv);
   // What somebody is sure of, or what goes on as it was, needs no scene to explain it.
   const impossible = sure || near ? undefined : whyImpossible(reading, expected);
   if (impossible !== undefined)

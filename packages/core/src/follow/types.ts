@@ -14,7 +14,7 @@ export interface FollowOptions {
   readonly aheadS?: number;
   /**
    * By how much one reading differs from the next under the same light, standard deviation in stops, > 0;
-   * default 0.07.
+   * default 0.07. A meter that trembles by more is smoothed over longer, and a reading must jump farther to be doubted.
    */
   readonly meterEv?: number;
 }

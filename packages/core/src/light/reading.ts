@@ -264,9 +264,12 @@ export function mayDifferEv(
   minutesApart: number,
   sunAltitudeDeg: number,
   otherSunAltitudeDeg = sunAltitudeDeg,
+  meterEv = 0, // standard deviation of a reading, where it is known
 ): number {
   const weatherEv = driftEv(minutesApart, sunAltitudeDeg, 99);
-  return weatherEv + 2 * METER_EV + wordsDriftEv(sunAltitudeDeg, otherSunAltitudeDeg);
+  // Two readings differ by the root of two more than one does from the light: 99 % of pairs by 2.6 times that, normally.
+  const twiceMeteredEv = Math.max(2 * METER_EV, 2.6 * Math.SQRT2 * meterEv);
+  return weatherEv + twiceMeteredEv + wordsDriftEv(sunAltitudeDeg, otherSunAltitudeDeg);
 }
 
 function whyContradictory(reading: Reading, other: Reading, forecast: Forecast): RefusalReason | undefined {
