@@ -21,6 +21,46 @@ import {
 
 export function designing(site: () => Site): void {
   describe('designing', () => {
+    it('takes a skyline all round or by bearing, and when lamps come on, from the quiet part of the scene', async () => {
+      const page = await site().open();
+      await page.getByLabel('Lamps in the frame').selectOption('lit street');
+      await page.getByText('Skyline, and when lamps come on').click();
+      await page.getByLabel('Skyline before sun and moon').fill('8');
+      await page.getByLabel('Lamps come on').selectOption('are always lit');
+      await planned(page);
+      const held = async (scene: object) => {
+        const shown = await planOn(page);
+        expect(shown.shoot.scene).toMatchObject(scene);
+        expect(rounded(shown.summary)).toEqual(rounded(libraryPlan(shown.shoot).summary));
+        return shown;
+      };
+      // The sun goes behind the ridge with 8 degrees to go, well before it sets.
+      const { events } = await held({ skylineDeg: 8, lamps: { word: 'street', on: 'always' } });
+      const event = (name: string) => events.find((one) => one.name === name);
+      expect(event('sun-behind-skyline')?.sunAltitudeDeg).toBeCloseTo(7.6, 0);
+      await page.getByRole('button', { name: 'Add a bearing' }).click();
+      await page.getByRole('button', { name: 'Add a bearing' }).click();
+      await page.getByLabel('Height 2').fill('3');
+      await page.getByLabel('Lamps come on').selectOption('by the sun');
+      await page.getByLabel('Last lamp, sun at').fill('-6');
+      await planned(page);
+      await held({
+        skylineDeg: [
+          { azimuthDeg: 270, altitudeDeg: 8 },
+          { azimuthDeg: 0, altitudeDeg: 3 },
+        ],
+        lamps: { word: 'street', on: { fromSunAltitudeDeg: -3, toSunAltitudeDeg: -6 } },
+      });
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole('button', { name: 'Remove bearing 2' }).click();
+      await page.getByRole('button', { name: 'Remove bearing 1' }).click();
+      await page.getByLabel('Lamps come on').selectOption('in civil twilight');
+      await planned(page);
+      const last = await held({ lamps: 'street' });
+      expect(last.shoot.scene.skylineDeg).toBeUndefined();
+      await page.context().close();
+    });
+
     it('plans an evening from nothing, by its controls alone', async () => {
       const page = await site().open();
       await page.getByLabel('Sample place').selectOption('Bergen');

@@ -2,6 +2,7 @@
 
 import type { Facing, SceneWords, SurfaceWord } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
+import { loadMoves, moving } from '../moves/load.js';
 import { type Choice, numberControl, selectControl } from '../parts/controls.js';
 import { inPercent } from '../parts/percent.js';
 import { put, putAll, shoot, shown } from '../state/shoot.js';
@@ -109,5 +110,9 @@ export function scenePanel() {
         ),
       })}
     </div>
+    <details class="more" @toggle=${loadMoves}>
+      <summary>${w.more}</summary>
+      ${moving.value?.sceneFields()}
+    </details>
   `;
 }

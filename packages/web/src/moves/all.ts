@@ -7,6 +7,7 @@ import { moveLanes } from './lanes.js';
 import css from './moves.css?inline';
 import { moveNotes, otherNotes, starAdvice } from './notes.js';
 import { movePanel } from './panel.js';
+import { sceneFields } from './scene-fields.js';
 import { moveColumns, moveFacts, moveFigures, moveSpoken } from './tell.js';
 
 export { advice } from './findings.js';
@@ -24,5 +25,6 @@ export const movePart = {
   movePanel,
   moveSpoken,
   otherNotes,
+  sceneFields,
   starAdvice,
 };

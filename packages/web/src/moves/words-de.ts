@@ -11,6 +11,24 @@ export const german: MoveWords = {
   removed: { pan: 'Schwenk entfernt.', tilt: 'Neigung entfernt.', slide: 'Fahrt entfernt.' },
   more: 'Mehr',
 
+  scene: {
+    skyline: 'Geländelinie vor Sonne und Mond',
+    skylineHelp: 'Wie hoch Hügel oder Häuser stehen, wie man sie sieht.',
+    level: 'eben',
+    bearing: (n) => `Richtung ${n}`,
+    height: (n) => `Höhe ${n}`,
+    fromNorth: '° von Nord',
+    remove: (n) => `Richtung ${n} entfernen`,
+    add: 'Richtung hinzufügen',
+    lampsOn: 'Lampen gehen an',
+    inTwilight: 'in der bürgerlichen Dämmerung',
+    always: 'brennen immer',
+    bySun: 'nach der Sonne',
+    byClock: 'nach der Uhr, wie in der Datei',
+    firstLamp: 'Erste Lampe, Sonne bei',
+    lastLamp: 'Letzte Lampe, Sonne bei',
+  },
+
   lens: {
     title: 'Objektiv und Sensor',
     why: 'Davon hängt ab, wie schnell eine Bewegung wirkt, wie sie verwischt und was Sterne tun.',

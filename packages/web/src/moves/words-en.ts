@@ -9,6 +9,24 @@ export const english = {
   removed: { pan: 'Pan removed.', tilt: 'Tilt removed.', slide: 'Slide removed.' },
   more: 'More',
 
+  scene: {
+    skyline: 'Skyline before sun and moon',
+    skylineHelp: 'How high hills or houses stand, as you see them.',
+    level: 'level',
+    bearing: (n: number) => `Bearing ${n}`,
+    height: (n: number) => `Height ${n}`,
+    fromNorth: '° from north',
+    remove: (n: number) => `Remove bearing ${n}`,
+    add: 'Add a bearing',
+    lampsOn: 'Lamps come on',
+    inTwilight: 'in civil twilight',
+    always: 'are always lit',
+    bySun: 'by the sun',
+    byClock: 'by the clock, as in the file',
+    firstLamp: 'First lamp, sun at',
+    lastLamp: 'Last lamp, sun at',
+  },
+
   lens: {
     title: 'Lens and sensor',
     why: 'How fast a move looks, its smear and the stars depend on them.',

@@ -168,6 +168,7 @@ export const german: PageWords = {
     },
     lampsEv: (ev, share) => `EV ${comma(ev)} auf ${share}`,
     fromFile: 'wie in der Datei',
+    more: 'Geländelinie, und wann Lampen angehen',
   },
   look: {
     title: 'Wirkung und Arbeit',

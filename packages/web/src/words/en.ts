@@ -169,6 +169,7 @@ export const english = {
     },
     lampsEv: (ev: string, share: string) => `EV ${ev} on ${share}`,
     fromFile: 'as in the file',
+    more: 'Skyline, and when lamps come on',
   },
   look: {
     title: 'Look and work',
