@@ -831,6 +831,21 @@ test('light that leaves the kit is told of ahead, with how far', () => {
   expect(told).toBeDefined();
 });
 
+test('light that hardly leaves the kit is not told of: never by up to 0.0 stops', () => {
+  const poor = planOf({
+    ...EVENING_SHOOT,
+    camera: { ...EVENING_SHOOT.camera, iso: { lowest: 100, highest: 640 } },
+  });
+  const told = Array.from({ length: 75 }, (_, i) => -0.02 * (i + 1)).flatMap((offsetEv) => {
+    const reading = { ...readingOf(poor, 880, offsetEv), sure: true };
+    const { warnings } = followFrame(startFollow(poor), { frame: 880, reading });
+    return warnings.filter(({ kind }) => kind === 'out-of-reach').map(({ text }) => text);
+  });
+  expect(told.length).toBeGreaterThan(20);
+  expect(told.length).toBeLessThan(75);
+  expect(told.filter((text) => text.includes('by up to 0.0 stops'))).toEqual([]);
+});
+
 test('a limit on filter changes is kept however often it plans again, and all that is left is looked at', () => {
   const filters = [
     { name: 'ND 3', stops: 3 },

@@ -14,6 +14,8 @@ import type { FollowAnswer, FollowCue } from './types.js';
 import type { FollowWarning } from './warning.js';
 
 const NO_READING_MS = 10 * 60_000;
+/** Our choice: what is told to a tenth of a stop is told from half of one. */
+const LEAST_BEYOND_EV = 0.05;
 
 /** Everything but the cues passed over. */
 export function answerOf(
@@ -102,7 +104,7 @@ function beyondReach(evening: Evening, frame: number, targets: Float64Array): Fo
   const { toleranceEv } = plan.shoot.limits;
   const dark = (ev: number) => reach.darkEv100 - ev - toleranceEv;
   const bright = (ev: number) => ev - reach.brightEv100 - toleranceEv;
-  const first = targets.findIndex((ev) => Math.max(dark(ev), bright(ev)) > 1e-9);
+  const first = targets.findIndex((ev) => Math.max(dark(ev), bright(ev)) >= LEAST_BEYOND_EV);
   if (first < 0) return [];
   const end = dark(targets[first]!) > 0 ? 'dark' : 'bright';
   const worstEv = targets.reduce((most, ev) => Math.max(most, end === 'dark' ? dark(ev) : bright(ev)), 0);
