@@ -89,6 +89,15 @@ export function livedEvening(site: () => Site): void {
       await button(page, 'Done').click();
       await button(page, 'Yes, it is done').click();
       expect(await kinds(page)).toEqual(['done', 'done']);
+      // A question that nobody answers gives way to the order once the cue is due.
+      await page.clock.runFor(1000);
+      const due = `2026-09-12T${(await heading(page)).slice('Next '.length)}+02:00`;
+      await button(page, 'Done').click();
+      await page.locator('dialog').waitFor();
+      await clockTo(page, due, -5);
+      expect(await page.locator('dialog').count()).toBe(1);
+      await clockTo(page, due, 2);
+      expect(await page.locator('dialog').count()).toBe(0);
       await page.context().close();
     });
 

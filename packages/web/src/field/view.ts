@@ -241,6 +241,8 @@ function askEarly(at: string): void {
     text: () => w.early(clock(at), countdown(Date.parse(at) - nowMs.value, w.days)),
     yes: w.earlyYes,
     no: w.earlyNo,
+    // An unanswered question must not cover the order once it is due.
+    stands: () => nowMs.value < Date.parse(at),
     act: () => {
       const [plan, stand, last] = [runPlan.peek(), standNow.peek(), lastStand.peek()];
       if (plan === undefined || stand === undefined || last === undefined) return;

@@ -10,6 +10,8 @@ interface Question {
   readonly yes: string;
   readonly no: string;
   readonly act: () => void;
+  /** Whether it is still a question; looked at each time it is drawn. Left out, it waits for an answer. */
+  readonly stands?: () => boolean;
 }
 
 const question = signal<Question | undefined>(undefined);
@@ -33,6 +35,10 @@ export function mountDialog(element?: Element): void {
 export function questionView() {
   const now = question.value;
   if (now === undefined) return nothing;
+  if (now.stands?.() === false) {
+    queueMicrotask(() => question.peek() === now && withdraw());
+    return nothing;
+  }
   const answer = () => {
     withdraw();
     now.act();
