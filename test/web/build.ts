@@ -54,7 +54,8 @@ export async function startSite(): Promise<Site> {
   function listen(context: BrowserContext, own: string): void {
     context.on('request', (request) => {
       const asked = request.url();
-      if (!asked.startsWith(own) && !/^(data|blob|file):/.test(asked)) strangers.push(asked);
+      if (!asked.startsWith(own) && !asked.startsWith(url) && !/^(data|blob|file):/.test(asked))
+        strangers.push(asked);
     });
     context.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());

@@ -35,7 +35,7 @@ export interface Evening {
 // rms, as within a tolerance of a quarter; 1 where it keeps to 0.2, as where the tolerance is wide and hands weigh cues;
 // a power law through both. Far ahead, where the light is not known so well, a twelfth. The plan's own price is the least.
 const NARROW = { rmsEv: 0.12, error: 10 };
-const WIDE = { rmsEv: 0.2, error: 1 };
+const WIDE = { rmsEv: 0.2, error: 1.06 };
 // Our choice: whatever its plan allows, an evening is followed no more loosely than somebody keeps to it who turns a dial
 // by a third of a stop whenever the meter is off by more: 0.18 stop rms.
 const LOOSEST_RMS_EV = 0.18;
