@@ -51,7 +51,9 @@ for (let index = from; index < to; index++) {
     err: (text) => {
       err += text;
     },
-    readStdin: () => bytes,
+    stdinBytes: async function* all() {
+      yield bytes;
+    },
     stdinLines: async function* none() {},
     color: false,
   };

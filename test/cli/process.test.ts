@@ -1,9 +1,10 @@
 // The command as a process of its own: built, started by its file, on real streams.
 
-import { execFile, execFileSync } from 'node:child_process';
-import { copyFileSync, mkdirSync } from 'node:fs';
+import { execFile, execFileSync, spawn } from 'node:child_process';
+import { copyFileSync, mkdirSync, openSync } from 'node:fs';
+import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, onTestFinished, test } from 'vitest';
 import { EVENING, folder, IMPOSSIBLE } from './run.js';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
@@ -48,6 +49,44 @@ test('prints a whole plan file into a pipe', async () => {
   const { status, out } = await start(BIN, ['plan', '-', '--json'], EVENING);
   expect(status).toBe(0);
   expect(JSON.parse(out).frames.length).toBeGreaterThan(100);
+});
+
+test('reads standard input to its end, however slowly it comes', async () => {
+  const child = spawn(process.execPath, [BIN, 'plan', '-']);
+  const said: string[] = [];
+  child.stdout.on('data', (chunk) => said.push(String(chunk)));
+  child.stderr.on('data', (chunk) => said.push(String(chunk)));
+  const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
+  await pause(1500); // longer than the program takes to start, so that it meets an empty pipe
+  const half = EVENING.indexOf('camera');
+  child.stdin.write(EVENING.slice(0, half));
+  await pause(300);
+  child.stdin.end(EVENING.slice(half));
+  expect(await ended).toBe(0);
+  expect(said.join('')).toMatch(/^Slipway & gulls\n/);
+});
+
+test.skipIf(process.platform === 'win32')('input without an end is refused at the limit', async () => {
+  const endless = spawn(process.execPath, [BIN, 'plan', '-'], {
+    stdio: [openSync('/dev/zero', 'r'), 'ignore', 'pipe'],
+  });
+  onTestFinished(() => void endless.kill('SIGKILL'));
+  let said = '';
+  endless.stderr!.on('data', (chunk) => {
+    said += chunk;
+  });
+  expect(await new Promise((resolve) => endless.on('close', resolve))).toBe(1);
+  expect(said).toBe('evenfall: standard input: is too long for a shoot file; give one of at most 250 kB\n');
+  for (const [argv, kind, most] of [
+    [['plan', '/dev/zero'], 'shoot', '250 kB'],
+    [['follow', '/dev/zero'], 'plan', '60 MB'],
+  ] as const) {
+    expect(await start(BIN, argv, '')).toEqual({
+      status: 1,
+      out: '',
+      err: `evenfall: zero: is too long for a ${kind} file; give one of at most ${most}\n`,
+    });
+  }
 });
 
 test('ends with status 2 where no ramp exists, and 1 where the file is wrong', async () => {

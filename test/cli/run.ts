@@ -25,7 +25,9 @@ export async function evenfall(argv: readonly string[], stdin = '', color = fals
     err: (text) => {
       err += text;
     },
-    readStdin: () => new TextEncoder().encode(stdin),
+    async *stdinBytes() {
+      yield new TextEncoder().encode(stdin);
+    },
     async *stdinLines() {
       if (stdin !== '') yield* stdin.replace(/\n$/, '').split('\n');
     },

@@ -52,7 +52,7 @@ export async function plan(
   if (choices) return printChoices(shootPath, options, io);
   if (output !== undefined) return writeFrom(shootPath, output, io, planShoot, PLAN_MAKERS);
   const colors = pc.createColors(io.color);
-  const answer = planShoot(loadShoot(shootPath, io));
+  const answer = planShoot(await loadShoot(shootPath, io));
   const infeasible = 'infeasible' in answer;
   if (json) io.out(writePlan(answer));
   else io.out(infeasible ? infeasibleText(answer, colors) : planText(answer, shootPath, colors));
@@ -61,7 +61,7 @@ export async function plan(
 
 async function printChoices(shootPath: string, { json, output }: Options, io: Io): Promise<number> {
   if (output !== undefined) throw new Refusal(['-o does not go with --choices; leave one out']);
-  const answer = planChoices(loadShoot(shootPath, io));
+  const answer = planChoices(await loadShoot(shootPath, io));
   if ('infeasible' in answer) {
     io.out(json ? writePlan(answer) : infeasibleText(answer, pc.createColors(io.color)));
     return 2;
@@ -110,7 +110,7 @@ export async function light(
   if (output !== undefined) return writeFrom(shootPath, output, io, lightTable, lightChartMakers(look));
   refuse(look, ['paper', 'dark', 'language', 'clock'], undefined);
   const colors = pc.createColors(io.color);
-  const shoot = loadShoot(shootPath, io);
+  const shoot = await loadShoot(shootPath, io);
   const answer = lightTable(shoot);
   if ('infeasible' in answer) {
     io.out(json ? writePlan(answer) : infeasibleText(answer, colors));
@@ -129,7 +129,7 @@ async function writeFrom<Answer extends PlanMade | LightTable>(
   makers: Makers<Answer>,
 ): Promise<number> {
   const make = makerFor(output, makers, shootPath);
-  const answer = answerTo(loadShoot(shootPath, io));
+  const answer = answerTo(await loadShoot(shootPath, io));
   if ('infeasible' in answer) {
     const why = answer.infeasible.text.replace(/[.\s]+$/, '');
     throw new Refusal(

@@ -31,7 +31,7 @@ export async function follow(
   { afresh = false, journal = true, meter }: FollowFlags,
   io: Io,
 ): Promise<number> {
-  const lines = followLines(loadPlan(planPath), meter === undefined ? {} : { meterEv: meter });
+  const lines = followLines(await loadPlan(planPath), meter === undefined ? {} : { meterEv: meter });
   if (!journal) return answer(lines, lines.start, undefined, NO_JOURNAL, io);
   const held = await hold(createHash('sha256').update(realpathSync(planPath)).digest('hex').slice(0, 16));
   if (held === undefined) {

@@ -1,12 +1,11 @@
 // What the command may touch of the world beside files, so that a test can stand in for it.
 
-import { readFileSync } from 'node:fs';
 import { linesOf } from './stdin-lines.js';
 
 export interface Io {
   out(text: string): void;
   err(text: string): void;
-  readStdin(): Uint8Array;
+  stdinBytes(): AsyncIterable<Uint8Array>; // as they come
   stdinLines(): AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
   readonly color: boolean; // whether out is a screen that wants colour
 }
@@ -20,7 +19,8 @@ export function processIo(): Io {
   return {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
-    readStdin: () => readFileSync(0),
+    // Never by a synchronous read: a pipe that is slow has nothing yet, and that would be an error.
+    stdinBytes: () => process.stdin,
     stdinLines: () => linesOf(process.stdin, LONGEST_LINE),
     color: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',
   };

@@ -1,8 +1,9 @@
 // A plan file on disk to a checked plan that can be followed.
 
-import { readFileSync, statSync } from 'node:fs';
+import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
 import { type PlanMade, readPlan } from '@evenfall/core';
+import { readBytes } from './read-bytes.js';
 import { Refusal } from './refusal.js';
 import { systemErrorText } from './system-error.js';
 
@@ -10,22 +11,20 @@ import { systemErrorText } from './system-error.js';
 const LARGEST_BYTES = 60_000_000;
 
 /** @throws Refusal with one line a fault */
-export function loadPlan(path: string): PlanMade {
+export async function loadPlan(path: string): Promise<PlanMade> {
   const source = basename(path);
-  let text: string;
+  let bytes: Uint8Array | undefined;
   try {
-    const { size } = statSync(path);
-    if (size > LARGEST_BYTES) {
-      throw new Refusal([`${source}: ${size} bytes are too many for a plan file; give one of at most 60 MB`]);
-    }
-    text = readFileSync(path, 'utf8');
+    bytes = await readBytes(createReadStream(path), LARGEST_BYTES);
   } catch (error) {
-    if (error instanceof Refusal) throw error;
     throw new Refusal([`${path}: cannot be read: ${systemErrorText(error)}`]);
+  }
+  if (bytes === undefined) {
+    throw new Refusal([`${source}: is too long for a plan file; give one of at most 60 MB`]);
   }
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    value = JSON.parse(new TextDecoder().decode(bytes));
   } catch {
     throw new Refusal([
       `${source}: not readable as JSON; give a plan file, as "evenfall plan SHOOT -o plan.json" writes it`,

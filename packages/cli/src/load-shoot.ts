@@ -1,12 +1,13 @@
 // A shoot file on disk, or on standard input, to a checked shoot with its time zone.
 
-import { readFileSync } from 'node:fs';
+import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
 import { readShoot, type Shoot } from '@evenfall/core';
 import lookUpZone from '@photostructure/tz-lookup';
 import { borderText } from './border.js';
 import type { Io } from './io.js';
 import { parseText } from './parse-text.js';
+import { readBytes } from './read-bytes.js';
 import { Refusal } from './refusal.js';
 import { systemErrorText } from './system-error.js';
 
@@ -17,9 +18,9 @@ const LARGEST_BYTES = 250_000;
  * @param path a YAML or JSON file, or "-" for standard input
  * @throws Refusal with one line a fault
  */
-export function loadShoot(path: string, io: Io): Shoot {
+export async function loadShoot(path: string, io: Io): Promise<Shoot> {
   const source = path === '-' ? 'standard input' : basename(path);
-  const { value, where } = parseText(readText(path, source, io), source);
+  const { value, where } = parseText(await readText(path, source, io), source);
   const zoned = withZone(value);
   const read = readShoot(zoned, where, source);
   if (read.kind === 'wrong') throw new Refusal(read.errors.map(({ message }) => message));
@@ -28,17 +29,15 @@ export function loadShoot(path: string, io: Io): Shoot {
   return read.shoot;
 }
 
-function readText(path: string, source: string, io: Io): string {
-  let bytes: Uint8Array;
+async function readText(path: string, source: string, io: Io): Promise<string> {
+  let bytes: Uint8Array | undefined;
   try {
-    bytes = path === '-' ? io.readStdin() : readFileSync(path);
+    bytes = await readBytes(path === '-' ? io.stdinBytes() : createReadStream(path), LARGEST_BYTES);
   } catch (error) {
     throw new Refusal([`${path}: cannot be read: ${systemErrorText(error)}`]);
   }
-  if (bytes.length > LARGEST_BYTES) {
-    throw new Refusal([
-      `${source}: ${bytes.length} bytes are too many for a shoot file; give one of at most 250 kB`,
-    ]);
+  if (bytes === undefined) {
+    throw new Refusal([`${source}: is too long for a shoot file; give one of at most 250 kB`]);
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);

@@ -14,7 +14,6 @@ const MEANINGS: Readonly<Record<string, string>> = {
   ENOSPC: 'the disk is full; make room',
   EDQUOT: 'the disk quota is used up; make room',
   ENAMETOOLONG: 'the name is too long; give a shorter one',
-  EAGAIN: 'nothing is coming in; pipe a shoot file to it',
 };
 
 /** One line's worth: what is wrong and what to do. */
