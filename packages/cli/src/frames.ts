@@ -101,7 +101,7 @@ function footageLines({
   return [
     fact('Frames', String(footage.frameCount)),
     fact('Interval', `${short(footage.intervalS)} s`),
-    fact('Recording', lengthText(footage.recordingS)),
+    fact('Recording', durationText(footage.recordingS)),
     fact('Clip', `${short(footage.clipS)} s at ${fpsText(fps)} frames a second`),
     fact('Longest shutter', room),
     ...(whole.intervalS === footage.intervalS
@@ -142,7 +142,7 @@ function fpsText(fps: number): string {
 }
 
 /** "1 h 30 min", "45 s", "12 min 5 s". */
-function lengthText(totalS: number): string {
+function durationText(totalS: number): string {
   const all = Math.round(totalS);
   const parts = [
     [Math.floor(all / 3600), 'h'],

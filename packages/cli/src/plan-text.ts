@@ -1,6 +1,6 @@
 // A plan for a person to read: what to bring, when to be there, what to turn when.
 
-import { english, shutterEnds, settingText as wholeSetting } from '@evenfall/chart';
+import { english, settingText, shutterEnds } from '@evenfall/chart';
 import {
   changesByClock,
   framesOnCard,
@@ -13,7 +13,7 @@ import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { moveFacts } from './move-facts.js';
 import { steepestMinute } from './steepest.js';
-import { changesText, clock, counted, ev, eventText, placeText, settingText } from './wording.js';
+import { changesText, clock, counted, ev, eventText, placeText, shortSettingText } from './wording.js';
 
 const HOUR_MS = 3_600_000;
 const LEAD = 15;
@@ -70,7 +70,7 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
       `EV ${ev(summary.sceneFromEv100)} to ${ev(summary.sceneToEv100)} at ISO 100; ${ev(summary.rampStops)} stops to follow${speed}`,
     ),
     ...eventFacts(plan).map((text) => fact('Sun and moon', text)),
-    fact('First setting', wholeSetting(frames[0]!, english, ', ')),
+    fact('First setting', settingText(frames[0]!, english, ', ')),
     ...moveFacts(plan).map(([name, text]) => fact(name, text)),
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
     fact(
@@ -145,7 +145,7 @@ function cueLines(plan: PlanMade, colors: Colors): string[] {
     ...rows.map(({ cue, minutes, change }) => {
       // People count frames from 1.
       const lead = before(clock(cue.at), minutes, String(cue.frame + 1));
-      const then = settingText(frames[cue.frame]!);
+      const then = shortSettingText(frames[cue.frame]!);
       const line = `${lead}${change.padEnd(width)}  ${then}`;
       if (shutterTimes.includes(cue)) return colors.dim(line);
       if (line.length <= COLUMNS) return line;

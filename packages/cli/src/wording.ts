@@ -24,7 +24,7 @@ export function placeText(place: Shoot['place']): string {
 }
 
 /** "1/60, ISO 400, f/8, ND 3"; the bare lens goes without saying. */
-export function settingText(frame: PlanFrame): string {
+export function shortSettingText(frame: PlanFrame): string {
   return [exposureText(frame, ', '), ...(frame.filters.length > 0 ? [frame.filters.join(' + ')] : [])].join(
     ', ',
   );

@@ -113,7 +113,7 @@ function englishTexts({ shoot: { title }, cues, frames }: PlanMade): CalendarTex
   });
   return {
     language: 'en',
-    setUp: text('Be set up', [`First setting: ${settingText(frames[0]!)}`]),
+    setUp: text('Be set up', [`First setting: ${calendarSetting(frames[0]!)}`]),
     cues: cues.map(({ frame, changes }) =>
       text(
         changes
@@ -123,7 +123,7 @@ function englishTexts({ shoot: { title }, cues, frames }: PlanMade): CalendarTex
           })
           .join(', '),
         // People count frames from 1.
-        [`Frame ${frame + 1}`, `Then: ${settingText(frames[frame]!)}`],
+        [`Frame ${frame + 1}`, `Then: ${calendarSetting(frames[frame]!)}`],
       ),
     ),
   };
@@ -133,7 +133,7 @@ function shutterText(label: string): string {
   return label.includes('/') ? label : `${label} s`;
 }
 
-function settingText({ shutter, aperture, iso, filters }: PlanFrame): string {
+function calendarSetting({ shutter, aperture, iso, filters }: PlanFrame): string {
   const glass = filters.length > 0 ? filters.join(' + ') : 'no filter';
   return `${shutterText(shutter)}, ISO ${iso}, f/${aperture}, ${glass}`;
 }

@@ -50,7 +50,7 @@ const AGAINST_LIGHT = 4;
 
 const AHEAD_S = 1200;
 // Our choice: the same meter, pointed alike, differs from one reading to the next by less than a tenth of a stop.
-const METER_EV = 0.07;
+const METER_SPREAD_EV = 0.07;
 
 /** @throws RangeError on options out of range, or a plan whose settings are not those of its kit */
 export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
@@ -73,7 +73,7 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
   const startMs = parseRfc3339(frames[0]?.at ?? '');
   if (startMs === undefined) throw new RangeError('the plan must have a first frame with a time');
   const aheadS = positive('aheadS', options.aheadS ?? AHEAD_S);
-  const meterEv = positive('meterEv', options.meterEv ?? METER_EV);
+  const meterEv = positive('meterEv', options.meterEv ?? METER_SPREAD_EV);
   // Where filter changes are few, one too early could leave the night without: look at all that is left.
   const limited = shoot.limits.maxFilterChanges !== undefined;
   return {

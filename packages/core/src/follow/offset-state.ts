@@ -2,7 +2,7 @@
 // passing cloud, which is forgotten. Both are followed at once by a Kalman filter of three numbers, so that a
 // reading costs the same however many came before. Times in minutes inside. Source: docs/sources.md#kalman.
 
-import { CLOUD_MEMORY_MIN, PASSING_CLOUD_EV } from '../light/offset.js';
+import { CLOUD_MEMORY_MIN, LASTING_EV, PASSING_CLOUD_EV } from '../light/offset.js';
 
 /** What is known at one moment. The covariance is of (lasting, drift, cloud): oo, od, oc, dd, dc, cc. */
 export interface OffsetState {
@@ -14,8 +14,6 @@ export interface OffsetState {
   readonly covariance: readonly [number, number, number, number, number, number];
 }
 
-// Spread of what lasts an evening: weather 0.87, a frame judged by words about 1; see light/offset.ts.
-const LASTING_EV = Math.hypot(0.87, 1);
 // Our choice: an evening runs off its forecast by a third of a stop an hour, and keeps to that for an hour.
 const DRIFT_EV_PER_MIN = 0.33 / 60;
 const DRIFT_MEMORY_MIN = 60;

@@ -15,9 +15,12 @@ export interface Wander {
   readonly meterEv: number; // standard deviation of a reading itself, > 0
 }
 
-// Spread of any-weather minutes is 1.1 stops; their wandering over 1 to 30 minutes fits 0.67 stop of cloud
-// that forgets itself in 33 minutes, which leaves 0.87 that lasts. A frame judged by words adds about one.
-const LASTING_EV = Math.hypot(0.87, 1);
+/**
+ * Standard deviation, in stops, of what lasts an evening. Any-weather minutes spread by 1.1 stops. Their differences
+ * over 1 to 30 minutes fit passing cloud of 0.67 stop with a memory of 33 minutes, which leaves 0.87 that lasts.
+ * Describing the scene by words adds about one.
+ */
+export const LASTING_EV = Math.hypot(0.87, 1);
 /** Minutes in which passing cloud forgets itself to 1/e. */
 export const CLOUD_MEMORY_MIN = 33;
 // Our choice: an hour-old reading keeps nine tenths of the lasting part, one of four hours a third.
