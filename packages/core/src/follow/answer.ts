@@ -23,7 +23,7 @@ export function answerOf(
   targets: Float64Array,
   due: { readonly before: State; readonly whole: boolean } | undefined, // a cue that is due now
   answeredBefore: number | undefined, // the frame of the answer before this one
-  heard: readonly FollowWarning[],
+  ofReports: readonly FollowWarning[],
 ): Omit<FollowAnswer, 'cuesTaken'> {
   const frame = answered!;
   const present = camera.present!;
@@ -49,7 +49,7 @@ export function answerOf(
     affected: frame < camera.affectedUntil,
     readAgain: trust.doubt !== undefined,
     warnings: [
-      ...heard,
+      ...ofReports,
       ...silence(evening, trust, nowMs, answeredBefore),
       ...beyondReach(evening, frame, targets),
     ],

@@ -11,7 +11,7 @@ import { BLANK, type CameraState, shifted, withCue } from './camera.js';
 import { warningOf } from './english.js';
 import { type Evening, eveningOf, frameStartMs, plannedLightAt } from './evening.js';
 import { type Moment, momentOf } from './moment.js';
-import { hear } from './reports.js';
+import { applyReports } from './reports.js';
 import type { FollowState } from './state.js';
 import { startTrust, type Trust, takeReading } from './trust.js';
 import type { FollowAnswer, FollowInput, FollowOptions } from './types.js';
@@ -87,15 +87,17 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
 
   const passed = passFrames(state, moment, warnings);
   const before = passed.camera.present ?? plannedBefore(evening, frame);
-  const heard = hear(evening, passed.camera, input, moment, passed.told, before);
-  warnings.push(...heard.warnings);
+  const reported = applyReports(evening, passed.camera, input, moment, passed.told, before);
+  warnings.push(...reported.warnings);
   const trust = learnt(rewound(state.trust, evening, moment), evening, input, moment, warnings);
 
   const targets = targetsAhead(evening, trust, frame);
   // Before the first frame nothing stands yet, and what to begin with may still change.
-  const begun = frame > 0 || heard.camera.fixed;
+  const begun = frame > 0 || reported.camera.fixed;
   const camera =
-    begun && heard.camera.present === undefined ? { ...heard.camera, present: before } : heard.camera;
+    begun && reported.camera.present === undefined
+      ? { ...reported.camera, present: before }
+      : reported.camera;
   const ahead = cuesAhead(evening, trust, begun ? camera : { ...camera, present: undefined }, frame, targets);
   const due = begun && ahead.cues[0]?.frame === frame ? ahead.cues[0] : undefined;
   const after: CameraState =

@@ -10,7 +10,7 @@ import { reportedState, sameState } from './setting.js';
 import type { FollowInput } from './types.js';
 import type { FollowWarning, FollowWarningFacts } from './warning.js';
 
-export interface Heard {
+export interface Reported {
   readonly camera: CameraState;
   readonly warnings: readonly FollowWarning[];
 }
@@ -20,62 +20,63 @@ export interface Heard {
  * @param told cues told ahead, in order, the first of them the next
  * @param otherwise what the camera would stand at if nothing had been said of it
  */
-export function hear(
+export function applyReports(
   evening: Evening,
   camera: CameraState,
   input: FollowInput,
   { frame, asked }: Pick<Moment, 'frame' | 'asked'>,
   told: readonly RampCue[],
   otherwise: State,
-): Heard {
+): Reported {
   const warnings: FollowWarning[] = [];
-  let heard = camera;
-  if (input.done !== undefined) heard = hearDone(input.done);
-  if (input.missed !== undefined) heard = hearMissed(input.missed);
-  if (input.setting !== undefined) heard = hearSetting(input.setting);
-  return { camera: heard, warnings };
+  let standing = camera;
+  if (input.done !== undefined) standing = applyDone(input.done);
+  if (input.missed !== undefined) standing = applyMissed(input.missed);
+  if (input.setting !== undefined) standing = applySetting(input.setting);
+  return { camera: standing, warnings };
 
   function warn(said: FollowWarningFacts): void {
     warnings.push(warningOf(said));
   }
 
-  function hearDone(cue: number): CameraState {
-    const { lastCue, cueCount } = heard;
+  function applyDone(cue: number): CameraState {
+    const { lastCue, cueCount } = standing;
     const next = told[0];
-    if (cue === cueCount + 1 && next !== undefined) return withCue(evening, heard, { ...next, frame: asked });
+    if (cue === cueCount + 1 && next !== undefined)
+      return withCue(evening, standing, { ...next, frame: asked });
     if (lastCue === undefined || cue !== lastCue.cue) {
       warn({ kind: 'cue-unknown', cue, reason: 'neither-last-nor-next' });
-      return heard;
+      return standing;
     }
-    if (asked <= lastCue.frame) return heard;
+    if (asked <= lastCue.frame) return standing;
     warn({ kind: 'cue-late', cue, lateFrames: asked - lastCue.frame, frame: asked });
-    return withCueMovedTo(evening, heard, lastCue, asked);
+    return withCueMovedTo(evening, standing, lastCue, asked);
   }
 
-  function hearMissed(cue: number): CameraState {
-    const { lastCue } = heard;
+  function applyMissed(cue: number): CameraState {
+    const { lastCue } = standing;
     if (lastCue === undefined || cue !== lastCue.cue) {
       warn({ kind: 'cue-unknown', cue, reason: 'not-the-last' });
-      return heard;
+      return standing;
     }
     warn({ kind: 'cue-missed', cue, sinceFrame: lastCue.frame });
-    return withoutLastCue(heard, lastCue);
+    return withoutLastCue(standing, lastCue);
   }
 
-  function hearSetting(setting: NonNullable<FollowInput['setting']>): CameraState {
-    const before = heard.present ?? otherwise;
+  function applySetting(setting: NonNullable<FollowInput['setting']>): CameraState {
+    const before = standing.present ?? otherwise;
     const { state, outside, unknown } = reportedState(evening, before, setting);
     if (unknown.length > 0) {
       warn({ kind: 'setting-unknown', unknown });
-      return heard;
+      return standing;
     }
     if (outside.length > 0) warn({ kind: 'outside-kit', outside });
-    if (heard.fixed && sameState(state, before)) return heard;
-    const { lastCue } = heard;
+    if (standing.fixed && sameState(state, before)) return standing;
+    const { lastCue } = standing;
     if (lastCue !== undefined && sameState(state, lastCue.before)) {
       warn({ kind: 'cue-missed', cue: lastCue.cue });
-      return withoutLastCue(heard, lastCue);
+      return withoutLastCue(standing, lastCue);
     }
-    return standingAt(heard, state, frame);
+    return standingAt(standing, state, frame);
   }
 }
