@@ -40,7 +40,7 @@ function stateOf(plan, saved, say) {
   if (saved === undefined) return startFollow(plan);
   const resumed = resumeFollow(plan, saved);
   if (resumed.kind === 'ok') return resumed.state;
-  say(`Begun afresh: ${resumed.errors[0].message}`);
+  say(`Started over: ${resumed.errors[0].message}`);
   return startFollow(plan);
 }
 

@@ -38,7 +38,7 @@ test('ended in order or not, the evening goes on where it was', async () => {
   const second = await follow(files, LINES.slice(40));
   const kept = LINES.slice(0, 40).filter((line) => line.startsWith('{')).length;
   expect(second.err).toBe(
-    `evenfall: ${files.at(BESIDE)}: taken up after ${kept} lines, at frame 40; to begin afresh, say --afresh\n`,
+    `evenfall: ${files.at(BESIDE)}: taken up after ${kept} lines, at frame 40; to start over, say --start-over\n`,
   );
   expect(same([...answersOf(first.out), ...answersOf(second.out)])).toEqual(same(answersOf(whole.out)));
   // The sums are those of the evening, the lines those of this input.
@@ -164,18 +164,18 @@ test('the journal of another plan is kept under another name, and a new one is b
   expect((await follow(files, ['{"frame":0}'])).err).toContain('it is no journal of this version');
 });
 
-test('--afresh begins anew and keeps the old one; --no-journal reads and writes none', async () => {
+test('--start-over starts a new journal and keeps the old one; --no-journal reads and writes none', async () => {
   const files = planFolder();
   const [first] = answersOf((await follow(files, LINES.slice(0, 9))).out);
   const aside = await follow(files, LINES.slice(0, 1), '--no-journal');
   expect([aside.err, answersOf(aside.out)[0]]).toEqual(['', first]);
-  const afresh = await follow(files, LINES.slice(0, 1), '--afresh');
-  expect(afresh.err).toContain(`set aside as asked: kept as ${files.at(BESIDE)}.1`);
-  expect(answersOf(afresh.out)[0]).toBe(first);
+  const startedOver = await follow(files, LINES.slice(0, 1), '--start-over');
+  expect(startedOver.err).toContain(`set aside as asked: kept as ${files.at(BESIDE)}.1`);
+  expect(answersOf(startedOver.out)[0]).toBe(first);
   expect(files.names()).toEqual(['plan.json', BESIDE, `${BESIDE}.1`]);
   // Where nothing has been said yet there is nothing to set aside.
   const blank = planFolder();
-  for (let i = 0; i < 2; i++) expect((await follow(blank, [], '--afresh')).err).toBe('');
+  for (let i = 0; i < 2; i++) expect((await follow(blank, [], '--start-over')).err).toBe('');
   expect(blank.names()).toEqual(['plan.json', BESIDE]);
 });
 

@@ -104,7 +104,7 @@ test('stopped in mid-evening, it goes on from what was kept: every frame near it
     await (cut === Number.POSITIVE_INFINITY ? run : expect(run).rejects.toThrow('cut'));
   }
   rmSync(dirname(path), { recursive: true });
-  expect(said.filter((text) => /Joined|afresh/.test(text))).toEqual([]);
+  expect(said.filter((text) => /Joined|Started over/.test(text))).toEqual([]);
   const { taken } = camera;
   // Started again at once, the frame that was cut is asked for again, and taken.
   expect(taken).toHaveLength(plan.summary.frameCount);
@@ -126,7 +126,7 @@ test('a file of another plan, or half a file, is no reason to stop', async () =>
     const said: string[] = [];
     await runRig(plan, camera, clock, (line) => said.push(line), keptIn(path));
     expect(camera.taken).toHaveLength(5);
-    expect(said.some((line) => line.startsWith('Begun afresh: '))).toBe(text.endsWith('}'));
+    expect(said.some((line) => line.startsWith('Started over: '))).toBe(text.endsWith('}'));
   }
   rmSync(dirname(path), { recursive: true });
 });

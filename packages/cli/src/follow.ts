@@ -13,7 +13,7 @@ import { Refusal } from './refusal.js';
 /** What the command may be told beside the plan. */
 export interface FollowFlags {
   /** Set the journal aside and begin a new one. */
-  readonly afresh?: boolean;
+  readonly startOver?: boolean;
   /** `false`: read no journal and write none. */
   readonly journal?: boolean;
   /** Standard deviation of one reading, stops, > 0; absent: a steady meter's. */
@@ -28,7 +28,7 @@ export interface FollowFlags {
  */
 export async function follow(
   planPath: string,
-  { afresh = false, journal = true, meter }: FollowFlags,
+  { startOver = false, journal = true, meter }: FollowFlags,
   io: Io,
 ): Promise<number> {
   const lines = followLines(await loadPlan(planPath), meter === undefined ? {} : { meterEv: meter });
@@ -43,14 +43,14 @@ export async function follow(
     const say = (line: string) => io.err(`evenfall: ${line}\n`);
     const path = `${planPath}.journal`;
     const { plan } = saveFollow(lines.start.follow);
-    const kept = openJournal({ path, plan, afresh, say });
+    const kept = openJournal({ path, plan, startOver, say });
     const { state, last, unreadLines } = replayed(lines, kept.lines);
     if (last !== undefined) {
       const { frame } = state.follow;
       const where = frame === undefined ? 'before the first frame' : `at frame ${frame + 1}`;
       const unread = unreadLines === 0 ? '' : ` (${unreadLines} of them not readable)`;
       say(
-        `${path}: taken up after ${kept.lines.length} lines${unread}, ${where}; to begin afresh, say --afresh`,
+        `${path}: taken up after ${kept.lines.length} lines${unread}, ${where}; to start over, say --start-over`,
       );
     }
     try {

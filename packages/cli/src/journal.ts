@@ -34,7 +34,7 @@ export interface Opening {
   /** Tells the plan from others. */
   readonly plan: string;
   /** Whether what is there is set aside. */
-  readonly afresh: boolean;
+  readonly startOver: boolean;
   /** Tells a person what happened, a line each. */
   readonly say: (line: string) => void;
 }
@@ -43,7 +43,7 @@ export interface Opening {
  * Opens the journal of a plan, or begins it. One that belongs to another plan is kept under another name. Where it
  * cannot be read or written that is said, and the evening goes on without: it is worth more than its journal.
  */
-export function openJournal({ path, plan, afresh, say }: Opening): Journal {
+export function openJournal({ path, plan, startOver, say }: Opening): Journal {
   const found = contentOf(path, say);
   if (found === 'unreadable') return NO_JOURNAL;
   const { text, torn, bytes } = found;
@@ -51,7 +51,7 @@ export function openJournal({ path, plan, afresh, say }: Opening): Journal {
   const [header = '', ...lines] = text.split('\n').slice(0, -1);
   // No line in it, and its first line not even whole perhaps: there is nothing to keep.
   const isBlank = lines.length === 0 && begin.startsWith(text === '' ? torn : text);
-  const why = afresh ? 'set aside as asked' : whyNotOurs(header, plan);
+  const why = startOver ? 'set aside as asked' : whyNotOurs(header, plan);
   const goesOn = text !== '' && why === undefined;
   if (torn !== '' && goesOn) {
     say(`${path}: its last line was cut short and is left out`);

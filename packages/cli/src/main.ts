@@ -133,7 +133,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
         'the time, and answers each with the setting for the frame and the cues ahead.',
     )
     .argument('<plan>', 'plan file, as "evenfall plan SHOOT -o plan.json" writes it')
-    .option('--afresh', 'begin the evening afresh; its journal so far is kept under another name')
+    .option('--start-over', 'start the evening over; its journal so far is kept under another name')
     .option('--no-journal', 'read no journal and keep none')
     .option('--meter <stops>', 'by how much one reading differs from the next (default: 0.07)', meterEv)
     .allowExcessArguments(false)
@@ -245,8 +245,8 @@ Lines to type or to send, each answered by one:
   {"done":3}                                          cue 3 is done
 
 What comes in is kept in a journal beside the plan, here plan.json.journal.
-Started again, the command goes on where it was, however it ended; --afresh
-begins anew.
+Started again, the command goes on where it was, however it ended; --start-over
+starts over.
 
 A line that is not understood changes nothing and says so. docs/follow.md tells more.`,
 };

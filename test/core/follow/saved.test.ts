@@ -135,7 +135,7 @@ describe('refused in one line', () => {
       const { path, message } = why(saved, plan);
       expect(path).toEqual(['plan']);
       expect(message).toBe(
-        'plan: it was saved while another plan was followed; give that plan, or begin afresh',
+        'plan: it was saved while another plan was followed; give that plan, or start over',
       );
     }
   });
@@ -155,7 +155,7 @@ describe('refused in one line', () => {
     ]) {
       const { path, message } = why(value);
       expect(path).toEqual(['check']);
-      expect(message).toBe('check: this saved evening is not whole; give an earlier one, or begin afresh');
+      expect(message).toBe('check: this saved evening is not whole; give an earlier one, or start over');
     }
     // Cut anywhere it is no JSON, or is told.
     for (let at = 0; at < text.length; at += 97) expect(() => JSON.parse(text.slice(0, at))).toThrow();

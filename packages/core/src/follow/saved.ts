@@ -86,13 +86,13 @@ export function resumeFollow(plan: PlanMade, saved: unknown): FollowResumed {
     return wrong(['format'], `${shown(format)} is not of this version; give an evening saved as "${FORMAT}"`);
   }
   if (isDeeper(rest, DEEPEST) || check !== digestOf({ format, ...rest })) {
-    return wrong(['check'], 'this saved evening is not whole; give an earlier one, or begin afresh');
+    return wrong(['check'], 'this saved evening is not whole; give an earlier one, or start over');
   }
   // Written by saveFollow of this version, as its digest tells.
   const { options, told, ...changing } = rest.state as unknown as Kept;
   const evening = eveningOf(plan, options);
   if (rest.plan !== evening.planDigest) {
-    return wrong(['plan'], 'it was saved while another plan was followed; give that plan, or begin afresh');
+    return wrong(['plan'], 'it was saved while another plan was followed; give that plan, or start over');
   }
   return { kind: 'ok', state: { ...changing, evening, told: told.map(cueOf) } };
 }
