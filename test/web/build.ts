@@ -58,6 +58,8 @@ export async function startSite(): Promise<Site> {
         strangers.push(asked);
     });
     context.on('console', (message) => {
+      // Said by what drives the browser, where a test asks for a page without a worker.
+      if (message.text() === 'Service Worker registration blocked by Playwright') return;
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
     context.on('weberror', (error) => complaints.push(String(error.error().stack)));
