@@ -246,7 +246,7 @@ Lines to type or to send, each answered by one:
 
 What comes in is kept in a journal beside the plan, here plan.json.journal.
 Started again, the command goes on where it was, however it ended; --start-over
-starts over.
+begins a new evening.
 
 A line that is not understood changes nothing and says so. docs/follow.md tells more.`,
 };
