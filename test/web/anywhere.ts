@@ -263,7 +263,7 @@ export function anywhere(site: () => Site): void {
       await planned(page);
       await page.getByLabel('Höchste ISO').selectOption('100');
       await page.getByRole('heading', { name: 'Zu dunkel für diese Ausrüstung' }).waitFor();
-      expect(await textOf(page.locator('.problem'))).toContain('um Haaresbreite');
+      expect(await textOf(page.locator('.problem'))).toContain('um weniger als 0,05 Blenden');
       // As far as the library says it is.
       await page.getByLabel('Blende', { exact: true }).selectOption('f/11');
       const camera = { ...EVENING.camera, iso: { lowest: 100, highest: 100 }, aperture: '11' };

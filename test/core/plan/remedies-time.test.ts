@@ -160,7 +160,7 @@ describe('a shutter kept short', () => {
   test('gets what it needs of the interval, of rest, way or writing, and no more', () => {
     const { reason, text, remedies } = answerOf({ ...kit, scene, moves: [pan()] });
     expect(reason).toBe('too-dark');
-    expect(text).toContain('by a hair. Between frames the longest step of the move takes 1 s');
+    expect(text).toContain('by less than 0.05 stops. Between frames the longest step of the move takes 1 s');
     expect(text).toMatch(/ writing 1 s\. That keeps the shutter short\.$/);
     expect(remedies.slice(0, 4).map((remedy) => remedy.text)).toEqual([
       'Raise the interval from 4 to 5 s.',

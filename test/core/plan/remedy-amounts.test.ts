@@ -101,7 +101,7 @@ describe('too dark', () => {
       const first = light.findIndex(({ sceneEv100 }) => sceneEv100 < lowEv);
       expect({ frame, at }).toEqual({ frame: first, at: light[first]!.at });
       expect(shortfallEv).toBeCloseTo(lowEv - light[first]!.sceneEv100, 9);
-      const stops = short < 0.05 ? 'a hair' : `${short.toFixed(1)} stops at the most`;
+      const stops = short < 0.05 ? 'less than 0.05 stops' : `${short.toFixed(1)} stops at the most`;
       expect(text).toBe(
         `From frame ${first + 1} (${light[first]!.at.slice(11, 19)}) on the scene is too dark for this kit, by ${stops}.`,
       );
@@ -151,12 +151,12 @@ describe('too dark', () => {
   // ISO 32000 counts 25 thirds.
   const byHair = 4 - 2 - 25 / 3 - darkest - 0.001;
 
-  test('by less than a twentieth is by a hair, and a tolerance goes up to the next twentieth', () => {
+  test('less than a twentieth is said as that, and a tolerance goes up to the next twentieth', () => {
     const keys = kit(32_000);
     const { text, remedies } = infeasible(
       planShoot(shootFrom({ ...keys, limits: { ...keys.limits, toleranceEv: byHair } })),
     );
-    expect(text).toMatch(/ the scene is too dark for this kit, by a hair\.$/);
+    expect(text).toMatch(/ the scene is too dark for this kit, by less than 0\.05 stops\.$/);
     const loose = Math.ceil((byHair + 0.001) * 20) / 20;
     const looser = remedies.find(({ change }) => change === 'looser-tolerance')!;
     expect(looser.apply.limits!.toleranceEv).toBeCloseTo(loose, 9);

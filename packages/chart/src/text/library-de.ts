@@ -230,7 +230,7 @@ const notes: LibrarySentences['notes'] = {
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>
   `Zwischen zwei Bildern braucht der längste Schritt der Bewegung ${seconds(moveS)}, seine Ruhe ${seconds(settleS)}, das Schreiben ${seconds(writeS)}.`;
 const beyond = (worstEv: number) =>
-  worstEv < 0.05 ? 'um Haaresbreite' : `um höchstens ${fixed(worstEv)} Blenden`;
+  worstEv < 0.05 ? 'um weniger als 0,05 Blenden' : `um höchstens ${fixed(worstEv)} Blenden`;
 
 function fromFrame(
   { frame, at }: Extract<WhyInfeasible, { readonly at: string }>,

@@ -107,7 +107,8 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
 
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>
   `Between frames the longest step of the move takes ${inSeconds(moveS)}, its rest ${inSeconds(settleS)} and writing ${inSeconds(writeS)}.`;
-const beyond = (worstEv: number) => (worstEv < 0.05 ? 'a hair' : `${worstEv.toFixed(1)} stops at the most`);
+const beyond = (worstEv: number) =>
+  worstEv < 0.05 ? 'less than 0.05 stops' : `${worstEv.toFixed(1)} stops at the most`;
 
 /**
  * Reasons why a shoot has no plan, in English.
