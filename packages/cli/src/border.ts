@@ -5,6 +5,7 @@ import lookUpZone from '@photostructure/tz-lookup';
 
 /** Our choice: the table is coarse, and coordinates are often those of the nearest town. */
 const NEAR_KM = 25;
+/** Of latitude, on a sphere of 6371 km, the earth's mean radius (IUGG). */
 const KM_A_DEGREE = 111.2;
 
 /** A warning where clocks across a border nearby show another time on the shoot's date; undefined elsewhere. */

@@ -267,7 +267,8 @@ export function mayDifferEv(
   meterEv = 0, // standard deviation of a reading, where it is known
 ): number {
   const weatherEv = driftEv(minutesApart, sunAltitudeDeg, 99);
-  // Two readings differ by the root of two more than one does from the light: 99 % of pairs by 2.6 times that, normally.
+  // Two readings differ by the root of two times what one is off by. 99 of 100 pairs differ by less than 2.6 times that:
+  // the normal distribution's 2.576, rounded up.
   const twiceMeteredEv = Math.max(2 * METER_EV, 2.6 * Math.SQRT2 * meterEv);
   return weatherEv + twiceMeteredEv + wordsDriftEv(sunAltitudeDeg, otherSunAltitudeDeg);
 }
