@@ -17,6 +17,15 @@ export const PLAIN_SHOOT = {
   },
 };
 
+/** A pan to the right at an even pace that stands while the shutter is open. */
+export const evenPan = (deg: number) => ({
+  axis: 'pan',
+  by: { deg },
+  mode: 'stopped',
+  ease: 'linear',
+  gear: { settleS: 1, moveS: 1 },
+});
+
 /** A shoot from the keys of a shoot file; throws where it is wrong. */
 export function shootFrom(keys: Record<string, unknown>): Shoot {
   const read = readShoot({ ...PLAIN_SHOOT, ...keys });

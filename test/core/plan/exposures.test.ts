@@ -3,6 +3,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { planExposures, planShoot, readShoot, type Shoot } from '../../../packages/core/src/index.js';
+import { evenPan } from '../shoots.js';
 
 const BASE = {
   format: 'evenfall-shoot/1',
@@ -56,16 +57,9 @@ test('answers what planShoot answers where there is a plan, and nothing where th
 test('leaves moves, stars and a sun that does not come so far to planShoot', () => {
   const iso = { lowest: 100, highest: 6400 };
   const optics = { lens: { focalMm: 24 }, sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 } };
-  const pan = {
-    axis: 'pan',
-    by: { deg: 20 },
-    mode: 'stopped',
-    ease: 'linear',
-    gear: { settleS: 1, moveS: 1 },
-  };
   const more = [
     { camera: { ...camera, iso, ...optics } },
-    { camera: { ...camera, iso }, moves: [pan] },
+    { camera: { ...camera, iso }, moves: [evenPan(20)] },
     { camera: { ...camera, iso }, span: { fromSunAltitudeDeg: 70, toSunAltitudeDeg: -9 } },
   ];
   for (const change of more) expect(planExposures(shootOf(change)), JSON.stringify(change)).toBe(undefined);

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { planShoot } from '../../../packages/core/src/plan/plan.js';
 import type { PlanMade } from '../../../packages/core/src/plan/types.js';
-import { shootFrom } from '../shoots.js';
+import { evenPan, shootFrom } from '../shoots.js';
 
 const camera = {
   shutter: { shortest: '1/4000', longest: '8' },
@@ -59,15 +59,8 @@ describe('the sun in the frame', () => {
   });
 
   test('goes with a pan that turns away', () => {
-    const pan = {
-      axis: 'pan',
-      by: { deg: 90 },
-      mode: 'stopped',
-      ease: 'linear',
-      gear: { settleS: 1, moveS: 1 },
-    };
     const still = note(made({ camera: lens(24) }), 'sun-in-frame') as unknown as { toAt: string };
-    const turning = note(made({ camera: lens(24), moves: [pan] }), 'sun-in-frame') as unknown as {
+    const turning = note(made({ camera: lens(24), moves: [evenPan(90)] }), 'sun-in-frame') as unknown as {
       toAt: string;
     };
     expect(Date.parse(turning.toAt)).toBeLessThan(Date.parse(still.toAt) - 600_000);
