@@ -10,7 +10,15 @@ import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { followFrame, planShoot, readShoot, resumeFollow, saveFollow, startFollow } from '@evenfall/core';
+import {
+  followFrame,
+  planShoot,
+  readingOfFrame,
+  readShoot,
+  resumeFollow,
+  saveFollow,
+  startFollow,
+} from '@evenfall/core';
 import { fastClock, simulatedCamera } from './simulated-camera.mjs';
 
 /**
@@ -62,8 +70,10 @@ export async function runRig(plan, camera, clock, say = console.log, kept = NOT_
     kept.write(saveFollow(state)); // what stands on the camera now
     const atMs = startMs + frame * intervalMs;
     await clock.until(atMs);
-    const ev100 = await camera.expose(answer.setting.shutterS);
-    seen = ev100 === undefined ? {} : { reading: { atMs, ev100 } };
+    const { shutterS, settingEv100 } = answer.setting;
+    const level = await camera.expose(shutterS); // how bright the frame came out; undefined where nothing tells
+    const taken = { atMs: atMs + 500 * shutterS, settingEv100 };
+    seen = level === undefined ? {} : { reading: readingOfFrame(level, taken) };
   }
 }
 

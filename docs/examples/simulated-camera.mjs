@@ -28,7 +28,8 @@ export const realClock = {
 };
 
 /**
- * A camera that takes its time as a real one does, and meters its own frames.
+ * A camera that takes its time as a real one does. Its frames are evenly lit: metered they come out at 18 % grey, and
+ * white at 2.5 stops more.
  *
  * @param {typeof realClock} clock
  * @param {(atMs: number) => number} sceneEv100At what a meter would read off the scene, EV at ISO 100, at a time in UTC epoch milliseconds
@@ -43,14 +44,14 @@ export function simulatedCamera(clock, sceneEv100At, { setS = 0.2, writeS = 0.5 
       await wait(setS);
       standsAt = setting;
     },
-    /** One frame; the EV of the scene, as the frame's own brightness tells it. */
+    /** One frame; its mean level in linear light, 0 to 1. */
     async expose(shutterS) {
       const startMs = clock.nowMs();
       await wait(shutterS);
       const endMs = clock.nowMs();
       await wait(writeS);
       taken.push({ ...standsAt, startMs, endMs, readyMs: clock.nowMs() });
-      return sceneEv100At(startMs);
+      return { mean: Math.min(1, 0.18 * 2 ** (sceneEv100At(startMs) - standsAt.settingEv100)) };
     },
   };
 }

@@ -9,7 +9,7 @@ export type LineRead =
   | { readonly kind: 'blank' }
   | { readonly kind: 'wrong'; readonly text: string };
 
-const KEYS = ['at', 'frame', 'ev100', 'sure', 'setting', 'done', 'missed', 'jump'];
+const KEYS = ['at', 'frame', 'ev100', 'bound', 'sure', 'setting', 'done', 'missed', 'jump'];
 const SETTING_KEYS = ['shutter', 'iso', 'aperture', 'filters'];
 
 /** Our choice: thirty times the longest line that says something. */
@@ -20,8 +20,8 @@ const DEEPEST = 32;
 class Wrong extends Error {}
 
 /**
- * Reads `{"at" or "frame", "ev100", "sure", "setting", "done", "missed", "jump"}`, every key optional but one needed. A reading
- * needs a time: `at`, or the start of `frame`.
+ * Reads `{"at" or "frame", "ev100", "bound", "sure", "setting", "done", "missed", "jump"}`, every key optional but one needed. A
+ * reading needs a time: `at`, or the start of `frame`.
  *
  * @param startOfFrameMs when a frame starts, UTC epoch milliseconds
  */
@@ -85,11 +85,14 @@ function inputOf(line: Group, startOfFrameMs: (frame: number) => number): Follow
     throw new Wrong('"ev100" needs to know when: give "at" or "frame" beside it');
   }
   const jump = line.jump === undefined ? {} : { jump: yesOrNo('jump', line.jump) };
+  const bound = line.bound === undefined ? {} : { bound: boundOf(line.bound) };
   const sure = line.sure === undefined ? {} : { sure: yesOrNo('sure', line.sure) };
   return {
     ...(frame === undefined ? {} : { frame }),
     ...(atMs === undefined ? {} : { atMs }),
-    ...(ev100 === undefined || readAtMs === undefined ? {} : { reading: { atMs: readAtMs, ev100, ...sure } }),
+    ...(ev100 === undefined || readAtMs === undefined
+      ? {}
+      : { reading: { atMs: readAtMs, ev100, ...bound, ...sure } }),
     ...(line.setting === undefined ? {} : { setting: settingOf(line.setting) }),
     ...(done === undefined ? {} : { done }),
     ...(missed === undefined ? {} : { missed }),
@@ -121,6 +124,11 @@ function number(key: string, value: unknown): number {
 function yesOrNo(key: string, value: unknown): boolean {
   if (typeof value === 'boolean') return value;
   throw new Wrong(`"${key}" must be true or false, got ${shown(value)}`);
+}
+
+function boundOf(value: unknown): 'atLeast' | 'atMost' {
+  if (value === 'atLeast' || value === 'atMost') return value;
+  throw new Wrong(`"bound" must be "atLeast" or "atMost", got ${shown(value)}`);
 }
 
 function whole(key: string, value: unknown, from: number): number {

@@ -8,7 +8,7 @@ import { type Expected, mayDifferEv, whyImpossible } from '../light/reading.js';
 import { warningOf } from './english.js';
 import { type Held, wasHeld, withHeld } from './held.js';
 import { learn, loosen, type OffsetState, offsetAt, startOffset } from './offset-state.js';
-import type { SureReading } from './types.js';
+import type { BoundReading } from './types.js';
 import type { FollowWarning } from './warning.js';
 
 /** What the readings so far have taught. */
@@ -22,6 +22,8 @@ export interface Trust {
   readonly doubt: Doubt | undefined;
   /** What the light was off by in the last half hour, in parts of five minutes. */
   readonly held: readonly Held[];
+  /** The last reading used was a bound: how far the light lies to this side of it is not known. */
+  readonly open?: 'brighter' | 'darker' | undefined;
 }
 
 /** Readings that agree with each other and not with what was expected. */
@@ -59,6 +61,11 @@ export function expectedOffsetEv(
   return forecastEv100 === undefined ? offsetEv : carriedOffsetEv(offsetEv, skyEv, forecastEv100, ev100);
 }
 
+/** Whether a reading is a bound that a scene of so much keeps. */
+function saysNothing({ bound, ev100 }: BoundReading, sceneEv100: number): boolean {
+  return bound === 'atLeast' ? sceneEv100 >= ev100 : bound === 'atMost' && sceneEv100 <= ev100;
+}
+
 /**
  * What was learnt from a reading, and what is to be said about it.
  *
@@ -66,15 +73,20 @@ export function expectedOffsetEv(
  */
 export function takeReading(
   trust: Trust,
-  reading: SureReading,
+  reading: BoundReading,
   lightAt: (atMs: number) => Expected,
   meterEv: number,
 ): { readonly trust: Trust; readonly warning?: FollowWarning } {
-  const { atMs, ev100, sure = false } = reading;
+  const { atMs, ev100, sure = false, bound } = reading;
   const expected = lightAt(atMs);
   const offsetEv = ev100 - expected.sceneEv100;
   const { lastUsedMs, doubt } = trust;
   const expectedEv = expectedOffsetEv(trust, atMs, expected.sceneEv100);
+  if (saysNothing(reading, expected.sceneEv100 + expectedEv)) {
+    // What is in doubt may be on the other side of it.
+    const refuted = doubt !== undefined && !saysNothing(reading, expected.sceneEv100 + doubt.offsetEv);
+    return { trust: refuted ? { ...trust, doubt: undefined } : trust };
+  }
   const carriedEv = expectedEv - offsetAt(trust.offset, atMs);
   const offset = { ...trust.offset, lastingEv: trust.offset.lastingEv + carriedEv };
   const believe = (from: OffsetState): Trust => {
@@ -86,6 +98,7 @@ export function takeReading(
       lastUsedMs: atMs,
       doubt: undefined,
       held: withHeld(trust.held, atMs, offsetEv),
+      open: bound === undefined ? undefined : bound === 'atLeast' ? 'brighter' : 'darker',
     };
   };
   const sunDeg = expected.sunAltitudeDeg;
@@ -103,7 +116,9 @@ export function takeReading(
   // What is known begins with the first reading, which may come before the first frame.
   if (isFirst) return { trust: believe({ ...offset, atMs }) };
   if (near) return { trust: believe(offset) };
-  if (sure) return { trust: believe(loosen(offset, jumpEv)) };
+  // It was known that the light might lie anywhere to that side.
+  const wasOpen = trust.open === (jumpEv > 0 ? 'brighter' : 'darker');
+  if (sure || wasOpen) return { trust: believe(loosen(offset, jumpEv)) };
 
   const alikeEv = Math.max(ALIKE_EV, Math.abs(jumpEv) / 2);
   const goesOn =

@@ -37,6 +37,15 @@ export interface SureReading extends Reading {
   readonly sure?: boolean;
 }
 
+/** A reading that tells one side only: a frame that came out white, or black. {@link readingOfFrame} makes them. */
+export interface BoundReading extends SureReading {
+  /**
+   * The scene is as bright as `ev100` at least, or at most: it says nothing where that is expected anyway, and is a reading of
+   * `ev100` where it is not. Absent: a reading like any other.
+   */
+  readonly bound?: 'atLeast' | 'atMost';
+}
+
 /**
  * One frame asked for, and what is known by then. The frame is `frame`, or the first to start at `atMs` or later,
  * or the same at the reading's time, or, with none of these, the one answered last.
@@ -47,7 +56,7 @@ export interface FollowInput {
   /** UTC epoch milliseconds. */
   readonly atMs?: number;
   /** Metered since the last one; `null`: the meter failed. */
-  readonly reading?: SureReading | null;
+  readonly reading?: BoundReading | null;
   /** The time is meant as it says, however far from that of the last answer. */
   readonly jump?: boolean;
   /** What the camera stands at, where it is not what the last answer said. */
