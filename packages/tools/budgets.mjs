@@ -16,14 +16,14 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 84 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 84.5 },
   { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 50.8 },
   { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 18 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 11.2 },
   ...[
-    { room: 'plan', kB: 51.2 },
+    { room: 'plan', kB: 52.3 },
     { room: 'follow', kB: 43.5 },
-    { room: 'files', kB: 23.7 },
+    { room: 'files', kB: 24.1 },
     { room: 'ramp', kB: 11.4 },
     { room: 'light', kB: 11.4 },
     { room: 'move', kB: 8.5 },

@@ -10,10 +10,10 @@ const at = (path) => new URL(`../core/${path}`, import.meta.url);
 /**
  * The published schemas as text, by file name.
  *
- * @param {{shoot: object, plan: object, light: object}} schemas the valibot schemas of the formats
+ * @param {{shoot: object, plan: object, light: object, evenings: object}} schemas the valibot schemas of the formats
  * @returns {Record<string, string>}
  */
-export function publishedSchemas({ shoot, plan, light }) {
+export function publishedSchemas({ shoot, plan, light, evenings }) {
   const schema = (format, title, from) => {
     // A part that JSON Schema cannot say must not be lost in silence; these say nothing that JSON could break.
     const { $schema, ...rest } = toJsonSchema(from, {
@@ -34,18 +34,25 @@ export function publishedSchemas({ shoot, plan, light }) {
     schema('shoot', 'Evenfall shoot file, evenfall-shoot/1', shoot),
     schema('plan', 'Evenfall plan file, evenfall-plan/1', plan),
     schema('light', 'Evenfall light table, evenfall-light/1', light),
+    schema('evenings', 'Evenfall evenings to choose from, evenfall-evenings/1', evenings),
   ]);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   const load = async (name) => import(fileURLToPath(at(`dist/files/${name}-schema.js`)));
-  const [{ shootFileSchema }, { planSchema }, { lightSchema }] = await Promise.all([
+  const [{ shootFileSchema }, { planSchema }, { lightSchema }, { eveningsSchema }] = await Promise.all([
     load('shoot'),
     load('plan'),
     load('light'),
+    load('evenings'),
   ]);
   mkdirSync(at('schema/'), { recursive: true });
-  const texts = publishedSchemas({ shoot: shootFileSchema, plan: planSchema, light: lightSchema });
+  const texts = publishedSchemas({
+    shoot: shootFileSchema,
+    plan: planSchema,
+    light: lightSchema,
+    evenings: eveningsSchema,
+  });
   for (const [name, text] of Object.entries(texts)) {
     writeFileSync(at(`schema/${name}`), text);
     console.log(`wrote packages/core/schema/${name}`);

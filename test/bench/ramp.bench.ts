@@ -3,6 +3,7 @@
 
 import { execFileSync } from 'node:child_process';
 import { bench, describe } from 'vitest';
+import { planEvenings } from '../../packages/core/dist/plan/evenings.js';
 import { forecastLight } from '../../packages/core/dist/plan/forecast.js';
 import { planShoot } from '../../packages/core/dist/plan/plan.js';
 import { rampProblemOf } from '../../packages/core/dist/plan/targets.js';
@@ -115,6 +116,18 @@ describe('the whole plan of 3,000 frames against its ramp alone; impossible, wit
   bench(`ramp of ${problem.targetEv100.length} frames`, () => void solveRamp(problem), time);
   bench('planShoot', () => void planShoot(shoot), time);
   bench('impossible', () => void planShoot(tooDark), time);
+});
+
+describe('a month of evenings, 756 frames each: against thirty ramps (at most 6), under 2 s', () => {
+  const shoot = shootFrom({ date: '2026-10-14', intervalS: 8, filters: [{ name: 'ND64', stops: 6 }] });
+  const span = shootSpan(shoot);
+  if (span.kind !== 'ok') throw new Error('the bench evening has no span');
+  const { problem } = rampProblemOf(shoot, forecastLight(shoot, span.times));
+  const ramps = () => {
+    for (let i = 0; i < 30; i++) solveRamp(problem);
+  };
+  bench(`thirty ramps of ${problem.targetEv100.length} frames`, ramps, { time: 2000 });
+  bench('planEvenings', () => void planEvenings(shoot), { time: 2000 });
 });
 
 describe('a fresh process: importing and reading, then its first plan, under 80 ms more', () => {

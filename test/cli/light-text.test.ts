@@ -3,7 +3,6 @@
 import type { LightRow, LightTable } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { lightText } from '../../packages/cli/src/light-text.js';
-import { steepestMinute } from '../../packages/cli/src/steepest.js';
 import { shootFrom } from '../core/shoots.js';
 
 const PLAIN = { bold: (text: unknown) => String(text) };
@@ -97,18 +96,4 @@ describe('light in two sentences', () => {
     const text = lightText({ ...tableOf([0]), rows }, shoot, PLAIN);
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
   });
-});
-
-test('the steepest minute is found at any interval, over the whole where it is shorter', () => {
-  const moments = (ev: readonly number[]) =>
-    ev.map((sceneEv100, i) => ({ at: at(i), sunAltitudeDeg: -i, sceneEv100 }));
-  // Every 30 s: two intervals make the minute; from the second on it loses 1.1.
-  expect(steepestMinute(moments([5, 4.9, 4.3, 3.8, 3.7]), 30)).toMatchObject({
-    at: at(1),
-    sunAltitudeDeg: -1,
-  });
-  expect(steepestMinute(moments([5, 4.9, 4.3, 3.8, 3.7]), 30)?.evPerMin).toBeCloseTo(-1.1, 9);
-  // Every 5 s, three frames: 0.1 in 10 s are 0.6 a minute.
-  expect(steepestMinute(moments([5, 4.95, 4.9]), 5)?.evPerMin).toBeCloseTo(-0.6, 9);
-  expect(steepestMinute(moments([5]), 5)).toBeUndefined();
 });

@@ -1,10 +1,10 @@
 // The light table for a person to read: how it goes in two sentences, events, and the curve thinned to a screenful.
 
 import { english } from '@evenfall/chart';
-import type { LightRow, LightTable, Shoot } from '@evenfall/core';
+import { type LightRow, type LightTable, type Shoot, type Steepest, steepestMinute } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { hanging, linesOf, table } from './layout.js';
-import { type Steepest, steepestMinute } from './steepest.js';
+
 import { clock, ev, eventText, placeText } from './wording.js';
 
 const MOST_ROWS = 36;

@@ -3,6 +3,7 @@
 import { languages, PAPERS } from '@evenfall/chart';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { card, chart, cues, light, type Options, plan } from './actions.js';
+import { addEvenings } from './evenings.js';
 import { type FollowFlags, follow } from './follow.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
@@ -124,6 +125,8 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .addOption(language())
     .option('--dark', 'a chart in red on black, for a screen in the dark')
     .action((shoot: string, options: Options & PrintOptions) => act(light(shoot, options, io)));
+
+  addEvenings(program, SHOOT, io, act);
 
   program
     .command('follow')

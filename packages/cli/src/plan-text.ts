@@ -8,11 +8,12 @@ import {
   type PlanInfeasible,
   type PlanMade,
   type PlanNote,
+  steepestMinute,
 } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { moveFacts } from './move-facts.js';
-import { steepestMinute } from './steepest.js';
+
 import { changesText, clock, counted, ev, eventText, placeText, shortSettingText } from './wording.js';
 
 const HOUR_MS = 3_600_000;

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { lightTable, planShoot, writeLight, writePlan, writeShoot } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
+import { eveningsSchema } from '../../../packages/core/src/files/evenings-schema.js';
 import { lightSchema } from '../../../packages/core/src/files/light-schema.js';
 import { planSchema } from '../../../packages/core/src/files/plan-schema.js';
 import { shootFileSchema } from '../../../packages/core/src/files/shoot-schema.js';
@@ -16,8 +17,13 @@ test('the published schemas are those the reader uses: else run `npm run build &
   const { publishedSchemas } = (await import(script)) as {
     publishedSchemas(schemas: object): Record<string, string>;
   };
-  const texts = publishedSchemas({ shoot: shootFileSchema, plan: planSchema, light: lightSchema });
-  expect(Object.keys(texts)).toHaveLength(3);
+  const texts = publishedSchemas({
+    shoot: shootFileSchema,
+    plan: planSchema,
+    light: lightSchema,
+    evenings: eveningsSchema,
+  });
+  expect(Object.keys(texts)).toHaveLength(4);
   for (const [name, text] of Object.entries(texts)) {
     expect(text).toBe(schemaText(name));
   }

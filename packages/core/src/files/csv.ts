@@ -109,7 +109,8 @@ export function writeFramesCsv(plan: PlanMade): string {
 
 type Field = string | number | boolean;
 
-function csv(rows: readonly (readonly Field[])[]): string {
+/** Rows as text, the first the names of the columns. */
+export function csv(rows: readonly (readonly Field[])[]): string {
   return rows.map((row) => `${row.map(csvField).join(',')}\r\n`).join('');
 }
 

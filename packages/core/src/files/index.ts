@@ -11,6 +11,7 @@ export {
   writeCalendar,
 } from './calendar.js';
 export { writeCuesCsv, writeFramesCsv } from './csv.js';
+export { writeEvenings, writeEveningsCsv } from './evenings-file.js';
 export type { Fault, FileError, Locate, Path } from './file-error.js';
 export { type PlanRead, readPlan, writeLight, writePlan } from './plan-file.js';
 export { readShoot, type ShootRead, writeShoot } from './shoot-file.js';

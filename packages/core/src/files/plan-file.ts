@@ -4,14 +4,12 @@ import * as v from 'valibot';
 import { shutterTimesOf } from '../plan/cues.js';
 import type { LightTable, Plan } from '../plan/types.js';
 import { type Fault, type FileError, type Locate, placed } from './file-error.js';
-import { jsonLines } from './json-lines.js';
 import { lightSchema } from './light-schema.js';
-import { isGroup } from './parts.js';
 import { planSchema } from './plan-schema.js';
 import { shootFaults } from './shoot-rules.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
 import { MOST_PLAN_VALUES, sizeFaults } from './size-rules.js';
-import { inOrder } from './walk.js';
+import { written } from './written.js';
 
 /**
  * A `plan`, feasible or not, or every fault of the file that can be told in one go: `errors`, one or more.
@@ -133,9 +131,4 @@ export function writeLight(table: LightTable): string {
   // The assignment has the compiler hold the schema against LightTable.
   const file: v.InferOutput<typeof lightSchema> = table;
   return written(lightSchema, file);
-}
-
-function written(schema: v.GenericSchema, value: unknown): string {
-  const ordered = inOrder(schema, value);
-  return jsonLines(isGroup(ordered) ? ordered : {});
 }

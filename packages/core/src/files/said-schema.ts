@@ -3,6 +3,7 @@
 import * as v from 'valibot';
 import type { RefusalReason } from '../light/refusal.js';
 import type { MoveFinding, MoveFound } from '../move/finding.js';
+import type { Evening } from '../plan/evenings.js';
 import type { RemedyChange } from '../plan/remedies/change.js';
 import type { PlanInfeasible, PlanNote, Remedy, WhyInfeasible } from '../plan/types.js';
 import type { MissingEvent } from '../sky/events.js';
@@ -236,15 +237,21 @@ export const noteSchema: v.GenericSchema<PlanNote> = byWord(
 
 const frameShort = { frame: count, at, shortfallEv: stops, worstShortfallEv: stops };
 
+const REASONS = {
+  'too-dark': { ...frameShort, gap: optional(gap) },
+  'too-bright': frameShort,
+  'too-fast': frameShort,
+  'no-time': { gap, intervalS: seconds, darkFrame: yes },
+  'no-span': { date: line, because },
+} satisfies EveryKind<WhyInfeasible['reason']>;
+
 /** Why a shoot has no plan, and what would give it one. */
-export const infeasibleSchema: v.GenericSchema<PlanInfeasible['infeasible']> = byWord(
-  'reason',
-  {
-    'too-dark': { ...frameShort, gap: optional(gap) },
-    'too-bright': frameShort,
-    'too-fast': frameShort,
-    'no-time': { gap, intervalS: seconds, darkFrame: yes },
-    'no-span': { date: line, because },
-  } satisfies EveryKind<WhyInfeasible['reason']>,
-  { text: line, remedies },
-);
+export const infeasibleSchema: v.GenericSchema<PlanInfeasible['infeasible']> = byWord('reason', REASONS, {
+  text: line,
+  remedies,
+});
+
+/** Why an evening has no plan. */
+export const reasonSchema: v.GenericSchema<NonNullable<Evening['infeasible']>> = byWord('reason', REASONS, {
+  text: line,
+});

@@ -7,12 +7,14 @@
 export { type PlanChoice, planChoices } from './choices.js';
 export { changesByClock, cuesOf, stackText } from './cues.js';
 export { englishNotes, englishReasons, englishRemedies } from './english.js';
+export { type Evening, type EveningLight, type Evenings, planEvenings } from './evenings.js';
 export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
 export type { ExposureNote, NoteFacts } from './note.js';
 export { lightTable, planShoot } from './plan.js';
 export type { KitChange, RemedyChange } from './remedies/change.js';
 export { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
+export { type LitMoment, type Steepest, steepestMinute } from './steepest.js';
 export { rampProblemOf, targetsOf } from './targets.js';
 export { tightestOf } from './tightest.js';
 export type {

@@ -2,19 +2,15 @@
 
 import type { Shoot } from '../shoot/shoot.js';
 import type { ShootSpan } from '../shoot/span.js';
-import { shootGap } from '../shoot/time-left.js';
-import { rfc3339, zoneOf } from '../sky/clock.js';
-import { sentenceOf } from '../words/sentences.js';
-import { englishReasons } from './english.js';
+import { zoneOf } from '../sky/clock.js';
 import type { Prepared, solve } from './prepare.js';
 import { remediesFor, timeRemedies } from './remedies/remedies.js';
 import { remedyFor } from './remedies/remedy.js';
-import { isCutShort } from './remedies/time.js';
 import type { PlanInfeasible, Remedy, WhyInfeasible } from './types.js';
+import { inEnglish, whyNoRamp, whyNoSpan } from './why.js';
 
 function infeasible(shoot: Shoot, why: WhyInfeasible, remedies: readonly Remedy[]): PlanInfeasible {
-  const text = sentenceOf(englishReasons, 'reason', why);
-  return { format: 'evenfall-plan/1', shoot, infeasible: { ...why, text, remedies } };
+  return { format: 'evenfall-plan/1', shoot, infeasible: { ...inEnglish(why), remedies } };
 }
 
 /** The sun never passes through the span on that day: says what it does reach, and which span would work. */
@@ -22,7 +18,7 @@ export function noSpan(
   shoot: Shoot,
   { because, highDeg, lowDeg }: Extract<ShootSpan, { kind: 'no-span' }>,
 ): PlanInfeasible {
-  const why = { reason: 'no-span', date: shoot.date, because } as const;
+  const why = whyNoSpan(shoot, because);
   if ('startAt' in shoot.span) return infeasible(shoot, why, []);
   // A tenth of a degree inside what the sun reaches, so that it does reach it.
   const [high, low] = [Math.floor(highDeg * 10 - 1) / 10, Math.ceil(lowDeg * 10 + 1) / 10];
@@ -43,16 +39,9 @@ export function noRamp(
   { forecast }: Prepared,
   ramp: Exclude<ReturnType<typeof solve>, { kind: 'ok' }>,
 ): PlanInfeasible {
-  const { intervalS, camera } = shoot;
-  const count = forecast.times.length;
-  const gap = shootGap(shoot, count);
-  if (ramp.kind === 'no-time') {
-    const why = { reason: 'no-time', gap, intervalS, darkFrame: camera.darkFrame } as const;
-    return infeasible(shoot, why, timeRemedies(shoot, forecast));
-  }
-  const { reason, frame, shortfallEv, worstShortfallEv } = ramp;
-  const at = rfc3339(forecast.times[frame], forecast.zone);
-  const byMoves = reason === 'too-dark' && gap.gapS > camera.gapS && isCutShort(shoot, count);
-  const why = { reason, frame, at, shortfallEv, worstShortfallEv, ...(byMoves ? { gap } : {}) };
-  return infeasible(shoot, why, remediesFor(shoot, forecast, reason, frame));
+  const remedies =
+    ramp.kind === 'no-time'
+      ? timeRemedies(shoot, forecast)
+      : remediesFor(shoot, forecast, ramp.reason, ramp.frame);
+  return infeasible(shoot, whyNoRamp(shoot, forecast, ramp), remedies);
 }

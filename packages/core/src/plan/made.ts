@@ -23,13 +23,7 @@ export function exposedPlan(
   { forecast, problem, kit }: Prepared,
   ramp: Extract<RampResult, { kind: 'ok' }>,
 ): PlanMade {
-  const frames = framesOf(forecast, problem.targetEv100, kit, ramp);
-  const cues = cuesOf(frames, !shoot.camera.bulb);
-  const reserve = reserveOf(problem);
-  const summary = {
-    ...summaryOf(shoot, frames, cues.length, ramp.objective, reserve),
-    eveningsHeldShare: eveningsHeldShare(frameReserves(problem), forecast),
-  };
+  const { frames, cues, summary } = rampOfPlan(shoot, { forecast, problem, kit }, ramp);
   const { events } = eventsOf(shoot, forecast.zone, forecast.times[0]);
   return {
     format: 'evenfall-plan/1',
@@ -41,6 +35,21 @@ export function exposedPlan(
     ...(shoot.camera.bulb ? { shutterTimes: shutterTimesOf(frames, cues) } : {}),
     notes: exposureNotes({ shoot, forecast, problem, frames, summary, events }),
   };
+}
+
+/** A ramp as the plan has it, in numbers too, without what else a person should know. */
+export function rampOfPlan(
+  shoot: Shoot,
+  { forecast, problem, kit }: Omit<Prepared, 'kind'>,
+  ramp: Extract<RampResult, { kind: 'ok' }>,
+): Pick<PlanMade, 'frames' | 'cues' | 'summary'> {
+  const frames = framesOf(forecast, problem.targetEv100, kit, ramp);
+  const cues = cuesOf(frames, !shoot.camera.bulb);
+  const summary = {
+    ...summaryOf(shoot, frames, cues.length, ramp.objective, reserveOf(problem)),
+    eveningsHeldShare: eveningsHeldShare(frameReserves(problem), forecast),
+  };
+  return { frames, cues, summary };
 }
 
 /** Events of sun and moon on the local day on which the span starts and the one after. */

@@ -211,6 +211,11 @@ export function wallToMs(date: string, time: string, zone: Zone): number[] {
   return instantsOf(dateAsUtcMs(date) + secondsOfDay * 1000, zone);
 }
 
+/** What the clock shows at an instant, so many days later or earlier; where it jumps over that, the first time after. */
+export function sameTimeOn(atMs: number, days: number, zone: Zone): number {
+  return firstFrom(atMs + zone.offsetMin(atMs) * MINUTE_MS + days * DAY_MS, zone);
+}
+
 const EARLIEST_MS = Date.parse('0000-01-02T00:00:00Z');
 const LATEST_MS = Date.parse('9999-12-31T00:00:00Z');
 

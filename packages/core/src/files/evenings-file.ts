@@ -1,0 +1,88 @@
+// Evenings to choose from, as a file and as a table.
+
+import type * as v from 'valibot';
+import type { Evenings } from '../plan/evenings.js';
+import { csv } from './csv.js';
+import { eveningsSchema } from './evenings-schema.js';
+import { written } from './written.js';
+
+/**
+ * Evenings as the text of a file: JSON, keys in the order of the format, an evening a line. Never throws. Format:
+ * docs/formats.md.
+ *
+ * @param evenings from {@link planEvenings}
+ * @returns text that ends with a line break; the same for the same evenings
+ * @example
+ * ```ts
+ * // With the shoot of planShoot's example.
+ * import { planEvenings, writeEvenings } from '@evenfall/core';
+ *
+ * const found = planEvenings({ ...shoot, intervalS: 600 }, { days: 3 });
+ * JSON.parse(writeEvenings(found)); // → { format: 'evenfall-evenings/1', evenings: found.evenings }
+ * ```
+ */
+export function writeEvenings(evenings: Evenings): string {
+  // The assignment has the compiler hold the schema against Evenings.
+  const file: v.InferOutput<typeof eveningsSchema> = evenings;
+  return written(eveningsSchema, file);
+}
+
+const COLUMNS = [
+  'date',
+  'horizonAt',
+  'steepestAt',
+  'steepestEvPerMin',
+  'moonLitFraction',
+  'moonWaxing',
+  'moonAltitudeDeg',
+  'moonAzimuthDeg',
+  'rampStops',
+  'possible',
+  'startAt',
+  'endAt',
+  'frameCount',
+  'cueCount',
+  'worstErrorEv',
+  'reserveDarkEv',
+  'reserveBrightEv',
+  'eveningsHeldShare',
+  'reason',
+  'worstShortfallEv',
+  'text',
+];
+
+/**
+ * Evenings as a table, one a row; a field without a value is empty. Source: docs/sources.md#rfc4180.
+ *
+ * @param evenings from {@link planEvenings}
+ * @returns comma-separated values with a header row; lines end in CRLF
+ * @example
+ * ```ts
+ * // With the shoot of planShoot's example.
+ * import { planEvenings, writeEveningsCsv } from '@evenfall/core';
+ *
+ * const lines = writeEveningsCsv(planEvenings({ ...shoot, intervalS: 600 }, { days: 3 })).split('\r\n');
+ * lines[0]?.slice(0, 25); // → 'date,horizonAt,steepestAt'
+ * lines.length - 2; // → 3
+ * ```
+ */
+export function writeEveningsCsv({ evenings }: Evenings): string {
+  const rows = evenings.map(({ date, horizonAt, light, plan, infeasible }) => {
+    const { at: steepestAt, evPerMin: steepestEvPerMin } = light?.steepest ?? {};
+    const { reason, text } = infeasible ?? {};
+    const worstShortfallEv =
+      infeasible !== undefined && 'shortfallEv' in infeasible ? infeasible.worstShortfallEv : undefined;
+    const possible = plan !== undefined;
+    const all: Readonly<Record<string, string | number | boolean | undefined>> = {
+      ...{ date, horizonAt, steepestAt, steepestEvPerMin, possible, reason, worstShortfallEv, text },
+      ...(light === undefined ? {} : moonAndRamp(light)),
+      ...plan,
+    };
+    return COLUMNS.map((column) => all[column] ?? '');
+  });
+  return csv([COLUMNS, ...rows]);
+}
+
+function moonAndRamp({ steepest: _, ...rest }: NonNullable<Evenings['evenings'][number]['light']>) {
+  return rest;
+}

@@ -1,0 +1,182 @@
+// When to go: the same shoot on the evenings to come, one line each.
+
+import { whole, within } from '../check.js';
+import { shootOnDate } from '../shoot/on-date.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { civilDay, rfc3339, zoneOf } from '../sky/clock.js';
+import { skyEvents, sunAndMoon } from '../sky/sun.js';
+import type { Forecast } from './forecast.js';
+import { rampOfPlan } from './made.js';
+import { type Prepared, prepare, solve } from './prepare.js';
+import { type Steepest, steepestIn } from './steepest.js';
+import type { PlanSummary, WhyInfeasible } from './types.js';
+import { inEnglish, whyNoRamp, whyNoSpan } from './why.js';
+
+/** The light over the span of one evening, and the moon at its end. */
+export interface EveningLight {
+  /** Where it changes fastest; absent where the span is a single frame. */
+  readonly steepest?: Steepest;
+  /** The target's range over the span: stops to follow, >= 0. */
+  readonly rampStops: number;
+  /** Lit share of the moon's disc at the last frame, 0 to 1. */
+  readonly moonLitFraction: number;
+  /** Whether it grows from night to night then. */
+  readonly moonWaxing: boolean;
+  /** True altitude of its centre then, -90 to 90; below 0 it is down. */
+  readonly moonAltitudeDeg: number;
+  /** Clockwise from north, 0 to 360. */
+  readonly moonAzimuthDeg: number;
+}
+
+/** One evening, or morning, of those to choose from. */
+export interface Evening {
+  /** Local, YYYY-MM-DD. */
+  readonly date: string;
+  /** Sunset at dusk, sunrise at dawn, the one nearest to the span, RFC 3339; absent where there is none on that day. */
+  readonly horizonAt?: string;
+  /** Absent where the sun does not pass through the span. */
+  readonly light?: EveningLight;
+  /** What the plan comes to; absent where there is none. */
+  readonly plan?: Pick<
+    PlanSummary,
+    | 'frameCount'
+    | 'startAt'
+    | 'endAt'
+    | 'cueCount'
+    | 'worstErrorEv'
+    | 'reserveDarkEv'
+    | 'reserveBrightEv'
+    | 'eveningsHeldShare'
+  >;
+  /** Why there is none: the `reason` with its values, and in English; absent where there is a plan. */
+  readonly infeasible?: WhyInfeasible & {
+    /** One sentence or more in English. */
+    readonly text: string;
+  };
+}
+
+/** Evenings to choose from, `evenfall-evenings/1`. */
+export interface Evenings {
+  readonly format: 'evenfall-evenings/1';
+  /** What was asked for, defaults filled in; its own date is one evening among others. */
+  readonly shoot: Shoot;
+  /** In order of time, one or more; days that the place's calendar skips are left out. */
+  readonly evenings: readonly Evening[];
+}
+
+/** Most evenings in one answer: a leap year. */
+const MOST_DAYS = 366;
+
+/**
+ * The evenings, or mornings, to come for a shoot, each planned as {@link planShoot} would: when to go. Readings count on the evening
+ * on which they were taken alone. Takes about half as long an evening as `planShoot`, and seeks no remedies.
+ *
+ * @param shoot from {@link readShoot}; its date does not matter beyond what it says by the clock
+ * @param options `fromDate`, YYYY-MM-DD, local, the shoot's own where absent; `days`, whole, 1 to 366, 30 where absent
+ * @returns one evening a day
+ * @throws RangeError on a shoot that `readShoot` would refuse, a date that the calendar or the zone does not have, or days out of
+ *   range
+ * @example
+ * ```ts
+ * // With the shoot and plan of planShoot's example.
+ * import { planEvenings } from '@evenfall/core';
+ *
+ * const { evenings } = planEvenings(shoot, { days: 5 });
+ * evenings.map(({ date }) => date.slice(8)); // → ['22', '23', '24', '25', '26']
+ * evenings[0]?.plan?.cueCount === plan.summary.cueCount; // → true
+ * // Full moon on the 26th by the U.S. Naval Observatory's table.
+ * evenings[4]?.light?.moonLitFraction; // → 1.00
+ * ```
+ */
+export function planEvenings(
+  shoot: Shoot,
+  { fromDate = shoot.date, days = 30 }: { readonly fromDate?: string; readonly days?: number } = {},
+): Evenings {
+  within('days', whole('days', days), 1, MOST_DAYS);
+  const zone = zoneOf(shoot.place);
+  let date = fromDate;
+  const evenings = Array.from({ length: days }, () => {
+    const evening = eveningOn(shootOnDate(shoot, date));
+    date = rfc3339(civilDay(date, zone).endMs, zone).slice(0, 10);
+    return evening;
+  });
+  return { format: 'evenfall-evenings/1', shoot, evenings };
+}
+
+function eveningOn(shoot: Shoot): Evening {
+  const { date } = shoot;
+  const prepared = prepare(shoot);
+  if (prepared.kind === 'no-span') {
+    return { date, ...horizonOf(shoot), infeasible: inEnglish(whyNoSpan(shoot, prepared.because)) };
+  }
+  const { forecast } = prepared;
+  const about = { date, ...horizonOf(shoot, forecast.times), light: lightOf(shoot, prepared) };
+  const ramp = solve(prepared);
+  if (ramp.kind !== 'ok') return { ...about, infeasible: inEnglish(whyNoRamp(shoot, forecast, ramp)) };
+  const { summary } = rampOfPlan(shoot, prepared, ramp);
+  const { frameCount, startAt, endAt, cueCount, worstErrorEv } = summary;
+  const { reserveDarkEv, reserveBrightEv, eveningsHeldShare } = summary;
+  return {
+    ...about,
+    plan: {
+      frameCount,
+      startAt,
+      endAt,
+      cueCount,
+      worstErrorEv,
+      reserveDarkEv,
+      reserveBrightEv,
+      eveningsHeldShare,
+    },
+  };
+}
+
+/** Sunset or sunrise of the day and the one after that is nearest to the middle of the span; without one, of the day. */
+function horizonOf({ place, date, direction }: Shoot, times?: Float64Array): { readonly horizonAt?: string } {
+  const zone = zoneOf(place);
+  const { startMs, endMs } = civilDay(date, zone);
+  const toMs = times === undefined ? endMs : civilDay(rfc3339(endMs, zone).slice(0, 10), zone).endMs;
+  const middleMs = times === undefined ? startMs : (times[0] + times[times.length - 1]) / 2;
+  const wanted = direction === 'dusk' ? 'sunset' : 'sunrise';
+  const found = skyEvents(startMs, toMs, place).events.filter(({ name }) => name === wanted);
+  found.sort((a, b) => Math.abs(a.atMs - middleMs) - Math.abs(b.atMs - middleMs));
+  const [nearest] = found;
+  return nearest === undefined ? {} : { horizonAt: rfc3339(Math.round(nearest.atMs / 1000) * 1000, zone) };
+}
+
+function lightOf({ place, intervalS }: Shoot, { forecast, problem }: Prepared): EveningLight {
+  const { times, zone, sceneEv100, sky } = forecast;
+  const steepest = steepestIn(sceneEv100, intervalS);
+  const { targetEv100 } = problem;
+  let [least, most] = [targetEv100[0], targetEv100[0]];
+  for (let i = 1; i < targetEv100.length; i++) {
+    least = Math.min(least, targetEv100[i]);
+    most = Math.max(most, targetEv100[i]);
+  }
+  const { moonLitFraction, moonAltitudeDeg, moonAzimuthDeg } = sky[sky.length - 1];
+  return {
+    ...(steepest === undefined
+      ? {}
+      : {
+          steepest: {
+            at: rfc3339(times[steepest.index], zone),
+            sunAltitudeDeg: sky[steepest.index].sunAltitudeDeg,
+            evPerMin: steepest.evPerMin,
+          },
+        }),
+    rampStops: most - least,
+    moonLitFraction,
+    moonWaxing: isWaxing(forecast, place),
+    moonAltitudeDeg,
+    moonAzimuthDeg,
+  };
+}
+
+const HALF_DAY_MS = 43_200_000;
+
+/** Half a day before and after, the eye stands about as far to the side of the Earth's centre: its parallax cancels. */
+function isWaxing({ times }: Forecast, { latitudeDeg, longitudeDeg }: Shoot['place']): boolean {
+  const endMs = times[times.length - 1];
+  const phaseAngle = (atMs: number) => sunAndMoon(atMs, latitudeDeg, longitudeDeg).moonPhaseAngleDeg;
+  return phaseAngle(endMs + HALF_DAY_MS) < phaseAngle(endMs - HALF_DAY_MS);
+}

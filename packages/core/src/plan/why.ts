@@ -1,0 +1,37 @@
+// Why a shoot has no plan, without what would cure it: that takes many plans, and is a file of its own.
+
+import type { RampResult } from '../ramp/problem.js';
+import type { Shoot } from '../shoot/shoot.js';
+import { shootGap } from '../shoot/time-left.js';
+import { rfc3339 } from '../sky/clock.js';
+import type { WhyNoPass } from '../sky/missing.js';
+import { sentenceOf } from '../words/sentences.js';
+import { englishReasons } from './english.js';
+import type { Forecast } from './forecast.js';
+import { isCutShort } from './remedies/time.js';
+import type { WhyInfeasible } from './types.js';
+
+/** The sun never passes through the span on that day. */
+export function whyNoSpan({ date }: Shoot, because: WhyNoPass): WhyInfeasible {
+  return { reason: 'no-span', date, because };
+}
+
+/** No ramp follows this light with this kit, or the intervals have no time for any shutter. */
+export function whyNoRamp(
+  shoot: Shoot,
+  { times, zone }: Forecast,
+  ramp: Exclude<RampResult, { kind: 'ok' }> | { readonly kind: 'no-time' },
+): WhyInfeasible {
+  const { intervalS, camera } = shoot;
+  const gap = shootGap(shoot, times.length);
+  if (ramp.kind === 'no-time') return { reason: 'no-time', gap, intervalS, darkFrame: camera.darkFrame };
+  const { reason, frame, shortfallEv, worstShortfallEv } = ramp;
+  const at = rfc3339(times[frame], zone);
+  const byMoves = reason === 'too-dark' && gap.gapS > camera.gapS && isCutShort(shoot, times.length);
+  return { reason, frame, at, shortfallEv, worstShortfallEv, ...(byMoves ? { gap } : {}) };
+}
+
+/** The reason with its sentence. */
+export function inEnglish(why: WhyInfeasible): WhyInfeasible & { readonly text: string } {
+  return { ...why, text: sentenceOf(englishReasons, 'reason', why) };
+}

@@ -1,0 +1,44 @@
+// The same shoot on another evening.
+
+import { civilDay, rfc3339, sameTimeOn, zoneOf } from '../sky/clock.js';
+import type { Shoot } from './shoot.js';
+import { instant } from './span.js';
+
+/**
+ * A shoot on another day. What it says by the clock, its span and when its lamps come on, is at the same time of that
+ * day; where the clocks jump over it, at the first time after. Readings belong to the evening on which they were taken
+ * and are left out.
+ *
+ * @param shoot from {@link readShoot}
+ * @param date YYYY-MM-DD, local
+ * @returns the shoot itself where that is its date
+ * @throws RangeError on a date that the calendar or the zone does not have
+ * @example
+ * ```ts
+ * // With the shoot of planShoot's example.
+ * import { shootOnDate } from '@evenfall/core';
+ *
+ * // Summer time has ended by then.
+ * shootOnDate(shoot, '2026-11-02').span;
+ * // → { startAt: '2026-11-02T19:00:00+01:00', endAt: '2026-11-02T21:00:00+01:00' }
+ * ```
+ */
+export function shootOnDate(shoot: Shoot, date: string): Shoot {
+  if (date === shoot.date) return shoot;
+  const zone = zoneOf(shoot.place);
+  civilDay(date, zone); // throws on a day that is none
+  const days = (Date.parse(date) - Date.parse(shoot.date)) / 86_400_000;
+  const then = (at: string) => rfc3339(sameTimeOn(instant(at), days, zone), zone);
+  const { span, scene } = shoot;
+  const { lamps } = scene;
+  return {
+    ...shoot,
+    date,
+    span: 'startAt' in span ? { startAt: then(span.startAt), endAt: then(span.endAt) } : span,
+    scene:
+      typeof lamps === 'object' && typeof lamps.on === 'object' && 'fromAt' in lamps.on
+        ? { ...scene, lamps: { ...lamps, on: { ...lamps.on, fromAt: then(lamps.on.fromAt) } } }
+        : scene,
+    readings: [],
+  };
+}
