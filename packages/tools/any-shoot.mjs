@@ -235,9 +235,10 @@ const partsOf = (heavy) =>
     fc.array(fc.record({ minute: fc.integer({ min: -720, max: 0 }), ev100: between(-15, 25) }), {
       maxLength: 4,
     }),
+    optional(between(0, 1000), 'isoBehindFilter'),
   );
 
-function assembled([shoot, intervalS, pick, readings], heavy, dials) {
+function assembled([shoot, intervalS, pick, readings, behindFilter], heavy, dials) {
   const { stackFilters, bulb } = { bulb: shoot.camera.bulb, ...shoot };
   const camera = { ...shoot.camera, ...dials };
   const wide = typeof camera.aperture !== 'string';
@@ -248,6 +249,7 @@ function assembled([shoot, intervalS, pick, readings], heavy, dials) {
     ...shoot,
     filters,
     camera: bulb && wide ? { ...camera, aperture: camera.aperture.widest } : camera,
+    ...(shoot.weights === undefined ? {} : { weights: { ...shoot.weights, ...behindFilter } }),
     intervalS: asksMuch ? 86_400 : intervalS,
     ...(bulb ? { crew: 'rig' } : {}),
     ...(readings.length === 0 ? {} : hoursWithReadings(shoot.date, shoot.place, readings, heavy ? 30 : 1)),

@@ -45,4 +45,4 @@ export const HAND_OBJECTIVE =
   0.210504 + // frame 2: 2 (0.005 (log2(5) + 1/3)² + 0.07)
   (20 + 1 + 1.5 + 6) + // a stronger stack at dusk; shutter and ISO move, their direction does not count
   2 * 1 + // frames 3 and 4
-  0.284294; // frame 5: 2 (0.005 (log2(5) - 5/3)² + 0.07 · 2)
+  2.284294; // frame 5: 2 (0.005 (log2(5) - 5/3)² + (0.07 + 0.5) · 2), behind the filter

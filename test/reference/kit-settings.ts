@@ -99,7 +99,8 @@ export function rulesOf(problem: RampProblem): Rules {
       const errorEv = ev(i, c) - target(i);
       return (
         w * (price.error * errorEv ** 2 + price.blur * blurStops ** 2) +
-        w * (price.shortShutter * shortStops + price.iso * isoStops)
+        w * price.shortShutter * shortStops +
+        w * (kit.stackStops[c.stack] === 0 ? price.iso : price.iso + price.isoBehindFilter) * isoStops
       );
     },
     move: (i, a, b) => {
@@ -130,6 +131,7 @@ function defaultPrices(crew: RampProblem['crew']): RampWeights {
     blur: 0.005,
     shortShutter: 0.02,
     iso: 0.07,
+    isoBehindFilter: 0.5,
     affectedFrame: 1,
     shutterCue: 1,
     isoCue: 1.5,

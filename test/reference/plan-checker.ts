@@ -230,7 +230,8 @@ function checkRules(rows: readonly Row[], shoot: ShootFacts, wrong: string[]) {
       priceOf('error', shoot.rig ? 5 : 0.33) * row.errorEv ** 2 +
       priceOf('blur', 0.005) * Math.log2((2 * row.timeS) / intervalS) ** 2 +
       priceOf('shortShutter', 0.02) * shortStops +
-      priceOf('iso', 0.07) * isoStops;
+      priceOf('iso', 0.07) * isoStops +
+      (row.filterStops > 0 ? priceOf('isoBehindFilter', 0.5) * isoStops : 0);
     objective += (intervalS / 5) * priced;
   });
   return { objective, cueFrames };

@@ -9,6 +9,7 @@
 // - Bulb frees the shutter between its own two ends and the interval's end, also where that end is no dial step, and
 //   moves it on affected frames too. "The same setting" then means ISO, aperture and filters.
 // - Bulb does not lift the net limit of a filter change: that limits the rendered exposure, not the shutter.
+// - "With any filter on" asks for stops, not names: a filter of 0 stops is none.
 // - "Lowest ISO" is the kit's, not the ramp's.
 
 import type { RampFrame, RampProblem } from '../../packages/core/src/ramp/problem.js';
@@ -82,7 +83,8 @@ export function checkRamp(problem: RampProblem, frames: readonly RampSetting[]):
     objective += w * price.error * errorEv ** 2;
     objective += w * price.blur * Math.log2(timeS / (intervalS / 2)) ** 2;
     objective += w * price.shortShutter * Math.max(0, Math.log2(0.01 / timeS));
-    objective += w * price.iso * Math.log2(iso / lowestIso);
+    const behindFilter = kit.stackStops[f.stack]! > 0 ? price.isoBehindFilter : 0;
+    objective += w * (price.iso + behindFilter) * Math.log2(iso / lowestIso);
   });
 
   if (frames.length > 0 && kit.startStack !== undefined && frames[0]!.stack !== kit.startStack) {
@@ -166,6 +168,7 @@ function pricesOf({ crew }: RampProblem): RampWeights {
     blur: 0.005,
     shortShutter: 0.02,
     iso: 0.07,
+    isoBehindFilter: 0.5,
     affectedFrame: 1,
     shutterCue: 1,
     isoCue: 1.5,

@@ -361,7 +361,7 @@ test('under bulb the shutter makes the error zero, is in no cue and no price, an
     cueCount: 1,
   });
   // As hand-ramp.ts, frame 0 as frame 1, less 7 for the shutter's cue and 1 for its part in the other.
-  plan.summary.objective = 2 * 0.193914 + 0.210504 + (20 + 1.5 + 6) + 2 + 0.284294;
+  plan.summary.objective = 2 * 0.193914 + 0.210504 + (20 + 1.5 + 6) + 2 + 2.284294;
   // A third of a stop at frame 2; frame 3 is a cue, and nothing moves after it.
   const { at, sunAltitudeDeg, shutter } = plan.frames[2]!;
   const row = { frame: 2, at, sunAltitudeDeg, changes: [{ control: 'shutter', from: '', to: shutter }] };

@@ -236,6 +236,7 @@ const weights = v.strictObject({
   blur: weight,
   shortShutter: weight,
   iso: weight,
+  isoBehindFilter: weight,
   affectedFrame: weight,
   shutterCue: weight,
   isoCue: weight,

@@ -1,6 +1,6 @@
 // The cost of a finished ramp, summed frame by frame as the contract states it (docs/ramp.md).
 
-import { frameShare, timePrice, weightsOf } from './lattice.js';
+import { frameShare, hasFilter, isoPrice, timePrice, weightsOf } from './lattice.js';
 import type { RampFrame, RampProblem } from './problem.js';
 import type { RampWeights } from './weights.js';
 
@@ -18,16 +18,16 @@ export function objectiveOf(problem: RampProblem, frames: readonly RampFrame[]):
 function frameCost(
   problem: RampProblem,
   weights: RampWeights,
-  { shutterStep, isoStep, errorEv, affected }: RampFrame,
+  { shutterStep, isoStep, stack, errorEv, affected }: RampFrame,
 ): number {
   if (affected) return weights.affectedFrame;
-  const { stepsPerStop, iso } = problem.kit;
+  const { stepsPerStop, iso, stackStops } = problem.kit;
   const share = frameShare(problem.intervalS);
   const isoStops = (isoStep - iso.lowestStep) / stepsPerStop;
   return (
     share * weights.error * errorEv ** 2 +
     timePrice(shutterStep / stepsPerStop, problem.intervalS, weights) +
-    share * weights.iso * isoStops
+    share * isoPrice(weights, hasFilter(stackStops[stack])) * isoStops
   );
 }
 

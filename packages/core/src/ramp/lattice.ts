@@ -43,8 +43,9 @@ export interface Lattice {
 /** Costs by index, weights and the share of time a frame stands for multiplied in. */
 export interface Prices {
   readonly error: number; // per squared stop and frame
-  readonly iso: Float64Array; // per frame, by ISO step - isoMin
-  readonly standing: Float64Array; // both, by shutter step and ISO; Infinity off the dial; see standingRow
+  readonly iso: readonly Float64Array[]; // per frame, by stack and ISO step - isoMin
+  readonly standing: Float64Array; // of shutter and ISO, by step of each; Infinity off the dial; see standingRow
+  readonly standingFrom: Int32Array; // where a stack's begin
   readonly affectedFrame: number;
   readonly shorter: number; // a shutter cue to a shorter time
   readonly longer: number;
@@ -144,6 +145,16 @@ export function timePrice(tv: number, intervalS: number, weights: RampWeights): 
 /** 1/100 s: a shorter time is a time too short. */
 const TV_SHORT = Math.log2(100);
 
+/** Whether a stack of so many stops is more than the bare lens: a filter that takes no light is none. */
+export function hasFilter(stackStops: number): boolean {
+  return stackStops > 0;
+}
+
+/** A stop of ISO above the lowest on one frame, before its share of time. */
+export function isoPrice({ iso, isoBehindFilter }: RampWeights, filter: boolean): number {
+  return filter ? iso + isoBehindFilter : iso;
+}
+
 /** w: what one frame counts, so that a plan does not depend on how finely time is cut. */
 export function frameShare(intervalS: number): number {
   return intervalS / 5;
@@ -161,9 +172,10 @@ export function shutterAt({ apertureMin, isoMin }: Lattice, aperture: number, le
 }
 
 /** Where the prices of standing at a level's ISOs begin in `price.standing`. */
-export function standingRow(lattice: Lattice, aperture: number, level: number): number {
-  const { isoCount, apertureCount, shutterMin } = lattice;
-  return (shutterAt(lattice, aperture, level) - shutterMin + isoCount + apertureCount) * isoCount;
+export function standingRow(lattice: Lattice, stack: number, aperture: number, level: number): number {
+  const { isoCount, apertureCount, shutterMin, price } = lattice;
+  const row = shutterAt(lattice, aperture, level) - shutterMin + isoCount + apertureCount;
+  return price.standingFrom[stack] + row * isoCount;
 }
 
 export function weightsOf({ crew, weights }: RampProblem): RampWeights {
@@ -186,18 +198,28 @@ function pricesOf(
   const time = Float64Array.from({ length: times }, (_, i) =>
     timePrice((shutterMin + i) / kit.stepsPerStop, intervalS, weights),
   );
-  const iso = Float64Array.from({ length: isoCount }, (_, i) => (share * weights.iso * i) / kit.stepsPerStop);
+  const [bare, filtered] = [false, true].map((filter) =>
+    Float64Array.from(
+      { length: isoCount },
+      (_, i) => (share * isoPrice(weights, filter) * i) / kit.stepsPerStop,
+    ),
+  );
+  // Two tables, one behind the other: of the bare lens and of every other stack.
   const lowest = isoCount + apertureCount;
-  const standing = new Float64Array((times + 2 * lowest) * isoCount).fill(Number.POSITIVE_INFINITY);
+  const size = (times + 2 * lowest) * isoCount;
+  const standing = new Float64Array(2 * size).fill(Number.POSITIVE_INFINITY);
   for (let t = -isoCount; t < times; t++) {
+    const row = (t + lowest) * isoCount;
     for (let i = Math.max(0, -t); i < isoCount && t + i < times; i++) {
-      standing[(t + lowest) * isoCount + i] = time[t + i] + iso[i];
+      standing[row + i] = time[t + i] + bare[i];
+      standing[size + row + i] = time[t + i] + filtered[i];
     }
   }
   return {
     error: share * weights.error,
-    iso,
+    iso: kit.stackStops.map((stops) => (hasFilter(stops) ? filtered : bare)),
     standing,
+    standingFrom: Int32Array.from(kit.stackStops, (stops) => (hasFilter(stops) ? size : 0)),
     affectedFrame: weights.affectedFrame,
     shorter: weights.shutterCue + atDusk,
     longer: weights.shutterCue + atDawn,

@@ -23,8 +23,8 @@ export function shutterOf(lattice: Lattice, { aperture, level, iso }: State): nu
 }
 
 /** What a state on the dials costs on a frame, without its error. */
-export function standingPrice(lattice: Lattice, { aperture, level, iso }: State): number {
-  return lattice.price.standing[standingRow(lattice, aperture, level) + iso];
+export function standingPrice(lattice: Lattice, { stack, aperture, level, iso }: State): number {
+  return lattice.price.standing[standingRow(lattice, stack, aperture, level) + iso];
 }
 
 /** EV at ISO 100 that a state renders. */

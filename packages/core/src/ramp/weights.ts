@@ -10,6 +10,8 @@ export interface RampWeights {
   readonly shortShutter: number;
   /** Per frame and stop above the lowest ISO. */
   readonly iso: number;
+  /** The same on top, with a filter on: it comes off before ISO rises. */
+  readonly isoBehindFilter: number;
   /** Per affected frame. */
   readonly affectedFrame: number;
   /** Per cue that turns the shutter. */
@@ -44,6 +46,7 @@ export function rampWeights(crew: 'hand' | 'rig'): RampWeights {
     blur: 0.005,
     shortShutter: 0.02,
     iso: 0.07,
+    isoBehindFilter: 0.5,
     affectedFrame: 1,
     shutterCue: 1,
     isoCue: 1.5,

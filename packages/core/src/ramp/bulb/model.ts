@@ -103,7 +103,7 @@ export function bulbModel(course: BulbCourse): BulbModel {
         squaredStop * errorEv * errorEv +
         (mayMiss ? errors.beyondTolerance * beyond * beyond : 0) +
         timePrice(step / kit.stepsPerStop, shutter.intervalS, shutter.weights) +
-        kit.price.iso[state.iso];
+        kit.price.iso[state.stack][state.iso];
       spent[at + width] = spent[at] + frames * each;
       misses[at + width] = misses[at] + (beyond > SLACK && !mayMiss ? 1 : 0);
       before[at] = followsOne ? first[at - width] : rendered(state, beforeEv);

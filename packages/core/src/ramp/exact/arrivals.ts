@@ -94,7 +94,7 @@ export class Arrivals {
         const from = cellOf(table, after);
         const to = cellOf(table, row);
         const time = shutterAt(lattice, aperture, level) - lattice.shutterMin;
-        const standing = standingRow(lattice, aperture, level);
+        const standing = standingRow(lattice, stack, aperture, level);
         const isoFrom = Math.max(0, 0 - time);
         const isoTo = Math.min(isoCount - 1, lattice.shutterMax - lattice.shutterMin - time);
         let least = Number.POSITIVE_INFINITY;

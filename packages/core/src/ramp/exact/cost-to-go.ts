@@ -125,7 +125,7 @@ class Sweep {
     const enteredFirst = cellOf(table, entered.row(stack, aperture, enteredLow));
     const times = lattice.shutterMax - lattice.shutterMin + 1;
     let time = shutterAt(lattice, aperture, low) - lattice.shutterMin; // of the lowest ISO
-    let standingAt = standingRow(lattice, aperture, low);
+    let standingAt = standingRow(lattice, stack, aperture, low);
     let here = cellOf(table, first);
     let written = here - pad;
     for (let n = 0; n < levels; n++, time++, standingAt += isoCount, here += stride) {

@@ -106,7 +106,7 @@ export class FilterWays {
     const { rows, least, spent } = arrivals;
     const { cost } = table;
     const swaps = this.swaps[stack];
-    const standingLow = standingRow(lattice, aperture, low);
+    const standingLow = standingRow(lattice, stack, aperture, low);
     for (let s = 0; s < swaps.length; s++) {
       const swap = swaps[s];
       const lowest = arrivals.low[swap.to] - low;
