@@ -132,10 +132,7 @@ async function writeFrom<Answer extends PlanMade | LightTable>(
   const answer = answerTo(await loadShoot(shootPath, io));
   if ('infeasible' in answer) {
     const why = answer.infeasible.text.replace(/[.\s]+$/, '');
-    throw new Refusal(
-      [`no ramp exists, nothing written: ${why}; "evenfall plan" says what would cure it`],
-      2,
-    );
+    throw new Refusal([`nothing written: ${why}; "evenfall plan" says what would cure it`], 2);
   }
   io.out(written(await make(answer, output)));
   return 0;

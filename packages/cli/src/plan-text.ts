@@ -182,15 +182,15 @@ function outOfHundred(share: number): string {
   return share > 0.99 ? 'more than 99' : String(Math.round(100 * share));
 }
 
-/** Why no ramp exists, and each single change that would cure it. */
+/** What happens, when and by how much, with the nearest cure; then every single change that would cure it. */
 export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
   const { text, remedies } = plan.infeasible;
+  const [nearest] = remedies;
   const lines = [
     ...headingLines(plan, colors),
     '',
-    ...linesOf(`No ramp exists. ${text}`).map((line, i) =>
-      i === 0 ? line.replace('No ramp exists.', colors.red('No ramp exists.')) : line,
-    ),
+    ...linesOf(text).map((line) => colors.red(line)),
+    ...(nearest === undefined ? [] : linesOf(`Nearest cure: ${nearest.text}`)),
     ...(remedies.length === 0
       ? ['', 'No single change would cure it: try two, or another day.']
       : [

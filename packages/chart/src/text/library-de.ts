@@ -231,6 +231,7 @@ const gapText = ({ moveS, settleS, writeS }: GapParts) =>
   `Zwischen zwei Bildern braucht der längste Schritt der Bewegung ${seconds(moveS)}, seine Ruhe ${seconds(settleS)}, das Schreiben ${seconds(writeS)}.`;
 const beyond = (worstEv: number) =>
   worstEv < 0.05 ? 'um weniger als 0,05 Blenden' : `um höchstens ${fixed(worstEv)} Blenden`;
+const tooMuch = (ev: number) => (ev < 0.05 ? 'weniger als 0,05 Blenden' : `${fixed(ev)} Blenden`);
 
 function fromFrame(
   { frame, at }: Extract<WhyInfeasible, { readonly at: string }>,
@@ -259,7 +260,7 @@ const reasons: LibrarySentences['reasons'] = {
   'too-bright': (why, clock) =>
     `${fromFrame(why, clock)} ist die Szene zu hell für diese Ausrüstung, ${beyond(why.worstShortfallEv)}.`,
   'too-fast': (why, clock) =>
-    `${fromFrame(why, clock)} ändert sich das Licht schneller, als Schritte, Abstand der Einsätze und erlaubter Fehler folgen können.`,
+    `${fromFrame(why, clock)} ändert sich das Licht schneller, als Schritte, Abstand der Einsätze und erlaubter Fehler folgen können: Dieses Bild läge ${tooMuch(why.shortfallEv)} mehr daneben als erlaubt.`,
 };
 
 const missing: LibrarySentences['missing'] = {

@@ -107,8 +107,8 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
 
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>
   `Between frames the longest step of the move takes ${inSeconds(moveS)}, its rest ${inSeconds(settleS)} and writing ${inSeconds(writeS)}.`;
-const beyond = (worstEv: number) =>
-  worstEv < 0.05 ? 'less than 0.05 stops' : `${worstEv.toFixed(1)} stops at the most`;
+const stopsText = (ev: number) => (ev < 0.05 ? 'less than 0.05 stops' : `${ev.toFixed(1)} stops`);
+const beyond = (worstEv: number) => `${stopsText(worstEv)}${worstEv < 0.05 ? '' : ' at the most'}`;
 
 /**
  * Reasons why a shoot has no plan, in English.
@@ -138,7 +138,7 @@ export const englishReasons: Sentences<WhyInfeasible, 'reason'> = {
   'too-bright': (why, clock) =>
     `${fromFrame(why, clock)} the scene is too bright for this kit, by ${beyond(why.worstShortfallEv)}.`,
   'too-fast': (why, clock) =>
-    `${fromFrame(why, clock)} the light changes faster than the steps, their spacing and the tolerance can follow.`,
+    `${fromFrame(why, clock)} the light changes faster than the steps, their spacing and the tolerance can follow: that frame would be off by ${stopsText(why.shortfallEv)} more than allowed.`,
 };
 
 function fromFrame(
