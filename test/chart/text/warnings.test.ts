@@ -56,11 +56,13 @@ const CASES: { readonly [Kind in FollowWarningKind]: readonly Case<Kind>[] } = {
   'cue-late': [[{ cue: 13, lateFrames: 7, frame: 411 }, '13', '7', '412']],
   'cue-missed': [
     [{ cue: 13, sinceFrame: 411 }, '13', '412'],
+    [{ cue: 13, sinceFrame: 411, untilFrame: 427 }, '13', '412', '427'],
     [{ cue: 13 }, '13'],
   ],
   'cue-unknown': [
     [{ cue: 13, reason: 'neither-last-nor-next' }, '13'],
-    [{ cue: 13, reason: 'not-the-last' }, '13'],
+    [{ cue: 13, reason: 'not-told' }, '13'],
+    [{ reason: 'none-then', at: '2026-09-22T19:46:41+02:00' }, '19:46'],
   ],
   'outside-kit': [
     [

@@ -23,7 +23,7 @@ const OLD = {
 };
 const UNKNOWN_CUE = {
   'neither-last-nor-next': 'ist weder der letzte noch der nächste',
-  'not-the-last': 'ist nicht der letzte, der angesagt wurde',
+  'not-told': 'ist keiner der letzten, die angesagt wurden',
 };
 const DIALS = { shutter: 'die Zeit', iso: 'die ISO', aperture: 'die Blende' };
 const BEFORE_MARK = { shutter: 'Zeit ', iso: 'ISO ', aperture: 'f/' };
@@ -68,11 +68,16 @@ export const warnings: LibrarySentences['warnings'] = {
   over: ({ frameCount }) => `Das letzte Bild, ${frameCount}, ist gemacht.`,
   'cue-late': ({ cue, lateFrames, frame }) =>
     `Einsatz ${cue} kam ${lateFrames} ${lateFrames === 1 ? 'Bild' : 'Bilder'} zu spät, bei Bild ${frame + 1}.`,
-  'cue-missed': ({ cue, sinceFrame }) =>
-    sinceFrame === undefined
-      ? `Einsatz ${cue} wurde nicht ausgeführt: ohne ihn neu geplant.`
-      : `Einsatz ${cue} fehlt seit Bild ${sinceFrame + 1}: neu geplant von der Einstellung davor.`,
-  'cue-unknown': ({ cue, reason }) => `Einsatz ${cue} ${UNKNOWN_CUE[reason]}: Nichts ändert sich.`,
+  'cue-missed': ({ cue, sinceFrame, untilFrame }) => {
+    if (sinceFrame === undefined) return `Einsatz ${cue} wurde nicht ausgeführt: ohne ihn neu geplant.`;
+    if (untilFrame !== undefined)
+      return `Einsatz ${cue} fehlte von Bild ${sinceFrame + 1} bis ${untilFrame}; ein späterer Einsatz hat es berichtigt.`;
+    return `Einsatz ${cue} fehlt seit Bild ${sinceFrame + 1}: neu geplant von der Einstellung ohne ihn.`;
+  },
+  'cue-unknown': (said, clock) =>
+    said.reason === 'none-then'
+      ? `Um ${clock(minute(said.at))} war keiner der letzten Einsätze fällig: Nichts ändert sich.`
+      : `Einsatz ${said.cue} ${UNKNOWN_CUE[said.reason]}: Nichts ändert sich.`,
   'outside-kit': ({ outside }) =>
     `${outside.map(({ control, mark }) => BEFORE_MARK[control] + mark).join(' und ')} geht hier nicht: einstellen, was geantwortet wird.`,
   'setting-unknown': ({ unknown }) =>

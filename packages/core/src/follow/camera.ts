@@ -27,7 +27,8 @@ export interface CameraState {
   readonly affectedUntil: number; // frames before it and from the last filter change on are affected
   readonly cueCount: number;
   readonly filterChanges: number;
-  readonly lastCue: DoneCue | undefined;
+  /** The last of them, in order, as far back as one may be reported missed. */
+  readonly done: readonly DoneCue[];
 }
 
 export const BLANK: CameraState = {
@@ -38,8 +39,20 @@ export const BLANK: CameraState = {
   affectedUntil: 0,
   cueCount: 0,
   filterChanges: 0,
-  lastCue: undefined,
+  done: [],
 };
+
+/** Our choice: about half an hour of a person's evening. */
+const MOST_DONE = 24;
+
+/** The cue that was done last; undefined where something else has been set since. */
+export function lastCueOf({ done }: CameraState): DoneCue | undefined {
+  return done[done.length - 1];
+}
+
+function withDone({ done }: CameraState, cue: DoneCue): readonly DoneCue[] {
+  return [...done, cue].slice(-MOST_DONE);
+}
 
 /** The camera after a cue; its setting holds from the cue's frame on. */
 export function withCue({ live }: Evening, camera: CameraState, { frame, to, filter }: RampCue): CameraState {
@@ -53,7 +66,31 @@ export function withCue({ live }: Evening, camera: CameraState, { frame, to, fil
     affectedUntil: filter ? frame + affectedFrames : camera.affectedUntil,
     cueCount: camera.cueCount + 1,
     filterChanges: camera.filterChanges + (filter ? 1 : 0),
-    lastCue: { cue: camera.cueCount + 1, frame, before, filter, freeBefore: camera.freeFrom },
+    done: withDone(camera, {
+      cue: camera.cueCount + 1,
+      frame,
+      before,
+      filter,
+      freeBefore: camera.freeFrom,
+    }),
+  };
+}
+
+/** The camera after several cues that are done as one, at a frame; `then`: after them. */
+export function movedAtOnce(
+  { live }: Evening,
+  camera: CameraState,
+  then: CameraState,
+  frame: number,
+): CameraState {
+  const before = camera.present ?? then.present!;
+  const filter = before.stack !== then.present!.stack;
+  const { cueCount, freeFrom: freeBefore } = camera;
+  return {
+    ...then,
+    affectedUntil: filter ? frame + live.lattice.affectedFrames : camera.affectedUntil,
+    cueCount: cueCount + 1,
+    done: withDone(camera, { cue: cueCount + 1, frame, before, filter, freeBefore }),
   };
 }
 
@@ -67,7 +104,7 @@ export function withoutLastCue(camera: CameraState, lastCue: DoneCue): CameraSta
     affectedUntil: lastCue.filter ? 0 : camera.affectedUntil,
     cueCount: camera.cueCount - 1,
     filterChanges: camera.filterChanges - (lastCue.filter ? 1 : 0),
-    lastCue: undefined,
+    done: camera.done.slice(0, -1),
   };
 }
 
@@ -96,18 +133,18 @@ export function standingAt(camera: CameraState, present: State, frame: number): 
     behind: { stack: present.stack },
     freeFrom: Math.min(camera.freeFrom, frame),
     filterChanges: camera.filterChanges + (filter ? 1 : 0),
-    lastCue: undefined,
+    done: [],
   };
 }
 
 /** The camera with all its frames earlier by `frames`: the clock was set back. */
 export function shifted(camera: CameraState, frames: number): CameraState {
-  const { lastCue, freeFrom, affectedUntil } = camera;
+  const { done, freeFrom, affectedUntil } = camera;
   return {
     ...camera,
     behind: camera.present && { stack: camera.present.stack },
     freeFrom: Math.max(0, freeFrom - frames),
     affectedUntil: Math.max(0, affectedUntil - frames),
-    lastCue: lastCue === undefined ? undefined : { ...lastCue, frame: Math.max(0, lastCue.frame - frames) },
+    done: done.map((cue) => ({ ...cue, frame: Math.max(0, cue.frame - frames) })),
   };
 }

@@ -18,7 +18,7 @@ const OLD = {
 };
 const UNKNOWN_CUE = {
   'neither-last-nor-next': 'is neither the last nor the next',
-  'not-the-last': 'is not the last that was told',
+  'not-told': 'is none of the last that were told',
 };
 const BEFORE_MARK = { shutter: 'shutter ', iso: 'ISO ', aperture: 'f/' };
 const ASK_AGAIN =
@@ -68,11 +68,16 @@ export const englishWarnings: Sentences<FollowWarningFacts> = {
   over: ({ frameCount }) => `The last frame, ${frameCount}, has been taken.`,
   'cue-late': ({ cue, lateFrames, frame }) =>
     `Cue ${cue} came ${frames(lateFrames)} late, at frame ${frame + 1}.`,
-  'cue-missed': ({ cue, sinceFrame }) =>
-    sinceFrame === undefined
-      ? `Cue ${cue} has not been done: planned again without it.`
-      : `Cue ${cue} has been missed since frame ${sinceFrame + 1}: planned again from the setting before it.`,
-  'cue-unknown': ({ cue, reason }) => `Cue ${cue} ${UNKNOWN_CUE[reason]}: nothing is changed.`,
+  'cue-missed': ({ cue, sinceFrame, untilFrame }) => {
+    if (sinceFrame === undefined) return `Cue ${cue} has not been done: planned again without it.`;
+    if (untilFrame !== undefined)
+      return `Cue ${cue} was missed from frame ${sinceFrame + 1} to ${untilFrame}; a later cue has set it right.`;
+    return `Cue ${cue} has been missed since frame ${sinceFrame + 1}: planned again from the setting without it.`;
+  },
+  'cue-unknown': (said, clock) =>
+    said.reason === 'none-then'
+      ? `No cue of the last was due at ${clock(minute(said.at))}: nothing is changed.`
+      : `Cue ${said.cue} ${UNKNOWN_CUE[said.reason]}: nothing is changed.`,
   'outside-kit': ({ outside }) =>
     `${outside.map(({ control, mark }) => BEFORE_MARK[control] + mark).join(' and ')} cannot be used here: set what is answered.`,
   'setting-unknown': ({ unknown }) =>

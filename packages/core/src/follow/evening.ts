@@ -132,7 +132,12 @@ export function frameStartMs({ startMs, intervalMs }: Evening, frame: number): n
 
 /** RFC 3339 in the place's offset. */
 export function frameText(evening: Evening, frame: number): string {
-  return rfc3339(frameStartMs(evening, frame), evening.zone);
+  return timeText(evening, frameStartMs(evening, frame));
+}
+
+/** The same of any time that a date may have. */
+export function timeText({ zone }: Evening, atMs: number): string {
+  return rfc3339(atMs, zone);
 }
 
 /** The light at a time as the plan has it: read between its frames, worked out again before and after them. */

@@ -7,7 +7,7 @@ import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
 import { cuesAhead, targetsAhead } from './ahead.js';
 import { answerOf, takenCues } from './answer.js';
-import { BLANK, type CameraState, shifted, withCue } from './camera.js';
+import { BLANK, type CameraState, movedAtOnce, shifted, withCue } from './camera.js';
 import { warningOf } from './english.js';
 import { type Evening, eveningOf, frameStartMs, plannedLightAt } from './evening.js';
 import { type Moment, momentOf } from './moment.js';
@@ -51,6 +51,7 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
     camera: BLANK,
     trust: startTrust(evening.startMs),
     told: [],
+    every: 1,
     doubted: undefined,
   };
 }
@@ -80,7 +81,7 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
  */
 export function followFrame(state: FollowState, input: FollowInput): FollowStep {
   const { evening } = state;
-  const { told: toldBefore, doubted, frame: last } = state;
+  const { told: toldBefore, doubted, frame: last, every } = state;
   const moment = momentOf(evening, input, { last, told: toldBefore, doubted });
   const { frame } = moment;
   const warnings: FollowWarning[] = moment.warning === undefined ? [] : [moment.warning];
@@ -98,19 +99,39 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
     begun && reported.camera.present === undefined
       ? { ...reported.camera, present: before }
       : reported.camera;
-  const ahead = cuesAhead(evening, trust, begun ? camera : { ...camera, present: undefined }, frame, targets);
+  // What a rig might have done on the frames it did not ask for, it does at this one.
+  const passedBy = moment.kind === 'on' ? movedOn(evening, trust, camera, last, frame) : camera;
+  const ahead = cuesAhead(
+    evening,
+    trust,
+    begun ? passedBy : { ...camera, present: undefined },
+    frame,
+    targets,
+  );
   const due = begun && ahead.cues[0]?.frame === frame ? ahead.cues[0] : undefined;
-  const after: CameraState =
+  const then: CameraState =
     due !== undefined
-      ? withCue(evening, camera, due)
-      : { ...camera, present: ahead.start, fixed: frame > 0 || camera.fixed };
+      ? withCue(evening, passedBy, due)
+      : { ...passedBy, present: ahead.start, fixed: frame > 0 || camera.fixed };
+  const after = passedBy === camera ? then : movedAtOnce(evening, camera, then, frame);
   const told = due === undefined ? ahead.cues : ahead.cues.slice(1);
-  const next: FollowState = { evening, frame, camera: after, trust, told, doubted: moment.doubted };
+  const everyNow = last === undefined || frame <= last ? every : frame - last;
+  const next: FollowState = {
+    evening,
+    frame,
+    every: everyNow,
+    camera: after,
+    trust,
+    told,
+    doubted: moment.doubted,
+  };
   const dueFrom = camera.present;
+  const isDue = due !== undefined || after.cueCount > camera.cueCount;
+  const whole = due?.whole === true || passedBy !== camera;
   const answer = answerOf(
     next,
     targets,
-    due === undefined || dueFrom === undefined ? undefined : { before: dueFrom, whole: due.whole === true },
+    isDue && dueFrom !== undefined ? { before: dueFrom, whole } : undefined,
     last,
     warnings,
   );
@@ -121,7 +142,7 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
 
 /** The camera and the cues still to come after the frames between the last answer and this one. */
 function passFrames(
-  { evening, frame: last, camera, told }: FollowState,
+  { evening, frame: last, every, camera, told }: FollowState,
   { frame, kind }: Moment,
   warnings: FollowWarning[],
 ): { camera: CameraState; told: readonly RampCue[]; taken: readonly RampCue[] } {
@@ -131,22 +152,41 @@ function passFrames(
   }
   if (kind === 'rewound') return { camera: shifted(camera, last - frame), told: [], taken: [] };
   const passed = told.filter((cue) => cue.frame < frame);
+  // Whoever asks but now and then has been told so once.
+  const asBefore = frame - last <= 1.5 * every;
   if (frame - last > evening.aheadFrames) {
     const told = { frames: frame - last - 1, toldFrames: evening.aheadFrames };
     warnings.push(warningOf({ kind: 'clock-ahead', reason: 'past-cues-told', ...told }));
-  } else if (passed.length > 0 && evening.plan.shoot.crew === 'rig') {
+  } else if (passed.length > 0 && isRig(evening) && !asBefore) {
     warnings.push(warningOf({ kind: 'clock-ahead', reason: 'cues-not-done', cues: passed.length }));
   }
-  if (evening.plan.shoot.crew === 'rig') {
-    const behind =
-      camera.behind ?? (passed.length > 0 && camera.present ? { stack: camera.present.stack } : undefined);
-    return { camera: { ...camera, behind }, told: told.slice(passed.length), taken: [] };
-  }
+  if (isRig(evening)) return { camera, told: told.slice(passed.length), taken: [] };
   return {
     camera: passed.reduce((each, cue) => withCue(evening, each, cue), camera),
     told: told.slice(passed.length),
     taken: passed,
   };
+}
+
+/**
+ * A rig's camera as it would stand before a frame, had it asked for each one since the frame answered last: as far as the
+ * limits let it move in that time, and no farther. The same one where nothing has to move, or somebody else has set it.
+ */
+function movedOn(
+  evening: Evening,
+  trust: Trust,
+  camera: CameraState,
+  last: number | undefined,
+  frame: number,
+): CameraState {
+  if (!isRig(evening) || last === undefined || frame - last < 2 || camera.behind !== undefined) return camera;
+  const from = last + 1;
+  const { cues } = cuesAhead(evening, trust, camera, from, targetsAhead(evening, trust, from));
+  return cues.filter((cue) => cue.frame < frame).reduce((each, cue) => withCue(evening, each, cue), camera);
+}
+
+function isRig({ plan }: Evening): boolean {
+  return plan.shoot.crew === 'rig';
 }
 
 /** What the plan has on the camera before a frame. */

@@ -75,10 +75,10 @@ function group(value: unknown, what: string, keys: readonly string[]): Group {
 
 function inputOf(line: Group, startOfFrameMs: (frame: number) => number): FollowInput {
   const frame = line.frame === undefined ? undefined : whole('frame', line.frame, 0);
-  const atMs = line.at === undefined ? undefined : instant(line.at);
+  const atMs = line.at === undefined ? undefined : instant('at', line.at);
   const readAtMs = atMs ?? (frame === undefined ? undefined : startOfFrameMs(frame));
   const done = line.done === undefined ? undefined : whole('done', line.done, 1);
-  const missed = line.missed === undefined ? undefined : whole('missed', line.missed, 1);
+  const missed = line.missed === undefined ? undefined : missedOf(line.missed);
   // A meter that failed may say so with null: the line then only asks.
   const ev100 = line.ev100 === undefined || line.ev100 === null ? undefined : number('ev100', line.ev100);
   if (ev100 !== undefined && readAtMs === undefined) {
@@ -110,10 +110,10 @@ function settingOf(value: unknown): ReportedSetting {
   };
 }
 
-function instant(value: unknown): number {
+function instant(key: string, value: unknown): number {
   const ms = typeof value === 'string' ? parseRfc3339(value) : undefined;
   if (ms !== undefined) return ms;
-  throw new Wrong(`"at" must be a time such as "2026-11-25T17:03:20+01:00", got ${shown(value)}`);
+  throw new Wrong(`"${key}" must be a time such as "2026-11-25T17:03:20+01:00", got ${shown(value)}`);
 }
 
 function number(key: string, value: unknown): number {
@@ -124,6 +124,11 @@ function number(key: string, value: unknown): number {
 function yesOrNo(key: string, value: unknown): boolean {
   if (typeof value === 'boolean') return value;
   throw new Wrong(`"${key}" must be true or false, got ${shown(value)}`);
+}
+
+/** A cue's number, or when it was due. */
+function missedOf(value: unknown): number | { readonly atMs: number } {
+  return typeof value === 'string' ? { atMs: instant('missed', value) } : whole('missed', value, 1);
 }
 
 function boundOf(value: unknown): 'atLeast' | 'atMost' {

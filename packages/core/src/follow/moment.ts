@@ -1,6 +1,6 @@
 // Which frame a line of input is about, with clocks that jump and slips of the finger. Frames go by whether anyone asks, so
-// a later time is believed at once as far as one cue reaches; farther, cues would be taken as done that nobody did, and it
-// must be borne out. Frames cannot be untaken: an earlier time is believed only once it has come three times.
+// a later time is believed at once as far as one cue of hands reaches; farther, cues would be taken as done that nobody did,
+// and it must be borne out. Frames cannot be untaken: an earlier time is believed only once it has come three times.
 
 import type { RampCue } from '../ramp/way.js';
 import { warningOf } from './english.js';
@@ -64,13 +64,14 @@ export function momentOf(evening: Evening, input: FollowInput, before: Before): 
   return earlier(evening, last, named, input.jump === true, doubted);
 }
 
-/** Whether more than the next cue would be passed over, or as much time as cues are told for. */
-function isJump({ frameCount, intervalMs }: Evening, { last, told }: Before, named: number): boolean {
+/** Whether more than the next cue of hands would be passed over, or as much time as cues are told for. */
+function isJump({ plan, frameCount, intervalMs }: Evening, { last, told }: Before, named: number): boolean {
   // Whoever joins late is believed; not that the evening is over before it began.
   if (last === undefined && named < frameCount) return false;
   const from = last ?? 0;
   if (named <= from || from === frameCount - 1) return false;
-  const passed = told.filter(({ frame }) => frame < named).length;
+  // Of a rig nothing is taken as done.
+  const passed = plan.shoot.crew === 'rig' ? 0 : told.filter(({ frame }) => frame < named).length;
   return passed > 1 || (named - from) * intervalMs >= JUMP_MS;
 }
 

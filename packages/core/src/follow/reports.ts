@@ -2,13 +2,25 @@
 
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
-import { type CameraState, standingAt, withCue, withCueMovedTo, withoutLastCue } from './camera.js';
+import {
+  type CameraState,
+  lastCueOf,
+  standingAt,
+  withCue,
+  withCueMovedTo,
+  withoutLastCue,
+} from './camera.js';
 import { warningOf } from './english.js';
-import type { Evening } from './evening.js';
+import { type Evening, frameStartMs, timeText } from './evening.js';
+import { withoutCue } from './missed.js';
 import type { Moment } from './moment.js';
 import { reportedState, sameState } from './setting.js';
 import type { FollowInput } from './types.js';
 import type { FollowWarning, FollowWarningFacts } from './warning.js';
+
+/** Clocks are read to the minute. */
+const NEAR_MS = 60_000;
+const YEAR_MS = 366 * 86_400_000;
 
 export interface Reported {
   readonly camera: CameraState;
@@ -40,7 +52,8 @@ export function applyReports(
   }
 
   function applyDone(cue: number): CameraState {
-    const { lastCue, cueCount } = standing;
+    const lastCue = lastCueOf(standing);
+    const { cueCount } = standing;
     const next = told[0];
     if (cue === cueCount + 1 && next !== undefined)
       return withCue(evening, standing, { ...next, frame: asked });
@@ -53,14 +66,40 @@ export function applyReports(
     return withCueMovedTo(evening, standing, lastCue, asked);
   }
 
-  function applyMissed(cue: number): CameraState {
-    const { lastCue } = standing;
-    if (lastCue === undefined || cue !== lastCue.cue) {
-      warn({ kind: 'cue-unknown', cue, reason: 'not-the-last' });
+  function applyMissed(missed: NonNullable<FollowInput['missed']>): CameraState {
+    const index = doneIndex(missed);
+    const cue = standing.done[index];
+    if (cue === undefined) {
+      warn(noCue(missed));
       return standing;
     }
-    warn({ kind: 'cue-missed', cue, sinceFrame: lastCue.frame });
-    return withoutLastCue(standing, lastCue);
+    const { cue: number, frame: sinceFrame } = cue;
+    if (index === standing.done.length - 1) {
+      warn({ kind: 'cue-missed', cue: number, sinceFrame });
+      return withoutLastCue(standing, cue);
+    }
+    const { camera, settledBy } = withoutCue(standing, index, evening.live.bulb !== undefined, frame);
+    const until = settledBy === undefined ? {} : { untilFrame: settledBy.frame };
+    warn({ kind: 'cue-missed', cue: number, sinceFrame, ...until });
+    return camera;
+  }
+
+  function noCue(missed: NonNullable<FollowInput['missed']>): FollowWarningFacts {
+    if (typeof missed === 'number') return { kind: 'cue-unknown', cue: missed, reason: 'not-told' };
+    const { atMs } = missed;
+    const ofThisYear = Math.abs(atMs - evening.startMs) < YEAR_MS;
+    return ofThisYear
+      ? { kind: 'cue-unknown', at: timeText(evening, atMs), reason: 'none-then' }
+      : { kind: 'time-unknown', what: 'time', given: String(atMs) };
+  }
+
+  /** Of a cue by its number, or the nearest to a time, where one is near. */
+  function doneIndex(missed: NonNullable<FollowInput['missed']>): number {
+    const { done } = standing;
+    if (typeof missed === 'number') return done.findIndex(({ cue }) => cue === missed);
+    const offMs = done.map(({ frame }) => Math.abs(frameStartMs(evening, frame) - missed.atMs));
+    const least = Math.min(...offMs);
+    return least <= NEAR_MS ? offMs.lastIndexOf(least) : -1;
   }
 
   function applySetting(setting: NonNullable<FollowInput['setting']>): CameraState {
@@ -72,7 +111,7 @@ export function applyReports(
     }
     if (outside.length > 0) warn({ kind: 'outside-kit', outside });
     if (standing.fixed && sameState(state, before)) return standing;
-    const { lastCue } = standing;
+    const lastCue = lastCueOf(standing);
     if (lastCue !== undefined && sameState(state, lastCue.before)) {
       warn({ kind: 'cue-missed', cue: lastCue.cue });
       return withoutLastCue(standing, lastCue);

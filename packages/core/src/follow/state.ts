@@ -14,6 +14,8 @@ import type { Trust } from './trust.js';
 export interface FollowState {
   /** Answered last, from 0; undefined before the first. */
   readonly frame: number | undefined;
+  /** @internal Frames from the answer before to the last one. */
+  readonly every: number;
   /** @internal */
   readonly evening: Evening;
   /** @internal */

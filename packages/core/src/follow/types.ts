@@ -63,8 +63,8 @@ export interface FollowInput {
   readonly setting?: ReportedSetting;
   /** A cue, by number, that stands on the camera from this frame on: one told ahead, or one that came late. */
   readonly done?: number;
-  /** A cue, by number, that was told and has not been done. */
-  readonly missed?: number;
+  /** A cue that was told and has not been done, by its number, or by when it was due to within a minute. */
+  readonly missed?: number | { readonly atMs: number };
 }
 
 /** One cue to come, or due. The number stays with a cue only until it is due: plans for later change. */
@@ -78,8 +78,8 @@ export interface FollowCue {
   /** One or more, in the order hands work: filter, shutter, ISO, aperture. */
   readonly changes: readonly PlanChange[];
   /**
-   * Where the camera stands farther off than one cue may move it, because cues were missed or something else was set: what
-   * to set now, whole. Several controls at once and by more than a step; absent in any other cue.
+   * Where the camera stands farther off than one cue may move it, because cues were missed, something else was set, or a rig
+   * has not asked for a while: what to set now, whole. Several controls at once and by more than a step; absent in any other cue.
    */
   readonly setNow?: FollowSetting;
 }

@@ -156,6 +156,8 @@ export type FollowWarningFacts =
       readonly cue: number;
       /** When it was due; absent where the reported setting tells that it was not done. */
       readonly sinceFrame?: number;
+      /** When a later cue turned the same controls, so that they stand as they should; absent where none did. */
+      readonly untilFrame?: number;
     }
   | {
       /** A report of a cue that cannot be meant. */
@@ -163,7 +165,14 @@ export type FollowWarningFacts =
       /** As reported. */
       readonly cue: number;
       /** It was said to be done, or to be missed. */
-      readonly reason: 'neither-last-nor-next' | 'not-the-last';
+      readonly reason: 'neither-last-nor-next' | 'not-told';
+    }
+  | {
+      /** A report of a cue by its time, at which none was due. */
+      readonly kind: 'cue-unknown';
+      readonly reason: 'none-then';
+      /** As reported. */
+      readonly at: string;
     }
   | {
       /** The reported setting is not one the kit may stand at. */
