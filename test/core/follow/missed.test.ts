@@ -48,7 +48,7 @@ function places() {
 
 test('a cue before the last was missed: its control stands as before it, the later one as it was done', () => {
   const { open } = places();
-  expect(open.length).toBeGreaterThan(1);
+  expect(open.length).toBeGreaterThan(0);
   for (const i of open) {
     const [missed, later] = [ALL.done[i]!.step, ALL.done[i + 1]!.step];
     const before = marks(ALL.steps[missed.frame - 1]!);
