@@ -11,9 +11,10 @@ const at = (path) => new URL(`../core/${path}`, import.meta.url);
  * The published schemas as text, by file name.
  *
  * @param {{shoot: object, plan: object, light: object, evenings: object}} schemas the valibot schemas of the formats
+ * @param {(give: object) => string} describe what to give, in English
  * @returns {Record<string, string>}
  */
-export function publishedSchemas({ shoot, plan, light, evenings }) {
+export function publishedSchemas({ shoot, plan, light, evenings }, describe) {
   const schema = (format, title, from) => {
     // A part that JSON Schema cannot say must not be lost in silence; these say nothing that JSON could break.
     const { $schema, ...rest } = toJsonSchema(from, {
@@ -22,10 +23,15 @@ export function publishedSchemas({ shoot, plan, light, evenings }) {
       errorMode: 'throw',
       ignoreActions: ['finite', 'transform', 'readonly'],
       // Patterns of JSON Schema are Unicode's anyway, which the flag u asks of ours.
-      overrideAction: ({ valibotAction, jsonSchema }) =>
-        'requirement' in valibotAction && valibotAction.requirement instanceof RegExp
-          ? { ...jsonSchema, pattern: valibotAction.requirement.source }
-          : undefined,
+      overrideAction: ({ valibotAction, jsonSchema }) => {
+        if ('requirement' in valibotAction && valibotAction.requirement instanceof RegExp) {
+          return { ...jsonSchema, pattern: valibotAction.requirement.source };
+        }
+        // What to give instead, which every leaf keeps as data, describes it.
+        if (!('metadata' in valibotAction)) return undefined;
+        const { give, ...rest } = { give: {}, ...jsonSchema };
+        return { ...rest, description: describe(give) };
+      },
     });
     const text = JSON.stringify({ $schema, title, ...rest }, null, 2);
     return [`evenfall-${format}-1.schema.json`, `${text}\n`];
@@ -39,20 +45,18 @@ export function publishedSchemas({ shoot, plan, light, evenings }) {
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const load = async (name) => import(fileURLToPath(at(`dist/files/${name}-schema.js`)));
-  const [{ shootFileSchema }, { planSchema }, { lightSchema }, { eveningsSchema }] = await Promise.all([
-    load('shoot'),
-    load('plan'),
-    load('light'),
-    load('evenings'),
-  ]);
+  const load = async (name) => import(fileURLToPath(at(`dist/files/${name}.js`)));
+  const [{ shootFileSchema }, { planSchema }, { lightSchema }, { eveningsSchema }, { englishGive }] =
+    await Promise.all([
+      load('shoot-schema'),
+      load('plan-schema'),
+      load('light-schema'),
+      load('evenings-schema'),
+      load('english-faults'),
+    ]);
   mkdirSync(at('schema/'), { recursive: true });
-  const texts = publishedSchemas({
-    shoot: shootFileSchema,
-    plan: planSchema,
-    light: lightSchema,
-    evenings: eveningsSchema,
-  });
+  const schemas = { shoot: shootFileSchema, plan: planSchema, light: lightSchema, evenings: eveningsSchema };
+  const texts = publishedSchemas(schemas, englishGive);
   for (const [name, text] of Object.entries(texts)) {
     writeFileSync(at(`schema/${name}`), text);
     console.log(`wrote packages/core/schema/${name}`);

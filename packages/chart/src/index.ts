@@ -15,6 +15,7 @@ export { calendarTexts } from './text/calendar.js';
 export type { LibrarySentences } from './text/library.js';
 export { placeTexts } from './text/place.js';
 export {
+  faultText,
   findingText,
   missingText,
   noteText,

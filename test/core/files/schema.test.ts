@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { lightTable, planShoot, writeLight, writePlan, writeShoot } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
+import { englishGive } from '../../../packages/core/src/files/english-faults.js';
 import { eveningsSchema } from '../../../packages/core/src/files/evenings-schema.js';
 import { lightSchema } from '../../../packages/core/src/files/light-schema.js';
 import { planSchema } from '../../../packages/core/src/files/plan-schema.js';
@@ -15,14 +16,12 @@ test('the published schemas are those the reader uses: else run `npm run build &
   // Not a literal, so that the compiler does not look for types beside a plain script.
   const script = new URL('../../../packages/tools/schemas.mjs', import.meta.url).href;
   const { publishedSchemas } = (await import(script)) as {
-    publishedSchemas(schemas: object): Record<string, string>;
+    publishedSchemas(schemas: object, describe: typeof englishGive): Record<string, string>;
   };
-  const texts = publishedSchemas({
-    shoot: shootFileSchema,
-    plan: planSchema,
-    light: lightSchema,
-    evenings: eveningsSchema,
-  });
+  const texts = publishedSchemas(
+    { shoot: shootFileSchema, plan: planSchema, light: lightSchema, evenings: eveningsSchema },
+    englishGive,
+  );
   expect(Object.keys(texts)).toHaveLength(4);
   for (const [name, text] of Object.entries(texts)) {
     expect(text).toBe(schemaText(name));

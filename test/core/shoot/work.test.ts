@@ -1,7 +1,7 @@
 // What a shoot comes to before anything is computed, counted by hand.
 
 import { describe, expect, test } from 'vitest';
-import { extentText, MOST_WORK, planWork, verdictWork } from '../../../packages/core/src/shoot/work.js';
+import { extentOf, MOST_WORK, planWork, verdictWork } from '../../../packages/core/src/shoot/work.js';
 import { shootFrom } from '../shoots.js';
 
 const filters = (count: number) => Array.from({ length: count }, (_, i) => ({ name: `${i}`, stops: i + 1 }));
@@ -16,22 +16,25 @@ const camera = (more: object) => ({
 
 describe('what there is to set', () => {
   test.each([
-    [{}, '1 filter stack, 1 aperture and 16 ISOs'],
+    [{}, { stacks: 1, apertures: 1, isos: 16 }],
     // A bare lens and each of three; with two at once also three pairs.
-    [{ filters: filters(3) }, '4 filter stacks, 1 aperture and 16 ISOs'],
-    [{ filters: filters(3), stackFilters: true }, '7 filter stacks, 1 aperture and 16 ISOs'],
+    [{ filters: filters(3) }, { stacks: 4, apertures: 1, isos: 16 }],
+    [
+      { filters: filters(3), stackFilters: true },
+      { stacks: 7, apertures: 1, isos: 16 },
+    ],
     // f/2.8 to f/8 are three stops: nine clicks of a third, or six of a half, and the first.
-    [camera({ aperture: { widest: '2.8', narrowest: '8' } }), '1 filter stack, 10 apertures and 16 ISOs'],
+    [camera({ aperture: { widest: '2.8', narrowest: '8' } }), { stacks: 1, apertures: 10, isos: 16 }],
     [
       camera({
         aperture: { widest: '2.8', narrowest: '8' },
         stepsPerStop: 2,
         iso: { lowest: 100, highest: 100 },
       }),
-      '1 filter stack, 7 apertures and 1 ISO',
+      { stacks: 1, apertures: 7, isos: 1 },
     ],
-  ])('%j: %s', (keys, text) => {
-    expect(extentText(shootFrom(keys))).toBe(text);
+  ])('%j: %j', (keys, extent) => {
+    expect(extentOf(shootFrom(keys))).toMatchObject(extent);
   });
 });
 

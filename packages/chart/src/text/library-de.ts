@@ -14,6 +14,7 @@ import {
   type WhyInfeasible,
   type WhyNoPass,
 } from '@evenfall/core';
+import { faults } from './faults-de.js';
 import type { LibrarySentences } from './library.js';
 import { comma, fixed, minute } from './parts-de.js';
 import { refusals, warnings } from './readings-de.js';
@@ -285,4 +286,5 @@ export const germanLibrary: LibrarySentences = {
   missing,
   refusals,
   warnings,
+  faults,
 };

@@ -1,11 +1,13 @@
 // What a language must have a sentence for.
 
 import type {
+  FaultFacts,
   FollowWarningFacts,
   MoveFound,
   NoteFacts,
   RefusalReason,
   RemedyChange,
+  SavedFaultFacts,
   Sentences,
   WhyInfeasible,
   WhyMissing,
@@ -27,4 +29,6 @@ export interface LibrarySentences {
   readonly refusals: Sentences<RefusalReason, 'reason'>;
   /** What following warns of. */
   readonly warnings: Sentences<FollowWarningFacts>;
+  /** What is wrong with a file or a saved evening. */
+  readonly faults: Sentences<FaultFacts | SavedFaultFacts>;
 }

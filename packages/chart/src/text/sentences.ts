@@ -1,11 +1,13 @@
 // What the library says as data, in the words of a language.
 
 import {
+  type FaultFacts,
   type FollowWarningFacts,
   type MoveFound,
   type NoteFacts,
   type RefusalReason,
   type RemedyChange,
+  type SavedFaultFacts,
   sentenceOf,
   type WhyInfeasible,
   type WhyMissing,
@@ -137,4 +139,24 @@ export function refusalText(why: RefusalReason, { library, clock }: Words): stri
  */
 export function warningText(warning: FollowWarningFacts, { library, clock }: Words): string {
   return sentenceOf(library.warnings, 'kind', warning, clock);
+}
+
+/**
+ * What is wrong with a file or a saved evening, in words, without its place.
+ *
+ * @param fault one of the `errors` of {@link readShoot}, {@link readPlan} or {@link resumeFollow}
+ * @param words language, from {@link wordsFor}
+ * @returns part of a sentence: what was found, and what would be right
+ * @example
+ * ```ts
+ * import { faultText, wordsFor } from '@evenfall/chart';
+ *
+ * const give = { give: 'range', unit: 'degrees', from: -90, to: 90 } as const;
+ * const fault = { kind: 'wrong-value', given: 95, what: 'latitude', give } as const;
+ * faultText(fault, wordsFor()); // → '95 is not a latitude; give degrees from -90 to 90'
+ * faultText(fault, wordsFor({ language: 'de' })); // → '95 geht hier nicht; richtig: Grad von −90 bis 90'
+ * ```
+ */
+export function faultText(fault: FaultFacts | SavedFaultFacts, { library, clock }: Words): string {
+  return sentenceOf(library.faults, 'kind', fault, clock);
 }

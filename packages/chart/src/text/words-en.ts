@@ -1,12 +1,14 @@
 // Every word that chart, card and calendar print, in English. Another language is one more file like this.
 
 import {
+  englishFaults,
   englishFindings,
   englishMissing,
   englishNotes,
   englishReasons,
   englishRefusals,
   englishRemedies,
+  englishSavedFaults,
   englishWarnings,
 } from '@evenfall/core';
 import type { LibrarySentences } from './library.js';
@@ -16,6 +18,17 @@ const MONTHS = 'January February March April May June July August September Octo
   ' ',
 );
 const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.split(' ');
+
+const library: LibrarySentences = {
+  notes: englishNotes,
+  findings: englishFindings,
+  remedies: englishRemedies,
+  reasons: englishReasons,
+  missing: englishMissing,
+  refusals: englishRefusals,
+  warnings: englishWarnings,
+  faults: { ...englishFaults, ...englishSavedFaults },
+};
 
 /**
  * Every word that chart, card and calendar print, in English, with a clock of 24 hours.
@@ -43,15 +56,7 @@ export const english = {
   upTo: (value: number, digits: number) => minus(String(Number(fixed(value, digits)))),
   seconds: (value: number) => `${Number(fixed(value, 2))} s`,
   /** What the library says as data. */
-  library: {
-    notes: englishNotes,
-    findings: englishFindings,
-    remedies: englishRemedies,
-    reasons: englishReasons,
-    missing: englishMissing,
-    refusals: englishRefusals,
-    warnings: englishWarnings,
-  } as LibrarySentences,
+  library,
   compass: { north: 'N', south: 'S', east: 'E', west: 'W' },
   solarTime: 'mean solar time',
   untitled: 'Exposure plan',

@@ -9,8 +9,8 @@ import {
   type StepsPerStop,
 } from '../exposure/dial.js';
 import type { Camera } from '../shoot/shoot.js';
+import { givenOf } from './fault.js';
 import type { Fault, Path } from './file-error.js';
-import { shown } from './file-error.js';
 
 /** A mark of a shoot file that is on the dial. */
 interface Mark {
@@ -32,19 +32,19 @@ export function dialFaults({ stepsPerStop, shutter, iso, aperture }: Camera): Di
   const shortest = find('shutter', ['camera', 'shutter', 'shortest'], shutter.shortest);
   const longest = find('shutter', ['camera', 'shutter', 'longest'], shutter.longest);
   if (shortest && longest && longest.step > shortest.step) {
-    reversed(longest, `a shorter time than the shortest, ${quoted(shortest)}`);
+    reversed('shutter', longest, shortest);
   }
 
   const lowest = find('iso', ['camera', 'iso', 'lowest'], iso.lowest);
   const highest = find('iso', ['camera', 'iso', 'highest'], iso.highest);
-  if (lowest && highest && lowest.step > highest.step) reversed(highest, `below the lowest, ${lowest.label}`);
+  if (lowest && highest && lowest.step > highest.step) reversed('iso', highest, lowest);
 
   if (typeof aperture === 'string') find('aperture', ['camera', 'aperture'], aperture);
   else {
     const widest = find('aperture', ['camera', 'aperture', 'widest'], aperture.widest);
     const narrowest = find('aperture', ['camera', 'aperture', 'narrowest'], aperture.narrowest);
     if (widest && narrowest && widest.step > narrowest.step) {
-      reversed(narrowest, `a wider opening than the widest, ${quoted(widest)}`);
+      reversed('aperture', narrowest, widest);
     }
   }
   return { faults, ...(shortest ? { shortestStep: shortest.step } : {}) };
@@ -53,34 +53,23 @@ export function dialFaults({ stepsPerStop, shutter, iso, aperture }: Camera): Di
     const label = String(value);
     const step = dialStep(control, label, stepsPerStop);
     if (step !== undefined) return { path, label, step };
-    const dial = `the ${DIAL_NAMES[control]} dial in ${stepsPerStop === 3 ? 'thirds' : 'halves'}`;
+    const all = dialLabels(control, stepsPerStop);
     faults.push({
       path,
-      text: `${shown(value)} is not on ${dial}; ${marksToGive(control, label, stepsPerStop)}`,
+      kind: 'not-on-dial',
+      given: givenOf(value),
+      control,
+      stepsPerStop,
+      nearest: nearestMarks(control, label, stepsPerStop),
+      first: all[0]!,
+      last: all.at(-1)!,
     });
     return undefined;
   }
 
-  function reversed({ path, label }: Mark, why: string): void {
-    const value = path.includes('iso') ? label : `"${label}"`;
-    faults.push({ path, text: `${value} is ${why}; swap the two or give another` });
+  function reversed(control: DialControl, { path, label }: Mark, other: Mark): void {
+    faults.push({ path, kind: 'range-reversed', control, mark: label, other: other.label });
   }
-}
-
-const DIAL_NAMES: Record<DialControl, string> = { shutter: 'shutter', iso: 'ISO', aperture: 'aperture' };
-
-function quoted({ label }: Mark): string {
-  return `"${label}"`;
-}
-
-/** What to give instead: the mark that was meant, the two around it, or the whole dial where the text is no number. */
-function marksToGive(control: DialControl, label: string, stepsPerStop: StepsPerStop): string {
-  const show = (mark: string) => (control === 'iso' ? mark : `"${mark}"`);
-  const near = nearestMarks(control, label, stepsPerStop).map(show);
-  if (near.length > 0)
-    return `the nearest ${near.length > 1 ? 'marks are' : 'mark is'} ${near.join(' and ')}`;
-  const all = dialLabels(control, stepsPerStop);
-  return `its marks run from ${show(all[0]!)} to ${show(all.at(-1)!)}`;
 }
 
 /**

@@ -1,7 +1,7 @@
 // Evenings to choose from, evenfall-evenings/1, as a schema.
 
 import * as v from 'valibot';
-import { finite, flag, format, instant, list, number, text, whole } from './parts.js';
+import { finite, flag, format, instant, list, number, phrase, text, wholeFromZero } from './parts.js';
 import { reasonSchema } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 import { shootFileSchema } from './shoot-schema.js';
@@ -9,14 +9,14 @@ import { shootFileSchema } from './shoot-schema.js';
 const at = instant();
 const degrees = finite('degrees');
 const stops = finite('stops');
-const share = number('a fraction', 'a number from 0 to 1', 0, 1);
-const count = whole('a number', 'a whole number from 0', 0, MOST_FRAMES);
+const share = number('fraction', 'number', 0, 1);
+const count = wholeFromZero('number', MOST_FRAMES);
 
 const light = v.strictObject({
-  steepest: v.exactOptional(v.strictObject({ at, sunAltitudeDeg: degrees, evPerMin: finite('EV a minute') })),
+  steepest: v.exactOptional(v.strictObject({ at, sunAltitudeDeg: degrees, evPerMin: finite('ev-per-min') })),
   rampStops: stops,
   moonLitFraction: share,
-  moonWaxing: flag('true or false'),
+  moonWaxing: flag(),
   moonAltitudeDeg: degrees,
   moonAzimuthDeg: degrees,
 });
@@ -37,7 +37,7 @@ export const eveningsSchema = v.strictObject({
   shoot: shootFileSchema,
   evenings: list(
     v.strictObject({
-      date: text('a date', 'YYYY-MM-DD', 10),
+      date: text('date', 10, 0, phrase('plain-date')),
       horizonAt: v.exactOptional(at),
       light: v.exactOptional(light),
       plan: v.exactOptional(plan),

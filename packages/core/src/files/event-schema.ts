@@ -24,5 +24,5 @@ export const eventName = word([
 export const eventSchema = v.strictObject({
   name: eventName,
   at: instant(),
-  sunAltitudeDeg: finite("degrees of the sun's true altitude"),
+  sunAltitudeDeg: finite('degrees-of-true-sun'),
 });

@@ -1,4 +1,7 @@
-// What is wrong with a file, as one clear line each: file, line, key, what was wrong, what would be right.
+// What is wrong with a file, each with its place: file, line, key.
+
+import type { FaultFacts } from './fault.js';
+import { quotedText } from './quoted.js';
 
 /** Where a value stands in a file: keys and list positions from the root; empty is the whole file. */
 export type Path = readonly (string | number)[];
@@ -6,32 +9,36 @@ export type Path = readonly (string | number)[];
 /** Looks up the line of a path, counted from 1; undefined where it has none. */
 export type Locate = (path: Path) => { readonly line: number } | undefined;
 
-/** One thing that is wrong, before its line is known. */
-export interface Fault {
+/** One thing that is wrong, as data, and where the value stands. */
+export type Fault<Facts = FaultFacts> = Facts & {
   /** Where the value stands. */
   readonly path: Path;
-  /** "95 is not a latitude; give degrees from -90 to 90". */
-  readonly text: string;
-}
+};
 
-/** One thing that is wrong, with its place. `message` is the whole line a person reads. */
-export interface FileError extends Fault {
+/** One thing that is wrong, with its place and its English. */
+export type FileError<Facts = FaultFacts> = Fault<Facts> & {
   /** From 1. */
   readonly line?: number;
-  /** "evening.yaml:12: place.latitudeDeg: 95 is not a latitude; …". */
+  /** "evening.yaml:12: place.latitudeDeg"; empty where neither file nor key is known. */
+  readonly where: string;
+  /** "95 is not a latitude; give degrees from -90 to 90". */
+  readonly text: string;
+  /** The whole line that a person reads: `where`, then `text`. */
   readonly message: string;
-}
+};
 
 /** A path as people write it: `filters[0].stops`. */
 function pathText(path: Path): string {
   let text = '';
   for (const part of path) {
     // A key may hold anything and be of any length; the message stays one line.
-    const key = typeof part === 'string' && !/^[\w$-]{1,60}$/.test(part) ? quoted(part) : String(part);
+    const key = typeof part === 'string' && !/^[\w$-]{1,60}$/.test(part) ? quotedKey(part) : String(part);
     text += typeof part === 'number' ? `[${part}]` : text === '' ? key : `.${key}`;
   }
   return text;
 }
+
+const quotedKey = (key: string) => quotedText(key.length > 40 ? `${key.slice(0, 40)}…` : key);
 
 /** Most faults told of one file: past these it is another kind of file, or was spoilt as a whole. */
 export const MOST_TOLD = 50;
@@ -41,42 +48,36 @@ export const MOST_TOLD = 50;
  * once.
  * A path without a line of its own (a missing key) takes that of the nearest one around it.
  */
-export function placed(faults: readonly Fault[], where?: Locate, source?: string): FileError[] {
-  const byPath = new Map<string, FileError>();
-  for (const { path, text } of faults) {
-    const key = pathText(path);
+export function placed<Facts>(
+  faults: readonly Fault<Facts>[],
+  english: (fault: Fault<Facts>) => string,
+  locate?: Locate,
+  source?: string,
+): FileError<Facts>[] {
+  const byPath = new Map<string, FileError<Facts>>();
+  for (const fault of faults) {
+    const key = pathText(fault.path);
     if (byPath.has(key)) continue;
     if (byPath.size === MOST_TOLD) break;
-    const line = lineOf(path, where);
-    const file = source === undefined ? '' : `${source}:${line === undefined ? '' : `${line}:`} `;
-    const message = `${file}${key === '' ? '' : `${key}: `}${text}`;
-    byPath.set(key, { path, text, message, ...(line === undefined ? {} : { line }) });
+    const line = lineOf(fault.path, locate);
+    const file = source === undefined ? [] : [line === undefined ? source : `${source}:${line}`];
+    const places = [...file, ...(key === '' ? [] : [key])];
+    const text = english(fault);
+    byPath.set(key, {
+      ...fault,
+      ...(line === undefined ? {} : { line }),
+      where: places.join(': '),
+      text,
+      message: [...places, text].join(': '),
+    });
   }
   return [...byPath.values()].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
 }
 
-function lineOf(path: Path, where?: Locate): number | undefined {
-  for (let length = path.length; where && length >= 0; length--) {
-    const found = where(path.slice(0, length));
+function lineOf(path: Path, locate?: Locate): number | undefined {
+  for (let length = path.length; locate && length >= 0; length--) {
+    const found = locate(path.slice(0, length));
     if (found) return found.line;
   }
   return undefined;
-}
-
-/** A value as an error shows it: text in quotes and cut short, never more than one line. */
-export function shown(value: unknown): string {
-  if (typeof value === 'string') return quoted(value);
-  if (value === null || value === undefined) return 'nothing';
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object') return 'a group of keys';
-  return typeof value === 'function' ? 'a function' : String(value);
-}
-
-/** Text in quotes, cut short, with nothing in it that could move a terminal's cursor or break the line. */
-function quoted(text: string): string {
-  const short = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  return JSON.stringify(short).replaceAll(
-    /[\u007f-\u009f\u2028\u2029]/g,
-    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
 }

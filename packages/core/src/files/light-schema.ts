@@ -7,12 +7,12 @@ import { missingSchema } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 
 const degrees = finite('degrees');
-const ev100 = finite('EV at ISO 100');
+const ev100 = finite('ev100');
 
 export const lightSchema = v.strictObject({
   format: format('evenfall-light/1'),
   events: list(eventSchema, 'events', 100),
-  missing: list(missingSchema, '{name, why}', 100),
+  missing: list(missingSchema, 'missing', 100),
   rows: list(
     v.strictObject({
       at: instant(),
@@ -20,14 +20,14 @@ export const lightSchema = v.strictObject({
       sunAzimuthDeg: degrees,
       moonAltitudeDeg: degrees,
       moonAzimuthDeg: degrees,
-      moonLitFraction: number('a fraction', 'a number from 0 to 1', 0, 1),
+      moonLitFraction: number('fraction', 'number', 0, 1),
       illuminanceLx: finite('lux'),
       moonIlluminanceLx: finite('lux'),
-      skyLuminanceCdM2: finite('candela a square metre'),
+      skyLuminanceCdM2: finite('cd-per-m2'),
       sceneEv100: ev100,
       lowEv100: ev100,
       highEv100: ev100,
-      slopeEvPerMin: finite('EV a minute'),
+      slopeEvPerMin: finite('ev-per-min'),
     }),
     'rows',
     MOST_FRAMES,

@@ -3,7 +3,8 @@
 import * as v from 'valibot';
 import { shutterTimesOf } from '../plan/cues.js';
 import type { LightTable, Plan } from '../plan/types.js';
-import { type Fault, type FileError, type Locate, placed } from './file-error.js';
+import { inEnglish } from './english-faults.js';
+import type { Fault, FileError, Locate } from './file-error.js';
 import { lightSchema } from './light-schema.js';
 import { planSchema } from './plan-schema.js';
 import { shootFaults } from './shoot-rules.js';
@@ -24,7 +25,7 @@ export type PlanRead =
  * Format: docs/formats.md.
  *
  * @param value what a JSON parser gave
- * @param where looks up the line of a path, for messages
+ * @param locate looks up the line of a path, for messages
  * @param source name of the file, for messages
  * @returns the plan, defaults of its shoot filled in, or the errors
  * @example
@@ -38,19 +39,19 @@ export type PlanRead =
  * wrong.kind === 'wrong' && wrong.errors[0]?.path; // → ['summary', 'frameCount']
  * ```
  */
-export function readPlan(value: unknown, where?: Locate, source?: string): PlanRead {
+export function readPlan(value: unknown, locate?: Locate, source?: string): PlanRead {
   const oversize = sizeFaults(value, MOST_PLAN_VALUES);
-  if (oversize.length > 0) return { kind: 'wrong', errors: placed(oversize, where, source) };
+  if (oversize.length > 0) return { kind: 'wrong', errors: inEnglish(oversize, locate, source) };
   const read = v.safeParse(planSchema, value, { abortPipeEarly: true });
   const faults = shapeFaults(planSchema, value, read.issues ?? []);
-  if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };
+  if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: inEnglish(faults, locate, source) };
 
   const plan = whole(read.output);
   const contradictions = [
     ...shootFaults(plan.shoot).map((fault) => ({ ...fault, path: ['shoot', ...fault.path] })),
     ...('frames' in plan ? countFaults(plan) : []),
   ];
-  if (contradictions.length > 0) return { kind: 'wrong', errors: placed(contradictions, where, source) };
+  if (contradictions.length > 0) return { kind: 'wrong', errors: inEnglish(contradictions, locate, source) };
   return { kind: 'ok', plan };
 }
 
@@ -71,8 +72,7 @@ function countFaults({
 }: Extract<Plan, { frames: unknown }>): Fault[] {
   const faults: Fault[] = [];
   const check = (path: Fault['path'], got: number, right: number) => {
-    if (got !== right)
-      faults.push({ path, text: `${got} does not fit the rest of the plan; ${right} would` });
+    if (got !== right) faults.push({ path, kind: 'count-differs', got, right });
   };
   check(['summary', 'frameCount'], summary.frameCount, frames.length);
   check(['summary', 'cueCount'], summary.cueCount, cues.length);
@@ -81,8 +81,13 @@ function countFaults({
     let before = 0;
     for (const [index, { frame }] of list.entries()) {
       if (frame <= before || frame >= frames.length) {
-        const text = `${frame} is not a frame after ${before} and before ${frames.length}; give one`;
-        faults.push({ path: [key, index, 'frame'], text });
+        faults.push({
+          path: [key, index, 'frame'],
+          kind: 'frame-out-of-order',
+          frame,
+          after: before,
+          before: frames.length,
+        });
       }
       before = frame;
     }

@@ -1,7 +1,18 @@
 // What a plan file holds of the moves: in every frame, and once for all. Keys and meaning: docs/moves.md.
 
 import * as v from 'valibot';
-import { aboveZero, choice, finite, isGroup, list, text, whole, word } from './parts.js';
+import {
+  aboveZero,
+  choice,
+  finite,
+  isGroup,
+  list,
+  phrase,
+  text,
+  whole,
+  wholeFromZero,
+  word,
+} from './parts.js';
 import { findingSchema, gap } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 
@@ -9,11 +20,14 @@ const seconds = finite('seconds');
 const degrees = finite('degrees');
 const metres = finite('metres');
 const steps = v.exactOptional(
-  whole('a number of steps', 'a whole number', Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER),
+  whole('number of steps', Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER, {
+    give: 'number',
+    unit: 'whole',
+  }),
 );
-const widthsPerS = finite('frame widths a second of clip');
-const frame = whole('a frame', 'a whole number from 0', 0, MOST_FRAMES);
-const line = text('a text', 'one line', 2000);
+const widthsPerS = finite('widths-per-s');
+const frame = wholeFromZero('frame', MOST_FRAMES);
+const line = text('text', 2000, 0, phrase('line'));
 
 /** Keys of a frame where the shoot has moves. */
 export const movedFrame = {
@@ -32,23 +46,23 @@ export const movedFrame = {
   blurPx: v.exactOptional(finite('pixels')),
 };
 
-const slope = v.strictObject({ trapezoid: finite('a share of the time') });
+const slope = v.strictObject({ trapezoid: finite('share-of-time') });
 const easeWord = word(['linear', 'smoothstep', 'quintic']);
 
 const travel = v.strictObject({
   axis: word(['pan', 'tilt', 'slide']),
   unit: word(['deg', 'm']),
-  length: finite('degrees or metres'),
+  length: finite('degrees-or-metres'),
   mode: word(['stopped', 'continuous']),
-  ease: choice([easeWord, slope], { what: 'an ease', give: 'the name of a curve, or trapezoid' }, (input) =>
+  ease: choice([easeWord, slope], { what: 'ease', give: phrase('curve') }, (input) =>
     isGroup(input) ? slope : easeWord,
   ),
   motor: v.strictObject({
     settleS: seconds,
     moveS: v.exactOptional(seconds),
-    topSpeed: v.exactOptional(finite('degrees or metres a second')),
-    acceleration: v.exactOptional(finite('degrees or metres a second squared')),
-    smallestStep: v.exactOptional(finite('degrees or metres')),
+    topSpeed: v.exactOptional(finite('degrees-or-metres-per-s')),
+    acceleration: v.exactOptional(finite('degrees-or-metres-per-s2')),
+    smallestStep: v.exactOptional(finite('degrees-or-metres')),
   }),
   toward: v.exactOptional(word(['side', 'forward'])),
   nearestM: v.exactOptional(metres),
@@ -63,7 +77,7 @@ export const planMove = v.strictObject({
     v.strictObject({
       frame,
       widthsPerS,
-      crossingS: aboveZero('a time', 'seconds above 0', Number.MAX_SAFE_INTEGER),
+      crossingS: aboveZero('time', 'seconds'),
     }),
   ),
   findings: list(findingSchema, 'findings', 100),

@@ -13,8 +13,9 @@ import {
   isGroup,
   list,
   number,
+  phrase,
   text,
-  whole,
+  wholeFromZero,
   word,
 } from './parts.js';
 import { movedFrame, planMove } from './plan-move-schema.js';
@@ -26,14 +27,14 @@ const MOST_LINES = 1000;
 
 const planFormat = format('evenfall-plan/1');
 const at = instant();
-const degrees = finite("degrees of the sun's true altitude");
-const ev100 = finite('EV at ISO 100');
+const degrees = finite('degrees-of-true-sun');
+const ev100 = finite('ev100');
 const stops = finite('stops');
-const label = text('a label', 'a mark of the dial as text', 120);
-const frame = whole('a frame', 'a whole number from 0', 0, MOST_FRAMES);
+const label = text('label', 120, 0, phrase('dial-mark'));
+const frame = wholeFromZero('frame', MOST_FRAMES);
 const count = frame;
-const fits = flag('whether it lasts, true or false');
-const seconds = aboveZero('a time', 'seconds above 0', Number.MAX_SAFE_INTEGER);
+const fits = flag('whether-it-lasts');
+const seconds = aboveZero('time', 'seconds');
 
 const summary = v.strictObject({
   frameCount: count,
@@ -51,11 +52,11 @@ const summary = v.strictObject({
   rampStops: stops,
   reserveDarkEv: stops,
   reserveBrightEv: stops,
-  eveningsHeldShare: number('a share', 'a number from 0 to 1', 0, 1),
+  eveningsHeldShare: number('share', 'number', 0, 1),
   worstErrorEv: stops,
   rmsErrorEv: stops,
   cueCount: count,
-  objective: finite('the sum of the costs'),
+  objective: finite('sum-of-costs'),
 });
 
 const planFrame = v.strictObject({
@@ -68,15 +69,15 @@ const planFrame = v.strictObject({
   targetEv100: ev100,
   shutter: label,
   shutterS: seconds,
-  iso: aboveZero('an ISO', 'a marked ISO', Number.MAX_SAFE_INTEGER),
-  isoExact: aboveZero('an ISO', 'an exact ISO', Number.MAX_SAFE_INTEGER),
+  iso: aboveZero('ISO', 'marked-iso', undefined, { give: 'number', unit: 'marked-iso' }),
+  isoExact: aboveZero('ISO', 'exact-iso', undefined, { give: 'number', unit: 'exact-iso' }),
   aperture: label,
-  fNumber: aboveZero('an f-number', 'an exact f-number', 1000),
+  fNumber: aboveZero('f-number', 'exact-f-number', 1000, { give: 'number', unit: 'exact-f-number' }),
   filters: list(label, 'names', 12),
   filterStops: stops,
   settingEv100: ev100,
   errorEv: stops,
-  affected: flag('true or false'),
+  affected: flag(),
   ...movedFrame,
 });
 
@@ -95,7 +96,7 @@ const made = v.strictObject({
   events: list(eventSchema, 'events', MOST_LINES),
   frames: list(planFrame, 'frames', MOST_FRAMES, 1),
   cues: list(cue, 'cues', MOST_FRAMES),
-  shutterTimes: v.exactOptional(list(cue, 'shutter times', MOST_FRAMES)),
+  shutterTimes: v.exactOptional(list(cue, 'shutter-times', MOST_FRAMES)),
   move: v.exactOptional(planMove),
   notes: list(noteSchema, 'notes', MOST_LINES),
 });
@@ -106,6 +107,6 @@ const infeasible = v.strictObject({
   infeasible: infeasibleSchema,
 });
 
-export const planSchema = choice([made, infeasible], { what: 'a plan', give: 'a plan file' }, (input) =>
+export const planSchema = choice([made, infeasible], { what: 'plan', give: phrase('plan-file') }, (input) =>
   isGroup(input) ? (holds(input, 'infeasible') ? infeasible : made) : undefined,
 );

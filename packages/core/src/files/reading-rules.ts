@@ -3,7 +3,8 @@
 import type { Shoot } from '../shoot/shoot.js';
 import { shootSpan } from '../shoot/span.js';
 import { parseRfc3339, rfc3339, type Zone } from '../sky/clock.js';
-import { type Fault, shown } from './file-error.js';
+import { givenOf } from './fault.js';
+import type { Fault } from './file-error.js';
 
 /** The light of a morning tells nothing of the evening after it. */
 const METERED_AHEAD_H = 12;
@@ -16,14 +17,17 @@ export function strayReadingFaults(shoot: Shoot, zone: Zone): Fault[] {
   const [firstMs, lastMs] = [span.times[0], span.times[span.times.length - 1]];
   return shoot.readings.flatMap(({ at }, index) => {
     const atMs = parseRfc3339(at) ?? firstMs;
-    const where =
-      atMs > lastMs
-        ? `after the last frame, ${rfc3339(lastMs, zone)}`
-        : atMs < firstMs - METERED_AHEAD_H * 3_600_000
-          ? `long before the first frame, ${rfc3339(firstMs, zone)}`
-          : undefined;
-    if (where === undefined) return [];
-    const give = `give a time during the shoot, or up to ${METERED_AHEAD_H} hours before it`;
-    return [{ path: ['readings', index, 'at'], text: `${shown(at)} is ${where}; ${give}` }];
+    const stray = (side: 'after-last' | 'before-first', frameMs: number): Fault[] => [
+      {
+        path: ['readings', index, 'at'],
+        kind: 'reading-of-another-time',
+        given: givenOf(at),
+        side,
+        frameAt: rfc3339(frameMs, zone),
+        mostHours: METERED_AHEAD_H,
+      },
+    ];
+    if (atMs > lastMs) return stray('after-last', lastMs);
+    return atMs < firstMs - METERED_AHEAD_H * 3_600_000 ? stray('before-first', firstMs) : [];
   });
 }

@@ -9,7 +9,19 @@ import type { PlanInfeasible, PlanNote, Remedy, WhyInfeasible } from '../plan/ty
 import type { MissingEvent } from '../sky/events.js';
 import type { WhyNoPass } from '../sky/missing.js';
 import { eventName } from './event-schema.js';
-import { choice, finite, flag, instant, isGroup, list, text, whole, word, wordMessage } from './parts.js';
+import {
+  choice,
+  finite,
+  flag,
+  instant,
+  isGroup,
+  list,
+  phrase,
+  text,
+  wholeFromZero,
+  word,
+  wordMessage,
+} from './parts.js';
 import { shootChangeSchema } from './shoot-schema.js';
 
 /** Groups of keys told apart by the word under one key; `common` stands in all. */
@@ -31,7 +43,7 @@ function byWord<
   const ofUnknown = v.variant(key, [...known.values()], wordMessage([...known.keys()]));
   const any = choice(
     [...known.values()] as v.GenericSchema[],
-    { what: 'a group of keys', give: `keys with ${key}` },
+    { what: 'group of keys', give: { give: 'keys-by', key } },
     (input) =>
       isGroup(input) ? ((known.get(String(input[key])) ?? ofUnknown) as v.GenericSchema) : undefined,
   );
@@ -43,21 +55,21 @@ type KeysOf<Entries extends v.ObjectEntries> = v.InferOutput<v.StrictObjectSchem
 /** That no kind of a union lacks its shape. */
 type EveryKind<Kind extends string> = Readonly<Record<Kind, v.ObjectEntries>>;
 
-const line = text('a text', 'one line', 2000);
-const label = text('a label', 'a mark of the dial as text', 120);
+const line = text('text', 2000, 0, phrase('line'));
+const label = text('label', 120, 0, phrase('dial-mark'));
 const seconds = finite('seconds');
 const degrees = finite('degrees');
 const stops = finite('stops');
-const ev100 = finite('EV at ISO 100');
-const share = finite('a number from 0 to 1');
+const ev100 = finite('ev100');
+const share = finite('number', { give: 'range', unit: 'number', from: 0, to: 1 });
 const pixels = finite('pixels');
-const count = whole('a number', 'a whole number from 0', 0, Number.MAX_SAFE_INTEGER);
-const yes = flag('true or false');
+const count = wholeFromZero('number', Number.MAX_SAFE_INTEGER);
+const yes = flag();
 const at = instant();
 const direction = word(['dusk', 'dawn']);
 const axis = word(['pan', 'tilt', 'slide']);
 const unit = word(['deg', 'm']);
-const length = finite('degrees or metres');
+const length = finite('degrees-or-metres');
 const level = word(['info', 'caution', 'warning']);
 const optional = v.exactOptional;
 
@@ -97,7 +109,7 @@ export const missingSchema: v.GenericSchema<MissingEvent> = byWord(
 );
 
 const pace = { frameCount: count, intervalS: seconds, recordingS: seconds, clipS: seconds };
-const changed = list(v.strictObject({ axis, unit, from: length, to: length }), 'changed lengths', 3);
+const changed = list(v.strictObject({ axis, unit, from: length, to: length }), 'changed-lengths', 3);
 const lengths = list(length, 'lengths', 3);
 const span = shootChangeSchema.entries.span.wrapped;
 
@@ -204,7 +216,7 @@ export const noteSchema: v.GenericSchema<PlanNote> = byWord(
       change: optional(byWord('change', CHANGES, {})),
       moreShare: optional(share),
     },
-    eclipse: { body: word(['sun', 'moon']), magnitude: finite('a share of the disc'), fromAt: at, toAt: at },
+    eclipse: { body: word(['sun', 'moon']), magnitude: finite('share-of-disc'), fromAt: at, toAt: at },
     'clocks-change': { byMin: finite('minutes'), frame: count, at },
     'sun-in-frame': { fromAt: at, toAt: at, pullEv: stops },
     'one-direction': { viewAltitudeDeg: degrees },

@@ -2,7 +2,8 @@
 
 import * as v from 'valibot';
 import type { Shoot } from '../shoot/shoot.js';
-import { type FileError, type Locate, placed } from './file-error.js';
+import { inEnglish } from './english-faults.js';
+import type { FileError, Locate } from './file-error.js';
 import { shootFaults } from './shoot-rules.js';
 import { type ShootFile, shootFileSchema } from './shoot-schema.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
@@ -19,7 +20,7 @@ export type ShootRead =
  * throws for what a file can hold; a wrong file is a normal answer. Format: docs/formats.md.
  *
  * @param value what the parser gave
- * @param where looks up the line of a path, for messages
+ * @param locate looks up the line of a path, for messages
  * @param source name of the file, for messages
  * @returns the shoot, or the errors
  * @example
@@ -43,16 +44,16 @@ export type ShootRead =
  * right.kind === 'ok' && right.shoot; // → { direction: 'dusk', clipFps: 24, crew: 'hand' }
  * ```
  */
-export function readShoot(value: unknown, where?: Locate, source?: string): ShootRead {
+export function readShoot(value: unknown, locate?: Locate, source?: string): ShootRead {
   const oversize = sizeFaults(value, MOST_SHOOT_VALUES);
-  if (oversize.length > 0) return { kind: 'wrong', errors: placed(oversize, where, source) };
+  if (oversize.length > 0) return { kind: 'wrong', errors: inEnglish(oversize, locate, source) };
   const read = v.safeParse(shootFileSchema, value, { abortPipeEarly: true });
   const faults = shapeFaults(shootFileSchema, value, read.issues ?? []);
-  if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: placed(faults, where, source) };
+  if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: inEnglish(faults, locate, source) };
 
   const shoot = withDefaults(read.output);
   const contradictions = shootFaults(shoot);
-  if (contradictions.length > 0) return { kind: 'wrong', errors: placed(contradictions, where, source) };
+  if (contradictions.length > 0) return { kind: 'wrong', errors: inEnglish(contradictions, locate, source) };
   return { kind: 'ok', shoot };
 }
 

@@ -17,6 +17,7 @@ import {
   mark,
   number,
   oneOf,
+  phrase,
   text,
   whole,
   word,
@@ -27,24 +28,34 @@ const MOST_FILTERS = 12;
 /** Most rows a look or a list of readings holds. */
 const MOST_ROWS = 1000;
 
-const altitude = number('a sun altitude', 'degrees from -90 to 90', -90, 90);
-const share = number('a share', 'a number from 0 to 1', 0, 1);
-const evStops = number('an exposure value', 'EV at ISO 100 from -15 to 25', -15, 25);
+const altitude = number('sun altitude', 'degrees', -90, 90);
+const share = number('share', 'number', 0, 1);
+const evStops = number('exposure value', 'ev100', -15, 25);
 const at = instant();
 
 const place = v.strictObject({
-  latitudeDeg: number('a latitude', 'degrees from -90 to 90', -90, 90),
-  longitudeDeg: number('a longitude', 'degrees from -180 to 180', -180, 180),
-  elevationM: v.exactOptional(number('an elevation', 'metres from -500 to 9000', -500, 9000)),
-  aboveHorizonM: v.exactOptional(number('a height', 'metres from 0 to 9000', 0, 9000)),
-  timeZone: v.exactOptional(text('a time zone', 'an IANA name such as "Europe/Lisbon"', 64, 1)),
+  latitudeDeg: number('latitude', 'degrees', -90, 90),
+  longitudeDeg: number('longitude', 'degrees', -180, 180),
+  elevationM: v.exactOptional(number('elevation', 'metres', -500, 9000)),
+  aboveHorizonM: v.exactOptional(number('height', 'metres', 0, 9000)),
+  timeZone: v.exactOptional(text('time zone', 64, 1, phrase('zone'))),
 });
 
 const sunSpan = v.strictObject({ fromSunAltitudeDeg: altitude, toSunAltitudeDeg: altitude });
 const clockSpan = v.strictObject({ startAt: at, endAt: at });
 const span = choice(
   [sunSpan, clockSpan],
-  { what: 'a span', give: 'fromSunAltitudeDeg and toSunAltitudeDeg, or startAt and endAt' },
+  {
+    what: 'span',
+    give: {
+      give: 'shapes',
+      words: [],
+      groups: [
+        ['fromSunAltitudeDeg', 'toSunAltitudeDeg'],
+        ['startAt', 'endAt'],
+      ],
+    },
+  },
   (input) => {
     if (!isGroup(input)) return undefined;
     return holds(input, 'startAt') || (holds(input, 'endAt') && !holds(input, 'fromSunAltitudeDeg'))
@@ -53,92 +64,90 @@ const span = choice(
   },
 );
 
-const apertureMark = mark('a marked f-number such as "5.6"');
+const apertureMark = mark('f-number');
 const apertureRange = v.strictObject({ widest: apertureMark, narrowest: apertureMark });
-const isoMark = number('an ISO', 'a marked ISO such as 100', 1, 10_000_000);
+const isoMark = number('ISO', 'number', 1, 10_000_000, phrase('iso'));
 
 const camera = v.strictObject({
-  stepsPerStop: v.optional(oneOf([2, 3], '2 or 3', '3 for a dial in thirds of a stop, 2 for halves'), 3),
+  stepsPerStop: v.optional(oneOf([2, 3], '2 or 3', 'steps-per-stop'), 3),
   shutter: v.strictObject({
-    shortest: mark('the shortest marked shutter time, such as "1/4000"'),
-    longest: mark('the longest marked shutter time, such as "15"'),
+    shortest: mark('shortest-shutter'),
+    longest: mark('longest-shutter'),
   }),
-  bulb: v.optional(flag('true or false'), false),
+  bulb: v.optional(flag(), false),
   iso: v.strictObject({ lowest: isoMark, highest: isoMark }),
   aperture: choice(
     [apertureMark, apertureRange],
-    { what: 'an aperture', give: 'a marked f-number such as "5.6", or widest and narrowest' },
+    { what: 'aperture', give: phrase('f-number-or-range') },
     (input) => (isGroup(input) ? apertureRange : apertureMark),
   ),
-  gapS: v.optional(number('a gap', 'seconds from 0 to 3600', 0, 3600), 1),
-  darkFrame: v.optional(flag('true or false'), false),
-  frameMB: v.exactOptional(aboveZero('a frame size', 'megabytes above 0, at most 10000', 10_000)),
-  cardGB: v.exactOptional(aboveZero('a card size', 'gigabytes above 0, at most 1000000', 1_000_000)),
-  batteryFrames: v.exactOptional(
-    whole('a number of frames', 'a whole number from 1 to 10000000', 1, 10_000_000),
-  ),
-  coldFactor: v.exactOptional(aboveZero('a share', 'a number above 0, at most 1', 1)),
+  gapS: v.optional(number('gap', 'seconds', 0, 3600), 1),
+  darkFrame: v.optional(flag(), false),
+  frameMB: v.exactOptional(aboveZero('frame size', 'megabytes', 10_000)),
+  cardGB: v.exactOptional(aboveZero('card size', 'gigabytes', 1_000_000)),
+  batteryFrames: v.exactOptional(whole('number of frames', 1, 10_000_000)),
+  coldFactor: v.exactOptional(aboveZero('share', 'number', 1)),
   lens: v.exactOptional(lens),
   sensor: v.exactOptional(sensor),
 });
 
-const name = text('a name', 'one line of 1 to 40 characters', 40, 1);
-const byStops = v.strictObject({ name, stops: number('a filter strength', 'stops from 0 to 30', 0, 30) });
+const name = text('name', 40, 1);
+const byStops = v.strictObject({ name, stops: number('filter strength', 'stops', 0, 30) });
 const byDensity = v.strictObject({
   name,
-  density: number('a density', 'an optical density from 0 to 9', 0, 9),
+  density: number('density', 'density', 0, 9),
 });
 const byFactor = v.strictObject({
   name,
-  factor: number('a factor', 'a factor from 1 to 1000000000', 1, 1e9),
+  factor: number('factor', 'factor', 1, 1e9),
 });
-const filter = choice(
-  [byStops, byDensity, byFactor],
-  { what: 'a filter', give: 'a name and one of stops, density, factor' },
-  (input) => {
-    if (!isGroup(input)) return undefined;
-    if (holds(input, 'stops')) return byStops;
-    if (holds(input, 'density')) return byDensity;
-    if (holds(input, 'factor')) return byFactor;
-    // A mistyped key is told with the nearest; where there is none at all, all three are.
-    return Object.keys(input).some((key) => key !== 'name') ? byStops : undefined;
-  },
-);
+const filter = choice([byStops, byDensity, byFactor], { what: 'filter', give: phrase('filter') }, (input) => {
+  if (!isGroup(input)) return undefined;
+  if (holds(input, 'stops')) return byStops;
+  if (holds(input, 'density')) return byDensity;
+  if (holds(input, 'factor')) return byFactor;
+  // A mistyped key is told with the nearest; where there is none at all, all three are.
+  return Object.keys(input).some((key) => key !== 'name') ? byStops : undefined;
+});
 
-const facingWord = word(['toward-sun', 'side', 'away']);
+const FACINGS = ['toward-sun', 'side', 'away'] as const;
+const facingWord = word(FACINGS);
 const facingAzimuth = v.strictObject({
-  azimuthDeg: number('an azimuth', 'degrees clockwise from north, 0 to 360', 0, 360),
+  azimuthDeg: number('azimuth', 'degrees-from-north', 0, 360),
 });
-const cloudWord = word(['clear', 'thin', 'broken', 'overcast', 'heavy']);
-const cloudEighths = v.strictObject({ eighths: number('a cloud cover', 'eighths from 0 to 8', 0, 8) });
-const nightWord = word(['remote', 'rural', 'suburb', 'town', 'city']);
+const CLOUDS = ['clear', 'thin', 'broken', 'overcast', 'heavy'] as const;
+const cloudWord = word(CLOUDS);
+const cloudEighths = v.strictObject({ eighths: number('cloud cover', 'eighths', 0, 8) });
+const NIGHTS = ['remote', 'rural', 'suburb', 'town', 'city'] as const;
+const nightWord = word(NIGHTS);
 const nightSky = v.strictObject({
-  zenithMagArcsec2: number('a sky brightness', 'magnitudes a square arcsecond from 14 to 23', 14, 23),
+  zenithMagArcsec2: number('sky brightness', 'mag-per-arcsec2', 14, 23),
 });
 const nightGround = v.strictObject({
-  groundLx: number('an illuminance', 'lux from 1e-9 to 200', 1e-9, 200),
+  groundLx: number('illuminance', 'lux', 1e-9, 200),
 });
-const lampsWord = word(['none', 'street', 'floodlit', 'skyline']);
+const LAMPS = ['none', 'street', 'floodlit', 'skyline'] as const;
+const lampsWord = word(LAMPS);
 const alwaysLit = word(['always']);
 const litBySun = v.strictObject({ fromSunAltitudeDeg: altitude, toSunAltitudeDeg: altitude });
 const litByClock = v.strictObject({
   fromAt: instant(),
-  overMin: v.optional(number('a time to come on', 'minutes from 0 to 240', 0, 240), 0),
+  overMin: v.optional(number('time to come on', 'minutes', 0, 240), 0),
 });
 const lampsOn = choice(
   [alwaysLit, litBySun, litByClock],
-  { what: 'a time of switching', give: '"always", the sun\'s altitudes, or fromAt and overMin' },
+  { what: 'time of switching', give: phrase('lamps-on') },
   (input) => textOr(input, alwaysLit, holds(input, 'fromAt') ? litByClock : litBySun),
 );
 const lampsEv = v.strictObject({ ev100: evStops, share, on: v.exactOptional(lampsOn) });
 const lampsNamed = v.strictObject({ word: lampsWord, on: lampsOn });
-const skylineDegrees = number('a skyline', 'degrees from -10 to 89', -10, 89);
+const skylineDegrees = number('skyline', 'degrees', -10, 89);
 const skylinePoints = list(
   v.strictObject({
-    azimuthDeg: number('an azimuth', 'degrees clockwise from north, 0 to 360', 0, 360),
+    azimuthDeg: number('azimuth', 'degrees-from-north', 0, 360),
     altitudeDeg: skylineDegrees,
   }),
-  'points of the skyline',
+  'skyline-points',
   72,
   1,
 );
@@ -147,20 +156,20 @@ const scene = v.strictObject({
   facing: v.optional(
     choice(
       [facingWord, facingAzimuth],
-      { what: 'a direction', give: '"toward-sun", "side", "away", or azimuthDeg' },
+      { what: 'direction', give: { give: 'shapes', words: FACINGS, groups: [['azimuthDeg']] } },
       (input) => textOr(input, facingWord, facingAzimuth),
     ),
     'toward-sun',
   ),
-  viewAltitudeDeg: v.optional(number('a view altitude', 'degrees from 0 to 90', 0, 90), 15),
+  viewAltitudeDeg: v.optional(number('view altitude', 'degrees', 0, 90), 15),
   skyShare: v.optional(share, 0.5),
   surface: v.exactOptional(word(['grass', 'sand', 'snow', 'water', 'rock', 'city'])),
-  reflectance: v.exactOptional(number('a reflectance', 'a number from 0.001 to 1', 0.001, 1)),
+  reflectance: v.exactOptional(number('reflectance', 'number', 0.001, 1)),
   uprightShare: v.exactOptional(share),
   cloud: v.optional(
     choice(
       [cloudWord, cloudEighths],
-      { what: 'a cloud cover', give: '"clear", "thin", "broken", "overcast", "heavy", or eighths' },
+      { what: 'cloud cover', give: { give: 'shapes', words: CLOUDS, groups: [['eighths']] } },
       (input) => textOr(input, cloudWord, cloudEighths),
     ),
     'clear',
@@ -169,8 +178,8 @@ const scene = v.strictObject({
     choice(
       [nightWord, nightSky, nightGround],
       {
-        what: 'a night',
-        give: '"remote", "rural", "suburb", "town", "city", or zenithMagArcsec2, or groundLx',
+        what: 'night',
+        give: { give: 'shapes', words: NIGHTS, groups: [['zenithMagArcsec2'], ['groundLx']] },
       },
       (input) => textOr(input, nightWord, holds(input, 'groundLx') ? nightGround : nightSky),
     ),
@@ -179,17 +188,14 @@ const scene = v.strictObject({
   lamps: v.optional(
     choice(
       [lampsWord, lampsEv, lampsNamed],
-      { what: 'a kind of lamps', give: '"none", "street", "floodlit", "skyline", or ev100 and share' },
+      { what: 'kind of lamps', give: { give: 'shapes', words: LAMPS, groups: [['ev100', 'share']] } },
       (input) => textOr(input, lampsWord, holds(input, 'word') ? lampsNamed : lampsEv),
     ),
     'none',
   ),
   skylineDeg: v.exactOptional(
-    choice(
-      [skylineDegrees, skylinePoints],
-      { what: 'a skyline', give: 'degrees, or points by direction' },
-      (input) =>
-        typeof input === 'number' ? skylineDegrees : Array.isArray(input) ? skylinePoints : undefined,
+    choice([skylineDegrees, skylinePoints], { what: 'skyline', give: phrase('skyline') }, (input) =>
+      typeof input === 'number' ? skylineDegrees : Array.isArray(input) ? skylinePoints : undefined,
     ),
   ),
 });
@@ -200,27 +206,23 @@ function textOr<Word, Group>(input: unknown, asWord: Word, asGroup: Group): Word
   return isGroup(input) ? asGroup : undefined;
 }
 
-const offset = number('an offset', 'EV from -10 to 10, negative is darker', -10, 10);
+const offset = number('offset', 'ev-darker-below-0', -10, 10);
 const lookNight = v.strictObject({ nightEv: offset });
 const lookTable = list(
   v.strictObject({ sunAltitudeDeg: altitude, offsetEv: offset }),
-  '{sunAltitudeDeg, offsetEv}',
+  'look-rows',
   MOST_ROWS,
   1,
 );
-const look = choice(
-  [lookNight, lookTable],
-  { what: 'a look', give: '{nightEv}, or rows of {sunAltitudeDeg, offsetEv}' },
-  (input) => (Array.isArray(input) ? lookTable : isGroup(input) ? lookNight : undefined),
+const look = choice([lookNight, lookTable], { what: 'look', give: phrase('look') }, (input) =>
+  Array.isArray(input) ? lookTable : isGroup(input) ? lookNight : undefined,
 );
 
-const tolerance = aboveZero('a tolerance', 'stops above 0, at most 10', 10);
-const largestStep = aboveZero('a step', 'stops above 0, at most 10', 10);
-const spacing = number('a spacing', 'seconds from 0 to 86400', 0, 86_400);
-const filterChanges = v.exactOptional(
-  whole('a limit on filter changes', 'a whole number from 0 to 100', 0, 100),
-);
-const framesLost = whole('a number of frames', 'a whole number from 0 to 1000', 0, MOST_FRAMES_LOST);
+const tolerance = aboveZero('tolerance', 'stops', 10);
+const largestStep = aboveZero('step', 'stops', 10);
+const spacing = number('spacing', 'seconds', 0, 86_400);
+const filterChanges = v.exactOptional(whole('limit on filter changes', 0, 100));
+const framesLost = whole('number of frames', 0, MOST_FRAMES_LOST);
 
 const limits = v.strictObject({
   toleranceEv: v.exactOptional(tolerance),
@@ -230,7 +232,7 @@ const limits = v.strictObject({
   framesLostPerFilterChange: v.exactOptional(framesLost),
 });
 
-const weight = v.exactOptional(number('a weight', 'a price from 0 to 1000', 0, 1000));
+const weight = v.exactOptional(number('weight', 'price', 0, 1000));
 const weights = v.strictObject({
   error: weight,
   blur: weight,
@@ -248,20 +250,20 @@ const weights = v.strictObject({
 /** The shoot file as written: defaults that depend on no other key are filled in on reading. */
 export const shootFileSchema = v.strictObject({
   format: format('evenfall-shoot/1'),
-  title: v.optional(text('a title', 'one line of at most 120 characters', 120), ''),
+  title: v.optional(text('title', 120), ''),
   place,
-  date: formed('a date', 'a date as YYYY-MM-DD', /^\d{4}-\d{2}-\d{2}$/),
+  date: formed('date', 'date', /^\d{4}-\d{2}-\d{2}$/),
   direction: v.optional(word(['dusk', 'dawn']), 'dusk'),
   span: v.exactOptional(span),
-  intervalS: aboveZero('an interval', 'seconds above 0, at most 86400', 86_400),
-  clipFps: v.optional(aboveZero('a frame rate', 'frames a second above 0, at most 1000', 1000), 24),
+  intervalS: aboveZero('interval', 'seconds', 86_400),
+  clipFps: v.optional(aboveZero('frame rate', 'frames-per-s', 1000), 24),
   camera,
   filters: v.optional(list(filter, 'filters', MOST_FILTERS), []),
-  stackFilters: v.optional(flag('true or false'), false),
+  stackFilters: v.optional(flag(), false),
   startFilter: v.exactOptional(name),
   scene: v.optional(scene, {}),
   look: v.optional(look, { nightEv: -1.5 }),
-  readings: v.optional(list(v.strictObject({ at, ev100: evStops }), '{at, ev100}', MOST_ROWS), []),
+  readings: v.optional(list(v.strictObject({ at, ev100: evStops }), 'readings', MOST_ROWS), []),
   crew: v.optional(word(['hand', 'rig']), 'hand'),
   limits: v.optional(limits, {}),
   weights: v.exactOptional(weights),

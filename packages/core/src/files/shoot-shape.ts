@@ -5,6 +5,7 @@ import type * as v from 'valibot';
 import { framesLostByDefault } from '../shoot/frames-lost.js';
 import type { Shoot } from '../shoot/shoot.js';
 import type { Fault } from './file-error.js';
+import { faultOf } from './parts.js';
 import type { ShootFile } from './shoot-schema.js';
 import { keyFaults } from './walk.js';
 
@@ -21,7 +22,7 @@ export function shapeFaults(
     .filter((issue) => issue.type !== 'strict_object')
     .map((issue) => ({
       path: (issue.path ?? []).map(({ key }) => key as string | number),
-      text: issue.message,
+      ...faultOf(issue),
     }));
   const otherFormat = ofValues.find(({ path }) => path.length === 1 && path[0] === 'format');
   return otherFormat ? [otherFormat] : [...keyFaults(schema, value), ...ofValues];

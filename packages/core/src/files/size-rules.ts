@@ -26,8 +26,6 @@ export function sizeFaults(value: unknown, most: number): Fault[] {
     for (const each of entries) visit(each, depth + 1);
   };
   visit(value, 1);
-  if (deep)
-    return [{ path: [], text: `is nested more than ${DEEPEST} deep; give a file as its format says` }];
-  if (left >= 0) return [];
-  return [{ path: [], text: `holds more than ${most} values; give a file as its format says` }];
+  if (deep) return [{ path: [], kind: 'too-deep', most: DEEPEST }];
+  return left >= 0 ? [] : [{ path: [], kind: 'too-large', most }];
 }

@@ -1,9 +1,10 @@
 // Walks a file's value along its schema: faults in the keys themselves, and the order keys are written in.
 
-import * as v from 'valibot';
+import type * as v from 'valibot';
 import { nearestWord } from '../check.js';
-import { type Fault, MOST_TOLD, type Path, shown } from './file-error.js';
-import { isGroup } from './parts.js';
+import { type FaultFacts, type Give, givenOf } from './fault.js';
+import { type Fault, MOST_TOLD, type Path } from './file-error.js';
+import { giveOf, isGroup, phrase } from './parts.js';
 
 /** What the walk looks at in a schema, whatever its kind. */
 interface Shape {
@@ -35,7 +36,7 @@ export function keyFaults(schema: v.GenericSchema, value: unknown): Fault[] {
   function visitGroup(entries: Entries, value: unknown, path: Path, siblings: readonly string[]): void {
     const known = Object.keys(entries);
     if (!isGroup(value)) {
-      faults.push({ path, text: `${shown(value)} stands where keys belong; give ${known.join(', ')}` });
+      faults.push({ path, kind: 'no-group', given: givenOf(value), keys: known });
       return;
     }
     // A key that was mistyped is not missing as well.
@@ -44,13 +45,13 @@ export function keyFaults(schema: v.GenericSchema, value: unknown): Fault[] {
       if (faults.length >= MOST_TOLD) return;
       const at = [...path, key];
       if (Object.hasOwn(entries, key)) visit(entries[key]!, value[key], at);
-      else faults.push({ path: at, text: unknownKey(key, meant, known, siblings) });
+      else faults.push({ path: at, ...unknownKey(key, meant, known, siblings) });
     }
     // Where a key of another shape was meant, this shape was only a guess.
     if ([...meant].some((key) => !known.includes(key))) return;
     for (const [key, entry] of Object.entries(entries)) {
       if (Object.hasOwn(value, key) || meant.has(key) || isOptional(entry)) continue;
-      faults.push({ path: [...path, key], text: `missing; give ${wordsOf(entry)}` });
+      faults.push({ path: [...path, key], kind: 'missing-key', give: giveFor(entry) });
     }
   }
 
@@ -59,18 +60,17 @@ export function keyFaults(schema: v.GenericSchema, value: unknown): Fault[] {
     meant: Set<string>,
     known: readonly string[],
     siblings: readonly string[],
-  ): string {
+  ): FaultFacts {
     const [head = '', tail] = key.split(':', 2);
     if (tail !== undefined && known.includes(head)) {
       meant.add(head);
-      return `no such key; give ${shown(`${head}: ${tail}`)}, with a space after the colon`;
+      return { kind: 'key-without-space', right: givenOf(`${head}: ${tail}`) };
     }
     // What is left of "57,05" in braces, where a comma parts entries.
-    if (/^\d+$/.test(key)) return 'no such key; where a number was cut at its comma, give a point';
+    if (/^\d+$/.test(key)) return { kind: 'number-cut-at-comma' };
     const near = nearestWord(key, [...known, ...siblings])!;
     meant.add(near);
-    if (near === key) return `does not go together with ${known.join(' and ')}; leave one out`;
-    return `no such key; the nearest is "${near}"`;
+    return near === key ? { kind: 'not-together', keys: known } : { kind: 'unknown-key', nearest: near };
   }
 }
 
@@ -83,11 +83,11 @@ function isOptional({ type }: Shape): boolean {
   return type === 'optional' || type === 'exact_optional';
 }
 
-/** What to give for a missing key: the keys a group must have, or the description every leaf carries. */
-function wordsOf(shape: Shape): string {
-  if (!shape.entries) return v.getDescription(shape as v.GenericSchema) ?? 'a value';
+/** What to give for a missing key: the keys a group must have, or what every leaf says of itself. */
+function giveFor(shape: Shape): Give {
+  if (!shape.entries) return giveOf(shape as v.GenericSchema) ?? phrase('value');
   const required = Object.entries(shape.entries).filter(([, entry]) => !isOptional(entry));
-  return required.map(([key]) => key).join(', ');
+  return { give: 'keys', keys: required.map(([key]) => key) };
 }
 
 /** A copy with the keys of every group in the schema's order, so that the same value is always written alike. */

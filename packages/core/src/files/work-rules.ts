@@ -3,7 +3,7 @@
 import { frameCountOf } from '../footage/frames.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { shootSpan } from '../shoot/span.js';
-import { extentText, MOST_WORK, planWork } from '../shoot/work.js';
+import { extentOf, MOST_WORK, planWork } from '../shoot/work.js';
 import type { Fault } from './file-error.js';
 
 const DAY_S = 86_400;
@@ -21,11 +21,18 @@ export function workFaults(shoot: Shoot): Fault[] {
   if (work <= MOST_WORK) return [];
   const least = Math.ceil((intervalS * work) / MOST_WORK);
   const limit = shoot.limits.maxFilterChanges;
-  const give = [
-    ...(least < frames * intervalS ? [`${least} or more`] : []),
-    'fewer filters or a narrower range',
-    ...(limit === undefined || limit < 2 ? [] : ['a lower maxFilterChanges']),
+  const { stacks, apertures, isos } = extentOf(shoot);
+  return [
+    {
+      path: ['intervalS'],
+      kind: 'too-much-work',
+      intervalS,
+      frameCount: frames,
+      stacks,
+      apertures,
+      isos,
+      ...(least < frames * intervalS ? { leastS: least } : {}),
+      byChanges: limit !== undefined && limit >= 2,
+    },
   ];
-  const text = `${intervalS} makes ${frames} frames, too many to plan with ${extentText(shoot)}; give ${give.join(', or ')}`;
-  return [{ path: ['intervalS'], text }];
 }

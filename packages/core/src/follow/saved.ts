@@ -1,11 +1,14 @@
 // A followed evening as plain JSON, to go on with in another process. What does not change, the plan and its tables, is
 // made again from the plan; what was learnt and done is a few kB.
 
-import { type FileError, placed, shown } from '../files/file-error.js';
+import { givenOf } from '../files/fault.js';
+import { type FileError, placed } from '../files/file-error.js';
 import type { PlanMade } from '../plan/types.js';
 import type { RampCue } from '../ramp/way.js';
+import { sentenceOf } from '../words/sentences.js';
 import { digestOf } from './digest.js';
 import { eveningOf } from './evening.js';
+import { englishSavedFaults, type SavedFaultFacts } from './saved-fault.js';
 import type { FollowState } from './state.js';
 import type { FollowOptions } from './types.js';
 
@@ -29,7 +32,7 @@ export interface SavedFollow {
 /** The `state` to go on from, or in one line why there is none: `errors`, exactly one. */
 export type FollowResumed =
   | { readonly kind: 'ok'; readonly state: FollowState }
-  | { readonly kind: 'wrong'; readonly errors: readonly FileError[] }; // exactly one
+  | { readonly kind: 'wrong'; readonly errors: readonly FileError<SavedFaultFacts>[] }; // exactly one
 
 /** All of a state that changes, as JSON has it. */
 type Kept = Omit<FollowState, 'evening' | 'told'> & {
@@ -83,16 +86,16 @@ export function resumeFollow(plan: PlanMade, saved: unknown): FollowResumed {
   const given = isGroup(saved) ? saved : {};
   const { format, check, ...rest } = given;
   if (format !== FORMAT) {
-    return wrong(['format'], `${shown(format)} is not of this version; give an evening saved as "${FORMAT}"`);
+    return wrong(['format'], { kind: 'saved-by-another-version', given: givenOf(format), ours: FORMAT });
   }
   if (isDeeper(rest, DEEPEST) || check !== digestOf({ format, ...rest })) {
-    return wrong(['check'], 'this saved evening is not whole; give an earlier one, or start over');
+    return wrong(['check'], { kind: 'saved-not-whole' });
   }
   // Written by saveFollow of this version, as its digest tells.
   const { options, told, ...changing } = rest.state as unknown as Kept;
   const evening = eveningOf(plan, options);
   if (rest.plan !== evening.planDigest) {
-    return wrong(['plan'], 'it was saved while another plan was followed; give that plan, or start over');
+    return wrong(['plan'], { kind: 'saved-with-another-plan' });
   }
   return { kind: 'ok', state: { ...changing, evening, told: told.map(cueOf) } };
 }
@@ -106,8 +109,9 @@ function isDeeper(value: unknown, levels: number): boolean {
   return levels === 0 || Object.values(value).some((each) => isDeeper(each, levels - 1));
 }
 
-function wrong(path: readonly string[], text: string): FollowResumed {
-  return { kind: 'wrong', errors: placed([{ path, text }]) };
+function wrong(path: readonly string[], facts: SavedFaultFacts): FollowResumed {
+  const english = (fault: SavedFaultFacts) => sentenceOf(englishSavedFaults, 'kind', fault);
+  return { kind: 'wrong', errors: placed([{ path, ...facts }], english) };
 }
 
 function rowOf({ frame, to, filter }: RampCue): readonly number[] {

@@ -1,7 +1,8 @@
 // Between what a person or a rig says of the camera, by labels and names, and the ramp's indices.
 
 import { type DialControl, dialStep } from '../exposure/dial.js';
-import { shown } from '../files/file-error.js';
+import { englishGiven } from '../files/english-given.js';
+import { givenOf } from '../files/fault.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
 import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
 import { settingOf } from '../shoot/kit.js';
@@ -93,4 +94,8 @@ function shownNames(names: unknown): string {
   return Array.isArray(names)
     ? `[${names.slice(0, 4).map(shown).join(', ')}${names.length > 4 ? ', …' : ''}]`
     : shown(names);
+}
+
+function shown(value: unknown): string {
+  return englishGiven(givenOf(value));
 }

@@ -20,6 +20,7 @@ export {
   type MoveCaution,
   type MoveChange,
   type MoveFault,
+  type MoveFaultFacts,
   type MoveFinding,
   type MoveFound,
   type MoveFrame,

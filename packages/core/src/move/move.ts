@@ -24,6 +24,7 @@ export type {
 } from './angle.js';
 export type { MoveCaution } from './cautions.js';
 export type { Ease } from './ease.js';
+export type { MoveFault, MoveFaultFacts } from './fault.js';
 export type { LengthChange, MoveChange, MoveFinding, MoveFound, MoveRemedy, Pace } from './finding.js';
 export type {
   Move,
@@ -36,7 +37,7 @@ export type {
   TurnGear,
   TurnMove,
 } from './moves.js';
-export type { MoveFault, Travel } from './resolve.js';
+export type { Travel } from './resolve.js';
 export type { ScreenSpeed } from './screen.js';
 export type { StarAdvice } from './stars.js';
 export type { FrameBudget, GapParts } from './time-budget.js';

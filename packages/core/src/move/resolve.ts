@@ -2,6 +2,7 @@
 
 import { angleOfSizeDeg, type Optics, turnBetweenBearings, turnBetweenPoints } from './angle.js';
 import type { Ease } from './ease.js';
+import type { MoveFault, MoveFaultFacts } from './fault.js';
 import type { Motor } from './gear.js';
 import type { Move, MoveAxis, MoveMode, SlideBy, TurnBy } from './moves.js';
 
@@ -25,39 +26,26 @@ export interface Travel {
   readonly nearestM?: number;
 }
 
-/** Something in a move that does not go together, and where. */
-export interface MoveFault {
-  /** From `moves` on. */
-  readonly path: readonly (string | number)[];
-  /** What is wrong, and what would be right. */
-  readonly text: string;
-}
-
 /** Everything in the moves that contradicts itself or lacks what it needs; empty where they can be planned. */
 export function moveFaults(moves: readonly Move[], optics?: Optics): MoveFault[] {
   return moves.flatMap((move, index) => {
-    const fault = (keys: readonly string[], text: string) => [{ path: ['moves', index, ...keys], text }];
+    const fault = (keys: readonly string[], facts: MoveFaultFacts) => [
+      { path: ['moves', index, ...keys], ...facts },
+    ];
     const { axis, by, mode, gear } = move;
     if (moves.findIndex((other) => other.axis === axis) < index) {
-      return fault(['axis'], `a second ${axis}; give one move for each of pan, tilt and slide`);
+      return fault(['axis'], { kind: 'second-move', axis });
     }
-    if (axis !== 'pan' && 'fromBearingDeg' in by) {
-      return fault(['by'], 'compass bearings turn a pan; give deg, points, or sizeM and distanceM');
-    }
-    if ('fromPoint' in by && optics === undefined) {
-      return fault(['by'], 'points need camera.lens and camera.sensor; give both, or give deg');
-    }
+    if (axis !== 'pan' && 'fromBearingDeg' in by) return fault(['by'], { kind: 'bearings-turn-a-pan' });
+    if ('fromPoint' in by && optics === undefined) return fault(['by'], { kind: 'points-need-lens' });
     const length = lengthOf(move, optics);
     if ('trackM' in by && length <= 0) {
-      return fault(
-        ['by', 'trackM'],
-        `${by.trackM} m leaves no way beside carriage and margins; give a longer track`,
-      );
+      return fault(['by', 'trackM'], { kind: 'track-too-short', trackM: by.trackM });
     }
-    if (length === 0) return fault(['by'], 'goes nowhere; give a length other than 0, or leave the move out');
+    if (length === 0) return fault(['by'], { kind: 'goes-nowhere' });
     if (mode === 'stopped' && topSpeedOf(move) === undefined && gear.moveS === undefined) {
-      const speed = axis === 'slide' ? 'topSpeedMPerS' : 'topSpeedDegPerS';
-      return fault(['gear'], `a stopped move needs time for its steps; give ${speed} or moveS`);
+      const speedKey = axis === 'slide' ? 'topSpeedMPerS' : 'topSpeedDegPerS';
+      return fault(['gear'], { kind: 'no-step-time', speedKey });
     }
     return [];
   });
@@ -70,7 +58,8 @@ export function moveFaults(moves: readonly Move[], optics?: Optics): MoveFault[]
  */
 export function travelsOf(moves: readonly Move[], optics?: Optics): Travel[] {
   const [fault] = moveFaults(moves, optics);
-  if (fault !== undefined) throw new RangeError(`${fault.path.join('.')}: ${fault.text}`);
+  // What a person reads is said when the shoot is read; a page that plans need not load those sentences.
+  if (fault !== undefined) throw new RangeError(`${fault.path.join('.')}: ${fault.kind}`);
   return moves.map((move) => ({
     axis: move.axis,
     unit: move.axis === 'slide' ? 'm' : 'deg',

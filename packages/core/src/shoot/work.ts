@@ -46,14 +46,8 @@ export function verdictWork(shoot: Shoot, frameCount: number): number {
   return frameCount * (1 + tables * stacks * apertures * levels * (1 + step / 3));
 }
 
-/** What makes the work of a shoot, in words: "79 filter stacks, 31 apertures and 34 ISOs". */
-export function extentText(shoot: Shoot): string {
-  const { stacks, apertures, isos } = extentOf(shoot);
-  const many = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`;
-  return `${many(stacks, 'filter stack')}, ${many(apertures, 'aperture')} and ${many(isos, 'ISO')}`;
-}
-
-function extentOf({ camera, filters, stackFilters, limits }: Shoot): Extent {
+/** What makes the work of a shoot. */
+export function extentOf({ camera, filters, stackFilters, limits }: Shoot): Extent {
   const { stepsPerStop, aperture, iso, shutter } = camera;
   const steps = (control: 'aperture' | 'iso' | 'shutter', from: string, to: string) =>
     (dialStep(control, to, stepsPerStop) ?? 0) - (dialStep(control, from, stepsPerStop) ?? 0) + 1;

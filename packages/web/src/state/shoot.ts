@@ -104,6 +104,6 @@ export function faultsAt(path: Path): readonly FileError[] {
 
 /** A fault as the page's language tells it. */
 export function inWords(error: FileError): FileError {
-  const text = words().library.fault(error.text);
-  return { ...error, text, message: error.message.replace(error.text, () => text) };
+  const text = words().library.fault(error);
+  return { ...error, text, message: error.where === '' ? text : `${error.where}: ${text}` };
 }

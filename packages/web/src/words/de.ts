@@ -1,7 +1,14 @@
 // The page in German.
 
-import { findingText, noteText, reasonText, remedyText, warningText, wordsFor } from '@evenfall/chart';
-import { faultInGerman } from './de-faults.js';
+import {
+  faultText,
+  findingText,
+  noteText,
+  reasonText,
+  remedyText,
+  warningText,
+  wordsFor,
+} from '@evenfall/chart';
 import type { PageWords } from './en.js';
 
 const card = wordsFor({ language: 'de' });
@@ -361,6 +368,6 @@ export const german: PageWords = {
     remedy: (remedy) => remedyText(remedy, card),
     why: (why) => reasonText(why, card),
     warning: (warning) => warningText(warning, card),
-    fault: faultInGerman,
+    fault: (fault) => faultText(fault, card),
   },
 };

@@ -1,6 +1,7 @@
 // Every word of the page. Another language is one more file with a value of type PageWords.
 
 import type {
+  FileError,
   FollowWarning,
   MoveCaution,
   MoveFinding,
@@ -363,7 +364,7 @@ export const english = {
     remedy: ({ text }: Remedy) => text,
     why: ({ text }: PlanInfeasible['infeasible']) => text,
     warning: ({ text }: FollowWarning) => text,
-    fault: (text: string) => text,
+    fault: ({ text }: FileError) => text,
   },
 };
 
