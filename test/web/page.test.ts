@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { anywhere } from './anywhere.js';
 import { type Site, startSite } from './build.js';
 import { choosing } from './choosing.js';
+import { days } from './days.js';
 import { designing } from './designing.js';
 import { givenUp } from './given-up.js';
 import { inField } from './in-field.js';
@@ -24,6 +25,7 @@ afterAll(() => site?.close());
 
 designing(running);
 choosing(running);
+days(running);
 moving(running);
 inField(running);
 livedEvening(running);

@@ -3,7 +3,7 @@
 /** IANA name, or undefined where the table has none or cannot be loaded. */
 export async function lookUpZone(latitudeDeg: number, longitudeDeg: number): Promise<string | undefined> {
   try {
-    const { default: zoneAt } = await import('@photostructure/tz-lookup');
+    const { zoneAt } = await import('./zone-table.js');
     return zoneAt(latitudeDeg, longitudeDeg);
   } catch {
     return undefined;

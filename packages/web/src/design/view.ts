@@ -4,6 +4,7 @@ import { signal } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { chartView, geometry } from '../chart/chart-view.js';
 import { choicesSection } from '../choices/section.js';
+import { daysSection } from '../days/section.js';
 import { fieldDoor } from '../field/door.js';
 import { loadMoves, moving } from '../moves/load.js';
 import { gaveUp, impossible, made, nothingToShow, pending } from '../state/plan.js';
@@ -81,7 +82,7 @@ export function designView() {
         <h2 class="unseen">${words().chart.title}</h2>
         ${nothingToShow.value ? html`<p class="help">${words().problem.nothing}</p>` : chartView()}
       </section>
-      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()} ${choicesSection()}
+      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()} ${daysSection()} ${choicesSection()}
       <div class="columns">
         ${cueList()}
         <div>${readingsSection()} ${filesSection()}</div>

@@ -7,10 +7,11 @@ export interface Request {
   readonly shoot: Shoot;
 }
 
-/** What a worker is sent; its answer is `{ id, plan }`, or `{ id, choices }` where those are wanted. */
+/** What a worker is sent; its answer is `{ id, plan }`, or `{ id, choices }` or `{ id, evening }` where those are wanted. */
 export interface Ask extends Request {
   readonly id: number;
   readonly choices?: boolean;
+  readonly fromDate?: string; // of the evening wanted, YYYY-MM-DD
 }
 
 // A plan that cannot be takes its time over remedies; nobody should wait for one that is out of date.

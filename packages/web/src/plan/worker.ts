@@ -3,10 +3,18 @@
 import { planExposures } from '@evenfall/core';
 import type { Ask } from './planner.js';
 
-self.onmessage = ({ data: { id, shoot, choices } }: MessageEvent<Ask>) => {
+self.onmessage = ({ data: { id, shoot, choices, fromDate } }: MessageEvent<Ask>) => {
   if (choices) {
     void import('./choices-here.js')
       .then(({ planChoices }) => self.postMessage({ id, choices: planChoices(shoot) }))
+      .catch(() => self.postMessage({ id }));
+    return;
+  }
+  if (fromDate) {
+    void import('./evenings-here.js')
+      .then(({ planEvenings }) =>
+        self.postMessage({ id, evening: planEvenings(shoot, { fromDate, days: 1 }).evenings[0] }),
+      )
       .catch(() => self.postMessage({ id }));
     return;
   }

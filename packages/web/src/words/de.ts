@@ -304,6 +304,7 @@ export const german: PageWords = {
     minutes: (minutes) => `+${minutes} min`,
   },
   choices: { title: 'Weniger Einsätze oder näher am Licht' },
+  days: 'Welcher Abend',
   table: {
     title: 'Das Bild als Tabelle',
     caption: 'Eine Zeile alle paar Minuten und bei jedem Einsatz',

@@ -1,11 +1,11 @@
 // Every word of the page. Another language is one more file with a value of type PageWords.
 
 import type {
+  Evening,
   FileError,
   FollowWarning,
   MoveCaution,
   MoveFinding,
-  PlanInfeasible,
   PlanNote,
   Remedy,
 } from '@evenfall/core';
@@ -299,6 +299,7 @@ export const english = {
     minutes: (minutes: string) => `+${minutes} min`,
   },
   choices: { title: 'Fewer cues, or closer to the light' },
+  days: 'When to go',
   table: {
     title: 'The chart as a table',
     caption: 'One row every few minutes and at every cue',
@@ -362,7 +363,7 @@ export const english = {
     finding: ({ text }: MoveFinding<Remedy>) => text,
     caution: ({ text }: MoveCaution) => text,
     remedy: ({ text }: Remedy) => text,
-    why: ({ text }: PlanInfeasible['infeasible']) => text,
+    why: ({ text }: NonNullable<Evening['infeasible']>) => text,
     warning: ({ text }: FollowWarning) => text,
     fault: ({ text }: FileError) => text,
   },

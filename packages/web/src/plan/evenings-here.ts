@@ -1,0 +1,3 @@
+// A part of its own, for the worker to ask for.
+
+export { planEvenings } from '@evenfall/core';
