@@ -1,6 +1,7 @@
 // evenfall frames: the command of somebody who has nothing yet but a wish. Numbers by hand, see each row.
 
 import { readFileSync } from 'node:fs';
+import { INTERVALS_BY_SUBJECT } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { evenfall, folder } from './run.js';
 
@@ -39,13 +40,52 @@ describe('any two of recording, interval and clip give the third', () => {
     ['--record soon --clip 3', "'soon' is invalid. Give a time above 0, such as 5400, 90m, 1h30m or 45s."],
     ['--record 0 --clip 3', "'0' is invalid. Give a time above 0"],
     ['--record 9 --clip 3 --fps 0', 'Give frames a second above 0, at most 1000.'],
-    ['--record 9 --interval 3 --gap -1', 'Give seconds from 0 to 3600.'],
+    ['--record 9 --interval 3 --gap -1', 'Give a time from 0 to an hour, such as 2, 0.5s or 1m.'],
     ['--subject cats', "argument 'cats' is invalid"],
   ])('refused in one line: %s', async (argv, why) => {
     const { status, out, err } = await evenfall(['frames', ...argv.split(' ').filter((word) => word !== '')]);
     expect([status, out]).toEqual([1, '']);
     expect(err).toContain(why);
     expect(err.trimEnd()).not.toContain('\n');
+  });
+
+  test.each([
+    // 20 s at 24 are 480 frames: 5 / 479 = 0.010438 s each, 95.8 a second.
+    [
+      '--record 5 --clip 20',
+      'No time-lapse a frame every 0.010438 s is 95.8 a second, and a clip of 20 s from 5 s runs no faster than life: film it as video, or record longer',
+    ],
+    // At the clip's own rate it is life itself: 241 frames in 10 s.
+    ['--record 10 --interval 0.04 --fps 25', 'No time-lapse a frame every 0.04 s is 25 a second'],
+    // 20 s at 24 are 480 frames: 239.5 / 479 = 0.5 s, and the gap alone takes 1 s.
+    [
+      '--record 239.5 --clip 20',
+      'No camera does the camera needs 1 s of each 0.5 s beside the shutter: give a longer recording, a shorter clip, or the --gap that it really needs',
+    ],
+    ['--record 1m --interval 2 --gap 2', 'No camera does'],
+  ])('%s is none to go out with, and says so first', async (argv, told) => {
+    const { status, out } = await evenfall(['frames', ...argv.split(' ')]);
+    expect(status).toBe(0);
+    expect(plain(out).startsWith(told)).toBe(true);
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
+  test('what a camera does is said without it', async () => {
+    for (const argv of ['--record 1m --interval 2 --gap 1.9', '--record 10 --interval 0.05 --gap 0']) {
+      expect((await evenfall(['frames', ...argv.split(' ')])).out).toMatch(/^Frames/);
+    }
+  });
+
+  test('a gap is a time like the others', async () => {
+    const outs = await Promise.all(
+      ['2', '2s', '2 s', '0m2s', '2.0'].map((gap) =>
+        evenfall(['frames', '--record', '1h', '--interval', '10', '--gap', gap]),
+      ),
+    );
+    expect(new Set(outs.map(({ out }) => out)).size).toBe(1);
+    expect(plain(outs[0]!.out)).toContain('beside a gap of 2 s');
+    const none = await evenfall(['frames', '--record', '1h', '--interval', '10', '--gap', '0']);
+    expect(plain(none.out)).toContain('beside a gap of 0 s');
   });
 
   test('1h30m, 90m, 90min, 5400s and 5400 are one time', async () => {
@@ -62,8 +102,18 @@ describe('any two of recording, interval and clip give the third', () => {
 // Source: docs/sources.md#intervals.
 test('intervals by subject are those of the table, with who says so', async () => {
   const { out } = await evenfall(['frames', '--subject', 'city-into-night']);
-  expect(plain(out)).toContain('Advised 5 to 7 s for city into night');
-  expect(plain(out)).toContain('5 to 7 s: city from sunset into night (cogto)');
+  expect(plain(out)).toContain(
+    'Advised 5 to 7 s for city into night; one author says so; nobody has measured it 5 to 7 s: city from sunset into night (an article on time-lapse photography, undated)',
+  );
+  // Three pages in the table speak of stars, the first in two rows.
+  const stars = plain((await evenfall(['frames', '--subject', 'stars'])).out);
+  expect(stars).toContain('Advised 15 to 60 s for stars; 3 authors, each from experience');
+  expect(stars).toContain('15 to 60 s: stars (an article on choosing the interval, 2015)');
+  for (const subject of new Set(INTERVALS_BY_SUBJECT.flatMap(({ subjects }) => subjects))) {
+    const told = await evenfall(['frames', '--subject', subject]);
+    expect(told.out).not.toMatch(/skarbnik|cogto|aperture-?authority|\w\.com/i);
+    for (const line of told.out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  }
 });
 
 describe('the plan for a person', () => {

@@ -6,6 +6,7 @@ import {
   type FootageGiven,
   footageOf,
   INTERVALS_BY_SUBJECT,
+  type IntervalAdvice,
   intervalAdvice,
   longestMarkedShutter,
   type Subject,
@@ -49,7 +50,7 @@ export function addFrames(program: Command, io: Io, act: (action: Promise<number
     .option('--interval <time>', "from one frame's start to the next", seconds)
     .option('--clip <time>', 'length of the finished clip', seconds)
     .option('--fps <rate>', 'frames a second in the clip, 23.976 and 29.97 too', rate, 24)
-    .option('--gap <time>', 'seconds of each interval the camera needs beside the shutter', gap, 1)
+    .option('--gap <time>', 'what the camera needs of each interval beside the shutter', gap, 1)
     .option('--dark-frame', 'long-exposure noise reduction takes the shutter time again')
     .addOption(new Option('--subject <name>', 'interval advised for a subject').choices(subjects()))
     .allowExcessArguments(false)
@@ -99,6 +100,7 @@ function footageLines({
       ? `none fits ${beside}`
       : `"${shutter.label}", which is ${short(shutter.timeS)} s, ${beside}`;
   return [
+    ...noCameraDoes(footage, fps, gapS),
     fact('Frames', String(footage.frameCount)),
     fact('Interval', `${short(footage.intervalS)} s`),
     fact('Recording', durationText(footage.recordingS)),
@@ -115,12 +117,34 @@ function footageLines({
   ];
 }
 
+/** Why these numbers are none to go out with, before them; nothing where a camera keeps up. */
+function noCameraDoes({ intervalS, recordingS, clipS }: Footage, fps: number, gapS: number): string[] {
+  if (intervalS * exactFps(fps) <= 1 + 1e-9) {
+    const text = `a frame every ${short(intervalS)} s is ${short(1 / intervalS)} a second, and a clip of ${short(clipS)} s from ${durationText(recordingS)} runs no faster than life: film it as video, or record longer`;
+    return [fact('No time-lapse', text)];
+  }
+  if (intervalS > gapS) return [];
+  const text = `the camera needs ${short(gapS)} s of each ${short(intervalS)} s beside the shutter: give a longer recording, a shorter clip, or the --gap that it really needs`;
+  return [fact('No camera does', text)];
+}
+
+/** What a reader needs to weigh a row: what kind of page it is, and its age. */
+const SOURCES: Readonly<Record<IntervalAdvice['source'], string>> = {
+  skarbnik: 'an article on choosing the interval, 2015',
+  cogto: 'an article on time-lapse photography, undated',
+  'aperture-authority': 'a photo magazine on the web, undated',
+};
+
 function subjectLines(subject: Subject): string[] {
   const { minS, maxS, rows } = intervalAdvice(subject);
+  const count = new Set(rows.map(({ source }) => source)).size;
   const range = (from: number, to: number) => (from === to ? `${from} s` : `${from} to ${to} s`);
   return [
-    fact('Advised', `${range(minS, maxS)} for ${subject.replaceAll('-', ' ')}; rough, and not unanimous`),
-    ...rows.map((row) => fact('', `${range(row.minS, row.maxS)}: ${row.words} (${row.source})`)),
+    fact(
+      'Advised',
+      `${range(minS, maxS)} for ${subject.replaceAll('-', ' ')}; ${count === 1 ? 'one author says so' : `${count} authors, each from experience`}; nobody has measured it`,
+    ),
+    ...rows.map((row) => fact('', `${range(row.minS, row.maxS)}: ${row.words} (${SOURCES[row.source]})`)),
   ];
 }
 
@@ -153,19 +177,28 @@ function durationText(totalS: number): string {
   return all < 10 ? `${short(totalS)} s` : told.join(' ');
 }
 
-/** "5400", "90m", "1h30m", "45s" as seconds above 0. */
+/** "5400", "90m", "1h30m", "45s", "1h 30min", "2 s" as seconds; undefined for what is no time. */
+function timeOf(text: string): number | undefined {
+  const part = '(\\d+(?:\\.\\d+)?|\\.\\d+)';
+  const parts = new RegExp(`^(?:${part}h)?(?:${part}m(?:in)?)?(?:${part}s?)?$`).exec(
+    text.replaceAll(/\s/g, ''),
+  );
+  if (parts === null || parts[0] === '') return undefined;
+  const [h = 0, m = 0, s = 0] = parts.slice(1).map((each) => Number(each ?? 0));
+  return 3600 * h + 60 * m + s;
+}
+
+/** A time above 0, as seconds. */
 function seconds(text: string): number {
-  const parts = /^(?:(\d+(?:\.\d+)?)h)?(?:(\d+(?:\.\d+)?)m(?:in)?)?(?:(\d+(?:\.\d+)?)s?)?$/.exec(text.trim());
-  const [h = 0, m = 0, s = 0] = (parts ?? []).slice(1).map((part) => Number(part ?? 0));
-  const total = 3600 * h + 60 * m + s;
-  if (parts !== null && total > 0 && total <= 1e8) return total;
+  const total = timeOf(text);
+  if (total !== undefined && total > 0 && total <= 1e8) return total;
   throw new InvalidArgumentError('Give a time above 0, such as 5400, 90m, 1h30m or 45s.');
 }
 
 function gap(text: string): number {
-  const value = Number(text);
-  if (text.trim() !== '' && value >= 0 && value <= 3600) return value;
-  throw new InvalidArgumentError('Give seconds from 0 to 3600.');
+  const value = timeOf(text);
+  if (value !== undefined && value <= 3600) return value;
+  throw new InvalidArgumentError('Give a time from 0 to an hour, such as 2, 0.5s or 1m.');
 }
 
 function rate(text: string): number {
