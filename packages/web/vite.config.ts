@@ -9,7 +9,7 @@ import { pureClasses } from './build/pure-classes.js';
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 const SHARED =
-  /preload-helper|core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|solve|weights|swaps|cost|lattice|exact))/;
+  /preload-helper|core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|by-dials|weights|swaps|cost|lattice|exact\/(?!reach)))/;
 
 /** What the page shares with the parts that are loaded later, beside the library. */
 const PAGE_SHARED =

@@ -1,10 +1,13 @@
 // The evenings to come as a table for a person.
 
 import { english } from '@evenfall/chart';
-import type { Evening, Evenings } from '@evenfall/core';
+import { clockOver, type Evening, type Evenings } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, linesOf, table } from './layout.js';
-import { clock, counted, ev, placeText } from './wording.js';
+import { counted, ev, placeText } from './wording.js';
+
+// A day's row says which of two it is no more than its date does.
+const clock = clockOver(undefined);
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
@@ -62,10 +65,8 @@ function skyCells({ date, horizonAt, light }: Evening): string[] {
   const { steepest } = light ?? {};
   return [
     name,
-    horizonAt === undefined ? 'none' : clock(horizonAt).slice(0, 5),
-    steepest === undefined
-      ? ''
-      : `${clock(steepest.at).slice(0, 5)} ${Math.abs(steepest.evPerMin).toFixed(2)}`,
+    horizonAt === undefined ? 'none' : clock(horizonAt),
+    steepest === undefined ? '' : `${clock(steepest.at)} ${Math.abs(steepest.evPerMin).toFixed(2)}`,
     light === undefined ? '' : moonText(light),
     light === undefined ? '' : ev(light.moonAltitudeDeg, 0),
   ];
@@ -105,7 +106,7 @@ function reasonText(infeasible: NonNullable<Evening['infeasible']>, columns: num
     default: {
       const { reason, worstShortfallEv, at } = infeasible;
       const stops = worstShortfallEv < 0.05 ? '' : ` by ${ev(worstShortfallEv)}`;
-      return `no: ${reason.replace('-', ' ')}${stops} from ${clock(at).slice(0, 5)}`.slice(0, columns);
+      return `no: ${reason.replace('-', ' ')}${stops} from ${clock(at)}`.slice(0, columns);
     }
   }
 }

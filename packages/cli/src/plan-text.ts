@@ -2,7 +2,9 @@
 
 import { english, settingText, shutterEnds } from '@evenfall/chart';
 import {
+  type Clock,
   changesByClock,
+  clockOver,
   framesOnCard,
   framesOnCharge,
   type PlanInfeasible,
@@ -14,7 +16,7 @@ import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { moveFacts } from './move-facts.js';
 
-import { changesText, clock, counted, ev, eventText, placeText, shortSettingText } from './wording.js';
+import { changesText, counted, ev, eventText, placeText, shortSettingText } from './wording.js';
 
 const HOUR_MS = 3_600_000;
 const LEAD = 15;
@@ -52,25 +54,26 @@ function headingLines({ shoot }: PlanMade | PlanInfeasible, colors: Colors): str
 }
 
 function factLines(plan: PlanMade, colors: Colors): string[] {
+  const clock = clockOver(plan.clocksBack);
   const { shoot, summary, frames } = plan;
   const fact = (name: string, text: string) => hanging(name.padEnd(LEAD), text);
   const steepest = steepestMinute(frames, shoot.intervalS);
   const speed = steepest
-    ? `; fastest at ${clock(steepest.at)}, ${ev(Math.abs(steepest.evPerMin), 2)} EV a minute`
+    ? `; fastest at ${clock(steepest.at, true)}, ${ev(Math.abs(steepest.evPerMin), 2)} EV a minute`
     : '';
   return [
-    fact('Be set up by', clock(summary.setUpAt).slice(0, 5)),
-    fact('Start, end', `${clock(summary.startAt)} to ${clock(summary.endAt)}`),
+    fact('Be set up by', clock(summary.setUpAt)),
+    fact('Start, end', `${clock(summary.startAt, true)} to ${clock(summary.endAt, true)}`),
     fact(
       'Frames',
       `${summary.frameCount}, one every ${shoot.intervalS} s; a clip of ${summary.clipS.toFixed(1)} s at ${shoot.clipFps} frames a second`,
     ),
-    ...supplyFacts(plan, colors).map(([name, text]) => fact(name, text)),
+    ...supplyFacts(plan, colors, clock).map(([name, text]) => fact(name, text)),
     fact(
       'Light',
       `EV ${ev(summary.sceneFromEv100)} to ${ev(summary.sceneToEv100)} at ISO 100; ${ev(summary.rampStops)} stops to follow${speed}`,
     ),
-    ...eventFacts(plan).map((text) => fact('Sun and moon', text)),
+    ...eventFacts(plan, clock).map((text) => fact('Sun and moon', text)),
     fact('First setting', settingText(frames[0]!, english, ', ')),
     ...moveFacts(plan).map(([name, text]) => fact(name, text)),
     fact('Off by', `${ev(summary.worstErrorEv, 2)} stops at worst, ${ev(summary.rmsErrorEv, 2)} rms`),
@@ -81,10 +84,10 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
   ];
 }
 
-function supplyFacts({ shoot, summary }: PlanMade, colors: Colors): [string, string][] {
+function supplyFacts({ shoot, summary }: PlanMade, colors: Colors, clock: Clock): [string, string][] {
   const facts: [string, string][] = [];
   const verdict = (fits: boolean, what: string, at?: string) => {
-    const when = at === undefined ? '' : `, ${what} at ${clock(at).slice(0, 5)}`;
+    const when = at === undefined ? '' : `, ${what} at ${clock(at)}`;
     return fits ? '' : `: ${colors.red(`not enough${when}`)}`;
   };
   const { cardNeededGB, cardFits, batteryFits, frameCount, cardFullAt, batteryOutAt } = summary;
@@ -110,18 +113,21 @@ function supplyFacts({ shoot, summary }: PlanMade, colors: Colors): [string, str
 }
 
 /** Events from an hour before the start to an hour after the end, in one line of text; none where there are none. */
-function eventFacts({ events, summary }: PlanMade): string[] {
+function eventFacts({ events, summary }: PlanMade, clock: Clock): string[] {
   const from = Date.parse(summary.startAt) - HOUR_MS;
   const to = Date.parse(summary.endAt) + HOUR_MS;
   const near = events
     .filter(({ at }) => Date.parse(at) >= from && Date.parse(at) <= to)
-    .map(({ name, at }) => `${eventText(name)} ${clock(at).slice(0, 5)}`);
+    .map(({ name, at }) => `${eventText(name)} ${clock(at)}`);
   return near.length === 0 ? [] : [near.join(', ')];
 }
 
 function cueLines(plan: PlanMade, colors: Colors): string[] {
   const { shoot, cues, frames, summary, shutterTimes = [] } = plan;
   const changes = changesByClock(plan);
+  const clock = clockOver(plan.clocksBack);
+  const clocks = changes.map(({ at }) => clock(at, true));
+  const clockWidth = clocks.reduce((most, text) => Math.max(most, text.length), 0);
   const rig = shoot.camera.bulb ? rigLines(plan, colors) : [];
   if (changes.length === 0) {
     return rig.length > 0 ? rig : [colors.bold('No cues'), '  Leave the camera as it stands.'];
@@ -133,7 +139,7 @@ function cueLines(plan: PlanMade, colors: Colors): string[] {
   // Long filter names may push the setting to a line of its own, but not all rows' column aside.
   const width = Math.max(...rows.map(({ change }) => (change.length <= 26 ? change.length : 0)), 6);
   const before = (clockText: string, minutes: string, frame: string) =>
-    `${clockText.padEnd(8)}  ${minutes.padStart(5)}  ${frame.padStart(5)}  `;
+    `${clockText.padEnd(clockWidth)}  ${minutes.padStart(5)}  ${frame.padStart(5)}  `;
   return [
     ...(rig.length > 0
       ? rig
@@ -143,9 +149,9 @@ function cueLines(plan: PlanMade, colors: Colors): string[] {
           ),
         ]),
     colors.dim(`${before('clock', '+min', 'frame')}${'change'.padEnd(width)}  then`),
-    ...rows.map(({ cue, minutes, change }) => {
+    ...rows.map(({ cue, minutes, change }, i) => {
       // People count frames from 1.
-      const lead = before(clock(cue.at), minutes, String(cue.frame + 1));
+      const lead = before(clocks[i]!, minutes, String(cue.frame + 1));
       const then = shortSettingText(frames[cue.frame]!);
       const line = `${lead}${change.padEnd(width)}  ${then}`;
       if (shutterTimes.includes(cue)) return colors.dim(line);

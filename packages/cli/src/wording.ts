@@ -3,11 +3,6 @@
 import { english, exposureText, labelText, placeTexts } from '@evenfall/chart';
 import type { PlanCue, PlanFrame, Shoot } from '@evenfall/core';
 
-/** "19:04:12" of a time as the plan writes it: the place's own clock. */
-export function clock(at: string): string {
-  return at.slice(11, 19);
-}
-
 /** A number with fixed digits, never "-0.0". */
 export function ev(value: number, digits = 1): string {
   // Rounding may leave a minus on zero.

@@ -94,9 +94,11 @@ test.each([
   ['13:05', '1:05 pm'],
   ['23:59', '11:59 pm'],
 ])('%s is %s', (time, twelve) => {
-  expect(wordsFor({ clock: 12 }).clock(time)).toBe(twelve);
-  expect(wordsFor({ clock: 12, language: 'de' }).clock(time)).toBe(twelve.toUpperCase());
-  expect(wordsFor().clock(time)).toBe(time);
+  const withSeconds = time.length > 5;
+  const at = `2026-09-22T${time}${withSeconds ? '' : ':00'}+02:00`;
+  expect(wordsFor({ clock: 12 }).clock(at, withSeconds)).toBe(twelve);
+  expect(wordsFor({ clock: 12, language: 'de' }).clock(at, withSeconds)).toBe(twelve.toUpperCase());
+  expect(wordsFor().clock(at, withSeconds)).toBe(time);
 });
 
 test('every note the library writes has its German, with its numbers and its times', () => {

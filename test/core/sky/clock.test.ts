@@ -2,12 +2,14 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   civilDay,
+  clocksBack,
   frameTimes,
   parseRfc3339,
   rfc3339,
   wallToMs,
   zoneOf,
 } from '../../../packages/core/src/sky/clock.js';
+import { comesTwice } from '../../../packages/core/src/words/clock.js';
 import { readTable } from '../../reference/csv.js';
 
 const HOUR_MS = 3_600_000;
@@ -58,6 +60,22 @@ describe.each([
     }
     const lastBefore = new Date(Date.parse(`${date}T${from}Z`) - 1000).toISOString();
     expect(wallToMs(lastBefore.slice(0, 10), lastBefore.slice(11, 19), zone)).toHaveLength(1);
+
+    // Only where they go back does a time come twice: the first and the last of them, and their neighbours.
+    const back = clocksBack(changeMs - 40 * HOUR_MS, changeMs + 20 * HOUR_MS, zone);
+    const at = (wall: string, offset: string) => `${wall}${offset}`;
+    const told = (wall: string, offset: string) => comesTwice(at(wall, offset), back);
+    const wall = { from: row.local_from_inclusive!, to: row.local_to_exclusive! };
+    const second = (text: string, by: number) =>
+      new Date(Date.parse(`${text}Z`) + by * 1000).toISOString().slice(0, 19);
+    const twice = !row.kind!.startsWith('gap');
+    expect(back === undefined).toBe(!twice);
+    for (const offset of [row.offset_before!, row.offset_after!]) {
+      expect(told(wall.from, offset)).toBe(twice);
+      expect(told(second(wall.to, -1), offset)).toBe(twice);
+    }
+    expect(told(second(wall.from, -1), row.offset_before!)).toBe(false);
+    expect(told(wall.to, row.offset_after!)).toBe(false);
 
     // The day is as much shorter or longer as the clocks move.
     const day = civilDay(date, zone);

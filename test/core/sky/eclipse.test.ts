@@ -86,7 +86,7 @@ describe('in a plan', () => {
     const found = notes(night);
     expect(found).toMatchObject([{ level: 'caution', kind: 'clocks-change', byMin: -60, frame: 61 }]);
     expect(found[0]!.text).toBe(
-      'The clocks go back by 60 minutes during the shoot: from frame 61 on times are the new ones, 02:00 (+01:00) and on.',
+      'The clocks go back by 60 minutes during the shoot: from frame 61, 02:00 +01:00, on times are the new ones.',
     );
   });
 });

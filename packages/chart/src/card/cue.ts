@@ -35,9 +35,10 @@ export function cueBlocks(cues: readonly CueFacts[], withSeconds: boolean, layou
 const BOX = 13;
 const CLOCK = 20; // of the clock, right of the page's left edge
 
-// "6:42:13 pm": the half of the day smaller, so that the digits stay as big as on a 24-hour clock.
+// "6:42:13 pm", "02:30:13 +02:00": half of the day and offset smaller, so that the digits stay as big.
 function clockOf({ cue }: CueFacts, withSeconds: boolean, words: Words) {
-  const [digits = '', half = ''] = clockText(cue.at, withSeconds, words).split(' ');
+  const [digits = '', ...rest] = clockText(cue.at, withSeconds, words).split(' ');
+  const half = rest.join(' ');
   const digitsWidth = textWidth(digits, SIZE.clock, true);
   const halfX = digitsWidth + 2.5;
   const width = half === '' ? digitsWidth : halfX + textWidth(half, SIZE.small, true);

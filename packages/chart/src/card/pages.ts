@@ -4,6 +4,7 @@ import type { PlanMade } from '@evenfall/core';
 import { INKS } from '../svg/ink.js';
 import { penOf } from '../svg/pen.js';
 import { wrapText } from '../svg/text-width.js';
+import { wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
 import { backBlocks, noteBlocks } from './back.js';
 import { cueBlocks } from './cue.js';
@@ -44,7 +45,8 @@ export interface CardOptions {
  * ```
  */
 export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
-  const { words = english, paper = 'a6', dark = false } = options;
+  const { paper = 'a6', dark = false } = options;
+  const words = wordsOver(plan, options.words ?? english);
   const layout: Layout = { form: pageForm(paper), words };
   const pen = penOf(INKS[dark ? 'dark' : 'print']);
   const facts = cardFacts(plan, words);

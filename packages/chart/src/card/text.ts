@@ -1,7 +1,7 @@
 // The card in plain text, 80 columns at most: for a terminal, a message, a printer that knows no more.
 
 import type { PlanMade } from '@evenfall/core';
-import { clockText } from '../text/local-time.js';
+import { clockText, wordsOver } from '../text/local-time.js';
 import { moveEnds, moveStarts } from '../text/move.js';
 import { noteText } from '../text/sentences.js';
 import { controlText, settingText } from '../text/setting.js';
@@ -27,7 +27,8 @@ const COLUMNS = 80;
  * lines.every((line) => line.length <= 80); // → true
  * ```
  */
-export function cardText(plan: PlanMade, { words = english }: { readonly words?: Words } = {}): string {
+export function cardText(plan: PlanMade, options: { readonly words?: Words } = {}): string {
+  const words = wordsOver(plan, options.words ?? english);
   const facts = cardFacts(plan, words);
   const { card } = words;
   const cues = rowFacts(plan, words);

@@ -158,8 +158,8 @@ function grid(
       )
     );
   });
-  const columns = clockTicks(moments, axis, { spacing: clockSpacing(look, words), words }).map(({ x }) =>
-    element('line', { x1: x, x2: x, y1: plot.top, y2: plot.bottom, ...stroke }),
+  const columns = clockTicks(moments, axis, { spacing: clockSpacing(look, words, moments), words }).map(
+    ({ x }) => element('line', { x1: x, x2: x, y1: plot.top, y2: plot.bottom, ...stroke }),
   );
   return [...columns, ...rows].join('');
 }

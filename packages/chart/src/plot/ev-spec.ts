@@ -1,8 +1,8 @@
 // What a panel of exposure values is drawn from.
 
-import type { PlanEvent } from '@evenfall/core';
 import type { Look } from '../svg/ink.js';
 import type { Box } from '../svg/svg.js';
+import type { ChartEvent } from '../text/chart-events.js';
 import type { Words } from '../text/words.js';
 import type { Moment, TimeAxis } from './time-axis.js';
 
@@ -32,7 +32,7 @@ export interface EvPanelSpec {
   readonly box: Box;
   readonly series: readonly EvSeries[];
   readonly band: readonly EvBand[]; // empty where nothing is known of it
-  readonly events: readonly PlanEvent[];
+  readonly events: readonly ChartEvent[];
   readonly look: Look;
   readonly words: Words;
 }

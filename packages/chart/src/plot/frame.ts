@@ -36,15 +36,19 @@ export function altitudeRow({ moments, axis, y, look, words, width }: RowSpec): 
   return row(ticks, axis, { mark: [y - 5 * u, y], text: y - 9 * u, name: words.chart.sun, width, look });
 }
 
-/** Room from one clock label to the next: labels of twelve hours are wider. */
-export function clockSpacing({ unit: u }: Look, words: Words): number {
-  return Math.max(64 * u, textWidth(words.clock('22:58'), TYPE.body * u) + 14 * u);
+/** Room from one clock label to the next: labels of twelve hours, and those of hours that come twice, are wider. */
+export function clockSpacing({ unit: u }: Look, words: Words, moments: readonly Moment[]): number {
+  const longest = moments.reduce((most, { at }) => {
+    const text = words.clock(at);
+    return text.length > most.length ? text : most;
+  }, '');
+  return Math.max(64 * u, textWidth(longest, TYPE.body * u) + 14 * u);
 }
 
 /** Local clock time along the bottom edge of the lowest panel. */
 export function clockRow({ moments, axis, y, look, words, width, named = true }: RowSpec): string {
   const u = look.unit;
-  const ticks = clockTicks(moments, axis, { spacing: clockSpacing(look, words), words });
+  const ticks = clockTicks(moments, axis, { spacing: clockSpacing(look, words, moments), words });
   const text = y + (7 + TYPE.body) * u;
   return row(ticks, axis, {
     mark: [y, y + 5 * u],

@@ -5,8 +5,9 @@ import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
 import { LINE, lookFor, TYPE } from '../svg/ink.js';
 import { coordinate, element, escapeXml, rectOf, svgRoot, textAt } from '../svg/svg.js';
+import { chartEvents } from '../text/chart-events.js';
 import { describeLight, steepestRow } from '../text/describe.js';
-import { clockText, dateText, instantMs } from '../text/local-time.js';
+import { clockText, dateText, instantMs, wordsOver } from '../text/local-time.js';
 import { english } from '../text/words.js';
 import { callout } from './callout.js';
 import { evPanel } from './ev-panel.js';
@@ -38,7 +39,8 @@ export function lightChart(
   table: LightTable,
   options: ChartOptions & { readonly title?: string } = {},
 ): string {
-  const { variant = 'print', words = english } = options;
+  const { variant = 'print' } = options;
+  const words = wordsOver(table, options.words ?? english);
   const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
   const { unit: u, ink } = look;
@@ -62,7 +64,7 @@ export function lightChart(
       },
     ],
     band: rows.map((r) => ({ ms: instantMs(r.at), lowEv: r.lowEv100, highEv: r.highEv100 })),
-    events: table.events,
+    events: chartEvents(table.events, table.rows),
   });
   const [cx, cy] = [axis.xAt(steepest.at), panel.y(steepest.sceneEv100)];
   const slope = words.number(steepest.slopeEvPerMin, 2);

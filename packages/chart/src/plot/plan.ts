@@ -3,8 +3,9 @@
 import type { Control, PlanFrame, PlanMade } from '@evenfall/core';
 import { LINE, type Look, lookFor, TYPE, type Variant } from '../svg/ink.js';
 import { coordinate, element, escapeXml, svgRoot } from '../svg/svg.js';
+import { chartEvents } from '../text/chart-events.js';
 import { describePlan } from '../text/describe.js';
-import { instantMs } from '../text/local-time.js';
+import { instantMs, wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
 import { callout } from './callout.js';
 import { dashes, type EvPanel, evPanel } from './ev-panel.js';
@@ -63,7 +64,8 @@ export function outerSize(variant: Variant, width: number, height: number) {
  * ```
  */
 export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
-  const { variant = 'print', words = english } = options;
+  const { variant = 'print' } = options;
+  const words = wordsOver(plan, options.words ?? english);
   const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
   const u = look.unit;
@@ -85,7 +87,7 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
     box: { left: axis.left, right: axis.right, top, bottom: panelBottom },
     series: seriesOf(frames, look),
     band: bandOf(frames),
-    events: plan.events,
+    events: chartEvents(plan.events, frames),
   });
   const posts = filterChanges(frames).map((frame) => axis.xAt(frame.at));
   let laneTop = panelBottom + 6 * u;

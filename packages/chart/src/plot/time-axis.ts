@@ -57,13 +57,13 @@ export function clockTicks(
     ms <= lastMs;
     ms += stepMs
   ) {
-    ticks.push({ x: axis.x(ms), label: clockTextOfMs(ms, offsetNear(moments, ms), words) });
+    ticks.push({ x: axis.x(ms), label: clockTextOfMs(ms, momentBefore(moments, ms).at, words) });
   }
   return ticks;
 }
 
 // Clocks may change during the night, so each label takes the offset of the moment before it.
-function offsetNear(moments: readonly Moment[], ms: number): number {
+function momentBefore(moments: readonly Moment[], ms: number): Moment {
   let low = 0;
   let high = moments.length - 1;
   while (low < high) {
@@ -71,7 +71,7 @@ function offsetNear(moments: readonly Moment[], ms: number): number {
     if (instantMs(moments[middle]!.at) <= ms) low = middle;
     else high = middle - 1;
   }
-  return offsetMs(moments[low]!.at);
+  return moments[low]!;
 }
 
 /** Where the sun passes an altitude, in order of time; linear between moments. */

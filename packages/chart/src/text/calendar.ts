@@ -2,7 +2,7 @@
 
 import type { CalendarTexts, PlanMade } from '@evenfall/core';
 import { type CueFacts, cueFacts, stepText } from '../card/cue-facts.js';
-import { clockText } from './local-time.js';
+import { clockText, wordsOver } from './local-time.js';
 import { settingText } from './setting.js';
 import type { Words } from './words.js';
 
@@ -11,7 +11,7 @@ import type { Words } from './words.js';
  * locked telephone.
  *
  * @param plan from `planShoot` or `readPlan`
- * @param words language and clock, from {@link wordsFor}
+ * @param inWords language and clock, from {@link wordsFor}
  * @returns one text for set-up and one a cue
  * @throws RangeError on a plan whose times are none
  * @example
@@ -23,7 +23,8 @@ import type { Words } from './words.js';
  * calendarTexts(plan, wordsFor({ language: 'de' })).cues.length; // → plan.cues.length
  * ```
  */
-export function calendarTexts(plan: PlanMade, words: Words): CalendarTexts {
+export function calendarTexts(plan: PlanMade, inWords: Words): CalendarTexts {
+  const words = wordsOver(plan, inWords);
   const { calendar, card } = words;
   const { shoot, summary, frames } = plan;
   const lead = shoot.title === '' ? [] : [shoot.title];

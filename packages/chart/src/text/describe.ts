@@ -1,7 +1,8 @@
 // What a chart says to those who do not see it.
 
-import type { LightTable, PlanEvent, PlanMade } from '@evenfall/core';
+import type { LightTable, PlanMade } from '@evenfall/core';
 import { cueFacts } from '../card/cue-facts.js';
+import { type ChartEvent, chartEvents } from './chart-events.js';
 import { clockText } from './local-time.js';
 import { filterText, settingText } from './setting.js';
 import type { Words } from './words.js';
@@ -27,7 +28,7 @@ export function describePlan(plan: PlanMade, words: Words): string {
     }),
     words.describe.settings(settingText(first, words), settingText(last, words)),
     changes.length > 0 ? words.describe.filterChanges(changes.join('; ')) : words.describe.noFilterChanges,
-    ...eventSentence(plan.events, first.at, last.at, words),
+    ...eventSentence(chartEvents(plan.events, plan.frames), first.at, last.at, words),
   ].join(' ');
 }
 
@@ -44,7 +45,7 @@ export function describeLight(table: LightTable, words: Words): string {
       toEv: words.number(last.sceneEv100, 1),
     }),
     words.describe.steepest(words.number(steepest.slopeEvPerMin, 2), clockText(steepest.at, false, words)),
-    ...eventSentence(table.events, first.at, last.at, words),
+    ...eventSentence(chartEvents(table.events, table.rows), first.at, last.at, words),
   ].join(' ');
 }
 
@@ -53,7 +54,7 @@ export function steepestRow(table: LightTable): LightTable['rows'][number] {
   return table.rows.reduce((a, b) => (Math.abs(b.slopeEvPerMin) > Math.abs(a.slopeEvPerMin) ? b : a));
 }
 
-function eventSentence(events: readonly PlanEvent[], from: string, to: string, words: Words): string[] {
+function eventSentence(events: readonly ChartEvent[], from: string, to: string, words: Words): string[] {
   const inside = events.filter(
     (e) => Date.parse(e.at) >= Date.parse(from) && Date.parse(e.at) <= Date.parse(to),
   );

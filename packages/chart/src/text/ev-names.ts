@@ -1,17 +1,17 @@
 // Names along the edges of an exposure-value panel: twilights at the top, events at the foot.
 
-import type { PlanEvent } from '@evenfall/core';
 import type { EvPanelSpec } from '../plot/ev-spec.js';
 import { twilightBands } from '../plot/twilight.js';
 import { TYPE } from '../svg/ink.js';
 import type { LabelRoom } from '../svg/label-room.js';
 import { element, rectOf, textAt } from '../svg/svg.js';
 import { textWidth } from '../svg/text-width.js';
+import type { ChartEvent } from './chart-events.js';
 import { clockText } from './local-time.js';
 import type { Words } from './words.js';
 
 /** Events between the ends of the axis, in order of time. */
-export function eventsInside({ events, axis }: EvPanelSpec): PlanEvent[] {
+export function eventsInside({ events, axis }: EvPanelSpec): ChartEvent[] {
   return events
     .filter((event) => axis.xAt(event.at) >= axis.left && axis.xAt(event.at) <= axis.right)
     .sort((a, b) => axis.xAt(a.at) - axis.xAt(b.at));
@@ -38,12 +38,12 @@ export function twilightShades(spec: EvPanelSpec, room: LabelRoom, rowHeight: nu
   return [...shades, ...names].join('');
 }
 
-function eventText(event: PlanEvent, words: Words): string {
+function eventText(event: ChartEvent, words: Words): string {
   return `${words.events[event.name]} ${clockText(event.at, false, words)}`;
 }
 
 /** Rows the events' names need: one where every name ends before the next event's post; two where they must be staggered. */
-export function rowsFor(events: readonly PlanEvent[], { axis, look, words }: EvPanelSpec): number {
+export function rowsFor(events: readonly ChartEvent[], { axis, look, words }: EvPanelSpec): number {
   if (events.length === 0) return 0;
   const u = look.unit;
   const fits = events.every((event, i) => {
@@ -57,7 +57,7 @@ export function rowsFor(events: readonly PlanEvent[], { axis, look, words }: EvP
 /** The names beside the events' posts; one that finds no room is left out. */
 export function eventLabels(
   { axis, words, look, box }: EvPanelSpec,
-  events: readonly PlanEvent[],
+  events: readonly ChartEvent[],
   room: LabelRoom,
   rows: number,
 ): string {

@@ -2,6 +2,7 @@
 
 import {
   altitudeText,
+  type Clock,
   type GapParts,
   type LengthChange,
   lengthText,
@@ -16,7 +17,7 @@ import {
 } from '@evenfall/core';
 import { faults } from './faults-de.js';
 import type { LibrarySentences } from './library.js';
-import { comma, fixed, minute } from './parts-de.js';
+import { comma, fixed } from './parts-de.js';
 import { refusals, warnings } from './readings-de.js';
 
 const AXES = { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' };
@@ -112,7 +113,7 @@ const remedies: LibrarySentences['remedies'] = {
     `Einsätze im Abstand von ${comma(secondsBetweenCues)} s erlauben statt ${comma(fromSeconds)} s.`,
   'shorter-span': ({ span }, clock) =>
     'startAt' in span
-      ? `Nur von ${clock(minute(span.startAt))} bis ${clock(minute(span.endAt))} aufnehmen.`
+      ? `Nur von ${clock(span.startAt)} bis ${clock(span.endAt)} aufnehmen.`
       : `Eine kürzere Spanne aufnehmen: von ${comma(span.fromSunAltitudeDeg)}° bis ${comma(span.toSunAltitudeDeg)}° Sonnenhöhe.`,
   'more-frames': ({ shutterS, longestS, ...pace }) =>
     shutterS === undefined || longestS === undefined
@@ -156,18 +157,18 @@ const RESERVE_ENDS = {
 
 const notes: LibrarySentences['notes'] = {
   'under-way': ({ startAt, readingAt }, clock) =>
-    `Dies plant die Aufnahme von ihrem Beginn um ${clock(minute(startAt))} an, mit einer Messung von ${clock(minute(readingAt))}: Auch Einstellungen vor der ` +
+    `Dies plant die Aufnahme von ihrem Beginn um ${clock(startAt)} an, mit einer Messung von ${clock(readingAt)}: Auch Einstellungen vor der ` +
     'Messung ändern sich. Hat die Aufnahme begonnen, hilft evenfall follow oder „Draußen“ auf der Seite; beide ' +
     'gehen von dem aus, was an der Kamera steht.',
   'card-full': ({ holds, frameCount, neededGB, at, fitIntervalS }, clock) =>
-    `Die Karte fasst ${holds} der ${frameCount} Bilder; ${fixed(neededGB)} GB oder mehr mitnehmen. Um ${clock(minute(at))} ist sie voll.${
+    `Die Karte fasst ${holds} der ${frameCount} Bilder; ${fixed(neededGB)} GB oder mehr mitnehmen. Um ${clock(at)} ist sie voll.${
       fitIntervalS === undefined
         ? ''
         : ` Mit einem Intervall von ${comma(fitIntervalS)} s oder mehr reichte sie.`
     }`,
   'card-nearly-full': ({ share }) => `Die Bilder füllen ${percent(share)} der Karte: leer beginnen.`,
   'battery-spent': ({ holds, frameCount, cold, at, needed }, clock) =>
-    `Eine Ladung reicht ${inCold(cold)}für ${holds} der ${frameCount} Bilder; zweiten Akku oder Strom von außen mitnehmen. Um ${clock(minute(at))} ist sie verbraucht.${
+    `Eine Ladung reicht ${inCold(cold)}für ${holds} der ${frameCount} Bilder; zweiten Akku oder Strom von außen mitnehmen. Um ${clock(at)} ist sie verbraucht.${
       needed === undefined ? '' : ` Gebraucht werden ${needed} Akkus.`
     }`,
   'battery-nearly-spent': ({ share, cold }) =>
@@ -188,17 +189,17 @@ const notes: LibrarySentences['notes'] = {
         : ` Am meisten bringt: ${sentenceOf(remedies, 'change', change, clock)} Dann reicht sie an ${Math.round(moreShare * 10)} von 10.`
     }`,
   'sun-in-frame': ({ fromAt, toAt, pullEv }, clock) =>
-    `Zwischen ${clock(minute(fromAt))} und ${clock(minute(toAt))} steht die Sonne im Bild: Eine Messung über das ganze Bild zeigt ihretwegen bis zu ${fixed(pullEv)} Blenden mehr. Der Plan folgt der Sonnenscheibe nicht; den Himmel daneben messen.`,
+    `Zwischen ${clock(fromAt)} und ${clock(toAt)} steht die Sonne im Bild: Eine Messung über das ganze Bild zeigt ihretwegen bis zu ${fixed(pullEv)} Blenden mehr. Der Plan folgt der Sonnenscheibe nicht; den Himmel daneben messen.`,
   'one-direction': ({ viewAltitudeDeg }) =>
     `Der Himmel in ${comma(viewAltitudeDeg)}° Höhe steht für den ganzen: Mit Objektiv und Sensor nimmt der Plan das Mittel des Bildes.`,
   eclipse: ({ body, magnitude, fromAt, toAt }, clock) =>
-    `${magnitude >= 1 ? 'Totale' : 'Partielle'} ${body === 'sun' ? 'Sonnenfinsternis' : 'Mondfinsternis'}, ${clock(minute(fromAt))} bis ${clock(minute(toAt))}: ${
+    `${magnitude >= 1 ? 'Totale' : 'Partielle'} ${body === 'sun' ? 'Sonnenfinsternis' : 'Mondfinsternis'}, ${clock(fromAt)} bis ${clock(toAt)}: ${
       magnitude >= 1
         ? `Während sie total ist, fehlen 8 bis 10 Blenden ${body === 'sun' ? 'Tageslicht' : 'Mondlicht'}`
         : `Bis zu ${percent(magnitude)} des Durchmessers sind bedeckt`
     }. Der Plan folgt ihr nicht.`,
   'clocks-change': ({ byMin, frame, at }, clock) =>
-    `Während der Aufnahme werden die Uhren um ${Math.abs(byMin)} Minuten ${byMin > 0 ? 'vor' : 'zurück'}gestellt: Ab Bild ${frame} gilt die neue Zeit, ab ${clock(minute(at))} (${at.slice(19)}).`,
+    `Während der Aufnahme werden die Uhren um ${Math.abs(byMin)} Minuten ${byMin > 0 ? 'vor' : 'zurück'}gestellt: Ab Bild ${frame}, ${clock(at)}, gilt die neue Zeit.`,
   'shutter-cut': ({ shutter, shutterS, intervalS, insideS, darkFrame, moving }) => {
     const exact = figures(shutterS, 4);
     const what = exact === comma(shutter) ? `${shutter} s` : `${shutter} s (wirklich ${exact} s)`;
@@ -219,8 +220,8 @@ const notes: LibrarySentences['notes'] = {
     const trail = trailPx === undefined ? '' : `, eine Spur von ${figures(trailPx, 2)} Pixeln`;
     return `Sterne bleiben Punkte bis ${rules.join(', ')}. Nachts belichtet dieser Plan höchstens ${seconds(longestS)}${trail}.`;
   },
-  moonrise: ({ at }, clock) => `Der Mond geht um ${clock(minute(at))} auf, während der Aufnahme.`,
-  moonset: ({ at }, clock) => `Der Mond geht um ${clock(minute(at))} unter, während der Aufnahme.`,
+  moonrise: ({ at }, clock) => `Der Mond geht um ${clock(at)} auf, während der Aufnahme.`,
+  moonset: ({ at }, clock) => `Der Mond geht um ${clock(at)} unter, während der Aufnahme.`,
   'frames-affected': ({ count }) =>
     `Filterwechsel verderben vielleicht ${count} Bilder; sie sind im Plan markiert.`,
   sun: () =>
@@ -234,11 +235,8 @@ const beyond = (worstEv: number) =>
   worstEv < 0.05 ? 'um weniger als 0,05 Blenden' : `um höchstens ${fixed(worstEv)} Blenden`;
 const tooMuch = (ev: number) => (ev < 0.05 ? 'weniger als 0,05 Blenden' : `${fixed(ev)} Blenden`);
 
-function fromFrame(
-  { frame, at }: Extract<WhyInfeasible, { readonly at: string }>,
-  clock: (time: string) => string,
-): string {
-  return `Ab Bild ${frame + 1} (${clock(at.slice(11, 19))})`;
+function fromFrame({ frame, at }: Extract<WhyInfeasible, { readonly at: string }>, clock: Clock): string {
+  return `Ab Bild ${frame + 1} (${clock(at, true)})`;
 }
 
 const noPass: Sentences<WhyNoPass> = {

@@ -1,6 +1,7 @@
 // Times as the plan writes them: RFC 3339 text with the place's offset. The clock text is a slice of it;
 // positions come from the instant. Nothing here knows a zone.
 
+import { clockOver, type PlanMade } from '@evenfall/core';
 import type { Words } from './words.js';
 
 /** Instant of an RFC 3339 time, UTC epoch milliseconds. Throws RangeError where it is none. */
@@ -10,9 +11,14 @@ export function instantMs(at: string): number {
   return ms;
 }
 
-/** Local clock text, "18:42" or, with seconds, "18:42:13"; "6:42 pm" where the words count twelve hours. */
+/** Words whose clock gives the offset with every time that comes twice in what they are to tell of. */
+export function wordsOver({ clocksBack }: Pick<PlanMade, 'clocksBack'>, words: Words): Words {
+  return clocksBack === undefined ? words : { ...words, clock: clockOver(clocksBack, words.clock) };
+}
+
+/** Local clock text, "18:42" or, with seconds, "18:42:13"; "6:42 pm" where the words count twelve hours; with the offset where it comes twice. */
 export function clockText(at: string, withSeconds: boolean, words: Words): string {
-  return words.clock(at.slice(11, withSeconds ? 19 : 16));
+  return words.clock(at, withSeconds);
 }
 
 /** Local date, "2026-10-18". */
@@ -27,9 +33,10 @@ export function offsetMs(at: string): number {
   return (sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes)) * 60_000;
 }
 
-/** Clock text of an instant under an offset, as `clockText` writes it. */
-export function clockTextOfMs(ms: number, localOffsetMs: number, words: Words): string {
-  return words.clock(new Date(ms + localOffsetMs).toISOString().slice(11, 16));
+/** Clock text of an instant under the offset of another time, as `clockText` writes it. */
+export function clockTextOfMs(ms: number, offsetOf: string, words: Words): string {
+  const shown = new Date(ms + offsetMs(offsetOf)).toISOString().slice(0, 19);
+  return words.clock(`${shown}${offsetOf.slice(-6)}`);
 }
 
 /** Whether any of these times falls between whole minutes. */

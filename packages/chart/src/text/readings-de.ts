@@ -2,7 +2,7 @@
 
 import { sentenceOf } from '@evenfall/core';
 import type { LibrarySentences } from './library.js';
-import { fixed, minute } from './parts-de.js';
+import { fixed } from './parts-de.js';
 
 export const refusals: LibrarySentences['refusals'] = {
   impossible: ({ ev100, sunAltitudeDeg, limitEv100 }) =>
@@ -47,7 +47,7 @@ export const warnings: LibrarySentences['warnings'] = {
   'no-reading': ({ minutes }) =>
     `Seit ${minutes} Minuten keine Messung: Die Vorhersage wird von der letzten aus fortgeführt.`,
   'clock-back': ({ frames, frame, at, believed }, clock) => {
-    const back = `${frames} ${frames === 1 ? 'Bild' : 'Bilder'} zurück, auf Bild ${frame + 1} um ${clock(minute(at))}`;
+    const back = `${frames} ${frames === 1 ? 'Bild' : 'Bilder'} zurück, auf Bild ${frame + 1} um ${clock(at)}`;
     return believed
       ? `Die Uhr gilt als gestellt: ${back}.`
       : `Das ist ${back}: Die Einstellung bleibt; bleibt auch die Zeit dabei, gilt sie.`;
@@ -59,7 +59,7 @@ export const warnings: LibrarySentences['warnings'] = {
   },
   'jump-doubted': (said, clock) =>
     said.reason === 'far-ahead'
-      ? `Bild ${said.frame + 1} (${clock(minute(said.at))}) liegt ${said.minutes} Minuten voraus: ${ASK_AGAIN}`
+      ? `Bild ${said.frame + 1} (${clock(said.at)}) liegt ${said.minutes} Minuten voraus: ${ASK_AGAIN}`
       : `Bild ${said.frame + 1} liegt hinter dem letzten, ${said.frameCount}: ${ASK_AGAIN}`,
   'time-unknown': ({ what, given }) =>
     `${what === 'frame' ? `Ein Bild ${given} gibt es nicht` : `${given} ist keine Zeit`}: geantwortet wird für das Bild der letzten Antwort.`,
@@ -76,7 +76,7 @@ export const warnings: LibrarySentences['warnings'] = {
   },
   'cue-unknown': (said, clock) =>
     said.reason === 'none-then'
-      ? `Um ${clock(minute(said.at))} war keiner der letzten Einsätze fällig: Nichts ändert sich.`
+      ? `Um ${clock(said.at)} war keiner der letzten Einsätze fällig: Nichts ändert sich.`
       : `Einsatz ${said.cue} ${UNKNOWN_CUE[said.reason]}: Nichts ändert sich.`,
   'outside-kit': ({ outside }) =>
     `${outside.map(({ control, mark }) => BEFORE_MARK[control] + mark).join(' und ')} geht hier nicht: einstellen, was geantwortet wird.`,
@@ -89,6 +89,6 @@ export const warnings: LibrarySentences['warnings'] = {
       )
       .join('; ')}.`,
   'out-of-reach': ({ now, frame, at, end, worstEv }, clock) =>
-    `${now ? 'Jetzt' : `Ab Bild ${frame + 1} (${clock(minute(at))})`} ist das Licht zu ${end === 'dark' ? 'dunkel' : 'hell'} ` +
+    `${now ? 'Jetzt' : `Ab Bild ${frame + 1} (${clock(at)})`} ist das Licht zu ${end === 'dark' ? 'dunkel' : 'hell'} ` +
     `für diese Ausrüstung, um bis zu ${fixed(worstEv)} Blenden über den erlaubten Fehler hinaus.`,
 };

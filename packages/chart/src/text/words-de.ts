@@ -1,6 +1,7 @@
 // Every word that chart, card and calendar print, in German. Marks of a dial stay as the camera shows them, "0.4";
 // computed numbers take a decimal comma.
 
+import { clockOver } from '@evenfall/core';
 import { germanLibrary } from './library-de.js';
 import type { Words } from './words-en.js';
 import { counted, dateParts, fixed, minus } from './words-parts.js';
@@ -19,7 +20,7 @@ export const german: Words = {
     const { year, month, day, weekday } = dateParts(isoDate);
     return `${WEEKDAYS[weekday]}, ${day}. ${MONTHS[month - 1]} ${year}`;
   },
-  clock: (time: string) => time,
+  clock: clockOver(undefined),
   halves: { morning: 'AM', evening: 'PM' },
   number: (value: number, digits: number) => comma(fixed(value, digits)),
   upTo: (value: number, digits: number) => comma(String(Number(fixed(value, digits)))),
@@ -45,6 +46,8 @@ export const german: Words = {
     'sun-over-skyline': 'Sonne über der Geländelinie',
     'moon-behind-skyline': 'Mond hinter der Geländelinie',
     'moon-over-skyline': 'Mond über der Geländelinie',
+    'clocks-forward': 'Uhren vor',
+    'clocks-back': 'Uhren zurück',
   },
   twilights: {
     day: ['Tageslicht', 'Tag'],

@@ -1,6 +1,7 @@
 // Every word that chart, card and calendar print, in English. Another language is one more file like this.
 
 import {
+  clockOver,
   englishFaults,
   englishFindings,
   englishMissing,
@@ -47,8 +48,8 @@ export const english = {
     const { year, month, day, weekday } = dateParts(isoDate);
     return `${WEEKDAYS[weekday]} ${day} ${MONTHS[month - 1]} ${year}`;
   },
-  /** Takes "18:42" or "18:42:13"; `wordsFor` puts one of twelve hours in its place. */
-  clock: (time: string) => time,
+  /** The time of day of an RFC 3339 time; `wordsFor` puts one of twelve hours in its place. */
+  clock: clockOver(undefined),
   halves: { morning: 'am', evening: 'pm' },
   /** So many digits after the point, whatever they are. */
   number: (value: number, digits: number) => minus(fixed(value, digits)),
@@ -77,6 +78,8 @@ export const english = {
     'sun-over-skyline': 'sun over the skyline',
     'moon-behind-skyline': 'moon behind the skyline',
     'moon-over-skyline': 'moon over the skyline',
+    'clocks-forward': 'clocks forward',
+    'clocks-back': 'clocks back',
   },
   twilights: {
     day: ['daylight', 'day'],

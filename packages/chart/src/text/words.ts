@@ -32,7 +32,7 @@ export const languages = Object.keys(LANGUAGES) as Language[];
  * ```ts
  * import { wordsFor } from '@evenfall/chart';
  *
- * wordsFor({ clock: 12 }).clock('18:42'); // → '6:42 pm'
+ * wordsFor({ clock: 12 }).clock('2026-09-22T18:42:00+02:00'); // → '6:42 pm'
  * wordsFor({ language: 'de' }).noFilter; // → 'ohne Filter'
  * ```
  */
@@ -45,5 +45,5 @@ export function wordsFor({
 } = {}): Words {
   const words = LANGUAGES[language];
   if (clock === 24) return words;
-  return { ...words, clock: (time) => twelveHours(time, words.halves) };
+  return { ...words, clock: (at, withSeconds) => twelveHours(words.clock(at, withSeconds), words.halves) };
 }

@@ -1,7 +1,7 @@
 // Parts that the plan file and the light table share.
 
 import * as v from 'valibot';
-import { finite, instant, word } from './parts.js';
+import { aboveZero, finite, instant, word } from './parts.js';
 
 export const eventName = word([
   'sunrise',
@@ -19,6 +19,12 @@ export const eventName = word([
   'moon-behind-skyline',
   'moon-over-skyline',
 ]);
+
+/** Where the clocks are put back. */
+export const clocksBackSchema = v.strictObject({
+  at: instant(),
+  byMin: aboveZero('change of the clocks', 'minutes', 1440),
+});
 
 /** An event of sun or moon with its clock time. */
 export const eventSchema = v.strictObject({

@@ -1,7 +1,7 @@
 // The light table, evenfall-light/1, as a schema.
 
 import * as v from 'valibot';
-import { eventSchema } from './event-schema.js';
+import { clocksBackSchema, eventSchema } from './event-schema.js';
 import { finite, format, instant, list, number } from './parts.js';
 import { missingSchema } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
@@ -13,6 +13,7 @@ export const lightSchema = v.strictObject({
   format: format('evenfall-light/1'),
   events: list(eventSchema, 'events', 100),
   missing: list(missingSchema, 'missing', 100),
+  clocksBack: v.exactOptional(clocksBackSchema),
   rows: list(
     v.strictObject({
       at: instant(),

@@ -1,7 +1,7 @@
 // The plan file, evenfall-plan/1, as a schema. Its shoot is a shoot file.
 
 import * as v from 'valibot';
-import { eventSchema } from './event-schema.js';
+import { clocksBackSchema, eventSchema } from './event-schema.js';
 import {
   aboveZero,
   choice,
@@ -99,12 +99,14 @@ const made = v.strictObject({
   shutterTimes: v.exactOptional(list(cue, 'shutter-times', MOST_FRAMES)),
   move: v.exactOptional(planMove),
   notes: list(noteSchema, 'notes', MOST_LINES),
+  clocksBack: v.exactOptional(clocksBackSchema),
 });
 
 const infeasible = v.strictObject({
   format: planFormat,
   shoot: shootFileSchema,
   infeasible: infeasibleSchema,
+  clocksBack: v.exactOptional(clocksBackSchema),
 });
 
 export const planSchema = choice([made, infeasible], { what: 'plan', give: phrase('plan-file') }, (input) =>

@@ -109,7 +109,8 @@ function beyondReach(evening: Evening, frame: number, targets: Float64Array): Fo
   const end = dark(targets[first]!) > 0 ? 'dark' : 'bright';
   const worstEv = targets.reduce((most, ev) => Math.max(most, end === 'dark' ? dark(ev) : bright(ev)), 0);
   const at = frameText(evening, frame + first);
-  return [warningOf({ kind: 'out-of-reach', now: first === 0, frame: frame + first, at, end, worstEv })];
+  const said = { kind: 'out-of-reach', now: first === 0, frame: frame + first, at, end, worstEv } as const;
+  return [warningOf(said, plan.clocksBack)];
 }
 
 /** Cues told ahead that are taken as done, numbered on from what the camera had before them. */

@@ -1,10 +1,10 @@
 // What following warns of, in English.
 
 import { englishRefusals } from '../light/refusal.js';
+import { type ClocksBack, clockOver } from '../words/clock.js';
 import { type Sentences, sentenceOf } from '../words/sentences.js';
 import type { FollowWarning, FollowWarningFacts } from './warning.js';
 
-const minute = (at: string) => at.slice(11, 16);
 const frames = (count: number) => `${count} ${count === 1 ? 'frame' : 'frames'}`;
 const differing = (ev: number) =>
   `${Math.abs(ev).toFixed(1)} stops ${ev > 0 ? 'brighter' : 'darker'} than expected`;
@@ -48,7 +48,7 @@ export const englishWarnings: Sentences<FollowWarningFacts> = {
       : `The reading has no time but ${given}: not used.`,
   'no-reading': ({ minutes }) => `No reading for ${minutes} minutes: the forecast is carried on from it.`,
   'clock-back': (said, clock) => {
-    const back = `${frames(said.frames)} back, to ${clock(minute(said.at))}`;
+    const back = `${frames(said.frames)} back, to ${clock(said.at)}`;
     return said.believed
       ? `The clock is taken to have been set ${back}.`
       : `This is ${back}: the setting is held, and the time believed if it goes on.`;
@@ -59,7 +59,7 @@ export const englishWarnings: Sentences<FollowWarningFacts> = {
       : `Frames were passed over in which ${said.cues === 1 ? 'a cue was' : `${said.cues} cues were`} due: taken as not done.`,
   'jump-doubted': (said, clock) =>
     said.reason === 'far-ahead'
-      ? `Frame ${said.frame + 1} (${clock(minute(said.at))}) is ${said.minutes} minutes ahead: ${ASK_AGAIN}`
+      ? `Frame ${said.frame + 1} (${clock(said.at)}) is ${said.minutes} minutes ahead: ${ASK_AGAIN}`
       : `Frame ${said.frame + 1} lies past the last, ${said.frameCount}: ${ASK_AGAIN}`,
   'time-unknown': ({ what, given }) =>
     `${what === 'frame' ? `Frame ${given} is none` : `${given} is no time`}: answered for the frame answered last.`,
@@ -76,7 +76,7 @@ export const englishWarnings: Sentences<FollowWarningFacts> = {
   },
   'cue-unknown': (said, clock) =>
     said.reason === 'none-then'
-      ? `No cue of the last was due at ${clock(minute(said.at))}: nothing is changed.`
+      ? `No cue of the last was due at ${clock(said.at)}: nothing is changed.`
       : `Cue ${said.cue} ${UNKNOWN_CUE[said.reason]}: nothing is changed.`,
   'outside-kit': ({ outside }) =>
     `${outside.map(({ control, mark }) => BEFORE_MARK[control] + mark).join(' and ')} cannot be used here: set what is answered.`,
@@ -89,10 +89,10 @@ export const englishWarnings: Sentences<FollowWarningFacts> = {
       )
       .join('; ')}: nothing of the setting is used.`,
   'out-of-reach': ({ now, frame, at, end, worstEv }, clock) =>
-    `${now ? 'Now' : `From frame ${frame + 1} on (${clock(minute(at))})`} the light is too ${end} for this kit, by up to ${worstEv.toFixed(1)} stops beyond tolerance.`,
+    `${now ? 'Now' : `From frame ${frame + 1} on (${clock(at)})`} the light is too ${end} for this kit, by up to ${worstEv.toFixed(1)} stops beyond tolerance.`,
 };
 
-/** A warning with its sentence. */
-export function warningOf(said: FollowWarningFacts): FollowWarning {
-  return { ...said, text: sentenceOf(englishWarnings, 'kind', said) };
+/** A warning with its sentence; `back` where it names a time. */
+export function warningOf(said: FollowWarningFacts, back?: ClocksBack): FollowWarning {
+  return { ...said, text: sentenceOf(englishWarnings, 'kind', said, clockOver(back)) };
 }

@@ -93,7 +93,7 @@ function aheadInDoubt(evening: Evening, from: number, named: number): Moment {
     asked: from,
     kind: 'ahead',
     doubted: { way: 'ahead', count: 1, frame: named },
-    warning: warningOf({ kind: 'jump-doubted', ...far }),
+    warning: warningOf({ kind: 'jump-doubted', ...far }, evening.plan.clocksBack),
   };
 }
 
@@ -108,7 +108,8 @@ function earlier(
   const count = goesOn ? doubted.count + 1 : 1;
   const believed = sure || count >= REWINDS_BELIEVED;
   const at = frameText(evening, named);
-  const warning = warningOf({ kind: 'clock-back', frames: last - named, frame: named, at, believed });
+  const said = { kind: 'clock-back', frames: last - named, frame: named, at, believed } as const;
+  const warning = warningOf(said, evening.plan.clocksBack);
   if (believed) {
     return { frame: named, asked: named, kind: 'rewound', doubted: undefined, warning };
   }

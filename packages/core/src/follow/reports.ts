@@ -48,7 +48,7 @@ export function applyReports(
   return { camera: standing, warnings };
 
   function warn(said: FollowWarningFacts): void {
-    warnings.push(warningOf(said));
+    warnings.push(warningOf(said, evening.plan.clocksBack));
   }
 
   function applyDone(cue: number): CameraState {

@@ -7,7 +7,8 @@ import { solveRamp } from '../ramp/solve.js';
 import { type RampWeights, rampWeights } from '../ramp/weights.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { noRamp, noSpan } from './infeasible.js';
-import { prepare, solve } from './prepare.js';
+import { prepare } from './prepare.js';
+import { solve } from './solve.js';
 import type { PlanInfeasible } from './types.js';
 
 /** One way to shoot the same evening. `{ ...shoot, ...apply }` plans it. */

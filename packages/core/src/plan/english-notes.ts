@@ -3,32 +3,30 @@
 import type { Sentences } from '../words/sentences.js';
 import type { ExposureNote } from './note.js';
 
-/** "19:04" of a time as plans write it. */
-export const minute = (at: string) => at.slice(11, 16);
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 const inCold = (cold: boolean) => (cold ? ' in the cold' : '');
 
 /** Notes on the exposure in English. */
 export const englishExposureNotes: Sentences<ExposureNote> = {
   'card-full': ({ holds, frameCount, neededGB, at, fitIntervalS }, clock) =>
-    `The card holds ${holds} of the ${frameCount} frames; bring ${neededGB.toFixed(1)} GB or more. It is full at ${clock(minute(at))}.${
+    `The card holds ${holds} of the ${frameCount} frames; bring ${neededGB.toFixed(1)} GB or more. It is full at ${clock(at)}.${
       fitIntervalS === undefined ? '' : ` An interval of ${fitIntervalS} s or more would fit it.`
     }`,
   'card-nearly-full': ({ share }) => `The frames take ${percent(share)} of the card: start with it empty.`,
   'battery-spent': ({ holds, frameCount, cold, at, needed }, clock) =>
-    `One charge gives ${holds} of the ${frameCount} frames${inCold(cold)}; bring a second battery or outside power. It is spent at ${clock(minute(at))}.${
+    `One charge gives ${holds} of the ${frameCount} frames${inCold(cold)}; bring a second battery or outside power. It is spent at ${clock(at)}.${
       needed === undefined ? '' : ` The shoot wants ${needed} of them.`
     }`,
   'battery-nearly-spent': ({ share, cold }) =>
     `The frames take ${percent(share)} of one charge${inCold(cold)}: start with it full, and have another at hand.`,
   eclipse: ({ body, magnitude, fromAt, toAt }, clock) =>
-    `A ${magnitude >= 1 ? 'total' : 'partial'} eclipse of the ${body}, ${clock(minute(fromAt))} to ${clock(minute(toAt))}: ${
+    `A ${magnitude >= 1 ? 'total' : 'partial'} eclipse of the ${body}, ${clock(fromAt)} to ${clock(toAt)}: ${
       magnitude >= 1
         ? `${body === 'sun' ? 'daylight' : 'moonlight'} falls by 8 to 10 stops while it is total`
         : `up to ${percent(magnitude)} of the disc's width is covered`
     }. The plan does not follow it.`,
   'clocks-change': ({ byMin, frame, at }, clock) =>
-    `The clocks go ${byMin > 0 ? 'forward' : 'back'} by ${Math.abs(byMin)} minutes during the shoot: from frame ${frame} on times are the new ones, ${clock(minute(at))} (${at.slice(19)}) and on.`,
+    `The clocks go ${byMin > 0 ? 'forward' : 'back'} by ${Math.abs(byMin)} minutes during the shoot: from frame ${frame}, ${clock(at)}, on times are the new ones.`,
   'shutter-cut': ({ shutter, shutterS, intervalS, insideS, darkFrame, moving }) => {
     const truth = String(Number(shutterS.toPrecision(4)));
     const what = truth === shutter ? `${shutter} s` : `${shutter} s (in fact ${truth} s)`;
@@ -38,8 +36,8 @@ export const englishExposureNotes: Sentences<ExposureNote> = {
   },
   'one-direction': ({ viewAltitudeDeg }) =>
     `The sky ${viewAltitudeDeg}° up stands for all of it: with lens and sensor the plan takes the mean of the frame.`,
-  moonrise: ({ at }, clock) => `The moon rises at ${clock(minute(at))}, during the shoot.`,
-  moonset: ({ at }, clock) => `The moon sets at ${clock(minute(at))}, during the shoot.`,
+  moonrise: ({ at }, clock) => `The moon rises at ${clock(at)}, during the shoot.`,
+  moonset: ({ at }, clock) => `The moon sets at ${clock(at)}, during the shoot.`,
   'frames-affected': ({ count }) =>
     `Changing filters may spoil ${count} frames; they are marked in the plan.`,
   sun: () => 'Never look at the sun through an optical finder: a photographic ND filter is no solar viewer.',

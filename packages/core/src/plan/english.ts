@@ -5,8 +5,9 @@ import { englishCautions } from '../move/cautions.js';
 import { englishFindings, englishMoveChanges } from '../move/english.js';
 import type { GapParts } from '../move/time-budget.js';
 import { englishNoPass } from '../sky/missing.js';
+import type { Clock } from '../words/clock.js';
 import { type Sentences, sentenceOf } from '../words/sentences.js';
-import { englishExposureNotes, minute } from './english-notes.js';
+import { englishExposureNotes } from './english-notes.js';
 import type { NoteFacts } from './note.js';
 import type { RemedyChange } from './remedies/change.js';
 import type { WhyInfeasible } from './types.js';
@@ -35,7 +36,7 @@ const RESERVE_ENDS = {
 export const englishNotes: Sentences<NoteFacts> = {
   ...englishExposureNotes,
   'under-way': ({ startAt, readingAt }, clock) =>
-    `This plans the shoot from its start at ${clock(minute(startAt))}, with a reading taken at ${clock(minute(readingAt))}: settings before the reading change too. Once the shoot has begun, use evenfall follow or the field view of the page, which go on from where the camera stands.`,
+    `This plans the shoot from its start at ${clock(startAt)}, with a reading taken at ${clock(readingAt)}: settings before the reading change too. Once the shoot has begun, use evenfall follow or the field view of the page, which go on from where the camera stands.`,
   'reading-refused': ({ ev100, because }, clock) =>
     `The reading of EV ${ev100} was not used. ${sentenceOf(englishRefusals, 'reason', because, clock)}`,
   'little-reserve': ({ direction, share, end, reserveEv, change, moreShare }, clock) =>
@@ -65,7 +66,7 @@ export const englishNotes: Sentences<NoteFacts> = {
     return `Stars stay points up to ${rules.join(', ')}. At night this plan opens for ${inSeconds(longestS)} at most${trail}.`;
   },
   'sun-in-frame': ({ fromAt, toAt, pullEv }, clock) =>
-    `Between ${clock(minute(fromAt))} and ${clock(minute(toAt))} the sun stands in the frame: a meter that takes the mean reads up to ${pullEv.toFixed(1)} stops brighter for it. The plan does not follow its disc; meter the sky beside it.`,
+    `Between ${clock(fromAt)} and ${clock(toAt)} the sun stands in the frame: a meter that takes the mean reads up to ${pullEv.toFixed(1)} stops brighter for it. The plan does not follow its disc; meter the sky beside it.`,
   'move-caution': ({ caution }) => sentenceOf(englishCautions, 'kind', { kind: caution }),
 };
 
@@ -101,7 +102,7 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
     `Allow cues ${secondsBetweenCues} s apart instead of ${fromSeconds} s.`,
   'shorter-span': ({ span }, clock) =>
     'startAt' in span
-      ? `Shoot only from ${clock(minute(span.startAt))} to ${clock(minute(span.endAt))}.`
+      ? `Shoot only from ${clock(span.startAt)} to ${clock(span.endAt)}.`
       : `Shoot a shorter span: from ${span.fromSunAltitudeDeg}° to ${span.toSunAltitudeDeg}° of sun altitude.`,
 };
 
@@ -141,9 +142,6 @@ export const englishReasons: Sentences<WhyInfeasible, 'reason'> = {
     `${fromFrame(why, clock)} the light changes faster than the steps, their spacing and the tolerance can follow: that frame would be off by ${stopsText(why.shortfallEv)} more than allowed.`,
 };
 
-function fromFrame(
-  { frame, at }: Extract<WhyInfeasible, { readonly at: string }>,
-  clock: (time: string) => string,
-): string {
-  return `From frame ${frame + 1} (${clock(at.slice(11, 19))}) on`;
+function fromFrame({ frame, at }: Extract<WhyInfeasible, { readonly at: string }>, clock: Clock): string {
+  return `From frame ${frame + 1} (${clock(at, true)}) on`;
 }

@@ -1,10 +1,12 @@
 // The plan of a shoot that asks for no more than exposures. A file of its own, so that moves and remedies need not be
 // loaded with it.
 
+import { byDials } from '../ramp/by-dials.js';
+import { latticeOf } from '../ramp/lattice.js';
 import type { Shoot } from '../shoot/shoot.js';
-import { opticsOf } from '../shoot/time-left.js';
+import { opticsOf, shutterFits } from '../shoot/time-left.js';
 import { exposedPlan } from './made.js';
-import { prepare, solve } from './prepare.js';
+import { prepare } from './prepare.js';
 import { HELD_ENOUGH } from './reserve.js';
 import type { PlanMade } from './types.js';
 
@@ -13,7 +15,7 @@ import type { PlanMade } from './types.js';
  * moves and remedies are loaded.
  *
  * @param shoot from {@link readShoot}
- * @returns what `planShoot` returns; undefined where that has moves, stars, readings, a kit that may fall short or a reason to tell of
+ * @returns what `planShoot` returns; undefined where that has moves, stars, readings, a shutter timed freely, a kit that may fall short or a reason to tell of
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
  * ```ts
@@ -28,11 +30,12 @@ import type { PlanMade } from './types.js';
  * ```
  */
 export function planExposures(shoot: Shoot): PlanMade | undefined {
-  if (shoot.moves.length + shoot.readings.length > 0 || opticsOf(shoot.camera) !== undefined)
-    return undefined;
+  const { camera, moves, readings } = shoot;
+  if (moves.length + readings.length > 0 || camera.bulb || opticsOf(camera) !== undefined) return undefined;
   const prepared = prepare(shoot);
-  if (prepared.kind === 'no-span') return undefined;
-  const ramp = solve(prepared);
-  const plan = ramp.kind === 'ok' ? exposedPlan(shoot, prepared, ramp) : undefined;
+  if (prepared.kind === 'no-span' || !shutterFits(prepared.problem)) return undefined;
+  const lattice = latticeOf(prepared.problem);
+  const ramp = lattice.shutterMin > lattice.shutterMax ? undefined : byDials(prepared.problem, lattice);
+  const plan = ramp && exposedPlan(shoot, prepared, ramp);
   return plan === undefined || plan.summary.eveningsHeldShare < HELD_ENOUGH ? undefined : plan;
 }

@@ -3,14 +3,23 @@
 import type { Shoot } from '../shoot/shoot.js';
 import type { ShootSpan } from '../shoot/span.js';
 import { zoneOf } from '../sky/clock.js';
-import type { Prepared, solve } from './prepare.js';
+import type { ClocksBack } from '../words/clock.js';
+import { eventsOf } from './made.js';
+import type { Prepared } from './prepare.js';
 import { remediesFor, timeRemedies } from './remedies/remedies.js';
 import { remedyFor } from './remedies/remedy.js';
+import type { solve } from './solve.js';
 import type { PlanInfeasible, Remedy, WhyInfeasible } from './types.js';
 import { inEnglish, whyNoRamp, whyNoSpan } from './why.js';
 
-function infeasible(shoot: Shoot, why: WhyInfeasible, remedies: readonly Remedy[]): PlanInfeasible {
-  return { format: 'evenfall-plan/1', shoot, infeasible: { ...inEnglish(why), remedies } };
+function infeasible(
+  shoot: Shoot,
+  why: WhyInfeasible,
+  remedies: readonly Remedy[],
+  back?: ClocksBack,
+): PlanInfeasible {
+  const infeasible = { ...inEnglish(why, back), remedies };
+  return { format: 'evenfall-plan/1', shoot, infeasible, ...(back && { clocksBack: back }) };
 }
 
 /** The sun never passes through the span on that day: says what it does reach, and which span would work. */
@@ -43,5 +52,6 @@ export function noRamp(
     ramp.kind === 'no-time'
       ? timeRemedies(shoot, forecast)
       : remediesFor(shoot, forecast, ramp.reason, ramp.frame);
-  return infeasible(shoot, whyNoRamp(shoot, forecast, ramp), remedies);
+  const { clocksBack } = eventsOf(shoot, forecast.zone, forecast.times[0]);
+  return infeasible(shoot, whyNoRamp(shoot, forecast, ramp), remedies, clocksBack);
 }

@@ -6,7 +6,7 @@ import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.j
 import type { RampResult } from '../ramp/problem.js';
 import { type Kit, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
-import { civilDay, rfc3339, type Zone } from '../sky/clock.js';
+import { civilDay, clocksBack, rfc3339, type Zone } from '../sky/clock.js';
 import { skyEvents } from '../sky/sun.js';
 import { cuesOf, shutterTimesOf } from './cues.js';
 import type { Forecast } from './forecast.js';
@@ -24,7 +24,7 @@ export function exposedPlan(
   ramp: Extract<RampResult, { kind: 'ok' }>,
 ): PlanMade {
   const { frames, cues, summary } = rampOfPlan(shoot, { forecast, problem, kit }, ramp);
-  const { events } = eventsOf(shoot, forecast.zone, forecast.times[0]);
+  const { events, clocksBack } = eventsOf(shoot, forecast.zone, forecast.times[0]);
   return {
     format: 'evenfall-plan/1',
     shoot,
@@ -33,7 +33,8 @@ export function exposedPlan(
     frames,
     cues,
     ...(shoot.camera.bulb ? { shutterTimes: shutterTimesOf(frames, cues) } : {}),
-    notes: exposureNotes({ shoot, forecast, problem, frames, summary, events }),
+    notes: exposureNotes({ shoot, forecast, problem, frames, summary, events, clocksBack }),
+    ...(clocksBack && { clocksBack }),
   };
 }
 
@@ -52,7 +53,7 @@ export function rampOfPlan(
   return { frames, cues, summary };
 }
 
-/** Events of sun and moon on the local day on which the span starts and the one after. */
+/** Events of sun and moon on the local day on which the span starts and the one after, and whether clocks are put back then. */
 export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
   const { startMs: fromMs, endMs } = civilDay(rfc3339(startMs, zone).slice(0, 10), zone);
   const { endMs: toMs } = civilDay(rfc3339(endMs, zone).slice(0, 10), zone);
@@ -63,6 +64,7 @@ export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
       return { name, at: rfc3339(Math.round(atMs / 1000) * 1000, zone), sunAltitudeDeg };
     }),
     missing,
+    clocksBack: clocksBack(fromMs, toMs, zone),
   };
 }
 

@@ -4,6 +4,7 @@
 import { exactFps } from '../footage/footage.js';
 import { type MovePlan, planMoves } from '../move/move.js';
 import { opticsOf } from '../shoot/time-left.js';
+import { clockOver } from '../words/clock.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishNotes } from './english.js';
 import type { Forecast } from './forecast.js';
@@ -38,7 +39,8 @@ export function withMoves(
       return { level: 'caution', kind: 'move-caution', caution: kind } as const;
     }),
   ];
-  const notes = added.map((note) => ({ ...note, text: sentenceOf(englishNotes, 'kind', note) }));
+  const clock = clockOver(exposed.clocksBack);
+  const notes = added.map((note) => ({ ...note, text: sentenceOf(englishNotes, 'kind', note, clock) }));
   return { ...plan, notes: inOrderOfNotes([...plan.notes, ...notes]) };
 }
 

@@ -2,6 +2,7 @@
 
 import type { RampProblem } from '../ramp/problem.js';
 import type { Shoot } from '../shoot/shoot.js';
+import type { ClocksBack } from '../words/clock.js';
 import type { Forecast } from './forecast.js';
 import type { ExposureNote } from './note.js';
 import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './types.js';
@@ -14,6 +15,7 @@ export interface NoteContext {
   readonly frames: readonly PlanFrame[];
   readonly summary: PlanSummary;
   readonly events: readonly PlanEvent[];
+  readonly clocksBack: ClocksBack | undefined;
 }
 
 /** A note before it is put into words. */

@@ -1,6 +1,6 @@
 // What the sky and the clock bring that the light of a plan does not follow, or that a person may trip over.
 
-import { rfc3339, type Zone } from '../sky/clock.js';
+import { rfc3339 } from '../sky/clock.js';
 import { eclipseAt } from '../sky/eclipse.js';
 import type { Forecast } from './forecast.js';
 import type { Note } from './note-context.js';
@@ -20,7 +20,7 @@ export function eclipseNotes({ sky, times, zone }: Forecast): Note[] {
 
 /** The clocks change during the shoot. */
 export function clockNotes({ times, zone }: Forecast): Note[] {
-  const offset = (i: number) => offsetMin(times[i], zone);
+  const offset = (i: number) => zone.offsetMin(times[i]);
   const last = times.length - 1;
   if (offset(0) === offset(last)) return [];
   let [before, after] = [0, last];
@@ -33,9 +33,4 @@ export function clockNotes({ times, zone }: Forecast): Note[] {
   return [
     { level: 'caution', kind: 'clocks-change', byMin, frame: after + 1, at: rfc3339(times[after], zone) },
   ];
-}
-
-function offsetMin(atMs: number, zone: Zone): number {
-  const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)$/.exec(rfc3339(atMs, zone)) ?? [];
-  return hours === undefined ? 0 : Number(`${sign}${60 * Number(hours) + Number(minutes)}`);
 }

@@ -3,6 +3,7 @@
 import { dialStep, timeOfStep } from '../exposure/dial.js';
 import { longestTimeInside } from '../footage/frames.js';
 import { opticsOf, shootGap } from '../shoot/time-left.js';
+import { clockOver } from '../words/clock.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishExposureNotes } from './english-notes.js';
 import type { Note, NoteContext } from './note-context.js';
@@ -52,8 +53,9 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
     ...affected(context),
     ...sun(context),
   ];
+  const clock = clockOver(context.clocksBack);
   return inOrderOfNotes(
-    notes.map((note) => ({ ...note, text: sentenceOf(englishExposureNotes, 'kind', note) })),
+    notes.map((note) => ({ ...note, text: sentenceOf(englishExposureNotes, 'kind', note, clock) })),
   );
 }
 

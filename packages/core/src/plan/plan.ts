@@ -5,7 +5,8 @@ import { rfc3339 } from '../sky/clock.js';
 import { noRamp, noSpan } from './infeasible.js';
 import { eventsOf, exposedPlan } from './made.js';
 import { withMoves } from './moves.js';
-import { prepare, solve } from './prepare.js';
+import { prepare } from './prepare.js';
+import { solve } from './solve.js';
 import type { LightTable, Plan, PlanInfeasible } from './types.js';
 
 /**
@@ -72,9 +73,12 @@ export function lightTable(shoot: Shoot): LightTable | PlanInfeasible {
   if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
   const { zone, times, sky, light, sceneEv100, lowEv100, highEv100 } = prepared.forecast;
   const slopeEvPerMin = slopes(times, sceneEv100);
+  const { events, missing, clocksBack } = eventsOf(shoot, zone, times[0]);
   return {
     format: 'evenfall-light/1',
-    ...eventsOf(shoot, zone, times[0]),
+    events,
+    missing,
+    ...(clocksBack && { clocksBack }),
     rows: sky.map((s, i) => ({
       at: rfc3339(times[i], zone),
       sunAltitudeDeg: s.sunAltitudeDeg,

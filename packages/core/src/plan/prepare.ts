@@ -1,11 +1,9 @@
 // What plan, light table and choices begin with: a shoot's span, its light, and the problem that its ramp must solve.
 
-import type { RampProblem, RampResult } from '../ramp/problem.js';
-import { solveRamp } from '../ramp/solve.js';
+import type { RampProblem } from '../ramp/problem.js';
 import type { Kit } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { type ShootSpan, shootSpan } from '../shoot/span.js';
-import { shutterFits } from '../shoot/time-left.js';
 import { type Forecast, forecastLight } from './forecast.js';
 import { rampProblemOf } from './targets.js';
 
@@ -23,9 +21,4 @@ export function prepare(shoot: Shoot): Prepared | Extract<ShootSpan, { kind: 'no
   if (span.kind === 'no-span') return span;
   const forecast = forecastLight(shoot, span.times);
   return { kind: 'ready', forecast, ...rampProblemOf(shoot, forecast) };
-}
-
-/** The cheapest ramp, or why there is none. */
-export function solve({ problem }: Prepared): RampResult | { readonly kind: 'no-time' } {
-  return shutterFits(problem) ? solveRamp(problem) : { kind: 'no-time' };
 }

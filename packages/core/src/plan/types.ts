@@ -6,6 +6,7 @@ import type { GapParts } from '../move/time-budget.js';
 import type { Shoot } from '../shoot/shoot.js';
 import type { WhyNoPass } from '../sky/missing.js';
 import type { MissingEvent, SkyEvent } from '../sky/sun.js';
+import type { ClocksBack } from '../words/clock.js';
 import type { NoteFacts } from './note.js';
 import type { RemedyChange } from './remedies/change.js';
 
@@ -170,6 +171,8 @@ export interface PlanMade {
   readonly move?: PlanMove;
   /** None or more. */
   readonly notes: readonly PlanNote[];
+  /** Only where the clocks are put back from the day on which the span starts to the day after: times that come twice. */
+  readonly clocksBack?: ClocksBack;
 }
 
 /** Whole values of those keys of a shoot that a remedy changes. */
@@ -236,6 +239,8 @@ export interface PlanInfeasible {
     readonly text: string;
     readonly remedies: readonly Remedy[];
   };
+  /** As of {@link PlanMade}. */
+  readonly clocksBack?: ClocksBack;
 }
 
 /** What a shoot comes to: a plan, or why there is none. `'infeasible' in plan` tells them apart. */
@@ -280,4 +285,6 @@ export interface LightTable {
   readonly missing: readonly MissingEvent[];
   /** One an interval, one or more. */
   readonly rows: readonly LightRow[];
+  /** As of {@link PlanMade}. */
+  readonly clocksBack?: ClocksBack;
 }

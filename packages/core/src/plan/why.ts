@@ -5,6 +5,7 @@ import type { Shoot } from '../shoot/shoot.js';
 import { shootGap } from '../shoot/time-left.js';
 import { rfc3339 } from '../sky/clock.js';
 import type { WhyNoPass } from '../sky/missing.js';
+import { type ClocksBack, clockOver } from '../words/clock.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishReasons } from './english.js';
 import type { Forecast } from './forecast.js';
@@ -32,6 +33,6 @@ export function whyNoRamp(
 }
 
 /** The reason with its sentence. */
-export function inEnglish(why: WhyInfeasible): WhyInfeasible & { readonly text: string } {
-  return { ...why, text: sentenceOf(englishReasons, 'reason', why) };
+export function inEnglish(why: WhyInfeasible, back?: ClocksBack): WhyInfeasible & { readonly text: string } {
+  return { ...why, text: sentenceOf(englishReasons, 'reason', why, clockOver(back)) };
 }

@@ -1,18 +1,14 @@
 // A ramp problem in; the optimum, or why there is none, out.
 
-import { type BulbCourse, type BulbShutter, bulbEv, bulbModel, bulbShutter, bulbStep } from './bulb/model.js';
+import { type BulbCourse, bulbEv, bulbModel, bulbShutter, bulbStep } from './bulb/model.js';
 import { bulbWay } from './bulb/optimum.js';
 import { firstUnmetByBulb } from './bulb/reach.js';
-import { objectiveOf } from './cost.js';
-import { dialWay } from './exact/optimum.js';
-import { planCourse } from './exact/plan-course.js';
+import { byDials, rampAlong } from './by-dials.js';
 import { firstUnmet } from './exact/reach.js';
 import { everyFrame } from './grid.js';
 import { beyondKit, infeasibleAt, noShutterFits } from './infeasible.js';
 import { type Lattice, latticeOf } from './lattice.js';
-import { exposureEv, shutterOf } from './moves.js';
-import type { RampFrame, RampProblem, RampResult } from './problem.js';
-import type { Way } from './way.js';
+import type { RampProblem, RampResult } from './problem.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives
@@ -55,14 +51,21 @@ export function solveRamp(problem: RampProblem): RampResult {
   const lattice = latticeOf(problem);
   if (lattice.shutterMin > lattice.shutterMax) return noShutterFits(lattice);
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
-  const bulb = problem.kit.bulb ? bulbModel(bulbCourse(problem, lattice)) : undefined;
-  const way =
-    bulb === undefined ? dialWay(planCourse(lattice), undefined, limit) : bulbWay(bulb, undefined, limit);
-  if (way !== undefined) {
-    const frames = framesOf(lattice, way, bulb?.shutter);
-    return { kind: 'ok', frames, objective: objectiveOf(problem, frames) };
+  if (problem.kit.bulb) {
+    const model = bulbModel(bulbCourse(problem, lattice));
+    const way = bulbWay(model, undefined, limit);
+    if (way !== undefined) {
+      return rampAlong(problem, lattice, way, (state, targetEv) => {
+        const shutterStep = bulbStep(lattice, model.shutter, state, targetEv);
+        return { shutterStep, settingEv100: bulbEv(lattice, state, shutterStep) };
+      });
+    }
+    const { frame, excessEv } = firstUnmetByBulb(model, limit);
+    return infeasibleAt(lattice, frame, excessEv, limit);
   }
-  const { frame, excessEv } = bulb === undefined ? firstUnmet(lattice, limit) : firstUnmetByBulb(bulb, limit);
+  const ramp = byDials(problem, lattice);
+  if (ramp !== undefined) return ramp;
+  const { frame, excessEv } = firstUnmet(lattice, limit);
   return infeasibleAt(lattice, frame, excessEv, limit);
 }
 
@@ -75,33 +78,6 @@ function bulbCourse(problem: RampProblem, lattice: Lattice): BulbCourse {
     target: lattice.target,
     errors: { squaredStop: () => lattice.price.error, beyondTolerance: Number.POSITIVE_INFINITY },
   };
-}
-
-function framesOf(lattice: Lattice, { start, cues }: Way, bulb: BulbShutter | undefined): RampFrame[] {
-  let state = start;
-  let next = 0; // cue
-  let judged = 0; // first frame that the last filter change does not affect
-  return Array.from(lattice.target, (targetEv, frame) => {
-    const cue = cues[next];
-    if (cue?.frame === frame) {
-      state = cue.to;
-      next++;
-      if (cue.filter) judged = frame + lattice.affectedFrames;
-    }
-    const shutterStep =
-      bulb === undefined ? shutterOf(lattice, state) : bulbStep(lattice, bulb, state, targetEv);
-    const settingEv100 =
-      bulb === undefined ? exposureEv(lattice, state) : bulbEv(lattice, state, shutterStep);
-    return {
-      shutterStep,
-      isoStep: lattice.isoMin + state.iso,
-      apertureStep: lattice.apertureMin + state.aperture,
-      stack: state.stack,
-      settingEv100,
-      errorEv: settingEv100 - targetEv,
-      affected: frame < judged,
-    };
-  });
 }
 
 /**

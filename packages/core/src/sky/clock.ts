@@ -2,6 +2,7 @@
 // counts UTC epoch milliseconds. Zone rules are those of the host's own tables, read through Intl.
 
 import { finite, positive, whole, within } from '../check.js';
+import type { ClocksBack } from '../words/clock.js';
 import type { Place } from './place.js';
 
 /** What clocks show at a place. */
@@ -120,6 +121,36 @@ export function zoneOf(place: Pick<Place, 'longitudeDeg' | 'timeZone'>): Zone {
   }
   const known = format;
   return { name: timeZone, offsetMin: remembered((atMs) => readOffset(known, atMs)) };
+}
+
+/**
+ * Where the clocks of a zone are put back between two instants, so that times of day come twice.
+ *
+ * @param fromMs UTC epoch milliseconds
+ * @param toMs UTC epoch milliseconds, some days later: of two changes in between, both may go unseen
+ * @param zone the clock, from {@link zoneOf}
+ * @returns the first instant of the new offset, and by how many minutes; undefined where they are not put back
+ * @throws RangeError on an instant that is not finite
+ * @example
+ * ```ts
+ * import { clocksBack, zoneOf } from '@evenfall/core';
+ *
+ * // On the last Sunday of October at 01:00 UTC.
+ * const oslo = zoneOf({ longitudeDeg: 10.75, timeZone: 'Europe/Oslo' });
+ * clocksBack(Date.UTC(2026, 9, 24), Date.UTC(2026, 9, 26), oslo);
+ * // → { at: '2026-10-25T02:00:00+01:00', byMin: 60 }
+ * ```
+ */
+export function clocksBack(fromMs: number, toMs: number, zone: Zone): ClocksBack | undefined {
+  const byMin = zone.offsetMin(fromMs) - zone.offsetMin(toMs);
+  if (byMin <= 0) return undefined;
+  return {
+    at: rfc3339(
+      findChange((atMs) => zone.offsetMin(atMs), fromMs, toMs),
+      zone,
+    ),
+    byMin,
+  };
 }
 
 /** A written date as if it were UTC; throws RangeError unless it is YYYY-MM-DD and exists. */

@@ -7,6 +7,7 @@
 export { altitudeText } from './altitude-text.js';
 export {
   civilDay,
+  clocksBack,
   frameTimes,
   parseRfc3339,
   rfc3339,

@@ -4,4 +4,5 @@
  * @module @evenfall/core/words
  */
 
-export { type Clock, type Sentences, sentenceOf } from './sentences.js';
+export { type Clock, type ClocksBack, clockOver, comesTwice } from './clock.js';
+export { type Sentences, sentenceOf } from './sentences.js';

@@ -1,8 +1,7 @@
 // What a program says to people, as data: a record names what it says by one of its keys, most often `kind`, and a
 // language is a sentence for every name there is, so that one it lacks does not compile. Nothing reads a sentence back.
 
-/** Puts a time of day, "18:42" or "18:42:13", the way the reader counts hours. */
-export type Clock = (time: string) => string;
+import { type Clock, hours24 } from './clock.js';
 
 /** A sentence for every kind of record in a union told apart by `Key`. */
 export type Sentences<Said, Key extends keyof Said = 'kind' & keyof Said> = {
@@ -35,7 +34,7 @@ export function sentenceOf<Said, Key extends keyof Said>(
   sentences: Sentences<Said, Key>,
   key: Key,
   said: Said,
-  clock: Clock = (time) => time,
+  clock: Clock = hours24,
 ): string {
   const say = (sentences as Readonly<Record<string, (said: Said, clock: Clock) => string>>)[
     said[key] as string

@@ -2,6 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import type { Chart, Plugin } from 'chart.js';
+import { clock } from '../parts/text.js';
 import { words } from '../words/words.js';
 import type { Inks } from './inks.js';
 
@@ -42,10 +43,15 @@ export interface Backdrop {
 export function backdropOf(plan: PlanMade): Backdrop {
   const [fromMs, toMs] = [Date.parse(plan.summary.startAt), Date.parse(plan.summary.endAt)];
   const names = words().chart.events;
+  const change = plan.notes.find((note) => note.kind === 'clocks-change');
+  const clocks = change && {
+    name: change.byMin > 0 ? ('clocks-forward' as const) : ('clocks-back' as const),
+    at: change.at,
+  };
   return {
     stretches: stretches(plan),
-    events: plan.events
-      .map(({ name, at }) => ({ ms: Date.parse(at), label: `${names[name]} ${at.slice(11, 16)}` }))
+    events: [...plan.events, ...(clocks ? [clocks] : [])]
+      .map(({ name, at }) => ({ ms: Date.parse(at), label: `${names[name]} ${clock(at, false)}` }))
       .filter(({ ms }) => ms >= fromMs && ms <= toMs)
       .sort((a, b) => a.ms - b.ms),
   };

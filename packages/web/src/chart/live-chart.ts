@@ -11,6 +11,7 @@ import {
   LineElement,
   PointElement,
 } from 'chart.js';
+import { clock } from '../parts/text.js';
 import { words } from '../words/words.js';
 import { type Backdrop, backdropOf, backdropPlugin } from './backdrop.js';
 import { type ChartData, chartData, type Point } from './data.js';
@@ -158,9 +159,9 @@ function configuration(now: Shown) {
           max: Math.max(Date.parse(summary.endAt), Date.parse(summary.startAt) + 1000),
           afterBuildTicks: (scale) => {
             labels.clear();
-            const most = Math.max(2, Math.floor(scale.width / 64));
-            scale.ticks = timeTicks(frames, shoot.intervalS, most).map(({ value, label }) => {
-              labels.set(value, label);
+            const most = Math.max(2, Math.floor(scale.width / (plan.clocksBack ? 104 : 64)));
+            scale.ticks = timeTicks(frames, shoot.intervalS, most).map(({ value, at }) => {
+              labels.set(value, clock(at, false));
               return { value };
             });
           },

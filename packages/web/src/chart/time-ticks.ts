@@ -4,17 +4,22 @@ import type { PlanFrame } from '@evenfall/core';
 
 export interface TimeTick {
   readonly value: number; // UTC epoch milliseconds
-  readonly label: string; // local clock, "18:40"
+  readonly at: string; // RFC 3339, on a round local time
 }
 
 const STEPS_MIN = [1, 2, 5, 10, 15, 20, 30, 60, 120, 180, 240, 360, 720, 1440];
 const MINUTE_MS = 60_000;
 
 /** Offset of local time from UTC, milliseconds, as an RFC 3339 time says it. */
-export function offsetMs(at: string): number {
+function offsetMs(at: string): number {
   const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)$/.exec(at) ?? [];
   if (sign === undefined) return 0;
   return (sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes)) * MINUTE_MS;
+}
+
+/** An instant under the offset of another time, RFC 3339 to the second. */
+export function atOffset(ms: number, offsetOf: string): string {
+  return new Date(ms + offsetMs(offsetOf)).toISOString().slice(0, 19) + offsetOf.slice(-6);
 }
 
 /** Position of the last frame that starts at or before an instant; 0 before the first. */
@@ -36,7 +41,7 @@ export function timeTicks(frames: readonly PlanFrame[], intervalS: number, most:
   const ticks: TimeTick[] = [];
   for (let ms = Math.ceil((fromMs + offset) / stepMs) * stepMs - offset; ms <= toMs; ms += stepMs) {
     const under = frames[frameAtMs(frames, ms, intervalS)] ?? first;
-    ticks.push({ value: ms, label: new Date(ms + offsetMs(under.at)).toISOString().slice(11, 16) });
+    ticks.push({ value: ms, at: atOffset(ms, under.at) });
   }
   return ticks;
 }

@@ -6,6 +6,7 @@ import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { numberControl, radioControl, remediesFor, selectControl, textControl } from '../parts/controls.js';
 import { say } from '../parts/message.js';
+import { offsetOfTwo } from '../parts/text.js';
 import { SAMPLE_PLACES } from '../places.js';
 import { made } from '../state/plan.js';
 import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
@@ -166,7 +167,7 @@ export function placePanel() {
         byClock
           ? (['startAt', 'endAt'] as const).map(
               (key) => html`<div class="control">
-                <label for=${key}>${w[key]}</label>
+                <label for=${key}>${w[key]} ${offsetOfTwo(String(shown(['span', key])))}</label>
                 <div class="entry">
                   <input
                     id=${key}

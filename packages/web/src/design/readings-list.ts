@@ -5,6 +5,7 @@ import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { run } from '../field/run.js';
 import { say } from '../parts/message.js';
+import { offsetOfTwo } from '../parts/text.js';
 import { numberOr, typed } from '../parts/typed.js';
 import { cursorFrame } from '../state/cursor.js';
 import { addReadingAtCursor, readingsList, removeReading, setReading } from '../state/readings.js';
@@ -39,6 +40,7 @@ export function readingsSection() {
                   .value=${live(at.slice(11, 19))}
                   @change=${(event: Event) => moveTo(index, at, (event.target as HTMLInputElement).value)}
                 />
+                ${offsetOfTwo(at)}
                 <span class="entry"
                   ><span class="unit">EV</span
                   ><input

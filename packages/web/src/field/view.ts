@@ -2,7 +2,7 @@
 
 import type { FollowCue, FollowSetting, PlanChange, PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
-import { offsetMs } from '../chart/time-ticks.js';
+import { atOffset } from '../chart/time-ticks.js';
 import { askFirst, questionView } from '../parts/ask.js';
 import { otherDay } from '../parts/day.js';
 import { hush, messageView } from '../parts/message.js';
@@ -60,7 +60,7 @@ export function fieldView() {
   const mine = standing.value === 'first';
   const filters = plan.shoot.filters.length > 0;
   if (mine) alertOnce(state);
-  const local = new Date(nowMs.value + offsetMs(state.frame.at)).toISOString();
+  const local = atOffset(nowMs.value, state.frame.at);
   return html`<main class="field ${state.urgency} ${state.order}">
     <h1 class="unseen">${words().field.title}</h1>
     <div class="field-head">

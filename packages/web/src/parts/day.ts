@@ -2,7 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
-import { offsetMs } from '../chart/time-ticks.js';
+import { atOffset } from '../chart/time-ticks.js';
 import { words } from '../words/words.js';
 
 // A page that stays open passes midnight, which falls on a quarter of an hour of any zone's clock (the tz database).
@@ -25,8 +25,7 @@ function dayName(date: string, today: string, more: Intl.DateTimeFormatOptions):
 }
 
 /** The date at the plan's place. */
-const todayAt = ({ summary }: PlanMade, atMs: number) =>
-  new Date(atMs + offsetMs(summary.startAt)).toISOString().slice(0, 10);
+const todayAt = ({ summary }: PlanMade, atMs: number) => atOffset(atMs, summary.startAt).slice(0, 10);
 
 /** Where a plan is of another day than the one it is at its place: "starts Saturday 14 November", "was on 3 October". */
 export function otherDay(plan: PlanMade, atMs: number): string | undefined {

@@ -9,9 +9,13 @@ import {
   warningText,
   wordsFor,
 } from '@evenfall/chart';
+import { clock } from '../parts/text.js';
 import type { PageWords } from './en.js';
 
-const card = wordsFor({ language: 'de' });
+const card = {
+  ...wordsFor({ language: 'de' }),
+  clock: (at: string, withSeconds = false) => clock(at, withSeconds),
+};
 const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 const comma = (value: number | string) => String(value).replace('-', '−').replace('.', ',');
 const einsaetze = (count: number) => counted(count, 'Einsatz', 'Einsätze');
@@ -265,6 +269,8 @@ export const german: PageWords = {
       'sun-over-skyline': 'Sonne über Gelände',
       'moon-behind-skyline': 'Mond hinter Gelände',
       'moon-over-skyline': 'Mond über Gelände',
+      'clocks-forward': 'Uhren vor',
+      'clocks-back': 'Uhren zurück',
     },
     time: 'Zeit',
     frame: 'Bild',

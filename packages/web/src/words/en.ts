@@ -260,6 +260,8 @@ export const english = {
       'sun-over-skyline': 'sun over skyline',
       'moon-behind-skyline': 'moon behind skyline',
       'moon-over-skyline': 'moon over skyline',
+      'clocks-forward': 'clocks forward',
+      'clocks-back': 'clocks back',
     },
     time: 'time',
     frame: 'frame',
