@@ -94,6 +94,21 @@ const CASES: { readonly [Kind in FollowWarningKind]: readonly Case<Kind>[] } = {
       '[], ["ND 1.8", "GND 0.9"]',
     ],
   ],
+  'kit-unknown': [
+    [{ unknown: [{ control: 'iso', given: '77' }] }, '77'],
+    [{ unknown: [{ control: 'filter', given: '["ND 9"]', stacks: [[], ['ND 6']] }] }, 'ND 9', 'ND 6'],
+  ],
+  'kit-empty': [[{ control: 'iso' }, 'ISO'], [{ control: 'shutter' }]],
+  'filter-refused': [
+    [
+      { times: 2, filters: ['ND 6'], standing: ['ND 10'] },
+      '2',
+      'ND 6',
+      'ND 10',
+      '"lost"',
+      '"kit": {"maxFilterChanges": 0}',
+    ],
+  ],
   'out-of-reach': [
     [{ now: false, frame: 411, at, end: 'dark', worstEv: 1.27 }, '412', '18:47', '1.3'],
     [{ now: true, frame: 411, at, end: 'bright', worstEv: 1.27 }, '1.3'],

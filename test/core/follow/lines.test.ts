@@ -203,7 +203,10 @@ const WRONG: readonly (readonly [string, string])[] = [
   ['7', 'the line must be a JSON object, got 7'],
   ['[]', 'the line must be a JSON object, got []'],
   ['null', 'the line must be a JSON object, got null'],
-  ['{}', 'the line is empty; give one of at, frame, ev100, bound, sure, setting, done, missed, jump. N'],
+  [
+    '{}',
+    'the line is empty; give one of at, frame, ev100, bound, sure, setting, lost, kit, done, missed, jump. N',
+  ],
   ['{"ev": 12}', '"ev" is not a key of the line; the nearest is "at"'],
   ['{"ev100": 12}', '"ev100" needs to know when: give "at" or "frame" beside it'],
   ['{"at": "19:05", "ev100": 12}', '"at" must be a time such as "2026-11-25T17:03:20+01:00", got "19:05"'],

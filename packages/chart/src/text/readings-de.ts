@@ -1,6 +1,6 @@
 // Why readings are not used and what following warns of, in German.
 
-import { sentenceOf } from '@evenfall/core';
+import { sentenceOf, type UnknownMark } from '@evenfall/core';
 import type { LibrarySentences } from './library.js';
 import { fixed } from './parts-de.js';
 
@@ -33,6 +33,16 @@ const ASK_AGAIN =
 const differing = (ev: number) =>
   `${fixed(Math.abs(ev))} Blenden ${ev > 0 ? 'heller' : 'dunkler'} als erwartet`;
 const namesText = (names: readonly string[]) => `[${names.map((name) => `"${name}"`).join(', ')}]`;
+
+const lensText = (names: readonly string[]) => (names.length === 0 ? 'ohne Filter' : names.join(' + '));
+const unknownText = (unknown: readonly UnknownMark[]) =>
+  unknown
+    .map((each) =>
+      each.control === 'filter'
+        ? `Filter ${each.given} gehören nicht zu denen dieser Aufnahme: ${each.stacks.map(namesText).join(', ')}`
+        : `${each.given} steht nicht auf der Skala für ${DIALS[each.control]}`,
+    )
+    .join('; ');
 
 export const warnings: LibrarySentences['warnings'] = {
   'reading-doubted': ({ ev100, differsEv }) =>
@@ -81,13 +91,13 @@ export const warnings: LibrarySentences['warnings'] = {
   'outside-kit': ({ outside }) =>
     `${outside.map(({ control, mark }) => BEFORE_MARK[control] + mark).join(' und ')} geht hier nicht: einstellen, was geantwortet wird.`,
   'setting-unknown': ({ unknown }) =>
-    `Die gemeldete Einstellung wird nicht verwendet: ${unknown
-      .map((each) =>
-        each.control === 'filter'
-          ? `Filter ${each.given} gehören nicht zu denen dieser Aufnahme: ${each.stacks.map(namesText).join(', ')}`
-          : `${each.given} steht nicht auf der Skala für ${DIALS[each.control]}`,
-      )
-      .join('; ')}.`,
+    `Die gemeldete Einstellung wird nicht verwendet: ${unknownText(unknown)}.`,
+  'kit-unknown': ({ unknown }) => `Die Ausrüstung bleibt, wie sie war: ${unknownText(unknown)}.`,
+  'kit-empty': ({ control }) =>
+    `Diese Grenzen lassen keine ${control === 'iso' ? 'ISO' : 'Belichtungszeit, die ins Intervall passt,'} übrig: Die Ausrüstung bleibt, wie sie war.`,
+  'filter-refused': ({ times, filters, standing }) =>
+    `Der Filterwechsel ${lensText(standing)} → ${lensText(filters)} wurde ${times}-mal nicht ausgeführt. Beim nächsten Einsatz wechseln; ` +
+    'oder mit "lost" sagen, was verloren ist, oder mit "kit": {"maxFilterChanges": 0}, dass keiner mehr gewechselt wird: Der Rest wird dann ohne geplant.',
   'out-of-reach': ({ now, frame, at, end, worstEv }, clock) =>
     `${now ? 'Jetzt' : `Ab Bild ${frame + 1} (${clock(at)})`} ist das Licht zu ${end === 'dark' ? 'dunkel' : 'hell'} ` +
     `für diese Ausrüstung, um bis zu ${fixed(worstEv)} Blenden über den erlaubten Fehler hinaus.`,

@@ -26,11 +26,12 @@ export function cuesAhead(
   frame: number,
   target: Float64Array,
 ): Way {
-  const { live, frameCount, plan } = evening;
+  const { live, frameCount, shoot } = evening;
   const { present, freeFrom, filterChanges } = camera;
-  const asPlanned = trust.lastUsedMs === undefined ? planItself(evening, camera, frame) : undefined;
+  const mayStand = trust.lastUsedMs === undefined && evening.kitNow === undefined;
+  const asPlanned = mayStand ? planItself(evening, camera, frame) : undefined;
   if (asPlanned !== undefined) return asPlanned;
-  const limit = plan.shoot.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
+  const limit = shoot.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
   const { start, cues } = planAhead(live, {
     target,
     framesLeft: frameCount - frame,
@@ -47,13 +48,13 @@ export function cuesAhead(
  * by itself is followed step by step, as the plan's limits say; a person who comes back is told once what to set.
  */
 function catchUpOf(
-  { live, plan }: Evening,
+  { live, shoot }: Evening,
   { present, behind }: CameraState,
   targetEv100: number,
 ): LiveRequest['catchUp'] {
   if (behind === undefined || present === undefined || live.bulb !== undefined) return undefined;
   const offEv = Math.abs(exposureEv(live.lattice, present) - targetEv100);
-  const far = offEv > plan.shoot.limits.largestStepEv + 1e-9;
+  const far = offEv > shoot.limits.largestStepEv + 1e-9;
   return far || behind.stack !== present.stack ? behind : undefined;
 }
 

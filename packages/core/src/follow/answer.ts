@@ -3,6 +3,7 @@
 import { METER_EV } from '../light/band.js';
 import { driftEv } from '../light/drift.js';
 import { changesBetween } from '../plan/cues.js';
+import type { PlanChange } from '../plan/types.js';
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
 import { warningOf } from './english.js';
@@ -10,7 +11,7 @@ import { type Evening, frameStartMs, frameText } from './evening.js';
 import { settingAt } from './setting.js';
 import type { FollowState } from './state.js';
 import { expectedOffsetEv, type Trust } from './trust.js';
-import type { FollowAnswer, FollowCue } from './types.js';
+import type { FollowAnswer, FollowCue, FollowSetting } from './types.js';
 import type { FollowWarning } from './warning.js';
 
 const NO_READING_MS = 10 * 60_000;
@@ -21,7 +22,7 @@ const LEAST_BEYOND_EV = 0.05;
 export function answerOf(
   { evening, frame: answered, camera, trust, told }: FollowState,
   targets: Float64Array,
-  due: { readonly before: State; readonly whole: boolean } | undefined, // a cue that is due now
+  due: { readonly before: FollowSetting; readonly whole: boolean } | undefined, // a cue that is due now
   answeredBefore: number | undefined, // the frame of the answer before this one
   ofReports: readonly FollowWarning[],
 ): Omit<FollowAnswer, 'cuesTaken'> {
@@ -56,15 +57,19 @@ export function answerOf(
   };
 
   function cueDue({ before, whole }: NonNullable<typeof due>): FollowCue {
-    const cue = cueText(evening, camera.cueCount, frame, before, present);
+    const cue = cueOf(evening, camera.cueCount, frame, changesBetween(before, setting));
     return whole ? { ...cue, setNow: setting } : cue;
   }
 }
 
 function cueText(evening: Evening, cue: number, frame: number, before: State, after: State): FollowCue {
-  const { bulb } = evening.live;
   const targetEv = evening.plan.frames[frame]!.targetEv100;
   const changes = changesBetween(settingAt(evening, before, targetEv), settingAt(evening, after, targetEv));
+  return cueOf(evening, cue, frame, changes);
+}
+
+function cueOf(evening: Evening, cue: number, frame: number, changes: readonly PlanChange[]): FollowCue {
+  const { bulb } = evening.live;
   return {
     cue,
     frame,
@@ -100,8 +105,8 @@ function silence(
 }
 
 function beyondReach(evening: Evening, frame: number, targets: Float64Array): FollowWarning[] {
-  const { reach, plan } = evening;
-  const { toleranceEv } = plan.shoot.limits;
+  const { reach, shoot, plan } = evening;
+  const { toleranceEv } = shoot.limits;
   const dark = (ev: number) => reach.darkEv100 - ev - toleranceEv;
   const bright = (ev: number) => ev - reach.brightEv100 - toleranceEv;
   const first = targets.findIndex((ev) => Math.max(dark(ev), bright(ev)) >= LEAST_BEYOND_EV);

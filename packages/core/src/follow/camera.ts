@@ -23,6 +23,8 @@ export interface CameraState {
    * that were told last.
    */
   readonly behind: { readonly stack: number } | undefined;
+  /** Filters that were told and refused, until they are on the lens, and how many times. */
+  readonly refused: { readonly stack: number; readonly times: number } | undefined;
   readonly freeFrom: number; // first frame at which the next cue may come
   readonly affectedUntil: number; // frames before it and from the last filter change on are affected
   readonly cueCount: number;
@@ -35,6 +37,7 @@ export const BLANK: CameraState = {
   present: undefined,
   fixed: false,
   behind: undefined,
+  refused: undefined,
   freeFrom: 0,
   affectedUntil: 0,
   cueCount: 0,
@@ -62,6 +65,7 @@ export function withCue({ live }: Evening, camera: CameraState, { frame, to, fil
     present: to,
     fixed: true,
     behind: undefined,
+    refused: camera.present?.stack === camera.refused?.stack ? undefined : camera.refused,
     freeFrom: frame + (filter ? Math.max(spacing, affectedFrames + 1) : spacing),
     affectedUntil: filter ? frame + affectedFrames : camera.affectedUntil,
     cueCount: camera.cueCount + 1,
@@ -100,12 +104,20 @@ export function withoutLastCue(camera: CameraState, lastCue: DoneCue): CameraSta
     ...camera,
     present: lastCue.before,
     behind: { stack: (camera.present ?? lastCue.before).stack },
+    refused: refusedAfter(camera, lastCue.before.stack),
     freeFrom: lastCue.freeBefore,
     affectedUntil: lastCue.filter ? 0 : camera.affectedUntil,
     cueCount: camera.cueCount - 1,
     filterChanges: camera.filterChanges - (lastCue.filter ? 1 : 0),
     done: camera.done.slice(0, -1),
   };
+}
+
+/** What has been refused where the last cue told of filters and these stand. */
+function refusedAfter(camera: CameraState, stack: number): CameraState['refused'] {
+  const { present, refused } = camera;
+  if (present === undefined || !lastCueOf(camera)?.filter || present.stack === stack) return refused;
+  return { stack: present.stack, times: present.stack === refused?.stack ? refused.times + 1 : 1 };
 }
 
 /** The camera with the last cue done at another frame than it was told for. */
@@ -116,11 +128,12 @@ export function withCueMovedTo(
   frame: number,
 ): CameraState {
   const { filter } = lastCue;
-  return withCue(evening, withoutLastCue(camera, lastCue), {
+  const done = withCue(evening, withoutLastCue(camera, lastCue), {
     frame,
     to: camera.present ?? lastCue.before,
     filter,
   });
+  return { ...done, refused: undefined };
 }
 
 /** The camera standing at something else than was thought; hands may turn it again at once. */
@@ -131,6 +144,7 @@ export function standingAt(camera: CameraState, present: State, frame: number): 
     present,
     fixed: true,
     behind: { stack: present.stack },
+    refused: refusedAfter(camera, present.stack),
     freeFrom: Math.min(camera.freeFrom, frame),
     filterChanges: camera.filterChanges + (filter ? 1 : 0),
     done: [],

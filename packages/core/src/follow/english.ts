@@ -3,7 +3,7 @@
 import { englishRefusals } from '../light/refusal.js';
 import { type ClocksBack, clockOver } from '../words/clock.js';
 import { type Sentences, sentenceOf } from '../words/sentences.js';
-import type { FollowWarning, FollowWarningFacts } from './warning.js';
+import type { FollowWarning, FollowWarningFacts, UnknownMark } from './warning.js';
 
 const frames = (count: number) => `${count} ${count === 1 ? 'frame' : 'frames'}`;
 const differing = (ev: number) =>
@@ -23,6 +23,16 @@ const UNKNOWN_CUE = {
 const BEFORE_MARK = { shutter: 'shutter ', iso: 'ISO ', aperture: 'f/' };
 const ASK_AGAIN =
   'ask again if that is the time, or say so with "jump": true. Until then nothing is taken as done.';
+
+const lensText = (names: readonly string[]) => (names.length === 0 ? 'the bare lens' : names.join(' + '));
+const unknownText = (unknown: readonly UnknownMark[]) =>
+  unknown
+    .map((each) =>
+      each.control === 'filter'
+        ? `filters ${each.given} are not among the shoot's: ${each.stacks.map(namesText).join(', ')}`
+        : `${each.control} ${each.given} is not on the camera's dial`,
+    )
+    .join('; ');
 
 /**
  * Warnings in English.
@@ -80,14 +90,13 @@ export const englishWarnings: Sentences<FollowWarningFacts> = {
       : `Cue ${said.cue} ${UNKNOWN_CUE[said.reason]}: nothing is changed.`,
   'outside-kit': ({ outside }) =>
     `${outside.map(({ control, mark }) => BEFORE_MARK[control] + mark).join(' and ')} cannot be used here: set what is answered.`,
-  'setting-unknown': ({ unknown }) =>
-    `${unknown
-      .map((each) =>
-        each.control === 'filter'
-          ? `filters ${each.given} are not among the shoot's: ${each.stacks.map(namesText).join(', ')}`
-          : `${each.control} ${each.given} is not on the camera's dial`,
-      )
-      .join('; ')}: nothing of the setting is used.`,
+  'setting-unknown': ({ unknown }) => `${unknownText(unknown)}: nothing of the setting is used.`,
+  'kit-unknown': ({ unknown }) => `${unknownText(unknown)}: the kit is left as it was.`,
+  'kit-empty': ({ control }) =>
+    `These limits leave no ${control === 'iso' ? 'ISO' : 'shutter time that fits the interval'}: the kit is left as it was.`,
+  'filter-refused': ({ times, filters, standing }) =>
+    `The change from ${lensText(standing)} to ${lensText(filters)} has not been done ${times} times. Do it with the next cue; ` +
+    'or say what is "lost", or "kit": {"maxFilterChanges": 0}, and the rest is planned without it.',
   'out-of-reach': ({ now, frame, at, end, worstEv }, clock) =>
     `${now ? 'Now' : `From frame ${frame + 1} on (${clock(at)})`} the light is too ${end} for this kit, by up to ${worstEv.toFixed(1)} stops beyond tolerance.`,
 };

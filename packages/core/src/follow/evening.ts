@@ -9,14 +9,21 @@ import { weightsOf } from '../ramp/lattice.js';
 import { type LiveKit, liveKit } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
 import { type Kit, kitOf } from '../shoot/kit.js';
+import type { Shoot } from '../shoot/shoot.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { digestOf } from './digest.js';
+import { type KitNow, plannedKit, shootWithKit } from './kit-now.js';
+import { nearestState } from './setting.js';
 import type { FollowOptions } from './types.js';
 
 export interface Evening {
   readonly plan: PlanMade;
   readonly planDigest: string; // tells it from others
   readonly options: Required<FollowOptions>;
+  /** The plan's, with the kit as it is now. */
+  readonly shoot: Shoot;
+  /** Where it is not the plan's any more. */
+  readonly kitNow: KitNow | undefined;
   readonly kit: Kit;
   readonly live: LiveKit;
   readonly zone: Zone;
@@ -53,8 +60,9 @@ const AHEAD_S = 1200;
 const METER_SPREAD_EV = 0.07;
 
 /** @throws RangeError on options out of range, or a plan whose settings are not those of its kit */
-export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
-  const { shoot, frames } = plan;
+export function eveningOf(plan: PlanMade, options: FollowOptions, kitNow?: KitNow): Evening {
+  const { frames } = plan;
+  const shoot = kitNow === undefined ? plan.shoot : shootWithKit(plan.shoot, kitNow);
   const kit = kitOf(shoot);
   const targets = frames.map(({ targetEv100 }) => targetEv100);
   const given = problemFrom(shoot, kit, targets);
@@ -80,6 +88,8 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
     plan,
     planDigest: planDigest(plan),
     options: { aheadS, meterEv },
+    shoot,
+    kitNow,
     kit,
     live,
     zone: zoneOf(shoot.place),
@@ -88,12 +98,18 @@ export function eveningOf(plan: PlanMade, options: FollowOptions): Evening {
     frameCount: frames.length,
     aheadFrames: limited ? frames.length : Math.max(1, Math.ceil(aheadS / shoot.intervalS)),
     reach: reachOf(live),
-    planned: frames.map((frame) => plannedState(frame, kit, live)),
+    planned: frames.map((frame) => plannedState(frame, kit, live, kitNow !== undefined)),
   };
 }
 
+/** The same evening with another kit. */
+export function withKit({ plan, options }: Evening, now: KitNow): Evening {
+  const isPlanned = digestOf(now) === digestOf(plannedKit(plan.shoot));
+  return eveningOf(plan, options, isPlanned ? undefined : now);
+}
+
 /** By what was asked for, and each frame's light and setting. */
-function planDigest({ shoot, frames }: PlanMade): string {
+export function planDigest({ shoot, frames }: PlanMade): string {
   const rows = frames.map(({ sceneEv100, targetEv100, shutter, iso, aperture, filters }) => {
     return [sceneEv100, targetEv100, shutter, iso, aperture, filters];
   });
@@ -111,18 +127,18 @@ function reachOf({ lattice, bulb }: LiveKit): Evening['reach'] {
   };
 }
 
-function plannedState(frame: PlanFrame, { ramp, stacks }: Kit, { lattice }: LiveKit): State {
-  const { stepsPerStop, bulb } = ramp;
-  const names = [...frame.filters].sort().join();
-  const stack = stacks.findIndex((each) => [...each.names].sort().join() === names);
+/** The plan's setting of a frame, or the nearest to it where the kit is another now. */
+function plannedState(frame: PlanFrame, kit: Kit, live: LiveKit, isOther: boolean): State {
+  const { stepsPerStop, bulb } = kit.ramp;
   const iso = dialStep('iso', String(frame.iso), stepsPerStop);
   const aperture = dialStep('aperture', frame.aperture, stepsPerStop);
   const shutter = bulb ? 0 : dialStep('shutter', frame.shutter, stepsPerStop);
-  if (stack < 0 || iso === undefined || aperture === undefined || shutter === undefined) {
-    throw new RangeError(`frame ${frame.frame} of the plan stands at a setting its kit does not have`);
+  if (iso !== undefined && aperture !== undefined && shutter !== undefined) {
+    const marks = { iso, aperture, shutter: bulb ? undefined : shutter, filters: frame.filters };
+    const { state, outside } = nearestState({ kit, live }, marks);
+    if (isOther || !outside) return state;
   }
-  const level = bulb ? 0 : aperture + shutter - iso;
-  return { stack, aperture: aperture - lattice.apertureMin, level, iso: iso - lattice.isoMin };
+  throw new RangeError(`frame ${frame.frame} of the plan stands at a setting its kit does not have`);
 }
 
 /** When a frame starts, UTC epoch milliseconds. */

@@ -9,12 +9,15 @@ import { cuesAhead, targetsAhead } from './ahead.js';
 import { answerOf, takenCues } from './answer.js';
 import { BLANK, type CameraState, movedAtOnce, shifted, withCue } from './camera.js';
 import { warningOf } from './english.js';
-import { type Evening, eveningOf, frameStartMs, plannedLightAt } from './evening.js';
+import { type Evening, eveningOf, frameStartMs, plannedLightAt, withKit } from './evening.js';
+import { kitAfter, plannedKit } from './kit-now.js';
 import { type Moment, momentOf } from './moment.js';
+import { cameraRecast } from './recast.js';
 import { applyReports } from './reports.js';
+import { settingAt } from './setting.js';
 import type { FollowState } from './state.js';
 import { startTrust, type Trust, takeReading } from './trust.js';
-import type { FollowAnswer, FollowInput, FollowOptions } from './types.js';
+import type { FollowAnswer, FollowInput, FollowOptions, FollowSetting } from './types.js';
 import type { FollowWarning, FollowWarningFacts } from './warning.js';
 
 export type { FollowState } from './state.js';
@@ -80,15 +83,17 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
  * ```
  */
 export function followFrame(state: FollowState, input: FollowInput): FollowStep {
-  const { evening } = state;
   const { told: toldBefore, doubted, frame: last, every } = state;
-  const moment = momentOf(evening, input, { last, told: toldBefore, doubted });
+  const moment = momentOf(state.evening, input, { last, told: toldBefore, doubted });
   const { frame } = moment;
   const warnings: FollowWarning[] = moment.warning === undefined ? [] : [moment.warning];
 
   const passed = passFrames(state, moment, warnings);
-  const before = passed.camera.present ?? plannedBefore(evening, frame);
-  const reported = applyReports(evening, passed.camera, input, moment, passed.told, before);
+  const kitted = withReportedKit(state.evening, passed.camera, passed.told, input, frame);
+  const { evening } = kitted;
+  warnings.push(...kitted.warnings);
+  const before = kitted.camera.present ?? plannedBefore(evening, frame);
+  const reported = applyReports(evening, kitted.camera, input, moment, kitted.told, before);
   warnings.push(...reported.warnings);
   const trust = learnt(rewound(state.trust, evening, moment), evening, input, moment, warnings);
 
@@ -113,7 +118,9 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
     due !== undefined
       ? withCue(evening, passedBy, due)
       : { ...passedBy, present: ahead.start, fixed: frame > 0 || camera.fixed };
-  const after = passedBy === camera ? then : movedAtOnce(evening, camera, then, frame);
+  const turned = kitted.outside !== undefined && begun && input.setting === undefined;
+  const after =
+    passedBy === camera && !(turned && due === undefined) ? then : movedAtOnce(evening, camera, then, frame);
   const told = due === undefined ? ahead.cues : ahead.cues.slice(1);
   const everyNow = last === undefined || frame <= last ? every : frame - last;
   const next: FollowState = {
@@ -125,19 +132,53 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
     told,
     doubted: moment.doubted,
   };
-  const dueFrom = camera.present;
-  const isDue = due !== undefined || after.cueCount > camera.cueCount;
-  const whole = due?.whole === true || passedBy !== camera;
+  const dueFrom = camera.present && settingAt(evening, camera.present, targets[0]!);
+  const isDue = after.cueCount > camera.cueCount;
+  const whole = due?.whole === true || passedBy !== camera || turned;
+  const from = turned ? kitted.outside : dueFrom;
   const answer = answerOf(
     next,
     targets,
-    isDue && dueFrom !== undefined ? { before: dueFrom, whole } : undefined,
+    isDue && from !== undefined ? { before: from, whole } : undefined,
     last,
     warnings,
   );
   // Where the first time of all is doubted nobody has joined yet.
   const answered = moment.kind === 'ahead' ? last : frame;
   return { ...answer, cuesTaken: takenCues(state, passed.taken), state: { ...next, frame: answered } };
+}
+
+/**
+ * What is said of the kit, applied. `outside`: what stands on the camera, where the kit does not hold it any more; a filter
+ * that is lost is not on it.
+ */
+function withReportedKit(
+  evening: Evening,
+  camera: CameraState,
+  told: readonly RampCue[],
+  { lost, kit }: FollowInput,
+  frame: number,
+): {
+  readonly evening: Evening;
+  readonly camera: CameraState;
+  readonly told: readonly RampCue[];
+  readonly outside?: FollowSetting;
+  readonly warnings: readonly FollowWarning[];
+} {
+  const same = { evening, camera, told, warnings: [] };
+  if (lost === undefined && kit === undefined) return same;
+  const { plan, frameCount } = evening;
+  const before = evening.kitNow ?? plannedKit(plan.shoot);
+  const read = kitAfter(plan.shoot, frameCount, before, { lost, kit }, camera.filterChanges);
+  if (read.kind === 'wrong') return { ...same, warnings: [warningOf(read.warning)] };
+  const next = withKit(evening, read.now);
+  const cast = cameraRecast(evening, next, camera, frame);
+  const { present } = camera;
+  const changed = { evening: next, camera: cast.camera, told: [], warnings: [] };
+  if (!cast.outside || present === undefined) return changed;
+  const stood = settingAt(evening, present, plan.frames[frame]!.targetEv100);
+  const filters = stood.filters.filter((name) => name !== lost);
+  return { ...changed, outside: { ...stood, filters } };
 }
 
 /** The camera and the cues still to come after the frames between the last answer and this one. */

@@ -18,6 +18,7 @@ export type {
   FollowInput,
   FollowOptions,
   FollowSetting,
+  KitReport,
   ReportedSetting,
   SureReading,
 } from './types.js';

@@ -2,15 +2,16 @@
 
 import { nearestWord } from '../check.js';
 import { parseRfc3339 } from '../sky/clock.js';
-import type { FollowInput, ReportedSetting } from './types.js';
+import type { FollowInput, KitReport, ReportedSetting } from './types.js';
 
 export type LineRead =
   | { readonly kind: 'ok'; readonly input: FollowInput }
   | { readonly kind: 'blank' }
   | { readonly kind: 'wrong'; readonly text: string };
 
-const KEYS = ['at', 'frame', 'ev100', 'bound', 'sure', 'setting', 'done', 'missed', 'jump'];
+const KEYS = ['at', 'frame', 'ev100', 'bound', 'sure', 'setting', 'lost', 'kit', 'done', 'missed', 'jump'];
 const SETTING_KEYS = ['shutter', 'iso', 'aperture', 'filters'];
+const KIT_KEYS = ['shutter', 'iso', 'filters', 'maxFilterChanges'];
 
 /** Our choice: thirty times the longest line that says something. */
 const MOST_CHARACTERS = 16_000;
@@ -20,8 +21,8 @@ const DEEPEST = 32;
 class Wrong extends Error {}
 
 /**
- * Reads `{"at" or "frame", "ev100", "bound", "sure", "setting", "done", "missed", "jump"}`, every key optional but one needed. A
- * reading needs a time: `at`, or the start of `frame`.
+ * Reads `{"at" or "frame", "ev100", "bound", "sure", "setting", "lost", "kit", "done", "missed", "jump"}`, every key optional
+ * but one needed. A reading needs a time: `at`, or the start of `frame`.
  *
  * @param startOfFrameMs when a frame starts, UTC epoch milliseconds
  */
@@ -94,6 +95,8 @@ function inputOf(line: Group, startOfFrameMs: (frame: number) => number): Follow
       ? {}
       : { reading: { atMs: readAtMs, ev100, ...bound, ...sure } }),
     ...(line.setting === undefined ? {} : { setting: settingOf(line.setting) }),
+    ...(line.lost === undefined ? {} : { lost: nameOf(line.lost) }),
+    ...(line.kit === undefined ? {} : { kit: kitOf(line.kit) }),
     ...(done === undefined ? {} : { done }),
     ...(missed === undefined ? {} : { missed }),
     ...jump,
@@ -108,6 +111,36 @@ function settingOf(value: unknown): ReportedSetting {
     ...(aperture === undefined ? {} : { aperture: label('aperture', aperture) }),
     ...(filters === undefined ? {} : { filters: names(filters) }),
   };
+}
+
+function kitOf(value: unknown): KitReport {
+  const { shutter, iso, filters, maxFilterChanges } = group(value, '"kit"', KIT_KEYS);
+  return {
+    ...(shutter === undefined ? {} : { shutter: rangeOf(shutter, 'shutter', 'shortest', 'longest', label) }),
+    ...(iso === undefined ? {} : { iso: rangeOf(iso, 'iso', 'lowest', 'highest', number) }),
+    ...(filters === undefined ? {} : { filters: names(filters) }),
+    ...(maxFilterChanges === undefined
+      ? {}
+      : { maxFilterChanges: whole('maxFilterChanges', maxFilterChanges, 0) }),
+  };
+}
+
+function rangeOf<Key extends string, Mark>(
+  value: unknown,
+  what: string,
+  from: Key,
+  to: Key,
+  mark: (key: string, given: unknown) => Mark,
+): { [end in Key]?: Mark } {
+  const given = group(value, `"${what}"`, [from, to]);
+  const ends: { [end in Key]?: Mark } = {};
+  for (const key of [from, to]) if (given[key] !== undefined) ends[key] = mark(key, given[key]);
+  return ends;
+}
+
+function nameOf(value: unknown): string {
+  if (typeof value === 'string') return value;
+  throw new Wrong(`"lost" must be the name of a filter, got ${shown(value)}`);
 }
 
 function instant(key: string, value: unknown): number {

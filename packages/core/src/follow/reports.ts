@@ -45,10 +45,19 @@ export function applyReports(
   if (input.done !== undefined) standing = applyDone(input.done);
   if (input.missed !== undefined) standing = applyMissed(input.missed);
   if (input.setting !== undefined) standing = applySetting(input.setting);
+  warnRefused(standing.refused);
   return { camera: standing, warnings };
 
   function warn(said: FollowWarningFacts): void {
     warnings.push(warningOf(said, evening.plan.clocksBack));
+  }
+
+  /** Once is a slip; twice asks what to do. */
+  function warnRefused(refused: CameraState['refused']): void {
+    if (refused === undefined || refused.times < 2 || refused.times === camera.refused?.times) return;
+    const { names } = evening.kit.stacks[refused.stack]!;
+    const standingNames = evening.kit.stacks[standing.present?.stack ?? otherwise.stack]!.names;
+    warn({ kind: 'filter-refused', times: refused.times, filters: names, standing: standingNames });
   }
 
   function applyDone(cue: number): CameraState {

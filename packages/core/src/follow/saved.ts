@@ -7,7 +7,8 @@ import type { PlanMade } from '../plan/types.js';
 import type { RampCue } from '../ramp/way.js';
 import { sentenceOf } from '../words/sentences.js';
 import { digestOf } from './digest.js';
-import { eveningOf } from './evening.js';
+import { eveningOf, planDigest } from './evening.js';
+import type { KitNow } from './kit-now.js';
 import { englishSavedFaults, type SavedFaultFacts } from './saved-fault.js';
 import type { FollowState } from './state.js';
 import type { FollowOptions } from './types.js';
@@ -37,6 +38,7 @@ export type FollowResumed =
 /** All of a state that changes, as JSON has it. */
 type Kept = Omit<FollowState, 'evening' | 'told'> & {
   readonly options: Required<FollowOptions>;
+  readonly kit: KitNow | undefined;
   readonly told: readonly (readonly number[])[];
 };
 
@@ -59,7 +61,8 @@ type Kept = Omit<FollowState, 'evening' | 'told'> & {
  */
 export function saveFollow(state: FollowState): SavedFollow {
   const { evening, told, ...changing } = state;
-  const kept: Kept = { ...changing, options: evening.options, told: told.map(rowOf) };
+  const { options, kitNow: kit } = evening;
+  const kept: Kept = { ...changing, options, kit, told: told.map(rowOf) };
   const saved = { format: FORMAT, plan: evening.planDigest, state: { ...kept } } as const;
   return { ...saved, check: digestOf(saved) };
 }
@@ -92,11 +95,9 @@ export function resumeFollow(plan: PlanMade, saved: unknown): FollowResumed {
     return wrong(['check'], { kind: 'saved-not-whole' });
   }
   // Written by saveFollow of this version, as its digest tells.
-  const { options, told, ...changing } = rest.state as unknown as Kept;
-  const evening = eveningOf(plan, options);
-  if (rest.plan !== evening.planDigest) {
-    return wrong(['plan'], { kind: 'saved-with-another-plan' });
-  }
+  const { options, kit, told, ...changing } = rest.state as unknown as Kept;
+  if (rest.plan !== planDigest(plan)) return wrong(['plan'], { kind: 'saved-with-another-plan' });
+  const evening = eveningOf(plan, options, kit);
   return { kind: 'ok', state: { ...changing, evening, told: told.map(cueOf) } };
 }
 

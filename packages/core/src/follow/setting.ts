@@ -33,6 +33,37 @@ export function sameState(a: State, b: State): boolean {
   return a.stack === b.stack && a.aperture === b.aperture && a.level === b.level && a.iso === b.iso;
 }
 
+/** Dial steps and filters, of whichever kit; no shutter where it is timed freely. */
+interface Marks {
+  readonly shutter: number | undefined;
+  readonly iso: number;
+  readonly aperture: number;
+  readonly filters: readonly string[];
+}
+
+/** The state nearest to marks that the kit may stand at; of the filters those that are there. */
+export function nearestState(
+  { kit, live }: Pick<Evening, 'kit' | 'live'>,
+  marks: Marks,
+): { readonly state: State; readonly outside: boolean } {
+  const { isoMin, isoCount, apertureMin, apertureCount, shutterMin, shutterMax } = live.lattice;
+  const iso = Math.min(isoMin + isoCount - 1, Math.max(isoMin, marks.iso));
+  const aperture = Math.min(apertureMin + apertureCount - 1, Math.max(apertureMin, marks.aperture));
+  const wanted = marks.shutter ?? 0;
+  const shutter = marks.shutter === undefined ? 0 : Math.min(shutterMax, Math.max(shutterMin, wanted));
+  const owned = marks.filters.filter((name) => kit.stacks.some(({ names }) => names.includes(name)));
+  const stack = stackOf({ kit }, owned) ?? 0;
+  const level = marks.shutter === undefined ? 0 : aperture + shutter - iso;
+  return {
+    state: { stack, aperture: aperture - apertureMin, level, iso: iso - isoMin },
+    outside:
+      iso !== marks.iso ||
+      aperture !== marks.aperture ||
+      shutter !== wanted ||
+      owned.length < marks.filters.length,
+  };
+}
+
 /** What was reported, and the nearest to it that the kit may stand at. */
 export interface Reported {
   readonly state: State;
@@ -83,19 +114,20 @@ export function reportedState(evening: Evening, before: State, reported: Reporte
   return { state: { stack, aperture, level, iso }, outside, unknown };
 }
 
-function stackOf({ kit }: Evening, names: unknown): number | undefined {
+function stackOf({ kit }: Pick<Evening, 'kit'>, names: unknown): number | undefined {
   if (!Array.isArray(names)) return undefined;
   const wanted = [...names].sort().join('\n');
   const stack = kit.stacks.findIndex((each) => [...each.names].sort().join('\n') === wanted);
   return stack < 0 ? undefined : stack;
 }
 
-function shownNames(names: unknown): string {
+export function shownNames(names: unknown): string {
   return Array.isArray(names)
     ? `[${names.slice(0, 4).map(shown).join(', ')}${names.length > 4 ? ', …' : ''}]`
     : shown(names);
 }
 
-function shown(value: unknown): string {
+/** What was given, as text cut short. */
+export function shown(value: unknown): string {
   return englishGiven(givenOf(value));
 }

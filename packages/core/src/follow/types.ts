@@ -31,6 +31,18 @@ export interface ReportedSetting {
   readonly filters?: readonly string[];
 }
 
+/** What the kit is from now on; what is left out is as it was. The interval stays. */
+export interface KitReport {
+  /** Shortest and longest time, as marked. */
+  readonly shutter?: { readonly shortest?: string; readonly longest?: string };
+  /** Lowest and highest, as marked. */
+  readonly iso?: { readonly lowest?: number; readonly highest?: number };
+  /** Names of all filters at hand, out of the shoot's: those that are left out are lost, those that were lost are found. */
+  readonly filters?: readonly string[];
+  /** Most filter changes from now on, whole, >= 0. */
+  readonly maxFilterChanges?: number;
+}
+
 /** A reading; `sure` where somebody has looked twice: it is used however far from what was expected. */
 export interface SureReading extends Reading {
   /** Whether somebody has looked twice; default not. */
@@ -61,6 +73,10 @@ export interface FollowInput {
   readonly jump?: boolean;
   /** What the camera stands at, where it is not what the last answer said. */
   readonly setting?: ReportedSetting;
+  /** Name of a filter that is gone, whether it was on the lens or not: it is not on it now. */
+  readonly lost?: string;
+  /** What the kit is from now on. */
+  readonly kit?: KitReport;
   /** A cue, by number, that stands on the camera from this frame on: one told ahead, or one that came late. */
   readonly done?: number;
   /** A cue that was told and has not been done, by its number, or by when it was due to within a minute. */

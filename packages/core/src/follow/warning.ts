@@ -187,6 +187,28 @@ export type FollowWarningFacts =
       readonly unknown: readonly UnknownMark[];
     }
   | {
+      /** A changed kit has marks or filters that this camera does not have: it is left as it was. */
+      readonly kind: 'kit-unknown';
+      /** One or more. */
+      readonly unknown: readonly UnknownMark[];
+    }
+  | {
+      /** A changed kit leaves no mark of a dial, or no time that fits the interval: it is left as it was. */
+      readonly kind: 'kit-empty';
+      /** Which dial. */
+      readonly control: 'shutter' | 'iso';
+    }
+  | {
+      /** A filter change has not been done twice or more in a row. */
+      readonly kind: 'filter-refused';
+      /** So many, >= 2. */
+      readonly times: number;
+      /** That was to be on the lens; empty for the bare lens. */
+      readonly filters: readonly string[];
+      /** That is on it. */
+      readonly standing: readonly string[];
+    }
+  | {
       /** The light will leave what the kit can follow, or has left it. */
       readonly kind: 'out-of-reach';
       /** Whether it is so now. */
