@@ -105,6 +105,28 @@ describe('the calendar of a plan', () => {
     expect(new Set([...ids(PLAN), ...ids(other)]).size).toBe(6);
     expect(ids(PLAN)).toEqual(ids(PLAN));
   });
+
+  // What a calendar does with events of a name that it has: it takes the new one (RFC 5545, 3.8.4.7).
+  test('of a changed plan takes the place of the old, and leaves no old alarm where it has as many cues', () => {
+    const imported = new Map<string, string>();
+    const take = (plan: PlanMade) => {
+      for (const { properties } of readCalendar(writeCalendar(plan)).parts) {
+        imported.set(properties.UID!, properties.DTSTART!);
+      }
+    };
+    const later = (ms: number) => (cue: PlanMade['cues'][number]) => ({
+      ...cue,
+      frame: cue.frame - 1,
+      at: new Date(Date.parse(cue.at) + ms).toISOString(),
+    });
+    take(PLAN);
+    const moved = { ...PLAN, cues: PLAN.cues.map(later(6000)) };
+    take(moved);
+    expect([...imported.values()]).toEqual(
+      readCalendar(writeCalendar(moved)).parts.map(({ properties }) => properties.DTSTART),
+    );
+    expect(imported.size).toBe(3);
+  });
 });
 
 test('seconds have their unit, and texts of another language take the place of the English', () => {

@@ -36,8 +36,8 @@ export interface CalendarOptions {
  * until the start. Alarms ring `aheadS` seconds before their event. Source: docs/sources.md#rfc5545.
  *
  * The same plan always gives the same text: events are stamped with the plan's start, not with the time of
- * writing, and a plan made again for the same shoot keeps the identity of its events, so that a calendar
- * replaces them.
+ * writing. Cues are known by their order: of a plan made again for the same shoot a calendar replaces the
+ * events; where that has fewer cues, the last of the old ones stay until they are deleted.
  *
  * @param plan from {@link planShoot} or {@link readPlan}
  * @param options `aheadS`, whole seconds from 0 to 86400, rounded, 60 where none is given; `texts`, what the
@@ -67,9 +67,8 @@ export function writeCalendar(plan: PlanMade, { aheadS = 60, texts }: CalendarOp
     `PRODID:-//Evenfall//evenfall//${language.toUpperCase()}`,
     'CALSCALE:GREGORIAN',
     ...event(plan, 'set-up', setUpAt, `DTEND:${utc(startAt)}`, setUp, ahead),
-    ...plan.cues.flatMap(({ frame, at }, i) =>
-      event(plan, `cue-${frame}`, at, 'DURATION:PT1M', cues[i]!, ahead),
-    ),
+    // By their order: a plan made again has its cues at other frames, and those of the old one would ring on.
+    ...plan.cues.flatMap(({ at }, i) => event(plan, `cue-${i + 1}`, at, 'DURATION:PT1M', cues[i]!, ahead)),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
