@@ -1,7 +1,8 @@
 // The command as a process of its own: built, started by its file, on real streams.
 
 import { execFile, execFileSync, spawn } from 'node:child_process';
-import { copyFileSync, mkdirSync, openSync } from 'node:fs';
+import { once } from 'node:events';
+import { copyFileSync, existsSync, mkdirSync, openSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, onTestFinished, test } from 'vitest';
@@ -50,6 +51,51 @@ test('prints a whole plan file into a pipe', async () => {
   expect(status).toBe(0);
   expect(JSON.parse(out).frames.length).toBeGreaterThan(100);
 });
+
+/** A device that takes nothing: every write is told that the disk is full. */
+const FULL = '/dev/full';
+
+test.skipIf(!existsSync(FULL))('an output that takes nothing is one line, and status 1', async () => {
+  const { at } = folder({ 'evening.yaml': EVENING });
+  for (const argv of [['plan', at('evening.yaml'), '--json'], ['--help'], ['frames', '--subject', 'stars']]) {
+    const child = spawn(process.execPath, [BIN, ...argv], { stdio: ['ignore', openSync(FULL, 'w'), 'pipe'] });
+    let said = '';
+    child.stderr!.on('data', (chunk) => {
+      said += chunk;
+    });
+    expect(await new Promise((resolve) => child.on('close', resolve))).toBe(1);
+    expect(said).toBe('evenfall: standard output: cannot be written: the disk is full; make room\n');
+  }
+});
+
+test.skipIf(!existsSync(FULL))('where even faults cannot be told, the status does', async () => {
+  const full = openSync(FULL, 'w');
+  const child = spawn(process.execPath, [BIN, 'plan', 'nowhere.yaml'], { stdio: ['ignore', full, full] });
+  expect(await new Promise((resolve) => child.on('close', resolve))).toBe(1);
+});
+
+test('a line without an end takes no memory and is answered in one line', async () => {
+  const { at } = folder({ 'evening.yaml': EVENING });
+  await start(BIN, ['plan', at('evening.yaml'), '-o', at('plan.json')], '');
+  const child = spawn(process.execPath, ['--max-old-space-size=64', BIN, 'follow', at('plan.json')]);
+  let said = '';
+  let faults = '';
+  child.stdout.on('data', (chunk) => {
+    said += chunk;
+  });
+  child.stderr.on('data', (chunk) => {
+    faults += chunk;
+  });
+  const ended = new Promise((resolve) => child.on('close', resolve));
+  const megabyte = Buffer.alloc(1_000_000, 'a');
+  for (let sent = 0; sent < 600; sent++) {
+    if (!child.stdin.write(megabyte)) await once(child.stdin, 'drain');
+  }
+  child.stdin.end('\n');
+  expect(await ended).toBe(0);
+  expect(faults).toBe('');
+  expect(said.trim().split('\n')).toHaveLength(2); // the line's answer, and the sum of the evening
+}, 120_000);
 
 test('reads standard input to its end, however slowly it comes', async () => {
   const child = spawn(process.execPath, [BIN, 'plan', '-']);

@@ -9,6 +9,7 @@ import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
 import type { PrintOptions } from './print-options.js';
 import { Refusal } from './refusal.js';
+import { systemErrorText } from './system-error.js';
 
 const SHOOT = 'shoot file, YAML or JSON; "-" reads standard input';
 
@@ -39,8 +40,11 @@ export async function runHere(): Promise<void> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     // A reader such as head may close the pipe early; that is no fault of ours.
     if (error.code === 'EPIPE') process.exit(0);
-    throw error;
+    process.stderr.write(`evenfall: standard output: cannot be written: ${systemErrorText(error)}\n`);
+    process.exit(1);
   });
+  // There is nowhere left to say it.
+  process.stderr.on('error', () => process.exit(1));
   process.exitCode = await run(process.argv.slice(2), processIo());
 }
 
