@@ -5,7 +5,7 @@ import { englishGiven } from '../files/english-given.js';
 import { givenOf } from '../files/fault.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
 import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
-import { settingOf } from '../shoot/kit.js';
+import { settingOf, stackOfNames } from '../shoot/kit.js';
 import type { Evening } from './evening.js';
 import type { FollowSetting, ReportedSetting } from './types.js';
 import type { ReportedMark, UnknownMark } from './warning.js';
@@ -51,7 +51,9 @@ export function nearestState(
   const aperture = Math.min(apertureMin + apertureCount - 1, Math.max(apertureMin, marks.aperture));
   const wanted = marks.shutter ?? 0;
   const shutter = marks.shutter === undefined ? 0 : Math.min(shutterMax, Math.max(shutterMin, wanted));
-  const owned = marks.filters.filter((name) => kit.stacks.some(({ names }) => names.includes(name)));
+  const owned = marks.filters.filter((name) =>
+    [...kit.stacks, ...kit.equals].some(({ names }) => names.includes(name)),
+  );
   const stack = stackOf({ kit }, owned) ?? 0;
   const level = marks.shutter === undefined ? 0 : aperture + shutter - iso;
   return {
@@ -115,10 +117,7 @@ export function reportedState(evening: Evening, before: State, reported: Reporte
 }
 
 function stackOf({ kit }: Pick<Evening, 'kit'>, names: unknown): number | undefined {
-  if (!Array.isArray(names)) return undefined;
-  const wanted = [...names].sort().join('\n');
-  const stack = kit.stacks.findIndex((each) => [...each.names].sort().join('\n') === wanted);
-  return stack < 0 ? undefined : stack;
+  return Array.isArray(names) ? stackOfNames(kit, names) : undefined;
 }
 
 export function shownNames(names: unknown): string {

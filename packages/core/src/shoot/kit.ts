@@ -16,8 +16,10 @@ import type { Camera, Shoot } from './shoot.js';
 export interface Kit {
   /** In dial steps. */
   readonly ramp: RampKit;
-  /** What may be on the lens, weakest first; entry i is the ramp's stack i. */
+  /** What may be on the lens, weakest first, none as strong as another; entry i is the ramp's stack i. */
   readonly stacks: readonly FilterStack[];
+  /** What could be on it and is as strong as one of those: its names, and which it equals. */
+  readonly equals: readonly { readonly names: readonly string[]; readonly stack: number }[];
 }
 
 /** What one setting says on the dials, and what it is. */
@@ -46,7 +48,8 @@ export interface Setting {
  * @throws RangeError on a label that is not on the dial, or a start filter that is not owned
  */
 export function kitOf({ camera, filters, stackFilters, startFilter }: Shoot): Kit {
-  const stacks = filterStacks(filters, stackFilters);
+  const all = filterStacks(filters, stackFilters);
+  const stacks = distinctStacks(all, startFilter);
   const startStack = stacks.findIndex(({ names }) => names.length === 1 && names[0] === startFilter);
   if (startFilter !== undefined && startStack < 0) {
     throw new RangeError(`startFilter "${startFilter}" is not among the filters`);
@@ -55,6 +58,11 @@ export function kitOf({ camera, filters, stackFilters, startFilter }: Shoot): Ki
   const step = (control: DialControl, label: string) => stepOn(camera, control, label);
   return {
     stacks,
+    equals: all.flatMap(({ names, stops }) =>
+      stacks.some((stack) => stack.names === names)
+        ? []
+        : [{ names, stack: stacks.findIndex((stack) => areEqual(stack.stops, stops)) }],
+    ),
     ramp: {
       stepsPerStop: camera.stepsPerStop,
       shutter: {
@@ -73,8 +81,38 @@ export function kitOf({ camera, filters, stackFilters, startFilter }: Shoot): Ki
   };
 }
 
+/** Stops by which two filters may differ and are one to a photographer: ND 0.9 is 2.99 stops, ND 8 is 3. Our choice. */
+const EQUAL_STOPS = 0.05;
+
+const areEqual = (a: number, b: number) => Math.abs(a - b) < EQUAL_STOPS;
+
+/**
+ * Stacks of which none is as strong as another: changing one for its equal would gain nothing but frames that are not judged. Of
+ * equals the one to start with is kept, then what has the fewest filters, then the owner's first.
+ */
+function distinctStacks(all: readonly FilterStack[], startFilter: string | undefined): FilterStack[] {
+  const isStart = ({ names }: FilterStack) => names.length === 1 && names[0] === startFilter;
+  const wanted = [...all].sort(
+    (a, b) => Number(isStart(b)) - Number(isStart(a)) || a.names.length - b.names.length,
+  );
+  const kept: FilterStack[] = [];
+  for (const stack of wanted) {
+    if (!kept.some(({ stops }) => areEqual(stops, stack.stops))) kept.push(stack);
+  }
+  return kept.sort((a, b) => a.stops - b.stops);
+}
+
+/** The kit's stack of these names in any order, or the one that is as strong; undefined where there is none. */
+export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]): number | undefined {
+  const wanted = [...names].sort().join('\n');
+  const isWanted = (each: { readonly names: readonly string[] }) =>
+    [...each.names].sort().join('\n') === wanted;
+  const index = stacks.findIndex(isWanted);
+  return index >= 0 ? index : equals.find(isWanted)?.stack;
+}
+
 /** A frame of the ramp as the dials and the filter rims say it. */
-export function settingOf({ ramp, stacks }: Kit, frame: RampFrame): Setting {
+export function settingOf({ ramp, stacks }: Pick<Kit, 'ramp' | 'stacks'>, frame: RampFrame): Setting {
   const { stepsPerStop, bulb } = ramp;
   const shutterS = timeOfStep(frame.shutterStep, stepsPerStop);
   const stack = stacks[frame.stack];
