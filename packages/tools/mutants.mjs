@@ -7,137 +7,12 @@
 // outcomes, a JSON object a line, and what it holds is not tried again; `node packages/tools/mutants-table.mjs FILE` makes the table of DEVELOPERS.md from it.
 
 import { fork, spawnSync } from 'node:child_process';
-import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import process from 'node:process';
 import { parseArgs } from 'node:util';
+import { filesOf, ROOMS } from './mutant-rooms.mjs';
 import { mutantsOf } from './mutate.mjs';
-
-/** What a room's files are, and the tests that know it: the quick ones first, the slow ones for what is left. */
-export const ROOMS = {
-  exposure: {
-    files: [
-      'exposure/exposure.ts',
-      'exposure/dial.ts',
-      'exposure/filter.ts',
-      'shoot/kit.ts',
-      'light/look.ts',
-      'check.ts',
-    ],
-    quick: [
-      'core/exposure/exposure',
-      'core/shoot/kit',
-      'core/exposure/dial',
-      'core/exposure/filter',
-      'core/light/look',
-      'core/shoot/shoot',
-      'core/files/bad-shoot',
-      'core/plan/plain',
-    ],
-    slow: ['core/plan/plan.test', 'core/ramp/reference', 'core/ramp/plan-checker', 'cli/commands'],
-  },
-  sun: {
-    files: [
-      'sky/sun.ts',
-      'sky/crossing.ts',
-      'sky/events.ts',
-      'sky/sun-pass.ts',
-      'sky/track.ts',
-      'sky/clock.ts',
-      'shoot/span.ts',
-      'plan/set-up.ts',
-    ],
-    quick: ['core/sky/sun', 'core/sky/clock', 'core/sky/track', 'core/plan/set-up'],
-    slow: ['core/plan/plain', 'core/plan/moonlit', 'core/files/bad-shoot', 'cli/light-text'],
-  },
-  light: {
-    files: ['light/*.ts', 'plan/forecast.ts', 'plan/targets.ts'],
-    quick: ['core/light'],
-    slow: ['core/plan/plain', 'core/plan/moonlit', 'core/follow/follow', 'core/plan/plan.test'],
-  },
-  move: {
-    files: ['move/*.ts', 'plan/moves.ts', 'shoot/time-left.ts', 'plan/notes-move.ts'],
-    quick: [
-      'core/move/advice',
-      'core/move/angle',
-      'core/move/ease',
-      'core/move/gear',
-      'core/move/pace',
-      'core/move/s',
-      'core/move/time',
-      'core/move/words',
-      'core/files/bad-shoot',
-    ],
-    slow: ['core/move/move.test', 'core/move/plan-move', 'chart/plot/moves'],
-  },
-  footage: {
-    files: ['footage/*.ts', 'shoot/shoot.ts', 'plan/notes-supplies.ts'],
-    quick: ['core/footage/footage', 'core/shoot/shoot', 'cli/frames'],
-    slow: ['core/plan/plan.test', 'core/move/move.test', 'core/move/plan-move'],
-  },
-  files: {
-    files: ['files/*.ts'],
-    quick: [
-      'core/files/bad-shoot',
-      'core/files/plan-file',
-      'core/files/csv',
-      'core/check',
-      'core/files/docs',
-    ],
-    slow: ['core/files', 'cli/bad-input'],
-  },
-  plan: {
-    files: [
-      'plan/plan.ts',
-      'plan/made.ts',
-      'plan/plain.ts',
-      'plan/cues.ts',
-      'plan/notes.ts',
-      'plan/impossible.ts',
-      'plan/remedies/remedies.ts',
-      'plan/remedies/time.ts',
-      'plan/choices.ts',
-      'plan/reserve.ts',
-      'shoot/work.ts',
-    ],
-    quick: [
-      'core/plan/made',
-      'core/plan/plain',
-      'core/plan/reserve',
-      'core/plan/choices',
-      'core/plan/cues',
-      'core/plan/notes',
-      'core/plan/remedies',
-      'core/plan/remedy-amounts',
-      'core/shoot/work',
-      'core/plan/moonlit',
-      'core/files/bad-shoot',
-    ],
-    slow: [
-      'core/plan/plan.test',
-      'core/plan/whole-reserve',
-      'core/move/plan-move',
-      'cli/commands',
-      'chart/text/words',
-    ],
-  },
-  follow: {
-    files: ['follow/*.ts'],
-    quick: ['core/follow/offset-state', 'core/follow/camera', 'core/follow/lines'],
-    slow: ['core/follow/follow', 'core/follow/live', 'core/follow/table'],
-  },
-  ramp: {
-    files: ['ramp/*.ts', 'ramp/exact/*.ts', 'ramp/live/*.ts', 'ramp/bulb/*.ts'],
-    quick: ['core/ramp/reference', 'core/ramp/big-steps', 'core/follow/live'],
-    slow: [
-      'core/ramp/optimum',
-      'core/ramp/proof',
-      'core/ramp/plan-checker',
-      'core/follow/follow',
-      'core/plan/plan.test',
-    ],
-  },
-};
 
 /** Tests that know core as it is built. */
 const BUILT = ['docs-exports', 'docs-snippets'];
@@ -163,15 +38,6 @@ function sample(list, count, random) {
   while (taken.length < count && left.length > 0)
     taken.push(left.splice(Math.floor(random() * left.length), 1)[0]);
   return taken;
-}
-
-/** The path itself, or every file of the folder before "*.ts". */
-function filesOf(copy, pattern) {
-  if (!pattern.endsWith('*.ts')) return [pattern];
-  const folder = pattern.slice(0, -'*.ts'.length);
-  return readdirSync(join(copy, folder))
-    .filter((name) => name.endsWith('.ts') && name !== 'index.ts')
-    .map((name) => folder + name);
 }
 
 /** A test runner that stays warm over the copy, and is started again when a test runs for ever. */
@@ -257,8 +123,8 @@ const keyOf = ({ path, line, what, was, by }) => [path, line, what, was, by].joi
 
 /** Tries every mutant of a room's sample that has not been tried yet. */
 async function tryRoom(copy, room, { count, seed, tried, say }) {
-  const { files, quick, slow } = ROOMS[room];
-  const paths = files.flatMap((pattern) => filesOf(copy, CORE + pattern)).sort();
+  const { quick, slow } = ROOMS[room];
+  const paths = filesOf(join(copy, CORE), room).map((path) => CORE + path);
   const texts = new Map(paths.map((path) => [path, readFileSync(join(copy, path), 'utf8')]));
   const all = paths.flatMap((path) => mutantsOf(texts.get(path)).map((mutant) => ({ path, ...mutant })));
   const mutants = sample(all, count, randomOf(seed))
