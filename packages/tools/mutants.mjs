@@ -123,12 +123,16 @@ const keyOf = ({ path, line, what, was, by }) => [path, line, what, was, by].joi
 
 /** Tries every mutant of a room's sample that has not been tried yet. */
 async function tryRoom(copy, room, { count, seed, tried, say }) {
-  const { quick, slow } = ROOMS[room];
-  const paths = filesOf(join(copy, CORE), room).map((path) => CORE + path);
-  const texts = new Map(paths.map((path) => [path, readFileSync(join(copy, path), 'utf8')]));
-  const all = paths.flatMap((path) => mutantsOf(texts.get(path)).map((mutant) => ({ path, ...mutant })));
+  const knownBy = ROOMS[room];
+  if (knownBy === undefined) throw new Error(`${room} is no room; these are: ${Object.keys(ROOMS).join(', ')}`);
+  const { quick, slow } = knownBy;
+  const all = filesOf(join(copy, CORE), room).flatMap((name) => {
+    const path = CORE + name;
+    const text = readFileSync(join(copy, path), 'utf8');
+    return mutantsOf(text).map((mutant) => ({ path, text, ...mutant }));
+  });
   const mutants = sample(all, count, randomOf(seed))
-    .map((mutant) => ({ ...mutant, was: texts.get(mutant.path).slice(mutant.from, mutant.to) }))
+    .map((mutant) => ({ ...mutant, was: mutant.text.slice(mutant.from, mutant.to) }))
     .filter((mutant) => !tried.has(keyOf(mutant)));
   if (mutants.length === 0) return;
   const runner = new Runner(copy);
@@ -138,11 +142,10 @@ async function tryRoom(copy, room, { count, seed, tried, say }) {
     if (end !== 'pass') throw new Error(`${room}: the tests ${tests.join(', ')} fail without a mutant`);
     patience.push(PATIENCE * seconds + 20);
   }
-  for (const { path, from, to, by, what, line, was } of mutants) {
-    const text = texts.get(path);
+  for (const { path, text, from, to, by, what, line, was } of mutants) {
     runner.write(path, text.slice(0, from) + by + text.slice(to));
     try {
-      const end = await endOf(runner, ROOMS[room], patience);
+      const end = await endOf(runner, knownBy, patience);
       say({ room, of: all.length, path, line, what, was, by, end });
     } finally {
       runner.write(path, text);
