@@ -124,7 +124,8 @@ const keyOf = ({ path, line, what, was, by }) => [path, line, what, was, by].joi
 /** Tries every mutant of a room's sample that has not been tried yet. */
 async function tryRoom(copy, room, { count, seed, tried, say }) {
   const knownBy = ROOMS[room];
-  if (knownBy === undefined) throw new Error(`${room} is no room; these are: ${Object.keys(ROOMS).join(', ')}`);
+  if (knownBy === undefined)
+    throw new Error(`${room} is no room; these are: ${Object.keys(ROOMS).join(', ')}`);
   const { quick, slow } = knownBy;
   const all = filesOf(join(copy, CORE), room).flatMap((name) => {
     const path = CORE + name;
