@@ -9,11 +9,11 @@ import { pureClasses } from './build/pure-classes.js';
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 const SHARED =
-  /preload-helper|core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|by-dials|weights|swaps|cost|lattice|exact\/(?!reach)))/;
+  /preload-helper|core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/(?!border)|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|by-dials|weights|swaps|cost|lattice|exact\/(?!reach)))/;
 
 /** What the page shares with the parts that are loaded later, beside the library. */
 const PAGE_SHARED =
-  /node_modules\/(lit-html|@preact)\/|web\/src\/(words\/(en|words)\.|plan\/planner|state\/plan\.|parts\/(message|text|typed|part-view|percent|controls|ask)\.|chart\/time-ticks)/;
+  /node_modules\/(lit-html|@preact)\/|web\/src\/(words\/(en|words)\.|plan\/planner|state\/plan\.|parts\/(message|text|clock|typed|part-view|percent|controls|ask)\.|chart\/time-ticks)/;
 
 // `vite build` makes the page that is served; `vite build --mode one-file` one HTML file that is opened from disk.
 export default defineConfig(({ mode }) => {

@@ -3,6 +3,7 @@
 
 import * as core from '@evenfall/core';
 
+const BACK = { at: '2026-10-25T02:00:00+01:00', byMin: 60 };
 const PLACE = { latitudeDeg: 50.0832, longitudeDeg: -5.3182, timeZone: 'Europe/London' };
 const FROM_MS = Date.UTC(2026, 9, 14, 17, 0, 0);
 const OPTICS = { lens: { focalMm: 24 }, sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 } };
@@ -62,6 +63,10 @@ export function surface(): Record<string, unknown> {
     changesByClock: () => core.changesByClock(plan),
     cieSky: () => core.cieSky(12)(20, 30, 60),
     civilDay: () => core.civilDay('2026-10-25', zone),
+    clockOver: () => core.clockOver(BACK)('2026-10-25T02:30:00+02:00', true),
+    clocksBack: () => core.clocksBack(Date.UTC(2026, 9, 24), Date.UTC(2026, 9, 26), zone),
+    clocksNear: () => core.clocksNear(PLACE, '2026-10-25', (_, east) => (east > 5 ? 'UTC' : 'Europe/Oslo')),
+    comesTwice: () => core.comesTwice('2026-10-25T02:30:00+02:00', BACK),
     clearIlluminanceLx: () => core.clearIlluminanceLx(-3),
     clearSkyLuminanceCdM2: () =>
       core.clearSkyLuminanceCdM2({ sunAltitudeDeg: 0, viewAltitudeDeg: 15, azimuthFromSunDeg: 90 }),

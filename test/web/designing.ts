@@ -209,6 +209,24 @@ export function designing(site: () => Site): void {
       await page.context().close();
     });
 
+    // IANA: Portugal keeps western European time, Spain central. Elvas lies 15 km from Badajoz, across the border.
+    it('doubts a zone near a border, names the other, and takes it', async () => {
+      const page = await site().open();
+      await page.getByLabel('Latitude').fill('38.88');
+      await page.getByLabel('Longitude').fill('-7.16');
+      const zone = page.getByLabel('Time zone');
+      await expect.poll(() => zone.inputValue()).toBe('Europe/Lisbon');
+      await page.getByText('clocks within 25 km show another').waitFor();
+      expect(await page.getByText('Near a border').textContent()).toContain('those of Europe/Lisbon (UTC+0');
+      await page.getByRole('button', { name: /^No, Europe\/Madrid \(UTC\+0/ }).click();
+      await expect.poll(() => zone.inputValue()).toBe('Europe/Madrid');
+      await expect.poll(() => page.getByText('Near a border').count()).toBe(0);
+      await planned(page);
+      expect((await planOn(page)).shoot.place.timeZone).toBe('Europe/Madrid');
+      expect(await textOf(page.locator('.summary'))).toContain('Europe/Madrid');
+      await page.context().close();
+    });
+
     it('takes the place of the device when asked, and only then', async () => {
       const page = await site().open({
         geolocation: { latitude: 64.13548, longitude: -21.89541 },

@@ -1,6 +1,6 @@
 // A plan for a person to read: what to bring, when to be there, what to turn when.
 
-import { english, settingText, shutterEnds } from '@evenfall/chart';
+import { english, placeTexts, settingText, shutterEnds } from '@evenfall/chart';
 import {
   type Clock,
   changesByClock,
@@ -63,7 +63,10 @@ function factLines(plan: PlanMade, colors: Colors): string[] {
     : '';
   return [
     fact('Be set up by', clock(summary.setUpAt)),
-    fact('Start, end', `${clock(summary.startAt, true)} to ${clock(summary.endAt, true)}`),
+    fact(
+      'Start, end',
+      `${clock(summary.startAt, true)} to ${clock(summary.endAt, true)}, ${placeTexts(shoot.place, english)[2]}`,
+    ),
     fact(
       'Frames',
       `${summary.frameCount}, one every ${shoot.intervalS} s; a clip of ${summary.clipS.toFixed(1)} s at ${shoot.clipFps} frames a second`,

@@ -4,12 +4,14 @@ import { effect, signal } from '@preact/signals-core';
 import { html, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { designView } from './design/view.js';
-import { inField } from './field/run.js';
+import { inField, runPlan } from './field/run.js';
 import { questionView } from './parts/ask.js';
+import { clocksBack } from './parts/clock.js';
 import { messageView } from './parts/message.js';
 import { partView } from './parts/part-view.js';
 import { tabView } from './parts/tab-view.js';
 import { part, partMissing } from './state/part.js';
+import { plan } from './state/plan.js';
 import { type ThemeChoice, themeChoice } from './state/theme.js';
 import { LANGUAGES, useLanguage, words } from './words/words.js';
 
@@ -20,6 +22,10 @@ effect(() => {
   void part(import('./field/view.js')).then((field) => {
     fieldView.value = field?.fieldView;
   });
+});
+
+effect(() => {
+  clocksBack.value = (inField.value ? runPlan : plan).value?.clocksBack;
 });
 
 const THEMES: readonly ThemeChoice[] = ['system', 'light', 'dark'];

@@ -9,7 +9,8 @@ import type { Words } from '../text/words.js';
 export interface CardFacts {
   readonly withSeconds: boolean;
   readonly title: string;
-  readonly place: string;
+  readonly place: string; // its coordinates
+  readonly zone: string; // all times are its own
   readonly setUpBy: string;
   readonly startAndEnd: string;
   readonly length: string;
@@ -32,7 +33,8 @@ export function cardFacts(plan: PlanMade, words: Words): CardFacts {
   return {
     withSeconds,
     title: shoot.title === '' ? words.untitled : shoot.title,
-    place: `${latitude} ${longitude} · ${zone}`,
+    place: `${latitude} ${longitude}`,
+    zone,
     setUpBy: card.setUpBy(clockText(summary.setUpAt, false, words)),
     startAndEnd:
       `${card.start} ${clockText(summary.startAt, withSeconds, words)} · ` +

@@ -52,10 +52,13 @@ function heightOf(blocks: readonly Block[]): number {
 }
 
 function timesBlock(facts: CardFacts, { form: { left, inner } }: Layout): Block {
+  // As large as the times, which are its own.
+  const zoneX = textWidth(facts.place, SIZE.small) + 8;
   return {
     height: 50,
     draw: (top, pen) =>
-      pen.within(left, top + 8.5, facts.place, inner, SMALL) +
+      pen.text(left, top + 8.5, facts.place, SMALL) +
+      pen.within(left + zoneX, top + 8.5, facts.zone, inner - zoneX, { size: 11, bold: true }) +
       pen.text(left, top + 22, facts.setUpBy, { size: 11, bold: true }) +
       pen.within(left, top + 34.5, facts.startAndEnd, inner, { size: 11, bold: true }) +
       pen.within(left, top + 45.5, facts.length, inner, SMALL),

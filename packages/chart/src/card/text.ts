@@ -41,10 +41,10 @@ export function cardText(plan: PlanMade, options: { readonly words?: Words } = {
   const lines = [
     ...wrapped(facts.title),
     ...wrapped(words.date(plan.shoot.date)),
-    ...wrapped(facts.place),
+    ...wrapped(`${facts.place} · ${facts.zone}`),
     '',
     facts.setUpBy,
-    facts.startAndEnd,
+    ...wrapped(`${facts.startAndEnd} · ${facts.zone}`),
     ...wrapped(facts.length),
     ...wrapped(`${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`),
     ...movesText(moveStarts(plan, words)),

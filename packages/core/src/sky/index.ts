@@ -5,6 +5,7 @@
  */
 
 export { altitudeText } from './altitude-text.js';
+export { type ClockOfZone, clocksNear } from './border.js';
 export {
   civilDay,
   clocksBack,

@@ -2,7 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import type { Chart, Plugin } from 'chart.js';
-import { clock } from '../parts/text.js';
+import { clock } from '../parts/clock.js';
 import { words } from '../words/words.js';
 import type { Inks } from './inks.js';
 

@@ -11,7 +11,7 @@ import {
   LineElement,
   PointElement,
 } from 'chart.js';
-import { clock } from '../parts/text.js';
+import { clock } from '../parts/clock.js';
 import { words } from '../words/words.js';
 import { type Backdrop, backdropOf, backdropPlugin } from './backdrop.js';
 import { type ChartData, chartData, type Point } from './data.js';

@@ -1,7 +1,7 @@
 // Readings as marks on the chart: each is dragged up and down, or moved by the arrow keys.
 
 import { html, nothing } from 'lit-html';
-import { clock } from '../parts/text.js';
+import { clock } from '../parts/clock.js';
 import { type Listed, readingsList, setReading } from '../state/readings.js';
 import { words } from '../words/words.js';
 import type { Geometry } from './live-chart.js';

@@ -2,7 +2,8 @@
 
 import { changesByClock, type PlanCue, type PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
-import { changeSpoken, clock, markText, settingText } from '../parts/text.js';
+import { clock } from '../parts/clock.js';
+import { changeSpoken, markText, settingText } from '../parts/text.js';
 import { cursorCue, moveCursor } from '../state/cursor.js';
 import { made } from '../state/plan.js';
 import { words } from '../words/words.js';

@@ -4,14 +4,15 @@ import { rfc3339, type Span, wallToMs, zoneOf } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
+import { offsetOfTwo } from '../parts/clock.js';
 import { numberControl, radioControl, remediesFor, selectControl, textControl } from '../parts/controls.js';
 import { say } from '../parts/message.js';
-import { offsetOfTwo } from '../parts/text.js';
 import { SAMPLE_PLACES } from '../places.js';
 import { made } from '../state/plan.js';
 import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
 import { zoneFollows } from '../state/zone-follows.js';
 import { words } from '../words/words.js';
+import { border } from '../zone.js';
 
 const LATITUDE = ['place', 'latitudeDeg'] as const;
 const LONGITUDE = ['place', 'longitudeDeg'] as const;
@@ -139,7 +140,8 @@ export function placePanel() {
       help: w.aboveHorizonHelp,
       placeholder: words().notSet,
     })}
-    ${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown })}
+    <div class="zone">${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown })}</div>
+    ${border.value?.() ?? nothing}
     <div class="pair">
       ${textControl({ path: ['date'], label: w.date, type: 'date', choose: putDate })}
       ${radioControl({

@@ -3,9 +3,9 @@
 import type { PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { askFirst } from '../parts/ask.js';
+import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
 import { hush, say } from '../parts/message.js';
-import { clock } from '../parts/text.js';
 import { gaveUp, impossible, made, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
 import { standing } from '../state/tab.js';

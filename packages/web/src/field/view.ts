@@ -4,19 +4,12 @@ import type { FollowCue, FollowSetting, PlanChange, PlanMade } from '@evenfall/c
 import { html, nothing } from 'lit-html';
 import { atOffset } from '../chart/time-ticks.js';
 import { askFirst, questionView } from '../parts/ask.js';
+import { clock } from '../parts/clock.js';
 import { otherDay } from '../parts/day.js';
 import { hush, messageView } from '../parts/message.js';
 import { partView } from '../parts/part-view.js';
 import { tabView } from '../parts/tab-view.js';
-import {
-  changeSpoken,
-  changeText,
-  clock,
-  countdown,
-  markText,
-  settingMarks,
-  settingText,
-} from '../parts/text.js';
+import { changeSpoken, changeText, countdown, markText, settingMarks, settingText } from '../parts/text.js';
 import { standing, storageWorks } from '../state/tab.js';
 import { words } from '../words/words.js';
 import { alertFor, sound, vibration } from './alerts.js';

@@ -4,7 +4,7 @@
 import { moveCautions, type PlanMade, type PlanNote } from '@evenfall/core';
 import { computed } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
-import { clock } from '../parts/text.js';
+import { clock } from '../parts/clock.js';
 import { impossible, made } from '../state/plan.js';
 import { words } from '../words/words.js';
 import { goneText, lengthText, positionOf } from './tell.js';

@@ -1,19 +1,7 @@
 // Times and settings as the page writes them.
 
-import { type Control, clockOver, comesTwice, type FollowSetting, type PlanChange } from '@evenfall/core';
-import { inField, runPlan } from '../field/run.js';
-import { plan } from '../state/plan.js';
+import type { Control, FollowSetting, PlanChange } from '@evenfall/core';
 import { words } from '../words/words.js';
-
-/** Local clock of an RFC 3339 time: "18:42:13", or "18:42" without seconds; with the offset where it comes twice. */
-export function clock(at: string, withSeconds = true): string {
-  return clockOver(clocksBack())(at, withSeconds);
-}
-
-/** "+02:00" of a time that comes twice, for where it stands in a control; else nothing. */
-export const offsetOfTwo = (at: string) => (comesTwice(at, clocksBack()) ? at.slice(-6) : '');
-
-const clocksBack = () => (inField.value ? runPlan : plan).value?.clocksBack;
 
 type Marks = Pick<FollowSetting, 'shutter' | 'iso' | 'aperture' | 'filters'>;
 

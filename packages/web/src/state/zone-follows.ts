@@ -1,7 +1,10 @@
 // The time zone belongs to the coordinates: where they come without one it is looked up.
 
-import { lookUpZone } from '../zone.js';
-import { put, shown } from './shoot.js';
+import { effect } from '@preact/signals-core';
+import { SAMPLE_PLACES } from '../places.js';
+import { border, lookUpZone } from '../zone.js';
+import { plan } from './plan.js';
+import { put, shoot, shown } from './shoot.js';
 
 const LATITUDE = ['place', 'latitudeDeg'] as const;
 const LONGITUDE = ['place', 'longitudeDeg'] as const;
@@ -13,3 +16,11 @@ export async function zoneFollows(): Promise<void> {
   const zone = await lookUpZone(latitude, longitude);
   if (shown(LATITUDE) === latitude && shown(LONGITUDE) === longitude) put(['place', 'timeZone'], zone);
 }
+
+// A place that was kept or came with a file may lie near a border too; the first plan goes before the table.
+effect(() => {
+  const { latitudeDeg, longitudeDeg, timeZone } = shoot.value.place;
+  if (plan.value === undefined || timeZone === undefined || border.value !== undefined) return;
+  if (SAMPLE_PLACES.some((sample) => sample.latitudeDeg === latitudeDeg)) return;
+  void lookUpZone(latitudeDeg, longitudeDeg);
+});

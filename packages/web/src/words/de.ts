@@ -9,7 +9,7 @@ import {
   warningText,
   wordsFor,
 } from '@evenfall/chart';
-import { clock } from '../parts/text.js';
+import { clock } from '../parts/clock.js';
 import type { PageWords } from './en.js';
 
 const card = {
