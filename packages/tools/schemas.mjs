@@ -7,6 +7,52 @@ import { toJsonSchema } from '@valibot/to-json-schema';
 
 const at = (path) => new URL(`../core/${path}`, import.meta.url);
 
+const LONG_CHARACTERS = 250;
+const KEYWORDS = new Set(['anyOf', 'items', 'properties', 'additionalProperties']);
+
+/**
+ * The same schema with every long part that stands several times written once, under the key that it was first found at.
+ * Written out wherever they stand, the parts of a plan would be 12,000 lines.
+ */
+function sharingParts({ $defs = {}, ...schema }) {
+  const times = new Map();
+  const eachPart = (part, meet) => {
+    if (typeof part !== 'object' || part === null) return;
+    if (!Array.isArray(part) && ('type' in part || 'anyOf' in part)) meet(JSON.stringify(part));
+    for (const value of Object.values(part)) eachPart(value, meet);
+  };
+  eachPart([schema, $defs], (text) => times.set(text, (times.get(text) ?? 0) + 1));
+  const shared = new Map(); // name by text
+  const defs = { ...$defs };
+  const nameFor = (key) => {
+    for (let n = 1; ; n++) {
+      const name = n === 1 ? key : `${key}-${n}`;
+      if (!(name in defs)) return name;
+    }
+  };
+  const inside = (part, key) =>
+    Array.isArray(part)
+      ? part.map((value) => once(value, key))
+      : Object.fromEntries(
+          Object.entries(part).map(([name, value]) => [name, once(value, KEYWORDS.has(name) ? key : name)]),
+        );
+  const once = (part, key) => {
+    if (typeof part !== 'object' || part === null) return part;
+    const text = JSON.stringify(part);
+    if ((times.get(text) ?? 0) < 2 || text.length < LONG_CHARACTERS) return inside(part, key);
+    if (!shared.has(text)) {
+      const name = nameFor(key);
+      shared.set(text, name);
+      defs[name] = undefined; // its place
+      defs[name] = inside(part, key);
+    }
+    return { $ref: `#/$defs/${shared.get(text)}` };
+  };
+  const whole = inside(schema, 'part');
+  for (const [name, part] of Object.entries($defs)) defs[name] = inside(part, name);
+  return Object.keys(defs).length === 0 ? whole : { ...whole, $defs: defs };
+}
+
 /**
  * The published schemas as text, by file name.
  *
@@ -33,7 +79,7 @@ export function publishedSchemas({ shoot, plan, light, evenings }, describe) {
         return { ...rest, description: describe(give) };
       },
     });
-    const text = JSON.stringify({ $schema, title, ...rest }, null, 2);
+    const text = JSON.stringify({ $schema, title, ...sharingParts(rest) }, null, 2);
     return [`evenfall-${format}-1.schema.json`, `${text}\n`];
   };
   return Object.fromEntries([
