@@ -96,7 +96,7 @@ export function licencePage() {
   ]);
   return `# Licences
 
-For whoever ships it with something of their own. [All pages](README.md)
+For anyone who ships it with something of their own. [All pages](README.md)
 
 Evenfall is under the [MIT licence](../LICENSE). This is what it depends on at run time, dependencies of dependencies too,
 as \`npm run licences\` finds it installed; each licence is read off its text where the package holds one. What only
