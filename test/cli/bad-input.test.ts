@@ -1,6 +1,8 @@
 // Wrong files and arguments: one line on standard error, exit status 1, and no file left behind.
 
+import { linkSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
 import { EVENING, evenfall, folder, IMPOSSIBLE } from './run.js';
 
 describe('a wrong shoot file is told with its line', () => {
@@ -365,6 +367,39 @@ describe('an output that cannot be written leaves nothing behind', () => {
     expect((await evenfall(['plan', path, '-o', path])).err).toBe(
       `evenfall: -o ${path}: is the shoot file itself; give another name\n`,
     );
+  });
+
+  test.each(['as a link', 'as another name of it', 'as a page of its own'])(
+    'over the shoot, %s',
+    async (how) => {
+      const json = JSON.stringify(parse(EVENING));
+      const dir = folder({ 'card-1.svg': json });
+      const path = dir.at('card-1.svg');
+      let output = dir.at('card.svg');
+      if (how !== 'as a page of its own') {
+        output = dir.at('card.html');
+        (how === 'as a link' ? symlinkSync : linkSync)(path, output);
+      }
+      const { status, out, err } = await evenfall(['card', path, '-o', output]);
+      expect({ status, out }).toEqual({ status: 1, out: '' });
+      expect(err).toMatch(/: is the shoot file itself; give another name\n$/);
+      expect(readFileSync(path, 'utf8')).toBe(json);
+    },
+  );
+
+  test('a name that would move the cursor is shown, not done', async () => {
+    const dir = folder();
+    const path = dir.at('a\u001b[2Jb\u202e.yaml');
+    const { err } = await evenfall(['plan', path]);
+    expect(err).toBe(
+      `evenfall: ${dir.at('a\\u001b[2Jb\\u202e.yaml')}: cannot be read: there is no such file or folder; check the path\n`,
+    );
+    writeFileSync(path, EVENING);
+    const { out } = await evenfall(['plan', path]);
+    expect(out).toContain('\\u001b[2Jb\\u202e.yaml');
+    for (const character of ['\u001b', '\u202e']) expect(out).not.toContain(character);
+    const written = await evenfall(['card', path, '-o', `${path}.txt`]);
+    expect(written.out).toBe(`wrote ${dir.at('a\\u001b[2Jb\\u202e.yaml.txt')}\n`);
   });
 
   test('one page of many stands in the way: no page is written', async () => {

@@ -10,6 +10,7 @@ import {
   utimesSync,
   writeFileSync,
 } from 'node:fs';
+import { hostname } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { writeFiles } from '../../packages/cli/src/write-files.js';
@@ -54,9 +55,7 @@ test('ended at any call, each file is the old or the new one, and the next run l
     const texts = ['a.svg', 'b.svg'].map((name) => readFileSync(dir.at(name), 'utf8'));
     for (const text of texts) expect(text === OLD || text === NEW).toBe(true);
     seen.add(texts.map((text) => text.slice(0, 3)).join(' '));
-    // An hour on.
-    const left = dir.names().filter((name) => name.endsWith('.part'));
-    for (const name of left) utimesSync(dir.at(name), 1e9, 1e9);
+    // The next run, at once.
     expect(write(dir).status).toBe(0);
     expect(dir.names()).toEqual(['a.svg', 'b.svg']);
     expect(readFileSync(dir.at('b.svg'), 'utf8')).toBe(NEW);
@@ -126,14 +125,25 @@ describe('a file in the place', () => {
 });
 
 test('what a run that goes on has beside the file stays, and so does what is young or of another file', () => {
+  const here = hostname()
+    .replaceAll(/[^\w-]/g, '')
+    .slice(0, 20);
   const stays = [
-    `.a.txt.${process.ppid}-0.part`,
-    '.a.txt.999999999-0.part',
+    `.a.txt.${here}.${process.ppid}-0.part`,
+    '.a.txt.elsewhere.999999999-0.part',
     '.b.txt.999999999-0.part',
     '.a.txt.part',
   ];
-  const dir = folder(Object.fromEntries([...stays, '.a.txt.999999998-0.part'].map((name) => [name, 'x'])));
-  for (const name of dir.names()) if (name !== stays[1]) utimesSync(dir.at(name), 1e9, 1e9);
+  // Left by a process of here that is gone, young or old; of another machine, old; of a version without machines, old.
+  const goes = [
+    `.a.txt.${here}.999999999-0.part`,
+    '.a.txt.elsewhere.999999998-0.part',
+    '.a.txt.999999998-0.part',
+  ];
+  const dir = folder(Object.fromEntries([...stays, ...goes].map((name) => [name, 'x'])));
+  for (const name of dir.names()) {
+    if (name !== stays[1] && name !== goes[0]) utimesSync(dir.at(name), 1e9, 1e9);
+  }
   writeFiles([{ path: dir.at('a.txt'), content: 'x' }]);
   expect(dir.names()).toEqual([...stays, 'a.txt'].sort());
 });

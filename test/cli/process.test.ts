@@ -2,10 +2,11 @@
 
 import { execFile, execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { copyFileSync, existsSync, mkdirSync, openSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, openSync, readFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, onTestFinished, test } from 'vitest';
+import { parse } from 'yaml';
 import { EVENING, folder, IMPOSSIBLE } from './run.js';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
@@ -50,6 +51,21 @@ test('prints a whole plan file into a pipe', async () => {
   const { status, out } = await start(BIN, ['plan', '-', '--json'], EVENING);
   expect(status).toBe(0);
   expect(JSON.parse(out).frames.length).toBeGreaterThan(100);
+});
+
+test('a shoot that comes from a file is not written over through standard input', async () => {
+  const json = JSON.stringify(parse(EVENING));
+  const { at } = folder({ 'x.json': json });
+  const child = spawn(process.execPath, [BIN, 'plan', '-', '-o', at('x.json')], {
+    stdio: [openSync(at('x.json'), 'r'), 'ignore', 'pipe'],
+  });
+  let said = '';
+  child.stderr!.on('data', (chunk) => {
+    said += chunk;
+  });
+  expect(await new Promise((resolve) => child.on('close', resolve))).toBe(1);
+  expect(said).toBe(`evenfall: ${at('x.json')}: is the shoot file itself; give another name\n`);
+  expect(readFileSync(at('x.json'), 'utf8')).toBe(json);
 });
 
 /** A device that takes nothing: every write is told that the disk is full. */

@@ -134,6 +134,6 @@ async function writeFrom<Answer extends PlanMade | LightTable>(
     const why = answer.infeasible.text.replace(/[.\s]+$/, '');
     throw new Refusal([`nothing written: ${why}; "evenfall plan" says what would cure it`], 2);
   }
-  io.out(written(await make(answer, output)));
+  io.out(written(await make(answer, output), shootPath));
   return 0;
 }

@@ -3,10 +3,10 @@
 import { linesOf } from './stdin-lines.js';
 
 export interface Io {
-  out(text: string): void;
-  err(text: string): void;
-  stdinBytes(): AsyncIterable<Uint8Array>; // as they come
-  stdinLines(): AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  readonly stdinBytes: () => AsyncIterable<Uint8Array>; // as they come
+  readonly stdinLines: () => AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
   readonly color: boolean; // whether out is a screen that wants colour
 }
 

@@ -8,6 +8,7 @@ import { type FollowFlags, follow } from './follow.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
 import type { PrintOptions } from './print-options.js';
+import { printable } from './printable.js';
 import { Refusal } from './refusal.js';
 import { systemErrorText } from './system-error.js';
 
@@ -19,7 +20,9 @@ const SHOOT = 'shoot file, YAML or JSON; "-" reads standard input';
  * @param argv arguments after the command's own name
  * @returns 0 done; 1 a file or an argument is wrong; 2 the request is sound but no ramp exists
  */
-export async function run(argv: readonly string[], io: Io): Promise<number> {
+export async function run(argv: readonly string[], { err, ...rest }: Io): Promise<number> {
+  // A fault may name a file, and a file may have any name.
+  const io: Io = { ...rest, err: (text) => err(printable(text)) };
   let status = 0;
   const program = programFor(io, async (action) => {
     status = await action;

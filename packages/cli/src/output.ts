@@ -1,7 +1,8 @@
 // Where a result goes: which endings a command knows, and writing it there.
 
-import { realpathSync } from 'node:fs';
+import { fstatSync, realpathSync, statSync } from 'node:fs';
 import { extname, resolve } from 'node:path';
+import { printable } from './printable.js';
 import { Refusal } from './refusal.js';
 import { type OutputFile, writeFiles } from './write-files.js';
 
@@ -37,8 +38,28 @@ function realPath(path: string): string {
   }
 }
 
-/** Writes the files and returns one line that says so. */
-export function written(files: readonly OutputFile[]): string {
+/**
+ * Writes the files and returns one line that says so.
+ *
+ * @throws Refusal where one of them is the shoot itself, by whatever name: pages are numbered, and standard input may
+ *   come from any file
+ */
+export function written(files: readonly OutputFile[], shootPath: string): string {
+  const shoot = identityOf(shootPath === '-' ? 0 : shootPath);
+  for (const { path } of files) {
+    if (shoot === undefined || identityOf(path) !== shoot) continue;
+    throw new Refusal([`${path}: is the shoot file itself; give another name`]);
+  }
   writeFiles(files);
-  return `wrote ${files.map(({ path }) => path).join(', ')}\n`;
+  return `wrote ${files.map(({ path }) => printable(path)).join(', ')}\n`;
+}
+
+/** What tells a file from every other, behind all its names; undefined for what is none. */
+function identityOf(file: string | 0): string | undefined {
+  try {
+    const stats = file === 0 ? fstatSync(0, { bigint: true }) : statSync(file, { bigint: true });
+    return stats.isFile() ? `${stats.dev} ${stats.ino}` : undefined;
+  } catch {
+    return undefined;
+  }
 }

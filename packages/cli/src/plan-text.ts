@@ -15,6 +15,7 @@ import {
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { moveFacts } from './move-facts.js';
+import { printable } from './printable.js';
 
 import { changesText, counted, ev, eventText, placeText, shortSettingText } from './wording.js';
 
@@ -41,7 +42,7 @@ export function planText(plan: PlanMade, shootPath: string, colors: Colors): str
 
 /** A path as it can be pasted into a shell. */
 function asArgument(path: string): string {
-  return /^[\w./@%+:,-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+  return /^[\w./@%+:,-]+$/.test(path) ? path : `'${printable(path).replaceAll("'", "'\\''")}'`;
 }
 
 function headingLines({ shoot }: PlanMade | PlanInfeasible, colors: Colors): string[] {

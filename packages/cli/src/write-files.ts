@@ -15,6 +15,7 @@ import {
   unlinkSync,
   writeFileSync,
 } from 'node:fs';
+import { hostname } from 'node:os';
 import { basename, dirname, join, resolve } from 'node:path';
 import { Refusal } from './refusal.js';
 import { systemErrorText } from './system-error.js';
@@ -31,8 +32,13 @@ interface Waiting {
   readonly temporary: string;
 }
 
-/** Nobody writes for so long; what is older was left by a process that was ended. */
+/** Nobody writes for so long; what is older was left by a process of another machine that was ended. */
 const STALE_MS = 60_000;
+
+/** Which machine's process a file belongs to: folders may be shared, and numbers of processes are each machine's own. */
+const HOST = hostname()
+  .replaceAll(/[^\w-]/g, '')
+  .slice(0, 20);
 
 /**
  * Writes every file beside its place under another name first, safe on the disk, and only then gives them their
@@ -49,7 +55,7 @@ export function writeFiles(files: readonly OutputFile[]): void {
         const place = behindLinks(path);
         const old = statSync(place, { throwIfNoEntry: false });
         if (old !== undefined) refuseToLose(place, old);
-        const name = `.${shortName(place)}.${process.pid}-${waiting.length}.part`;
+        const name = `.${shortName(place)}.${HOST}.${process.pid}-${waiting.length}.part`;
         const temporary = join(dirname(place), name);
         clearStale(place, waiting);
         const handle = openSync(temporary, 'wx');
@@ -103,13 +109,16 @@ function clearStale(place: string, waiting: readonly Waiting[]): void {
   const folder = dirname(place);
   const lead = `.${shortName(place)}.`;
   for (const name of readdirSync(folder)) {
-    const id = name.startsWith(lead) ? /^(\d+)-\d+\.part$/.exec(name.slice(lead.length))?.[1] : undefined;
+    const [, host, id] = name.startsWith(lead)
+      ? (/^(?:([\w-]*)\.)?(\d+)-\d+\.part$/.exec(name.slice(lead.length)) ?? [])
+      : [];
     const left = join(folder, name);
     if (id === undefined || waiting.some(({ temporary }) => temporary === left)) continue;
     try {
-      const isOurs = Number(id) === process.pid; // an earlier process of the same number
+      // Of this machine, an earlier process of the same number is none that runs.
+      const isHere = host === HOST && (Number(id) === process.pid || !isRunning(Number(id)));
       const isOld = Date.now() - statSync(left).mtimeMs > STALE_MS;
-      if (isOurs || (isOld && !isRunning(Number(id)))) unlinkSync(left);
+      if (isHere || (isOld && !isRunning(Number(id)))) unlinkSync(left);
     } catch {
       // Another run was quicker, or it belongs to somebody else.
     }

@@ -541,7 +541,13 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'a filter called none',
     { filters: [{ name: 'none', stops: 3 }] },
-    'filters[0].name: "none" would be misread in a cue; give a name other than "none", without " + " or outer spaces',
+    'filters[0].name: "none" would be misread in a cue; give a name other than "none", without a "+" that stands alone or outer spaces',
+  ],
+  // "A + + B" would be "A" with "+ B" as well.
+  [
+    'a filter that ends in a plus',
+    { filters: [{ name: 'A +', stops: 3 }] },
+    'filters[0].name: "A +" would be misread in a cue; give a name other than "none", without a "+" that stands alone or outer spaces',
   ],
   [
     'a start filter not owned',
@@ -668,7 +674,7 @@ describe('a wrong shoot file is told in one line', () => {
   test('a value that breaks two rules is told once', () => {
     const twice = { name: 'a + b', stops: 3 };
     expect(messages({ ...LEAST, filters: [twice, twice] })).toEqual([
-      'filters[0].name: "a + b" would be misread in a cue; give a name other than "none", without " + " or outer spaces',
+      'filters[0].name: "a + b" would be misread in a cue; give a name other than "none", without a "+" that stands alone or outer spaces',
       'filters[1].name: "a + b" is the name of another filter too; give each its own',
     ]);
   });

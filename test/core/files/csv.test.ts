@@ -48,6 +48,25 @@ test('cues are rows of what changes and what stands after', () => {
   expect(records[1]).toMatchObject({ frame: '4', shutterFrom: '1/250', shutterTo: '1/125', filterFrom: '' });
 });
 
+// OWASP, CSV Injection: what a field may not begin with, and the apostrophe before it.
+test.each(['=HYPERLINK("http://x")', '+1', '-2', '@SUM(A1)', '\tx', '\rx'])(
+  'a filter called %j is no formula',
+  (name) => {
+    const frames = PLAN.frames.map((frame) => ({ ...frame, filters: [name, '=ND'] }));
+    const changes = [{ control: 'filter' as const, from: name, to: 'none' }];
+    const plan = { ...PLAN, frames, cues: PLAN.cues.map((cue) => ({ ...cue, changes })) };
+    const columns = (csv: string, column: string) => {
+      const [header, ...rows] = readCsv(csv);
+      return rows.map((row) => row[header!.indexOf(column)]);
+    };
+    for (const field of columns(writeFramesCsv(plan), 'filters')) expect(field).toBe(`'${name} + =ND`);
+    expect(columns(writeCuesCsv(plan), 'filterFrom')).toEqual(PLAN.cues.map(() => `'${name}`));
+    // A number is one, below zero too.
+    const errors = columns(writeFramesCsv(PLAN), 'errorEv');
+    expect(errors.some((field) => field!.startsWith('-'))).toBe(true);
+  },
+);
+
 test('frames are rows with every key of a frame of the plan file', () => {
   const [header, ...rows] = readCsv(writeFramesCsv(PLAN));
   expect([...header!].sort()).toEqual(Object.keys(PLAN.frames[0]!).sort());
@@ -69,7 +88,9 @@ test('any filter name comes back whole', () => {
       const plan: PlanMade = { ...PLAN, frames: PLAN.frames.map((frame) => ({ ...frame, filters: [name] })) };
       const [header, ...rows] = readCsv(writeFramesCsv(plan));
       const column = header!.indexOf('filters');
-      expect(rows.map((row) => row[column])).toEqual(plan.frames.map(() => name));
+      expect(rows.map((row) => row[column])).toEqual(
+        plan.frames.map(() => (name.startsWith('\r') ? `'${name}` : name)),
+      );
       if (/[",\r\n]/.test(name)) quoted++;
     }),
     { seed: 20260912, numRuns: 200 },

@@ -254,7 +254,7 @@ export const faults: LibrarySentences['faults'] = {
   'filter-named-twice': ({ given }) =>
     `${givenText(given)} heißt auch ein anderer Filter; jedem einen eigenen Namen geben`,
   'filter-misread': ({ given }) =>
-    `${givenText(given)} würde in einem Einsatz falsch gelesen; richtig: ein Name ohne " + " und Leerzeichen am Rand, nicht "none"`,
+    `${givenText(given)} würde in einem Einsatz falsch gelesen; richtig: ein Name ohne ein "+", das allein steht, und ohne Leerzeichen am Rand, nicht "none"`,
   'unknown-start-filter': ({ given, nearest }) =>
     `${givenText(given)} ist nicht unter den Filtern; ${
       nearest === undefined

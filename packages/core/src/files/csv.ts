@@ -114,8 +114,12 @@ export function csv(rows: readonly (readonly Field[])[]): string {
   return rows.map((row) => `${row.map(csvField).join(',')}\r\n`).join('');
 }
 
-/** A field, in quotes where a comma, a quote or a line break would end it early. */
+/**
+ * A field, in quotes where a comma, a quote or a line break would end it early. Text that a spreadsheet would take for a
+ * formula has an apostrophe before it: shoots travel by link, and a filter may have any name. Source:
+ * docs/sources.md#csv-formulas.
+ */
 function csvField(field: Field): string {
-  const text = String(field);
+  const text = typeof field === 'string' && /^[=+\-@\t\r]/.test(field) ? `'${field}` : String(field);
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

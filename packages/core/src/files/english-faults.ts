@@ -231,7 +231,7 @@ export const englishFaults: Sentences<FaultFacts> = {
   'filter-named-twice': ({ given }) =>
     `${englishGiven(given)} is the name of another filter too; give each its own`,
   'filter-misread': ({ given }) =>
-    `${englishGiven(given)} would be misread in a cue; give a name other than "none", without " + " or outer spaces`,
+    `${englishGiven(given)} would be misread in a cue; give a name other than "none", without a "+" that stands alone or outer spaces`,
   'unknown-start-filter': ({ given, nearest }) =>
     `${englishGiven(given)} is not among the filters; ${
       nearest === undefined ? 'add it to filters, or leave it out' : `the nearest is ${englishGiven(nearest)}`

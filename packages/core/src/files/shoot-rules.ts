@@ -147,7 +147,7 @@ function filterFaults({ filters, startFilter }: Shoot): Fault[] {
     const path = ['filters', index, 'name'];
     if (names.indexOf(name) < index) faults.push({ path, kind: 'filter-named-twice', given: givenOf(name) });
     // Cues join names by " + " and call the bare lens "none".
-    if (name === 'none' || name.includes(' + ') || name.trim() !== name) {
+    if (name === 'none' || /(^|\s)\+(\s|$)/.test(name) || name.trim() !== name) {
       faults.push({ path, kind: 'filter-misread', given: givenOf(name) });
     }
   }
