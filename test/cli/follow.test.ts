@@ -46,6 +46,24 @@ test('a file that holds no plan is one clear line', async () => {
   expect(missing.err).toContain('cannot be read');
 });
 
+test('a plan that is impossible is followed as closely as the kit can, which is said', async () => {
+  const shoot = EVENING.replace(/highest: \d+/, 'highest: 200');
+  expect(shoot).not.toBe(EVENING);
+  const made = await evenfall(['plan', '-', '--json'], shoot);
+  expect(JSON.parse(made.out).infeasible.reason).toBe('too-dark');
+  const files = folder({ 'none.json': made.out });
+  const { status, out, err } = await evenfall(
+    ['follow', files.at('none.json'), '--no-journal'],
+    '{"frame":0}\n',
+  );
+  expect(status).toBe(0);
+  expect(err).toMatch(
+    /^evenfall: .*none\.json: From frame .* too dark .* It is followed as closely as the kit can\.\n$/,
+  );
+  const { warnings } = JSON.parse(out.split('\n')[0]!);
+  expect(warnings).toMatchObject([{ kind: 'out-of-reach', now: false, end: 'dark' }]);
+});
+
 test('a stated meter reaches the evening: what a steady one doubts is then used', async () => {
   const files = folder({ 'plan.json': writePlan(plan) });
   const [first, second] = plan.frames;

@@ -21,7 +21,8 @@ export interface FollowFlags {
 }
 
 /**
- * Follows a plan by the lines of standard input; status 2 where the file holds no plan to follow. Its journal is the
+ * Follows a plan by the lines of standard input, one that is impossible as closely as the kit can; status 2 where there is
+ * nothing to follow. Its journal is the
  * plan's path with `.journal`.
  *
  * @throws Refusal where the plan cannot be read, or another process is following it
@@ -31,7 +32,11 @@ export async function follow(
   { startOver = false, journal = true, meter }: FollowFlags,
   io: Io,
 ): Promise<number> {
-  const lines = followLines(await loadPlan(planPath), meter === undefined ? {} : { meterEv: meter });
+  const say = (line: string) => io.err(`evenfall: ${line}\n`);
+  const loaded = await loadPlan(planPath);
+  const lines = followLines(loaded, meter === undefined ? {} : { meterEv: meter });
+  if ('infeasible' in loaded)
+    say(`${planPath}: ${loaded.infeasible.text} It is followed as closely as the kit can.`);
   if (!journal) return answer(lines, lines.start, undefined, NO_JOURNAL, io);
   const held = await hold(createHash('sha256').update(realpathSync(planPath)).digest('hex').slice(0, 16));
   if (held === undefined) {
@@ -40,7 +45,6 @@ export async function follow(
     ]);
   }
   try {
-    const say = (line: string) => io.err(`evenfall: ${line}\n`);
     const path = `${planPath}.journal`;
     const { plan } = saveFollow(lines.start.follow);
     const kept = openJournal({ path, plan, startOver, say });

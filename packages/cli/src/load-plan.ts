@@ -1,8 +1,8 @@
-// A plan file on disk to a checked plan that can be followed.
+// A plan file on disk to a checked plan that can be followed, if need be as close as the kit can.
 
 import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
-import { type PlanMade, readPlan } from '@evenfall/core';
+import { type Plan, readPlan } from '@evenfall/core';
 import { readBytes } from './read-bytes.js';
 import { Refusal } from './refusal.js';
 import { systemErrorText } from './system-error.js';
@@ -11,7 +11,7 @@ import { systemErrorText } from './system-error.js';
 const LARGEST_BYTES = 60_000_000;
 
 /** @throws Refusal with one line a fault */
-export async function loadPlan(path: string): Promise<PlanMade> {
+export async function loadPlan(path: string): Promise<Plan> {
   const source = basename(path);
   let bytes: Uint8Array | undefined;
   try {
@@ -32,6 +32,8 @@ export async function loadPlan(path: string): Promise<PlanMade> {
   }
   const read = readPlan(value, undefined, source);
   if (read.kind === 'wrong') throw new Refusal(read.errors.map(({ message }) => message));
-  if ('infeasible' in read.plan) throw new Refusal([`${source}: ${read.plan.infeasible.text}`], 2);
-  return read.plan;
+  const { plan } = read;
+  if ('infeasible' in plan && (plan.infeasible.reason === 'no-span' || plan.infeasible.reason === 'no-time'))
+    throw new Refusal([`${source}: ${plan.infeasible.text}`], 2);
+  return plan;
 }

@@ -109,6 +109,8 @@ const CASES: { readonly [Kind in FollowWarningKind]: readonly Case<Kind>[] } = {
       '"kit": {"maxFilterChanges": 0}',
     ],
   ],
+  'within-reach': [[{ end: 'dark' }], [{ end: 'bright' }]],
+  'too-fast': [[{ frame: 411, at, worstEv: 1.23 }, '412', '18:47', '1.2']],
   'out-of-reach': [
     [{ now: false, frame: 411, at, end: 'dark', worstEv: 1.27 }, '412', '18:47', '1.3'],
     [{ now: true, frame: 411, at, end: 'bright', worstEv: 1.27 }, '1.3'],

@@ -4,7 +4,7 @@ import type { PlanMade } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { type FollowState, followFrame, startFollow } from '../../../packages/core/src/follow/follow.js';
 import type { FollowInput, FollowOptions } from '../../../packages/core/src/follow/types.js';
-import type { FollowWarningKind } from '../../../packages/core/src/follow/warning.js';
+import type { FollowWarning, FollowWarningKind } from '../../../packages/core/src/follow/warning.js';
 import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
 import { normal, simulateEvening } from '../../reference/evening-simulator.js';
 import { stepOfLabel } from '../../reference/plan-labels.js';
@@ -807,24 +807,35 @@ describe('clocks', () => {
   });
 });
 
-test('light that leaves the kit is told of ahead, with how far', () => {
+test('light that leaves the kit is told of as soon as it is known, over the whole rest, and once', () => {
   const poor = planOf({
     ...EVENING_SHOOT,
     camera: { ...EVENING_SHOOT.camera, iso: { lowest: 100, highest: 640 } },
   });
-  let state = followed(poor, 5, -1.2);
-  let told: number | undefined;
-  for (let frame = 600; frame < 900 && told === undefined; frame++) {
-    const step = followFrame(state, { frame });
-    if (kinds(step).includes('out-of-reach')) {
-      told = frame;
-      expect(step.warnings.map(({ text }) => text).join()).toMatch(
-        /From frame \d+ on .* too dark for this kit, by up to \d\.\d stops/,
-      );
-    }
+  let state = startFollow(poor);
+  const told: [number, FollowWarning][] = [];
+  for (let frame = 0; frame < 900; frame++) {
+    const reading = readingOf(poor, frame, -1.2);
+    const step = followFrame(state, { frame, reading });
+    for (const warning of step.warnings) told.push([frame, warning]);
     state = step.state;
   }
-  expect(told).toBeDefined();
+  expect(told.length).toBeGreaterThan(1);
+  // With the first reading, an hour and more ahead.
+  const [[at, first]] = told as [(typeof told)[0]];
+  expect([at, first.kind]).toEqual([0, 'out-of-reach']);
+  expect(first.text).toMatch(/From frame \d+ on .* too dark for this kit, by up to \d\.\d stops/);
+  // By hand: f/4, 6 s, ISO 640: 4 - log2 6 - log2 6.4 = -1.26; the forecast less 1.2, less the tolerance.
+  const beyond = poor.frames.map(({ targetEv100 }) => 4 - 8 / 3 - 8 / 3 - (targetEv100 - 1.2) - 0.25);
+  expect(first).toMatchObject({ now: false, end: 'dark', worstEv: expect.closeTo(Math.max(...beyond), 1) });
+  const leaves = beyond.findIndex((ev) => ev >= 0.05);
+  expect(leaves).toBeGreaterThan(400);
+  const { frame } = first as Extract<typeof first, { kind: 'out-of-reach' }>;
+  expect(Math.abs(frame - leaves)).toBeLessThan(20);
+  // Once more when it is so; in between only where the light was found to be another.
+  const ofIt = told.filter(([, { kind }]) => kind === 'out-of-reach');
+  expect(ofIt.length).toBeLessThan(5);
+  expect(ofIt.at(-1)![1]).toMatchObject({ now: true });
 });
 
 test('light that hardly leaves the kit is not told of: never by up to 0.0 stops', () => {

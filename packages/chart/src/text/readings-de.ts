@@ -101,4 +101,9 @@ export const warnings: LibrarySentences['warnings'] = {
   'out-of-reach': ({ now, frame, at, end, worstEv }, clock) =>
     `${now ? 'Jetzt' : `Ab Bild ${frame + 1} (${clock(at)})`} ist das Licht zu ${end === 'dark' ? 'dunkel' : 'hell'} ` +
     `für diese Ausrüstung, um bis zu ${fixed(worstEv)} Blenden über den erlaubten Fehler hinaus.`,
+  'within-reach': ({ end }) =>
+    `Das Licht ist für diese Ausrüstung nicht mehr zu ${end === 'dark' ? 'dunkel' : 'hell'}, jetzt und später, soweit bekannt.`,
+  'too-fast': ({ frame, at, worstEv }, clock) =>
+    `Ab Bild ${frame + 1} (${clock(at)}) ändert sich das Licht schneller, als diese Grenzen für Einsätze es zulassen: ` +
+    `um bis zu ${fixed(worstEv)} Blenden über den erlaubten Fehler hinaus.`,
 };

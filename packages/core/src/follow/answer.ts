@@ -15,8 +15,6 @@ import type { FollowAnswer, FollowCue, FollowSetting } from './types.js';
 import type { FollowWarning } from './warning.js';
 
 const NO_READING_MS = 10 * 60_000;
-/** Our choice: what is told to a tenth of a stop is told from half of one. */
-const LEAST_BEYOND_EV = 0.05;
 
 /** Everything but the cues passed over. */
 export function answerOf(
@@ -49,11 +47,7 @@ export function answerOf(
     errorEv: setting.settingEv100 - targetEv100,
     affected: frame < camera.affectedUntil,
     readAgain: trust.doubt !== undefined,
-    warnings: [
-      ...ofReports,
-      ...silence(evening, trust, nowMs, answeredBefore),
-      ...beyondReach(evening, frame, targets),
-    ],
+    warnings: [...ofReports, ...silence(evening, trust, nowMs, answeredBefore)],
   };
 
   function cueDue({ before, whole }: NonNullable<typeof due>): FollowCue {
@@ -102,20 +96,6 @@ function silence(
   if (spells(nowMs) <= Math.max(0, toldOf)) return [];
   const minutes = Math.round((nowMs - lastUsedMs) / 60_000);
   return [warningOf({ kind: 'no-reading', minutes })];
-}
-
-function beyondReach(evening: Evening, frame: number, targets: Float64Array): FollowWarning[] {
-  const { reach, shoot, plan } = evening;
-  const { toleranceEv } = shoot.limits;
-  const dark = (ev: number) => reach.darkEv100 - ev - toleranceEv;
-  const bright = (ev: number) => ev - reach.brightEv100 - toleranceEv;
-  const first = targets.findIndex((ev) => Math.max(dark(ev), bright(ev)) >= LEAST_BEYOND_EV);
-  if (first < 0) return [];
-  const end = dark(targets[first]!) > 0 ? 'dark' : 'bright';
-  const worstEv = targets.reduce((most, ev) => Math.max(most, end === 'dark' ? dark(ev) : bright(ev)), 0);
-  const at = frameText(evening, frame + first);
-  const said = { kind: 'out-of-reach', now: first === 0, frame: frame + first, at, end, worstEv } as const;
-  return [warningOf(said, plan.clocksBack)];
 }
 
 /** Cues told ahead that are taken as done, numbered on from what the camera had before them. */

@@ -99,6 +99,10 @@ export const englishWarnings: Sentences<FollowWarningFacts> = {
     'or say what is "lost", or "kit": {"maxFilterChanges": 0}, and the rest is planned without it.',
   'out-of-reach': ({ now, frame, at, end, worstEv }, clock) =>
     `${now ? 'Now' : `From frame ${frame + 1} on (${clock(at)})`} the light is too ${end} for this kit, by up to ${worstEv.toFixed(1)} stops beyond tolerance.`,
+  'within-reach': ({ end }) =>
+    `The light is not too ${end} for this kit any more, now or later, as far as is known.`,
+  'too-fast': ({ frame, at, worstEv }, clock) =>
+    `From frame ${frame + 1} on (${clock(at)}) the light changes faster than these limits on cues allow: by up to ${worstEv.toFixed(1)} stops beyond tolerance.`,
 };
 
 /** A warning with its sentence; `back` where it names a time. */

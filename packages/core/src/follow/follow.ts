@@ -2,16 +2,18 @@
 // forecast is moved by what the readings say, and the ramp is planned again from the setting now on the camera.
 // No clock and no memory but the state, which is never changed: each answer brings the next one.
 
-import type { PlanMade } from '../plan/types.js';
+import type { Plan, PlanFrame } from '../plan/types.js';
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
 import { cuesAhead, targetsAhead } from './ahead.js';
 import { answerOf, takenCues } from './answer.js';
 import { BLANK, type CameraState, movedAtOnce, shifted, withCue } from './camera.js';
+import { planOrClosest } from './closest.js';
 import { warningOf } from './english.js';
 import { type Evening, eveningOf, frameStartMs, plannedLightAt, withKit } from './evening.js';
 import { kitAfter, plannedKit } from './kit-now.js';
 import { type Moment, momentOf } from './moment.js';
+import { LEAST_BEYOND_EV, reachAhead } from './reach.js';
 import { cameraRecast } from './recast.js';
 import { applyReports } from './reports.js';
 import { settingAt } from './setting.js';
@@ -32,12 +34,14 @@ export interface FollowStep extends FollowAnswer {
 }
 
 /**
- * The state before the first frame.
+ * The state before the first frame. Where the plan is that there is none, since the light is too dark, too bright or too fast
+ * for the kit, it is followed as close as the kit can; the first answers say where it leaves the kit, and by how much.
  *
- * @param plan from {@link planShoot} or {@link readPlan}
+ * @param plan from {@link planShoot} or {@link readPlan}, possible or not
  * @param options how far ahead to plan, how steady the meter is
  * @returns what {@link followFrame} goes on from
- * @throws RangeError on options out of range, or a plan that contradicts its own kit
+ * @throws RangeError on options out of range, a plan that contradicts its own kit, or one without a span or a time that any
+ *   shutter has
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -46,8 +50,8 @@ export interface FollowStep extends FollowAnswer {
  * startFollow(plan).frame; // → undefined
  * ```
  */
-export function startFollow(plan: PlanMade, options: FollowOptions = {}): FollowState {
-  const evening = eveningOf(plan, options);
+export function startFollow(plan: Plan, options: FollowOptions = {}): FollowState {
+  const evening = eveningOf(planOrClosest(plan), options);
   return {
     evening,
     frame: undefined,
@@ -56,6 +60,8 @@ export function startFollow(plan: PlanMade, options: FollowOptions = {}): Follow
     told: [],
     every: 1,
     doubted: undefined,
+    reach: {},
+    isTooFast: 'infeasible' in plan && plan.infeasible.reason === 'too-fast',
   };
 }
 
@@ -122,6 +128,7 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
   const after =
     passedBy === camera && !(turned && due === undefined) ? then : movedAtOnce(evening, camera, then, frame);
   const told = due === undefined ? ahead.cues : ahead.cues.slice(1);
+  const reach = reachAhead(evening, trust, frame, targets, state.reach);
   const everyNow = last === undefined || frame <= last ? every : frame - last;
   const next: FollowState = {
     evening,
@@ -131,8 +138,12 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
     trust,
     told,
     doubted: moment.doubted,
+    reach: reach.told,
+    isTooFast: false,
   };
   const dueFrom = camera.present && settingAt(evening, camera.present, targets[0]!);
+  const tooFast = state.isTooFast ? tooFastIn(evening) : undefined;
+  if (tooFast !== undefined) warnings.push(tooFast);
   const isDue = after.cueCount > camera.cueCount;
   const whole = due?.whole === true || passedBy !== camera || turned;
   const from = turned ? kitted.outside : dueFrom;
@@ -141,7 +152,7 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
     targets,
     isDue && from !== undefined ? { before: from, whole } : undefined,
     last,
-    warnings,
+    [...warnings, ...reach.warnings],
   );
   // Where the first time of all is doubted nobody has joined yet.
   const answered = moment.kind === 'ahead' ? last : frame;
@@ -224,6 +235,20 @@ function movedOn(
   const from = last + 1;
   const { cues } = cuesAhead(evening, trust, camera, from, targetsAhead(evening, trust, from));
   return cues.filter((cue) => cue.frame < frame).reduce((each, cue) => withCue(evening, each, cue), camera);
+}
+
+/** Where a plan that is none does not follow light the kit could render: it changes faster than cues may come. */
+function tooFastIn({ plan, reach, shoot }: Evening): FollowWarning | undefined {
+  const { toleranceEv } = shoot.limits;
+  const byEv = ({ affected, errorEv, targetEv100 }: PlanFrame) => {
+    const isInReach =
+      targetEv100 >= reach.darkEv100 - toleranceEv && targetEv100 <= reach.brightEv100 + toleranceEv;
+    return affected || !isInReach ? 0 : Math.abs(errorEv) - toleranceEv;
+  };
+  const first = plan.frames.find((frame) => byEv(frame) >= LEAST_BEYOND_EV);
+  if (first === undefined) return undefined;
+  const worstEv = plan.frames.reduce((most, frame) => Math.max(most, byEv(frame)), 0);
+  return warningOf({ kind: 'too-fast', frame: first.frame, at: first.at, worstEv }, plan.clocksBack);
 }
 
 function isRig({ plan }: Evening): boolean {

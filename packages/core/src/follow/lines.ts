@@ -1,7 +1,7 @@
 // Following as lines of text: one JSON object in, one out. A pure reducer, so that a command, a socket or a test
 // can drive it. No line ends the stream. The format: docs/follow.md.
 
-import type { PlanMade } from '../plan/types.js';
+import type { Plan } from '../plan/types.js';
 import { frameStartMs } from './evening.js';
 import { type FollowState, followFrame, startFollow } from './follow.js';
 import { readLine } from './line-in.js';
@@ -56,7 +56,7 @@ export interface FollowLines {
  * JSON.parse(lines.end(state)[0]!); // → { lines: 1, framesLeft: plan.frames.length - 1 }
  * ```
  */
-export function followLines(plan: PlanMade, options: FollowOptions = {}): FollowLines {
+export function followLines(plan: Plan, options: FollowOptions = {}): FollowLines {
   const follow = startFollow(plan, options);
   return { start: { follow, lines: 0, readings: 0, unread: 0 }, next, end };
 }

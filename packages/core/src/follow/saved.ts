@@ -3,9 +3,10 @@
 
 import { givenOf } from '../files/fault.js';
 import { type FileError, placed } from '../files/file-error.js';
-import type { PlanMade } from '../plan/types.js';
+import type { Plan } from '../plan/types.js';
 import type { RampCue } from '../ramp/way.js';
 import { sentenceOf } from '../words/sentences.js';
+import { planOrClosest } from './closest.js';
 import { digestOf } from './digest.js';
 import { eveningOf, planDigest } from './evening.js';
 import type { KitNow } from './kit-now.js';
@@ -85,7 +86,7 @@ export function saveFollow(state: FollowState): SavedFollow {
  * resumed.kind === 'wrong' && resumed.errors[0]?.path; // → ['plan']
  * ```
  */
-export function resumeFollow(plan: PlanMade, saved: unknown): FollowResumed {
+export function resumeFollow(plan: Plan, saved: unknown): FollowResumed {
   const given = isGroup(saved) ? saved : {};
   const { format, check, ...rest } = given;
   if (format !== FORMAT) {
@@ -96,8 +97,9 @@ export function resumeFollow(plan: PlanMade, saved: unknown): FollowResumed {
   }
   // Written by saveFollow of this version, as its digest tells.
   const { options, kit, told, ...changing } = rest.state as unknown as Kept;
-  if (rest.plan !== planDigest(plan)) return wrong(['plan'], { kind: 'saved-with-another-plan' });
-  const evening = eveningOf(plan, options, kit);
+  const made = planOrClosest(plan);
+  if (rest.plan !== planDigest(made)) return wrong(['plan'], { kind: 'saved-with-another-plan' });
+  const evening = eveningOf(made, options, kit);
   return { kind: 'ok', state: { ...changing, evening, told: told.map(cueOf) } };
 }
 

@@ -4,6 +4,7 @@ import type { RampCue } from '../ramp/way.js';
 import type { CameraState } from './camera.js';
 import type { Evening } from './evening.js';
 import type { Doubted } from './moment.js';
+import type { ReachTold } from './reach.js';
 import type { Trust } from './trust.js';
 
 /**
@@ -26,4 +27,8 @@ export interface FollowState {
   readonly told: readonly RampCue[];
   /** @internal */
   readonly doubted: Doubted | undefined;
+  /** @internal Where the light was last told to leave the kit. */
+  readonly reach: ReachTold;
+  /** @internal Whether it is still to be told that the plan cannot keep up with the light. */
+  readonly isTooFast: boolean;
 }

@@ -221,6 +221,22 @@ export type FollowWarningFacts =
       readonly end: 'dark' | 'bright';
       /** At most, beyond tolerance, stops. */
       readonly worstEv: number;
+    }
+  | {
+      /** It was told that the light leaves the kit: it does not any more. */
+      readonly kind: 'within-reach';
+      /** At which end of the kit. */
+      readonly end: 'dark' | 'bright';
+    }
+  | {
+      /** The plan could not keep to tolerance: the light changes faster than the limits on cues let it be followed. */
+      readonly kind: 'too-fast';
+      /** The first beyond tolerance. */
+      readonly frame: number;
+      /** Its start. */
+      readonly at: string;
+      /** At most, beyond tolerance, stops. */
+      readonly worstEv: number;
     };
 
 /** Something that a person should know now. */
