@@ -31,14 +31,15 @@ test.each([beach, city, snowfield, harbour])('$name: the plan is sound', ({ plan
 });
 
 describe('beach', () => {
-  test('begins two stops above the city and has eighteen to follow from sunset', () => {
-    expect(evs(beach).start - evs(city).start).toBeCloseTo(2, 0);
+  test('begins a stop and a half above the city and has eighteen to follow from sunset', () => {
+    expect(evs(beach).start - evs(city).start).toBeGreaterThan(1.25);
+    expect(evs(beach).start - evs(city).start).toBeLessThan(1.75);
     expect(evs(beach).sunset - evs(beach).end).toBeCloseTo(18, 0);
   });
 
-  test('still falls at more than half of its greatest speed at the end', () => {
+  test('still falls at half of its greatest speed at the end', () => {
     const { rows, steepest } = beach;
-    expect(rows[rows.length - 1]!.slopeEvPerMin / steepest.slopeEvPerMin).toBeGreaterThan(0.5);
+    expect(rows[rows.length - 1]!.slopeEvPerMin / steepest.slopeEvPerMin).toBeCloseTo(0.5, 1);
   });
 
   test('its dark end decides: a little over two stops, hardly one evening in twenty', () => {
