@@ -423,7 +423,7 @@ describe('a shoot that no ramp can do', () => {
     );
     // Once, not again in other words.
     expect(told.match(/too dark|frame \d/g)).toHaveLength(2);
-    expect(out.split('Any one of these would do\n')[1]).toMatch(/^( {2}- .*\n)+$/);
+    expect(out.split('Any one of these would do\n')[1]).toMatch(/^( {2}- .*\n( {4}.*\n)*)+$/);
   });
 
   test('is an infeasible plan file for a program, status 2', async () => {

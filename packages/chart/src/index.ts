@@ -22,6 +22,7 @@ export {
   reasonText,
   refusalText,
   remedyText,
+  reserveText,
   warningText,
 } from './text/sentences.js';
 export { exposureText, labelText, settingText, shutterEnds } from './text/setting.js';

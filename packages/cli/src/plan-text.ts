@@ -10,6 +10,7 @@ import {
   type PlanInfeasible,
   type PlanMade,
   type PlanNote,
+  type Remedy,
   steepestMinute,
 } from '@evenfall/core';
 import type { Colors } from './colors.js';
@@ -192,6 +193,10 @@ function outOfHundred(share: number): string {
   return share > 0.99 ? 'more than 99' : String(Math.round(100 * share));
 }
 
+function cureText({ text, reserveText }: Remedy): string {
+  return reserveText === undefined ? text : `${text} ${reserveText}`;
+}
+
 /** What happens, when and by how much, with the nearest cure; then every single change that would cure it. */
 export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
   const { text, remedies } = plan.infeasible;
@@ -200,13 +205,13 @@ export function infeasibleText(plan: PlanInfeasible, colors: Colors): string {
     ...headingLines(plan, colors),
     '',
     ...linesOf(text).map((line) => colors.red(line)),
-    ...(nearest === undefined ? [] : linesOf(`Nearest cure: ${nearest.text}`)),
+    ...(nearest === undefined ? [] : linesOf(`Nearest cure: ${cureText(nearest)}`)),
     ...(remedies.length === 0
       ? ['', 'No single change would cure it: try two, or another day.']
       : [
           '',
           colors.bold('Any one of these would do'),
-          ...remedies.map((remedy) => hanging('  - ', remedy.text)),
+          ...remedies.map((remedy) => hanging('  - ', cureText(remedy))),
         ]),
   ];
   return `${lines.join('\n')}\n`;

@@ -46,6 +46,7 @@ function amounts(remedies: readonly Remedy[]) {
         const filters = apply.filters as { stops: number }[] | undefined;
         const dials = camera && {
           'longer-shutter': camera.shutter.longest,
+          'faster-shutter': camera.shutter.shortest,
           'higher-iso': camera.iso.highest,
           'wider-aperture': camera.aperture,
           'narrower-aperture': camera.aperture,
@@ -73,6 +74,9 @@ const ISOS =
   '25600 32000 40000 51200 64000 80000 102400';
 const APERTURES =
   '1 1.1 1.2 1.4 1.6 1.8 2 2.2 2.5 2.8 3.2 3.5 4 4.5 5 5.6 6.3 7.1 8 9 10 11 13 14 16 18 20 22 25 29 32';
+const SHORT_TIMES =
+  '1/15 1/20 1/25 1/30 1/40 1/50 1/60 1/80 1/100 1/125 1/160 1/200 1/250 1/320 1/400 1/500 1/640 1/800 1/1000 1/1250 ' +
+  '1/1600 1/2000 1/2500 1/3200 1/4000 1/5000 1/6400 1/8000';
 const LONG_TIMES = '4 5 6 8 10 13 15 20 25 30 40 50 60 80 100 120 160 200 240';
 
 describe('too dark', () => {
@@ -267,7 +271,8 @@ describe('too bright', () => {
       expect(amounts(answer.remedies)).toEqual(
         without({
           'narrower-aperture': narrower === undefined ? undefined : { widest: '2.8', narrowest: narrower },
-          'another-filter': over > 10 ? undefined : Math.ceil(over),
+          'faster-shutter': marked('shutter', step + thirds(over), SHORT_TIMES),
+          'another-filter': over > 10 ? undefined : Math.max(1, inSteps(over, 2)),
           'looser-tolerance': tolerance > 2 ? undefined : Number(tolerance.toFixed(3)),
         }),
       );
@@ -284,7 +289,7 @@ describe('too bright', () => {
 
   test('a filter that is brought has a name of its own', () => {
     const over = brightest - (6 + stepOfLabel('shutter', '1/60', 3) / 3 + TOLERANCE_EV);
-    const stops = Math.ceil(over);
+    const stops = inSteps(over, 2);
     const owned = { name: `ND of ${stops} stops`, stops: 0.5 };
     const { remedies } = infeasible(planShoot(shootFrom(kit('8', '1/60', { filters: [owned] }))));
     const filter = remedies.find(({ change }) => change === 'another-filter')!;

@@ -2,6 +2,7 @@
 
 import {
   altitudeText,
+  type BelowHalfClick,
   type Clock,
   type GapParts,
   type LengthChange,
@@ -99,10 +100,16 @@ const remedies: LibrarySentences['remedies'] = {
     const allow = `Eine Zeit von ${shutter} s erlauben`;
     return interval === '' ? `${allow}.` : `${allow} und d${interval}`;
   },
+  'faster-shutter': ({ shutter, fromShutter }) =>
+    `Belichtungszeiten bis hinab zu ${shutter} s erlauben statt ${fromShutter} s.`,
   'higher-iso': ({ iso, fromIso }) => `Die höchste ISO von ${fromIso} auf ${iso} heben.`,
   'wider-aperture': ({ aperture }) => `Die Blende auf f/${aperture} öffnen.`,
   'narrower-aperture': ({ aperture }) => `Die Blende auf f/${aperture} schließen.`,
   'another-filter': ({ stops }) => `Einen ND-Filter mit ${blenden(stops)} mitnehmen.`,
+  'start-filter': ({ filter, fromFilter }) =>
+    filter === 'none' ? `Ohne ${fromFilter} beginnen.` : `Mit ${filter} beginnen statt mit ${fromFilter}.`,
+  'more-filter-changes': ({ maxFilterChanges, fromFilterChanges }) =>
+    `${maxFilterChanges} Filterwechsel erlauben statt ${fromFilterChanges === 0 ? 'keinem' : fromFilterChanges}.`,
   'darker-look': ({ nightEv, fromNightEv }) =>
     `Die Nacht dunkler lassen: ${comma(nightEv)} Blenden gegen die Messung statt ${comma(fromNightEv)}.`,
   'looser-tolerance': ({ toleranceEv, fromToleranceEv }) =>
@@ -149,6 +156,9 @@ const remedies: LibrarySentences['remedies'] = {
   'longer-move': ({ changed }) => `Die Bewegung verlängern: ${lengths(changed)}`,
   stop: () => 'Bei jedem Bild anhalten: Dann verwischt nichts.',
 };
+
+const reserve: LibrarySentences['reserve'] = (reserveEv) =>
+  reserveEv < 0.05 ? 'Das reicht, ohne jede Reserve.' : `Das lässt ${fixed(reserveEv)} Blenden Reserve.`;
 
 const RESERVE_ENDS = {
   dark: 'am dunklen Ende nicht, und Bilder werden zu dunkel',
@@ -231,6 +241,8 @@ const notes: LibrarySentences['notes'] = {
 
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>
   `Zwischen zwei Bildern braucht der längste Schritt der Bewegung ${seconds(moveS)}, seine Ruhe ${seconds(settleS)}, das Schreiben ${seconds(writeS)}.`;
+const halfClickText = ({ toleranceEv, halfClickEv }: BelowHalfClick) =>
+  `Kein Einstellrad kann so genau folgen wie ${rounded(toleranceEv)} Blenden: Ein halber Klick sind ${fixed(halfClickEv, 2)}.`;
 const beyond = (worstEv: number) =>
   worstEv < 0.05 ? 'um weniger als 0,05 Blenden' : `um höchstens ${fixed(worstEv)} Blenden`;
 const tooMuch = (ev: number) => (ev < 0.05 ? 'weniger als 0,05 Blenden' : `${fixed(ev)} Blenden`);
@@ -259,7 +271,9 @@ const reasons: LibrarySentences['reasons'] = {
   'too-bright': (why, clock) =>
     `${fromFrame(why, clock)} ist die Szene zu hell für diese Ausrüstung, ${beyond(why.worstShortfallEv)}.`,
   'too-fast': (why, clock) =>
-    `${fromFrame(why, clock)} ändert sich das Licht schneller, als Schritte, Abstand der Einsätze und erlaubter Fehler folgen können: Dieses Bild läge ${tooMuch(why.shortfallEv)} mehr daneben als erlaubt.`,
+    `${fromFrame(why, clock)} ändert sich das Licht schneller, als Schritte, Abstand der Einsätze und erlaubter Fehler folgen können: Dieses Bild läge ${tooMuch(why.shortfallEv)} mehr daneben als erlaubt.${
+      why.belowHalfClick === undefined ? '' : ` ${halfClickText(why.belowHalfClick)}`
+    }`,
 };
 
 const missing: LibrarySentences['missing'] = {
@@ -280,6 +294,7 @@ export const germanLibrary: LibrarySentences = {
   notes,
   findings,
   remedies,
+  reserve,
   reasons,
   missing,
   refusals,

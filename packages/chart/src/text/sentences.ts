@@ -6,6 +6,7 @@ import {
   type MoveFound,
   type NoteFacts,
   type RefusalReason,
+  type Remedy,
   type RemedyChange,
   type SavedFaultFacts,
   sentenceOf,
@@ -68,6 +69,24 @@ export function reasonText(why: WhyInfeasible, { library, clock }: Words): strin
  */
 export function remedyText(change: RemedyChange, { library, clock }: Words): string {
   return sentenceOf(library.remedies, 'change', change, clock);
+}
+
+/**
+ * What a remedy leaves to spare, in words.
+ *
+ * @param remedy one of the `remedies` of a plan
+ * @param words language, from {@link wordsFor}
+ * @returns one sentence; nothing where it is not known
+ * @example
+ * ```ts
+ * import { reserveText, wordsFor } from '@evenfall/chart';
+ *
+ * reserveText({ reserveEv: 0 }, wordsFor()); // → 'It works, with nothing to spare.'
+ * reserveText({ reserveEv: 1.24 }, wordsFor({ language: 'de' })); // → 'Das lässt 1,2 Blenden Reserve.'
+ * ```
+ */
+export function reserveText({ reserveEv }: Pick<Remedy, 'reserveEv'>, { library }: Words): string {
+  return reserveEv === undefined ? '' : library.reserve(reserveEv);
 }
 
 /**

@@ -9,6 +9,7 @@ import {
   englishReasons,
   englishRefusals,
   englishRemedies,
+  englishReserve,
   englishSavedFaults,
   englishWarnings,
 } from '@evenfall/core';
@@ -24,6 +25,7 @@ const library: LibrarySentences = {
   notes: englishNotes,
   findings: englishFindings,
   remedies: englishRemedies,
+  reserve: englishReserve,
   reasons: englishReasons,
   missing: englishMissing,
   refusals: englishRefusals,

@@ -120,10 +120,13 @@ const CHANGES = {
     intervalS: optional(seconds),
     fromIntervalS: seconds,
   },
+  'faster-shutter': { shutter: label, fromShutter: label },
   'higher-iso': { iso: count, fromIso: count },
   'wider-aperture': { aperture: label },
   'narrower-aperture': { aperture: label },
-  'another-filter': { stops: count },
+  'another-filter': { stops },
+  'start-filter': { filter: line, fromFilter: line },
+  'more-filter-changes': { maxFilterChanges: count, fromFilterChanges: count },
   'darker-look': { nightEv: stops, fromNightEv: stops },
   'looser-tolerance': { toleranceEv: stops, fromToleranceEv: stops },
   'larger-steps': { largestStepEv: stops, fromStepEv: stops },
@@ -148,7 +151,16 @@ const CHANGES = {
   'longer-move': { lengths, changed },
   stop: {},
 } satisfies EveryKind<RemedyChange['change']>;
-const remedies = list(byWord('change', CHANGES, { text: line, apply: shootChangeSchema }), 'remedies', 1000);
+const remedies = list(
+  byWord('change', CHANGES, {
+    text: line,
+    apply: shootChangeSchema,
+    reserveEv: optional(stops),
+    reserveText: optional(line),
+  }),
+  'remedies',
+  1000,
+);
 
 const speed = { frame: count, crossingS: seconds, limitS: seconds };
 const FOUND = {
@@ -252,7 +264,10 @@ const frameShort = { frame: count, at, shortfallEv: stops, worstShortfallEv: sto
 const REASONS = {
   'too-dark': { ...frameShort, gap: optional(gap) },
   'too-bright': frameShort,
-  'too-fast': frameShort,
+  'too-fast': {
+    ...frameShort,
+    belowHalfClick: optional(v.strictObject({ toleranceEv: stops, halfClickEv: stops })),
+  },
   'no-time': { gap, intervalS: seconds, darkFrame: yes },
   'no-span': { date: line, because },
 } satisfies EveryKind<WhyInfeasible['reason']>;

@@ -151,7 +151,7 @@ function filterFaults({ filters, startFilter }: Shoot): Fault[] {
       faults.push({ path, kind: 'filter-misread', given: givenOf(name) });
     }
   }
-  if (startFilter !== undefined && !names.includes(startFilter)) {
+  if (startFilter !== undefined && !['none', ...names].includes(startFilter)) {
     const nearest = nearestWord(startFilter, names);
     faults.push({
       path: ['startFilter'],

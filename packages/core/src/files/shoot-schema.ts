@@ -276,6 +276,7 @@ export const shootChangeSchema = v.strictObject({
   intervalS: v.exactOptional(shootFileSchema.entries.intervalS),
   camera: v.exactOptional(camera),
   filters: v.exactOptional(list(filter, 'filters', MOST_FILTERS + 1)),
+  startFilter: v.exactOptional(name),
   look: v.exactOptional(look),
   limits: v.exactOptional(
     v.strictObject({

@@ -10,7 +10,7 @@ import { type Sentences, sentenceOf } from '../words/sentences.js';
 import { englishExposureNotes } from './english-notes.js';
 import type { NoteFacts } from './note.js';
 import type { RemedyChange } from './remedies/change.js';
-import type { WhyInfeasible } from './types.js';
+import type { BelowHalfClick, WhyInfeasible } from './types.js';
 
 const inSeconds = (timeS: number) => `${Number(timeS.toPrecision(3))} s`;
 const inTen = (share: number) => Math.round(10 * share);
@@ -88,10 +88,16 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
     if (shutter === fromShutter) return `Raise ${interval}.`;
     return `Allow a shutter of ${shutter} s${intervalS === undefined ? '' : ` and raise ${interval}`}.`;
   },
+  'faster-shutter': ({ shutter, fromShutter }) =>
+    `Allow shutters as short as ${shutter} s instead of ${fromShutter} s.`,
   'higher-iso': ({ iso, fromIso }) => `Raise the ISO limit from ${fromIso} to ${iso}.`,
   'wider-aperture': ({ aperture }) => `Open the aperture to f/${aperture}.`,
   'narrower-aperture': ({ aperture }) => `Stop the aperture down to f/${aperture}.`,
   'another-filter': ({ stops }) => `Bring an ND filter of ${counted(stops)}.`,
+  'start-filter': ({ filter, fromFilter }) =>
+    filter === 'none' ? `Begin without ${fromFilter}.` : `Begin with ${filter} instead of ${fromFilter}.`,
+  'more-filter-changes': ({ maxFilterChanges, fromFilterChanges }) =>
+    `Allow ${maxFilterChanges} filter change${maxFilterChanges === 1 ? '' : 's'} instead of ${fromFilterChanges === 0 ? 'none' : fromFilterChanges}.`,
   'darker-look': ({ nightEv, fromNightEv }) =>
     `Let the night be darker: ${nightEv} stops against metered instead of ${fromNightEv}.`,
   'looser-tolerance': ({ toleranceEv, fromToleranceEv }) =>
@@ -106,8 +112,28 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
       : `Shoot a shorter span: from ${span.fromSunAltitudeDeg}° to ${span.toSunAltitudeDeg}° of sun altitude.`,
 };
 
+/**
+ * What a remedy leaves to spare, in English.
+ *
+ * @param reserveEv stops that the scene may be off then, >= 0
+ * @returns one sentence
+ * @example
+ * ```ts
+ * import { englishReserve } from '@evenfall/core';
+ *
+ * englishReserve(0); // → 'It works, with nothing to spare.'
+ * englishReserve(1.24); // → 'It leaves 1.2 stops of reserve.'
+ * ```
+ */
+export function englishReserve(reserveEv: number): string {
+  if (reserveEv < 0.05) return 'It works, with nothing to spare.';
+  return `It leaves ${reserveEv.toFixed(1)} stops of reserve.`;
+}
+
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>
   `Between frames the longest step of the move takes ${inSeconds(moveS)}, its rest ${inSeconds(settleS)} and writing ${inSeconds(writeS)}.`;
+const halfClickText = ({ toleranceEv, halfClickEv }: BelowHalfClick) =>
+  `No dial can follow within ${rounded(toleranceEv)}: half a click is ${halfClickEv.toFixed(2)}.`;
 const stopsText = (ev: number) => (ev < 0.05 ? 'less than 0.05 stops' : `${ev.toFixed(1)} stops`);
 const beyond = (worstEv: number) => `${stopsText(worstEv)}${worstEv < 0.05 ? '' : ' at the most'}`;
 
@@ -139,7 +165,9 @@ export const englishReasons: Sentences<WhyInfeasible, 'reason'> = {
   'too-bright': (why, clock) =>
     `${fromFrame(why, clock)} the scene is too bright for this kit, by ${beyond(why.worstShortfallEv)}.`,
   'too-fast': (why, clock) =>
-    `${fromFrame(why, clock)} the light changes faster than the steps, their spacing and the tolerance can follow: that frame would be off by ${stopsText(why.shortfallEv)} more than allowed.`,
+    `${fromFrame(why, clock)} the light changes faster than the steps, their spacing and the tolerance can follow: that frame would be off by ${stopsText(why.shortfallEv)} more than allowed.${
+      why.belowHalfClick === undefined ? '' : ` ${halfClickText(why.belowHalfClick)}`
+    }`,
 };
 
 function fromFrame({ frame, at }: Extract<WhyInfeasible, { readonly at: string }>, clock: Clock): string {

@@ -6,7 +6,7 @@
 
 export { type PlanChoice, planChoices } from './choices.js';
 export { changesByClock, cuesOf, stackText } from './cues.js';
-export { englishNotes, englishReasons, englishRemedies } from './english.js';
+export { englishNotes, englishReasons, englishRemedies, englishReserve } from './english.js';
 export { type Evening, type EveningLight, type Evenings, planEvenings } from './evenings.js';
 export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
@@ -18,6 +18,7 @@ export { type LitMoment, type Steepest, steepestMinute } from './steepest.js';
 export { rampProblemOf, targetsOf } from './targets.js';
 export { tightestOf } from './tightest.js';
 export type {
+  BelowHalfClick,
   Control,
   LightRow,
   LightTable,

@@ -6,7 +6,7 @@ import { zoneOf } from '../sky/clock.js';
 import type { ClocksBack } from '../words/clock.js';
 import { eventsOf } from './made.js';
 import type { Prepared } from './prepare.js';
-import { remediesFor, timeRemedies } from './remedies/remedies.js';
+import { LEAST_SPAN_DEG, remediesFor, timeRemedies } from './remedies/remedies.js';
 import { remedyFor } from './remedies/remedy.js';
 import type { solve } from './solve.js';
 import type { PlanInfeasible, Remedy, WhyInfeasible } from './types.js';
@@ -36,7 +36,8 @@ export function noSpan(
     fromSunAltitudeDeg: clip(shoot.span.fromSunAltitudeDeg),
     toSunAltitudeDeg: clip(shoot.span.toSunAltitudeDeg),
   };
-  if (span.fromSunAltitudeDeg === span.toSunAltitudeDeg) return infeasible(shoot, why, []);
+  const leftDeg = Math.abs(span.fromSunAltitudeDeg - span.toSunAltitudeDeg);
+  if (leftDeg < LEAST_SPAN_DEG) return infeasible(shoot, why, []);
   const change = { change: 'shorter-span', span } as const;
   const clock = { times: new Float64Array(), zone: zoneOf(shoot.place) };
   return infeasible(shoot, why, [remedyFor(shoot, clock, change) ?? []].flat());

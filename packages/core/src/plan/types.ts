@@ -177,7 +177,7 @@ export interface PlanMade {
 
 /** Whole values of those keys of a shoot that a remedy changes. */
 export type ShootChange = Partial<
-  Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'look' | 'limits' | 'moves'>
+  Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'startFilter' | 'look' | 'limits' | 'moves'>
 >;
 
 /** One change that would make an impossible ramp possible, or fix a move, with its least amount: its `change`, with the values that it speaks of. */
@@ -186,6 +186,13 @@ export type Remedy = RemedyChange & {
   readonly text: string;
   /** Changed keys: `{ ...shoot, ...apply }` has a plan. */
   readonly apply: ShootChange;
+  /**
+   * Stops that the whole scene may then be off, darker or brighter, whichever is less; >= 0. Absent where the plan is not
+   * tried: beside findings of a move, and a span that the sun does not reach.
+   */
+  readonly reserveEv?: number;
+  /** The same for a person, one sentence in English. */
+  readonly reserveText?: string;
 };
 
 interface FrameShort {
@@ -199,6 +206,14 @@ interface FrameShort {
   readonly worstShortfallEv: number;
 }
 
+/** A tolerance of less than half a click of the dial. */
+export interface BelowHalfClick {
+  /** The shoot's, stops. */
+  readonly toleranceEv: number;
+  /** Stops. */
+  readonly halfClickEv: number;
+}
+
 /** Why a shoot has no plan, by its `reason`. */
 export type WhyInfeasible =
   | ({
@@ -207,7 +222,11 @@ export type WhyInfeasible =
       readonly gap?: GapParts;
     } & FrameShort)
   | ({ readonly reason: 'too-bright' } & FrameShort)
-  | ({ readonly reason: 'too-fast' } & FrameShort)
+  | ({
+      readonly reason: 'too-fast';
+      /** Where no dial can follow as close as that. */
+      readonly belowHalfClick?: BelowHalfClick;
+    } & FrameShort)
   | {
       readonly reason: 'no-time';
       /** What else is in every interval. */

@@ -28,8 +28,20 @@ export function whyNoRamp(
   if (ramp.kind === 'no-time') return { reason: 'no-time', gap, intervalS, darkFrame: camera.darkFrame };
   const { reason, frame, shortfallEv, worstShortfallEv } = ramp;
   const at = rfc3339(times[frame], zone);
+  // Between two marks of a dial some light is half a click from both.
+  const halfClickEv = 0.5 / camera.stepsPerStop;
+  const { toleranceEv } = shoot.limits;
+  const below = reason === 'too-fast' && !camera.bulb && toleranceEv < halfClickEv - 1e-9;
   const byMoves = reason === 'too-dark' && gap.gapS > camera.gapS && isCutShort(shoot, times.length);
-  return { reason, frame, at, shortfallEv, worstShortfallEv, ...(byMoves ? { gap } : {}) };
+  return {
+    reason,
+    frame,
+    at,
+    shortfallEv,
+    worstShortfallEv,
+    ...(byMoves ? { gap } : {}),
+    ...(below ? { belowHalfClick: { toleranceEv, halfClickEv } } : {}),
+  };
 }
 
 /** The reason with its sentence. */

@@ -198,21 +198,21 @@ function pricesOf(
   const time = Float64Array.from({ length: times }, (_, i) =>
     timePrice((shutterMin + i) / kit.stepsPerStop, intervalS, weights),
   );
-  const [bare, filtered] = [false, true].map((filter) =>
+  const isoPrices = (filter: boolean) =>
     Float64Array.from(
       { length: isoCount },
       (_, i) => (share * isoPrice(weights, filter) * i) / kit.stepsPerStop,
-    ),
-  );
+    );
+  const [bare, filtered] = [isoPrices(false), isoPrices(true)];
   // Two tables, one behind the other: of the bare lens and of every other stack.
   const lowest = isoCount + apertureCount;
   const size = (times + 2 * lowest) * isoCount;
   const standing = new Float64Array(2 * size).fill(Number.POSITIVE_INFINITY);
   for (let t = -isoCount; t < times; t++) {
-    const row = (t + lowest) * isoCount;
     for (let i = Math.max(0, -t); i < isoCount && t + i < times; i++) {
-      standing[row + i] = time[t + i] + bare[i];
-      standing[size + row + i] = time[t + i] + filtered[i];
+      const at = (t + lowest) * isoCount + i;
+      standing[at] = time[t + i] + bare[i];
+      standing[size + at] = time[t + i] + filtered[i];
     }
   }
   return {

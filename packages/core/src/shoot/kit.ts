@@ -50,7 +50,7 @@ export interface Setting {
 export function kitOf({ camera, filters, stackFilters, startFilter }: Shoot): Kit {
   const all = filterStacks(filters, stackFilters);
   const stacks = distinctStacks(all, startFilter);
-  const startStack = stacks.findIndex(({ names }) => names.length === 1 && names[0] === startFilter);
+  const startStack = stacks.findIndex(({ names }) => (names.join(' + ') || 'none') === startFilter);
   if (startFilter !== undefined && startStack < 0) {
     throw new RangeError(`startFilter "${startFilter}" is not among the filters`);
   }

@@ -97,7 +97,12 @@ export function filterList() {
         ? selectControl<string | undefined>({
             path: ['startFilter'],
             label: w.startFilter,
-            choices: [[undefined, w.startFree], ...filters.map(({ name }) => [name, name] as const)],
+            cures: ['start-filter'],
+            choices: [
+              [undefined, w.startFree],
+              ['none', words().chart.noFilter],
+              ...filters.map(({ name }) => [name, name] as const),
+            ],
           })
         : nothing
     }

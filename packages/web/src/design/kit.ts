@@ -47,7 +47,7 @@ export function kitPanel() {
       choose: (to) => put(['camera'], onDial(shoot.peek().camera, to)),
     })}
     <div class="pair">
-      ${dial('shutter', ['camera', 'shutter', 'shortest'], w.shortest, [], w.seconds)}
+      ${dial('shutter', ['camera', 'shutter', 'shortest'], w.shortest, ['faster-shutter'], w.seconds)}
       ${dial('shutter', ['camera', 'shutter', 'longest'], w.longest, ['longer-shutter', 'shorter-shutter'], w.seconds)}
     </div>
     ${moving.value?.starAdvice()}

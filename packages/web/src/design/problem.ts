@@ -60,6 +60,7 @@ function noPlan() {
                   <button type="button" ?disabled=${pending.value} @click=${() => applyRemedy(remedy)}>
                     ${words().library.remedy(remedy)}
                   </button>
+                  ${words().library.reserve(remedy)}
                 </li>`,
               )}
             </ul>`

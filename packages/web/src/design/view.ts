@@ -36,7 +36,15 @@ const folded = signal<ReadonlySet<PanelName>>(
 const CURES: Readonly<Record<PanelName, readonly string[]>> = {
   place: ['shorter-span'],
   rhythm: ['longer-interval', 'no-dark-frame', 'shorter-write'],
-  kit: ['longer-shutter', 'higher-iso', 'wider-aperture', 'narrower-aperture', 'another-filter'],
+  kit: [
+    'longer-shutter',
+    'higher-iso',
+    'wider-aperture',
+    'narrower-aperture',
+    'another-filter',
+    'faster-shutter',
+    'start-filter',
+  ],
   moves: ['shorter-settle', 'shorter-move'],
   scene: [],
   look: ['darker-look', 'looser-tolerance', 'larger-steps', 'closer-cues'],

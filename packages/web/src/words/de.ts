@@ -6,6 +6,7 @@ import {
   noteText,
   reasonText,
   remedyText,
+  reserveText,
   warningText,
   wordsFor,
 } from '@evenfall/chart';
@@ -373,6 +374,7 @@ export const german: PageWords = {
     finding: (finding) => findingText(finding, card),
     caution: ({ kind }) => noteText({ kind: 'move-caution', caution: kind }, card),
     remedy: (remedy) => remedyText(remedy, card),
+    reserve: (remedy) => reserveText(remedy, card),
     why: (why) => reasonText(why, card),
     warning: (warning) => warningText(warning, card),
     fault: (fault) => faultText(fault, card),

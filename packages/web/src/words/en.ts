@@ -365,6 +365,7 @@ export const english = {
     finding: ({ text }: MoveFinding<Remedy>) => text,
     caution: ({ text }: MoveCaution) => text,
     remedy: ({ text }: Remedy) => text,
+    reserve: ({ reserveText = '' }: Remedy) => reserveText,
     why: ({ text }: NonNullable<Evening['infeasible']>) => text,
     warning: ({ text }: FollowWarning) => text,
     fault: ({ text }: FileError) => text,

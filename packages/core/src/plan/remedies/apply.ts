@@ -33,6 +33,8 @@ export function appliedTo(
         ...withShutter(change.shutter),
         ...(change.intervalS === undefined ? {} : { intervalS: change.intervalS }),
       };
+    case 'faster-shutter':
+      return withCamera({ shutter: { ...camera.shutter, shortest: change.shutter } });
     case 'higher-iso':
       return withCamera({ iso: { ...camera.iso, highest: change.iso } });
     case 'wider-aperture':
@@ -48,6 +50,10 @@ export function appliedTo(
       const name = freeName(shoot, `ND of ${stops} ${stops === 1 ? 'stop' : 'stops'}`);
       return { filters: [...shoot.filters, { name, stops }] };
     }
+    case 'start-filter':
+      return { startFilter: change.filter };
+    case 'more-filter-changes':
+      return { limits: { ...limits, maxFilterChanges: change.maxFilterChanges } };
     case 'darker-look':
       return { look: { nightEv: change.nightEv } };
     case 'looser-tolerance':

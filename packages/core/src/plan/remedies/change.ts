@@ -16,6 +16,13 @@ export type KitChange =
       readonly fromIntervalS: number;
     }
   | {
+      readonly change: 'faster-shutter';
+      /** The shortest, as marked. */
+      readonly shutter: string;
+      /** As it is. */
+      readonly fromShutter: string;
+    }
+  | {
       readonly change: 'higher-iso';
       /** The highest, as marked. */
       readonly iso: number;
@@ -29,8 +36,22 @@ export type KitChange =
     }
   | {
       readonly change: 'another-filter';
-      /** Whole, 1 or more. */
+      /** By halves, 1 or more. */
       readonly stops: number;
+    }
+  | {
+      readonly change: 'start-filter';
+      /** The one to begin with, `none` for the bare lens. */
+      readonly filter: string;
+      /** As it is. */
+      readonly fromFilter: string;
+    }
+  | {
+      readonly change: 'more-filter-changes';
+      /** The most. */
+      readonly maxFilterChanges: number;
+      /** As it is. */
+      readonly fromFilterChanges: number;
     }
   | {
       readonly change: 'darker-look';

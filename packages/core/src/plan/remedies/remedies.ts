@@ -1,31 +1,42 @@
 // What would make an impossible shoot possible: single changes, each with its least amount, each tried.
 // A remedy is a changed shoot, so that nothing is promised that planning it again does not keep.
 
-import { type DialControl, dialLabel, dialStep, timeOfStep } from '../../exposure/dial.js';
-import { longestTimeInside } from '../../footage/frames.js';
+import type { RampProblem } from '../../ramp/problem.js';
 import { rampExists } from '../../ramp/solve.js';
-import type { Camera, Shoot } from '../../shoot/shoot.js';
+import type { Shoot } from '../../shoot/shoot.js';
 import { shootSpan } from '../../shoot/span.js';
-import { shootGap, shutterFits } from '../../shoot/time-left.js';
+import { shutterFits } from '../../shoot/time-left.js';
 import { MOST_WORK, planWork, verdictWork } from '../../shoot/work.js';
 import { rfc3339 } from '../../sky/clock.js';
 import { sunPosition } from '../../sky/sun.js';
 import { type Forecast, forecastLight } from '../forecast.js';
+import { reserveOf } from '../reserve.js';
 import { rampProblemOf } from '../targets.js';
 import type { Remedy } from '../types.js';
 import { appliedTo } from './apply.js';
 import type { RemedyChange } from './change.js';
 import type { Kind } from './kind.js';
+import {
+  ANOTHER_FILTER,
+  closerCues,
+  darkerLook,
+  fasterShutter,
+  higherIso,
+  largerSteps,
+  longerShutter,
+  looserTolerance,
+  moreFilterChanges,
+  otherAperture,
+  type Reason,
+  startFilter,
+} from './kit-kinds.js';
 import { remedyFor } from './remedy.js';
-import { intervalFor, isCutShort, longerInterval, timeKinds } from './time.js';
+import { isCutShort, longerInterval, timeKinds } from './time.js';
 
-export type Reason = 'too-dark' | 'too-bright' | 'too-fast';
-
-// How far each change may go before it is no longer advice.
-const LONGEST_SHUTTER_S = 256;
-const MOST_LOOK_EV = 6;
-const MOST_TOLERANCE_EV = 2;
-const MOST_STEP_EV = 3;
+/** Stops: what leaves less comes after what leaves more. Our choice. */
+const LITTLE_RESERVE_EV = 0.5;
+/** Less of a span by the sun is no shoot: some six minutes of most evenings. Our choice. */
+export const LEAST_SPAN_DEG = 1;
 
 /** Most work that trying remedies may be; those of an evening take a third. What it cuts off is left out. */
 const MOST_WORK_TRIED = 16_000_000;
@@ -37,12 +48,23 @@ interface Trial {
   readonly shoot: Shoot;
   readonly forecast: Forecast;
   worked: number;
+  /** Of the last change that was found to cure. */
+  cured?: RampProblem;
+}
+
+type ShorterSpan = Extract<RemedyChange, { change: 'shorter-span' }>;
+
+/** A change that cures, with what it keeps of the kit's reach. */
+interface Cure {
+  readonly change: RemedyChange;
+  readonly reserveEv: number;
 }
 
 /**
- * Remedies in the order in which a photographer would try them: longer shutter (and the interval it needs), more
- * of the interval for it, higher ISO, another aperture, another filter, darker look, looser tolerance, larger steps, closer cues,
- * shorter span. A kind that no amount of would cure is left out.
+ * Remedies in the order in which a photographer would try them: longer or shorter shutter (and the interval it needs), more
+ * of the interval for it, higher ISO, another aperture, another filter, another one to begin with, more filter changes,
+ * darker look, looser tolerance, larger steps, closer cues, shorter span; but those that leave less than half a stop of
+ * reserve after those that leave more. A kind that no amount of would cure is left out.
  *
  * @param frame first frame that cannot be met
  */
@@ -51,9 +73,12 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
   const kinds = [
     ...(reason === 'too-bright' ? [] : [longerShutter(shoot, count)]),
     ...(reason === 'too-bright' || !isCutShort(shoot, count) ? [] : timeKinds(shoot)),
+    ...(reason === 'too-dark' ? [] : [fasterShutter(shoot)]),
     ...(reason === 'too-bright' ? [] : [higherIso(shoot)]),
     otherAperture(shoot, reason),
     ...(reason === 'too-dark' ? [] : [ANOTHER_FILTER]),
+    startFilter(shoot),
+    moreFilterChanges(shoot),
     ...(reason === 'too-bright' ? [] : [darkerLook(shoot)]),
     looserTolerance(shoot),
     largerSteps(shoot),
@@ -61,8 +86,8 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
   ];
   const trial: Trial = { shoot, forecast, worked: 0 };
   const found = curesAmong(kinds, trial);
-  const shorter = shorterSpan(trial, frame);
-  return asRemedies(shorter === undefined ? found : [...found, shorter], trial);
+  const shorter = cureBy(shorterSpan(trial, frame), trial);
+  return asRemedies([...found, ...shorter], trial);
 }
 
 /** Remedies for a shoot whose intervals have no time for any shutter at all. */
@@ -72,12 +97,22 @@ export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
   return asRemedies(curesAmong(kinds, trial), trial);
 }
 
-function asRemedies(changes: readonly RemedyChange[], { shoot, forecast }: Trial): Remedy[] {
-  return changes.flatMap((change) => remedyFor(shoot, forecast, change) ?? []);
+function asRemedies(cures: readonly Cure[], { shoot, forecast }: Trial): Remedy[] {
+  const isLittle = ({ reserveEv }: Cure) => Number(reserveEv < LITTLE_RESERVE_EV);
+  return [...cures]
+    .sort((a, b) => isLittle(a) - isLittle(b))
+    .flatMap(({ change, reserveEv }) => remedyFor(shoot, forecast, change, reserveEv) ?? []);
 }
 
-function curesAmong(kinds: readonly (Kind | undefined)[], trial: Trial): RemedyChange[] {
-  return kinds.flatMap((kind) => (kind && leastCure(kind, trial)) ?? []);
+function curesAmong(kinds: readonly (Kind | undefined)[], trial: Trial): Cure[] {
+  return kinds.flatMap((kind) => (kind === undefined ? [] : cureBy(leastCure(kind, trial), trial)));
+}
+
+/** A change just found with what it keeps: every search ends with the last change that cured. */
+function cureBy(change: RemedyChange | undefined, { cured }: Trial): Cure[] {
+  if (change === undefined || cured === undefined) return [];
+  const { darkEv, brightEv } = reserveOf(cured);
+  return [{ change, reserveEv: Math.min(darkEv, brightEv) }];
 }
 
 function leastCure({ amounts, at, rising }: Kind, trial: Trial): RemedyChange | undefined {
@@ -103,11 +138,11 @@ function isPossible(change: RemedyChange, trial: Trial): boolean {
   if (!hasExtent(changed)) return false;
   const { intervalS, span: asked, moves } = shoot;
   if (changed.intervalS === intervalS && changed.span === asked && changed.moves === moves) {
-    return mayTry(changed, forecast.times.length, 0, trial) && hasRamp(changed, forecast);
+    return mayTry(changed, forecast.times.length, 0, trial) && hasRamp(changed, forecast, trial);
   }
   const span = shootSpan(changed);
   if (span.kind !== 'ok' || !mayTry(changed, span.times.length, WORK_OF_LIGHT, trial)) return false;
-  return hasRamp(changed, forecastLight(changed, span.times));
+  return hasRamp(changed, forecastLight(changed, span.times), trial);
 }
 
 /** Counts the work of a verdict; false where too much is done, or where the remedy would be no shoot to plan. */
@@ -121,9 +156,11 @@ function isWornOut({ worked }: Trial): boolean {
   return worked > MOST_WORK_TRIED;
 }
 
-function hasRamp(shoot: Shoot, forecast: Forecast): boolean {
+function hasRamp(shoot: Shoot, forecast: Forecast, trial: Trial): boolean {
   const { problem } = rampProblemOf(shoot, forecast);
-  return shutterFits(problem) && rampExists(problem);
+  const has = shutterFits(problem) && rampExists(problem);
+  if (has) trial.cured = problem;
+  return has;
 }
 
 /** Whether a span by sun altitude runs the way its direction does: one cut short may have turned round. */
@@ -133,135 +170,6 @@ function hasExtent({ span, direction }: Shoot): boolean {
   return direction === 'dusk' ? fall > 0 : fall < 0;
 }
 
-function stepOf({ stepsPerStop }: Camera, control: DialControl, label: string): number {
-  return dialStep(control, label, stepsPerStop) as number; // the shoot was checked
-}
-
-function longerShutter(shoot: Shoot, frameCount: number): Kind {
-  const { camera, intervalS } = shoot;
-  const { stepsPerStop } = camera;
-  const { gapS } = shootGap(shoot, frameCount);
-  const longest = stepOf(camera, 'shutter', camera.shutter.longest);
-  const inside = Math.ceil(
-    -stepsPerStop * Math.log2(longestTimeInside(intervalS, { ...camera, gapS })) - 1e-9,
-  );
-  const first = Math.max(longest, inside); // what the interval leaves of the dial today
-  const last = Math.ceil(-stepsPerStop * Math.log2(LONGEST_SHUTTER_S));
-  return {
-    amounts: first - last,
-    rising: false, // a longer interval has fewer frames, and so more light to follow from one to the next
-    at: (amount) => {
-      const step = first - amount;
-      // Where no interval is long enough for the move as well, the shoot stays as it is, and impossible.
-      const needS = intervalFor(shoot, frameCount, timeOfStep(step, stepsPerStop)) ?? intervalS;
-      return {
-        change: 'longer-shutter',
-        shutter: dialLabel('shutter', Math.min(step, longest), stepsPerStop),
-        fromShutter: dialLabel('shutter', longest, stepsPerStop),
-        ...(needS > intervalS ? { intervalS: needS } : {}),
-        fromIntervalS: intervalS,
-      };
-    },
-  };
-}
-
-function higherIso(shoot: Shoot): Kind {
-  const { camera } = shoot;
-  const highest = stepOf(camera, 'iso', String(camera.iso.highest));
-  const last = stepOf(camera, 'iso', '102400');
-  return {
-    amounts: last - highest,
-    rising: true,
-    at: (amount) => ({
-      change: 'higher-iso',
-      iso: Number(dialLabel('iso', highest + amount, camera.stepsPerStop)),
-      fromIso: camera.iso.highest,
-    }),
-  };
-}
-
-/** A wider opening where it is too dark, a narrower one where it is too bright. */
-function otherAperture(shoot: Shoot, reason: Reason): Kind | undefined {
-  if (reason === 'too-fast') return undefined;
-  const { camera } = shoot;
-  const { aperture, stepsPerStop } = camera;
-  const dark = reason === 'too-dark';
-  const range = typeof aperture === 'string' ? { widest: aperture, narrowest: aperture } : aperture;
-  const from = stepOf(camera, 'aperture', dark ? range.widest : range.narrowest);
-  return {
-    amounts: dark ? from : 10 * stepsPerStop - from,
-    // An aperture held throughout may cure the dark end and spoil the bright one.
-    rising: typeof aperture !== 'string',
-    at: (amount) => ({
-      change: dark ? 'wider-aperture' : 'narrower-aperture',
-      aperture: dialLabel('aperture', dark ? from - amount : from + amount, stepsPerStop),
-    }),
-  };
-}
-
-const ANOTHER_FILTER: Kind = {
-  amounts: 10,
-  rising: false,
-  at: (stops) => ({ change: 'another-filter', stops }),
-};
-
-function darkerLook(shoot: Shoot): Kind | undefined {
-  const { look } = shoot;
-  if (!('nightEv' in look)) return undefined;
-  return {
-    amounts: Math.round((look.nightEv + MOST_LOOK_EV) * 10),
-    rising: false, // a darker look falls faster
-    at: (amount) => ({
-      change: 'darker-look',
-      nightEv: rounded(look.nightEv - amount / 10),
-      fromNightEv: look.nightEv,
-    }),
-  };
-}
-
-function looserTolerance(shoot: Shoot): Kind {
-  const { toleranceEv } = shoot.limits;
-  const now = Math.floor(toleranceEv * 20 + 1e-9); // twentieths of a stop
-  return {
-    amounts: MOST_TOLERANCE_EV * 20 - now,
-    rising: true,
-    at: (amount) => ({
-      change: 'looser-tolerance',
-      toleranceEv: rounded((now + amount) / 20),
-      fromToleranceEv: toleranceEv,
-    }),
-  };
-}
-
-function largerSteps(shoot: Shoot): Kind {
-  const { largestStepEv } = shoot.limits;
-  const { stepsPerStop } = shoot.camera;
-  const now = Math.max(1, Math.floor(largestStepEv * stepsPerStop + 1e-9));
-  return {
-    amounts: MOST_STEP_EV * stepsPerStop - now,
-    rising: true,
-    at: (amount) => ({
-      change: 'larger-steps',
-      largestStepEv: (now + amount) / stepsPerStop,
-      fromStepEv: now / stepsPerStop,
-    }),
-  };
-}
-
-function closerCues(shoot: Shoot): Kind {
-  const { limits, intervalS } = shoot;
-  const now = Math.ceil(limits.secondsBetweenCues / intervalS - 1e-9);
-  return {
-    amounts: now - 1,
-    rising: true,
-    at: (amount) => ({
-      change: 'closer-cues',
-      secondsBetweenCues: rounded((now - amount) * intervalS),
-      fromSeconds: limits.secondsBetweenCues,
-    }),
-  };
-}
-
 /** The longest stretch before the frame that cannot be met, or, if that is nothing, the longest after it. */
 function shorterSpan(trial: Trial, frame: number): RemedyChange | undefined {
   const { shoot, forecast } = trial;
@@ -269,7 +177,9 @@ function shorterSpan(trial: Trial, frame: number): RemedyChange | undefined {
   // An end that is moved may leave a filter change without room to land: go on a little.
   for (let end = frame - 1; end >= Math.max(1, frame - 12); end--) {
     const candidate = cut(shoot, forecast, 0, end);
-    if (isPossible(candidate, trial)) return candidate;
+    if (!isPossible(candidate, trial)) continue;
+    if (isWorthIt(candidate)) return candidate;
+    break;
   }
   let [fails, works] = [frame, last];
   if (works - fails < 1 || !isPossible(cut(shoot, forecast, works - 1, last), trial)) return undefined;
@@ -279,10 +189,15 @@ function shorterSpan(trial: Trial, frame: number): RemedyChange | undefined {
     else fails = middle;
   }
   const candidate = cut(shoot, forecast, works, last);
-  return isPossible(candidate, trial) ? candidate : undefined;
+  return isWorthIt(candidate) && isPossible(candidate, trial) ? candidate : undefined;
 }
 
-function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): RemedyChange {
+function isWorthIt({ span }: ShorterSpan): boolean {
+  if ('startAt' in span) return true;
+  return Math.abs(span.fromSunAltitudeDeg - span.toSunAltitudeDeg) >= LEAST_SPAN_DEG;
+}
+
+function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): ShorterSpan {
   const { latitudeDeg, longitudeDeg } = shoot.place;
   const clock = (i: number) => rfc3339(times[i], zone);
   if ('startAt' in shoot.span) {

@@ -2,18 +2,25 @@
 
 import type { Shoot } from '../../shoot/shoot.js';
 import { sentenceOf } from '../../words/sentences.js';
-import { englishRemedies } from '../english.js';
+import { englishRemedies, englishReserve } from '../english.js';
 import type { Forecast } from '../forecast.js';
 import type { Remedy } from '../types.js';
 import { appliedTo } from './apply.js';
 import type { RemedyChange } from './change.js';
 
-/** Undefined where the change is none that this shoot can take. */
+/**
+ * Undefined where the change is none that this shoot can take.
+ *
+ * @param reserveEv what the plan it gives keeps, stops, where that is known
+ */
 export function remedyFor(
   shoot: Shoot,
   forecast: Pick<Forecast, 'times' | 'zone'>,
   change: RemedyChange,
+  reserveEv?: number,
 ): Remedy | undefined {
   const apply = appliedTo(shoot, forecast, change);
-  return apply && { ...change, text: sentenceOf(englishRemedies, 'change', change), apply };
+  if (apply === undefined) return undefined;
+  const reserve = reserveEv === undefined ? {} : { reserveEv, reserveText: englishReserve(reserveEv) };
+  return { ...change, text: sentenceOf(englishRemedies, 'change', change), apply, ...reserve };
 }
