@@ -84,7 +84,7 @@ const ANY_WEATHER = readTable('light/dtu_allweather_stops_vs_clear.csv').find(
 )!;
 
 /** Stops against clear sky at a share of evenings, linear between the measured percentiles, level beyond them. */
-function anyWeather(share: number): number {
+export function anyWeather(share: number): number {
   const stops = PERCENTILES.map((p) => Number(ANY_WEATHER[`p${String(p).padStart(2, '0')}`]));
   const above = PERCENTILES.findIndex((p) => p >= share * 100);
   if (above < 0) return stops[stops.length - 1]!;

@@ -1,7 +1,7 @@
 // An evening that is a stop darker than forecast throughout falls as the planned one does. So it can be followed in about
 // the plan's number of cues and about as closely as the plan follows the forecast, however finely time is cut and whether
 // one asks at every frame or once a minute. A plan looser than stepping by the meter is followed as closely as that, in
-// fewer turns of a dial.
+// no more turns of a dial: with fewer, hands come out worse than by a smoothed meter (weather.test.ts).
 
 import { expect, test } from 'vitest';
 import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
@@ -47,7 +47,7 @@ for (const { name, change, toleranceEv } of [
         expect(rms).toBeLessThan(1.05 * plan.summary.rmsErrorEv);
       } else {
         const turns = 3 * plan.summary.rampStops;
-        expect(cues).toBeLessThanOrEqual(0.9 * turns);
+        expect(cues).toBeLessThanOrEqual(turns);
         expect(rms).toBeLessThan(STEPPING_RMS_EV);
       }
     });

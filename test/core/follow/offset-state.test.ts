@@ -9,6 +9,8 @@ const MINUTE = 60_000;
 const LASTING = 0.87 ** 2 + 1;
 const DRIFT = (0.33 / 60) ** 2;
 const CLOUD = 0.67 ** 2;
+// What lasts moves by 0.3 stop in an hour, as overcast dusks do.
+const WALK_PER_MIN = 0.3 ** 2 / 60;
 
 test('one reading is believed by its share of the spread', () => {
   const noise = 0.5;
@@ -25,7 +27,8 @@ test('two readings agree with the best linear guess from their covariances', () 
   // only after it has acted. Cloud begins at nothing, so its spread after t is CLOUD (1 - e^(-2 t/33)).
   const carried = 60 * (1 - Math.exp(-minutes / 60));
   const a = LASTING + noise ** 2;
-  const b = LASTING + carried ** 2 * DRIFT + CLOUD * (1 - Math.exp((-2 * minutes) / 33)) + noise ** 2;
+  const moved = WALK_PER_MIN * minutes + CLOUD * (1 - Math.exp((-2 * minutes) / 33));
+  const b = LASTING + carried ** 2 * DRIFT + moved + noise ** 2;
   const both = LASTING;
   const determinant = a * b - both * both;
   const [toFirst, toSecond] = [both, b - noise ** 2];
@@ -90,5 +93,15 @@ for (const everyS of [8, 60]) {
 test('a step of half a stop is no drift', () => {
   let state = running(15, 8, 0);
   for (let i = 0; i < 15; i++) state = learn(state, 15 * MINUTE + i * 8000, -0.5, 0.07);
+  expect(Math.abs(state.driftEvPerMin)).toBeLessThan(0.01);
+});
+
+test('a bank of cloud that is read every ten minutes leaves no drift behind', () => {
+  let state = startOffset(0);
+  // In from the sixth reading to the eighth, and gone.
+  for (let i = 0; i < 14; i++) {
+    state = learn(state, i * 10 * MINUTE, i >= 6 && i < 8 ? -2.6 : 0, 0.07);
+  }
+  expect(Math.abs(offsetAt(state, 140 * MINUTE))).toBeLessThan(0.3);
   expect(Math.abs(state.driftEvPerMin)).toBeLessThan(0.01);
 });

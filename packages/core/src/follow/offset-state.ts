@@ -11,18 +11,28 @@ export interface OffsetState {
   readonly driftEvPerMin: number;
   readonly cloudEv: number;
   readonly lean: number; // mean of the last minutes' surprises, each in standard deviations of what was expected
+  readonly last: number; // the last surprise, likewise
   readonly covariance: readonly [number, number, number, number, number, number];
 }
 
 // Our choice: an evening runs off its forecast by a third of a stop an hour, and keeps to that for an hour.
 const DRIFT_EV_PER_MIN = 0.33 / 60;
 const DRIFT_MEMORY_MIN = 60;
+// What lasts moves too: overcast dusks keep their loss within 0.3 stop over an hour or so (docs/sources.md#weather-spread).
+const LASTING_EV_PER_ROOT_MIN = 0.3 / Math.sqrt(60);
+// Our choices: a meter that trembles by less than a tenth of a stop can tell cloud from itself; one that trembles by a fifth
+// cannot, so that light is taken to be calm, as it is most of the time, until two readings in a row say otherwise.
+const STEADY_EV = 0.1;
+const TREMBLING_EV = 0.2;
+const CALM_SHARE = 0.4;
 // Where the scene's words are wrong, the light runs off by up to 0.3 stop a minute for the twenty minutes of steepest
 // twilight: lamps hold it and the forecast falls. Surprises then lean to one side for minutes, as passing cloud seldom
 // makes them. Lean and threshold (standard deviations of it) are our choice, as is the drift that is then thought possible.
 const LEAN_MEMORY_MIN = 3;
 const LEANS_FROM = 2.5;
 const MOST_SURPRISE = 3;
+// Readings minutes apart: no single one makes a lean.
+const MOST_SHARE = 0.3;
 // A surprise of more than two standard deviations is more likely a moving light than the meter.
 const MOVED_FROM = 2;
 const WRONG_WORDS_EV_PER_MIN = 0.1;
@@ -34,6 +44,7 @@ export function startOffset(atMs: number): OffsetState {
     driftEvPerMin: 0,
     cloudEv: 0,
     lean: 0,
+    last: 0,
     // What is there at the first reading is taken to last; what comes after it passes.
     covariance: [LASTING_EV ** 2, 0, 0, DRIFT_EV_PER_MIN ** 2, 0, 0],
   };
@@ -50,10 +61,15 @@ function drifted(minutes: number): number {
   return DRIFT_MEMORY_MIN * (1 - Math.exp(-minutes / DRIFT_MEMORY_MIN));
 }
 
-/** The state at a later time without a reading; the same state where the time is not later. */
-export function advance(state: OffsetState, toMs: number): OffsetState {
+/**
+ * The state at a later time without a reading; the same state where the time is not later.
+ *
+ * @param trembling 0: the meter tells cloud from itself; 1: it does not
+ */
+export function advance(state: OffsetState, toMs: number, trembling = 0): OffsetState {
   if (toMs <= state.atMs) return state;
   const minutes = (toMs - state.atMs) / 60_000;
+  const share = 1 - (1 - CALM_SHARE) * trembling;
   const carry = drifted(minutes);
   const kept = Math.exp(-minutes / DRIFT_MEMORY_MIN);
   const cloud = Math.exp(-minutes / CLOUD_MEMORY_MIN);
@@ -65,12 +81,12 @@ export function advance(state: OffsetState, toMs: number): OffsetState {
     driftEvPerMin: state.driftEvPerMin * kept,
     cloudEv: state.cloudEv * cloud,
     covariance: [
-      oo + 2 * carry * od + carry * carry * dd,
+      oo + 2 * carry * od + carry * carry * dd + LASTING_EV_PER_ROOT_MIN ** 2 * minutes,
       kept * (od + carry * dd),
       cloud * (oc + carry * dc),
       kept * kept * dd + DRIFT_EV_PER_MIN ** 2 * (1 - kept * kept),
       kept * cloud * dc,
-      cloud * cloud * cc + PASSING_CLOUD_EV ** 2 * (1 - cloud * cloud),
+      cloud * cloud * cc + share * PASSING_CLOUD_EV ** 2 * (1 - cloud * cloud),
     ],
   };
 }
@@ -82,7 +98,9 @@ export function advance(state: OffsetState, toMs: number): OffsetState {
  * @param noiseEv standard deviation of the reading, > 0
  */
 export function learn(before: OffsetState, atMs: number, offsetEv: number, noiseEv: number): OffsetState {
-  const state = leaning(before, advance(before, atMs), offsetEv, noiseEv);
+  const trembling = Math.min(1, Math.max(0, (noiseEv - STEADY_EV) / (TREMBLING_EV - STEADY_EV)));
+  const advanced = advance(before, atMs, trembling);
+  const state = leaning(before, advanced, offsetEv, noiseEv, trembling);
   const [oo, od, oc, dd, dc, cc] = state.covariance;
   // A reading sees lasting part and cloud together.
   const [o, d, c] = [oo + oc, od + dc, oc + cc];
@@ -105,17 +123,26 @@ export function learn(before: OffsetState, atMs: number, offsetEv: number, noise
 }
 
 /** The state as a reading finds it: open to another drift where the surprises have long been to one side. */
-function leaning(before: OffsetState, state: OffsetState, offsetEv: number, noiseEv: number): OffsetState {
+function leaning(
+  before: OffsetState,
+  state: OffsetState,
+  offsetEv: number,
+  noiseEv: number,
+  trembling: number,
+): OffsetState {
   const [oo, od, oc, dd, dc, cc] = state.covariance;
   const surprise = (offsetEv - state.lastingEv - state.cloudEv) / Math.sqrt(oo + 2 * oc + cc + noiseEv ** 2);
-  const share = 1 - Math.exp(-(state.atMs - before.atMs) / 60_000 / LEAN_MEMORY_MIN);
   const kept = Math.min(MOST_SURPRISE, Math.max(-MOST_SURPRISE, surprise));
-  const lean = (1 - share) * state.lean + share * kept;
+  const minutes = (state.atMs - before.atMs) / 60_000;
+  const share = Math.min(MOST_SHARE, 1 - Math.exp(-minutes / LEAN_MEMORY_MIN));
+  // Over longer gaps a bank that stays looks like a drift.
+  const lean = minutes > LEAN_MEMORY_MIN ? 0 : (1 - share) * state.lean + share * kept;
   // What the lean of surprises without a side would be.
   const usual = Math.sqrt(share / (2 - share));
   const drift = Math.abs(lean) > LEANS_FROM * usual ? Math.max(dd, WRONG_WORDS_EV_PER_MIN ** 2) : dd;
-  const byEv = Math.abs(surprise) > MOVED_FROM ? offsetEv - state.lastingEv - state.cloudEv : 0;
-  return { ...state, lean, covariance: [oo, od, oc, drift, dc, cc + byEv * byEv] };
+  const moved = Math.abs(surprise + trembling * state.last) > MOVED_FROM * (1 + trembling);
+  const byEv = moved ? offsetEv - state.lastingEv - state.cloudEv : 0;
+  return { ...state, lean, last: surprise, covariance: [oo, od, oc, drift, dc, cc + byEv * byEv] };
 }
 
 /** The state once a sudden step in the light is believed: what it knew may be off by so many stops in either part. */

@@ -7,6 +7,7 @@ import { carriedOffsetEv, skyOffsetEv } from '../light/own-light.js';
 import { type Expected, mayDifferEv, whyImpossible } from '../light/reading.js';
 import { warningOf } from './english.js';
 import { type Held, wasHeld, withHeld } from './held.js';
+import { type MeterNoise, meterSpreadEv, withReading } from './meter-noise.js';
 import { learn, loosen, type OffsetState, offsetAt, startOffset } from './offset-state.js';
 import type { BoundReading } from './types.js';
 import type { FollowWarning } from './warning.js';
@@ -24,6 +25,8 @@ export interface Trust {
   readonly held: readonly Held[];
   /** The last reading used was a bound: how far the light lies to this side of it is not known. */
   readonly open?: 'brighter' | 'darker' | undefined;
+  /** How much the readings tremble. */
+  readonly noise: MeterNoise | undefined;
 }
 
 /** Readings that agree with each other and not with what was expected. */
@@ -39,6 +42,8 @@ const TORCH_S = 50;
 const SILENCE_MS = 3 * 60_000;
 /** Doubted readings bear each other out within half a stop, or half of what they are off by. */
 const ALIKE_EV = 0.5;
+/** Our choice: by less than this, light of its own is not told from a bright sky. */
+const OWN_LIGHT_SHOWS_EV = 0.2;
 
 export function startTrust(atMs: number): Trust {
   return {
@@ -48,6 +53,7 @@ export function startTrust(atMs: number): Trust {
     lastUsedMs: undefined,
     doubt: undefined,
     held: [],
+    noise: undefined,
   };
 }
 
@@ -75,30 +81,38 @@ export function takeReading(
   trust: Trust,
   reading: BoundReading,
   lightAt: (atMs: number) => Expected,
-  meterEv: number,
+  statedMeterEv: number,
 ): { readonly trust: Trust; readonly warning?: FollowWarning } {
   const { atMs, ev100, sure = false, bound } = reading;
   const expected = lightAt(atMs);
   const offsetEv = ev100 - expected.sceneEv100;
   const { lastUsedMs, doubt } = trust;
+  const meterEv = meterSpreadEv(trust.noise, statedMeterEv);
   const expectedEv = expectedOffsetEv(trust, atMs, expected.sceneEv100);
   if (saysNothing(reading, expected.sceneEv100 + expectedEv)) {
     // What is in doubt may be on the other side of it.
     const refuted = doubt !== undefined && !saysNothing(reading, expected.sceneEv100 + doubt.offsetEv);
     return { trust: refuted ? { ...trust, doubt: undefined } : trust };
   }
-  const carriedEv = expectedEv - offsetAt(trust.offset, atMs);
+  const asSkyEv = offsetAt(trust.offset, atMs);
+  const carriedEv = expectedEv - asSkyEv;
+  // Lamps would have stayed as the sky went.
+  const isSky =
+    Math.abs(carriedEv) > OWN_LIGHT_SHOWS_EV &&
+    Math.abs(offsetEv - asSkyEv) < Math.abs(offsetEv - expectedEv);
   const offset = { ...trust.offset, lastingEv: trust.offset.lastingEv + carriedEv };
   const believe = (from: OffsetState): Trust => {
     const learnt = learn(from, atMs, offsetEv, meterEv);
     return {
       offset: learnt,
       forecastEv100: expected.sceneEv100,
-      skyEv: skyOffsetEv(trust.skyEv, offsetAt(learnt, atMs), ev100),
+      skyEv: isSky ? offsetAt(learnt, atMs) : skyOffsetEv(trust.skyEv, offsetAt(learnt, atMs), ev100),
       lastUsedMs: atMs,
       doubt: undefined,
       held: withHeld(trust.held, atMs, offsetEv),
       open: bound === undefined ? undefined : bound === 'atLeast' ? 'brighter' : 'darker',
+      // A bound is no reading to hold the next one against.
+      noise: bound === undefined ? withReading(trust.noise, atMs, offsetEv) : trust.noise,
     };
   };
   const sunDeg = expected.sunAltitudeDeg;
