@@ -141,7 +141,7 @@ test.each([
     'in this kind of file',
   ],
   [['cues', '-', '-o', 'cues.csv', '--ahead', '30'], '-o cues.csv: --ahead', 'in this kind of file'],
-  [['cues', '-', '-o', 'cues.json', '--language', 'de'], '-o cues.json: --language', 'in this kind of file'],
+  [['cues', '-', '-o', 'cues.json', '--language', 'en'], '-o cues.json: --language', 'in this kind of file'],
   [['light', '-', '-o', 'light.json', '--clock', '12'], '-o light.json: --clock', 'in this kind of file'],
   [['light', '-', '--dark'], '--dark', 'on the screen'],
 ])('an option that would change nothing is refused: %j', async (argv, options, where) => {

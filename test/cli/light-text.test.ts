@@ -3,6 +3,8 @@
 import type { LightRow, LightTable } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
 import { lightText } from '../../packages/cli/src/light-text.js';
+import { german } from '../../packages/cli/src/words/de.js';
+import { english } from '../../packages/cli/src/words/en.js';
 import { shootFrom } from '../core/shoots.js';
 
 const PLAIN = { bold: (text: unknown) => String(text) };
@@ -47,7 +49,7 @@ function tableOf(ev: readonly number[]): LightTable {
 }
 
 const shoot = shootFrom({ intervalS: 60 });
-const textOf = (ev: readonly number[], options = shoot) => lightText(tableOf(ev), options, PLAIN);
+const textOf = (ev: readonly number[], options = shoot) => lightText(tableOf(ev), options, english, PLAIN);
 const flat = (text: string) => text.replaceAll(/\s+/g, ' ');
 
 describe('light in two sentences', () => {
@@ -93,7 +95,9 @@ describe('light in two sentences', () => {
       wide,
       { ...wide, at: at(1), sceneEv100: -13.9, illuminanceLx: 128_800, slopeEvPerMin: -0.41 },
     ];
-    const text = lightText({ ...tableOf([0]), rows }, shoot, PLAIN);
-    for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+    for (const words of [english, german]) {
+      const text = lightText({ ...tableOf([0]), rows }, shoot, words, PLAIN);
+      for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+    }
   });
 });

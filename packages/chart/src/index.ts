@@ -13,6 +13,7 @@ export { type ChartOptions, planChart } from './plot/plan.js';
 export { INKS, type Ink, type Variant } from './svg/ink.js';
 export { calendarTexts } from './text/calendar.js';
 export type { LibrarySentences } from './text/library.js';
+export { travelText } from './text/move.js';
 export { placeTexts } from './text/place.js';
 export {
   faultText,

@@ -1,6 +1,6 @@
 // What each command does, once its arguments are read. Each returns its exit status.
 
-import { calendarTexts } from '@evenfall/chart';
+import { calendarTexts, type Language } from '@evenfall/chart';
 import {
   type LightTable,
   lightTable,
@@ -22,12 +22,15 @@ import { choicesText } from './choices-text.js';
 import type { Io } from './io.js';
 import { lightText } from './light-text.js';
 import { loadShoot } from './load-shoot.js';
+import { refuseLanguage } from './options.js';
 import { type Makers, makerFor, written } from './output.js';
 import { infeasibleText, planText } from './plan-text.js';
 import { type PrintOptions, refuse, wordsOf } from './print-options.js';
 import { Refusal } from './refusal.js';
+import { type CommandWords, speech } from './words/words.js';
 
 export interface Options {
+  readonly language?: Language;
   readonly json?: boolean;
   readonly output?: string;
 }
@@ -48,34 +51,41 @@ export async function plan(
   options: Options & { readonly choices?: boolean },
   io: Io,
 ): Promise<number> {
-  const { json, output, choices } = options;
+  const { json, output, choices, language } = options;
+  refuseLanguage(language, json ? '--json' : undefined);
   if (choices) return printChoices(shootPath, options, io);
-  if (output !== undefined) return writeFrom(shootPath, output, io, planShoot, PLAN_MAKERS);
+  const words = speech(language);
+  if (output !== undefined) {
+    refuse({ language }, ['language'], output);
+    return writeFrom(shootPath, output, words, io, planShoot, PLAN_MAKERS);
+  }
   const colors = pc.createColors(io.color);
-  const answer = planShoot(await loadShoot(shootPath, io));
+  const answer = planShoot(await loadShoot(shootPath, words, io));
   const infeasible = 'infeasible' in answer;
   if (json) io.out(writePlan(answer));
-  else io.out(infeasible ? infeasibleText(answer, colors) : planText(answer, shootPath, colors));
+  else
+    io.out(infeasible ? infeasibleText(answer, words, colors) : planText(answer, shootPath, words, colors));
   return infeasible ? 2 : 0;
 }
 
-async function printChoices(shootPath: string, { json, output }: Options, io: Io): Promise<number> {
-  if (output !== undefined) throw new Refusal(['-o does not go with --choices; leave one out']);
-  const answer = planChoices(await loadShoot(shootPath, io));
+async function printChoices(shootPath: string, { json, output, language }: Options, io: Io): Promise<number> {
+  if (output !== undefined) throw new Refusal([{ kind: 'not-together', options: ['-o', '--choices'] }]);
+  const words = speech(language);
+  const answer = planChoices(await loadShoot(shootPath, words, io));
   if ('infeasible' in answer) {
-    io.out(json ? writePlan(answer) : infeasibleText(answer, pc.createColors(io.color)));
+    io.out(json ? writePlan(answer) : infeasibleText(answer, words, pc.createColors(io.color)));
     return 2;
   }
-  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : choicesText(answer));
+  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : choicesText(answer, words));
   return 0;
 }
 
 export async function card(shootPath: string, { output, ...look }: Written, io: Io): Promise<number> {
-  return writeFrom(shootPath, output, io, planShoot, cardMakers(look));
+  return writeFrom(shootPath, output, speech(look.language), io, planShoot, cardMakers(look));
 }
 
 export async function chart(shootPath: string, { output, ...look }: Written, io: Io): Promise<number> {
-  return writeFrom(shootPath, output, io, planShoot, planChartMakers(look));
+  return writeFrom(shootPath, output, speech(look.language), io, planShoot, planChartMakers(look));
 }
 
 /** `ahead`: seconds from 0 to 86400 by which an alarm comes before its cue, where it was given. */
@@ -85,7 +95,7 @@ export async function cues(
   io: Io,
 ): Promise<number> {
   const words = wordsOf(look);
-  return writeFrom(shootPath, output, io, planShoot, {
+  return writeFrom(shootPath, output, speech(look.language), io, planShoot, {
     '.csv': (plan, path) => {
       refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
       return [{ path, content: writeCuesCsv(plan) }];
@@ -107,16 +117,19 @@ export async function light(
   { json, output, ...look }: Options & PrintOptions,
   io: Io,
 ): Promise<number> {
-  if (output !== undefined) return writeFrom(shootPath, output, io, lightTable, lightChartMakers(look));
-  refuse(look, ['paper', 'dark', 'language', 'clock'], undefined);
+  const words = speech(look.language);
+  if (output !== undefined)
+    return writeFrom(shootPath, output, words, io, lightTable, lightChartMakers(look));
+  refuse(look, ['paper', 'dark', 'clock'], undefined);
+  refuseLanguage(look.language, json ? '--json' : undefined);
   const colors = pc.createColors(io.color);
-  const shoot = await loadShoot(shootPath, io);
+  const shoot = await loadShoot(shootPath, words, io);
   const answer = lightTable(shoot);
   if ('infeasible' in answer) {
-    io.out(json ? writePlan(answer) : infeasibleText(answer, colors));
+    io.out(json ? writePlan(answer) : infeasibleText(answer, words, colors));
     return 2;
   }
-  io.out(json ? writeLight(answer) : lightText(answer, shoot, colors));
+  io.out(json ? writeLight(answer) : lightText(answer, shoot, words, colors));
   return 0;
 }
 
@@ -124,16 +137,16 @@ export async function light(
 async function writeFrom<Answer extends PlanMade | LightTable>(
   shootPath: string,
   output: string,
+  words: CommandWords,
   io: Io,
   answerTo: (shoot: Shoot) => Answer | PlanInfeasible,
   makers: Makers<Answer>,
 ): Promise<number> {
   const make = makerFor(output, makers, shootPath);
-  const answer = answerTo(await loadShoot(shootPath, io));
+  const answer = answerTo(await loadShoot(shootPath, words, io));
   if ('infeasible' in answer) {
-    const why = answer.infeasible.text.replace(/[.\s]+$/, '');
-    throw new Refusal([`nothing written: ${why}; "evenfall plan" says what would cure it`], 2);
+    throw new Refusal([{ kind: 'nothing-written', why: answer.infeasible }], 2);
   }
-  io.out(written(await make(answer, output), shootPath));
+  io.out(written(await make(answer, output), shootPath, words));
   return 0;
 }

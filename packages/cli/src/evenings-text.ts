@@ -1,112 +1,103 @@
 // The evenings to come as a table for a person.
 
-import { english } from '@evenfall/chart';
-import { clockOver, type Evening, type Evenings } from '@evenfall/core';
+import type { Evening, Evenings } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, linesOf, table } from './layout.js';
-import { counted, ev, placeText } from './wording.js';
-
-// A day's row says which of two it is no more than its date does.
-const clock = clockOver(undefined);
-
-const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+import { placeText } from './wording.js';
+import type { CommandWords } from './words/words.js';
 
 /** A line an evening under what it is of, and what the columns mean. */
-export function eveningsText({ shoot, evenings }: Evenings, colors: Pick<Colors, 'bold' | 'red'>): string {
+export function eveningsText(
+  { shoot, evenings }: Evenings,
+  words: CommandWords,
+  colors: Pick<Colors, 'bold' | 'red'>,
+): string {
+  const { card, evenings: w } = words;
   const dawn = shoot.direction === 'dawn';
   const [first, last] = [evenings[0]!, evenings[evenings.length - 1]!];
-  const days =
-    first === last ? english.date(first.date) : `${english.date(first.date)} to ${english.date(last.date)}`;
-  const head = [
-    'day',
-    dawn ? 'rise' : 'set',
-    'steepest',
-    'moon',
-    'moon°',
-    'stops',
-    'cues',
-    'off',
-    'reserve',
-    'of',
-  ];
-  const rows = evenings.map((evening) => [...skyCells(evening), ...planCells(evening)]);
+  const head = w.columns(dawn);
+  const rows = evenings.map((evening) => [...skyCells(evening, words), ...planCells(evening, words)]);
   const lines = table(head, rows, [
     ...(['left', 'left', 'left', 'right', 'right'] as const),
     ...(['right', 'right', 'right', 'right', 'right'] as const),
   ]);
-  const lead = lines[0]!.indexOf('stops');
+  // Where the cells of a plan begin, which say why there is none.
+  const sky = head.slice(0, 5);
+  const lead =
+    table(
+      sky,
+      rows.map((row) => row.slice(0, 5)),
+      [],
+    ).reduce((most, line) => Math.max(most, line.length), 0) + 2;
   const can = evenings.filter(({ plan }) => plan !== undefined).length;
   return `${[
-    ...linesOf(shoot.title === '' ? english.untitled : shoot.title).map((line) => colors.bold(line)),
-    days,
-    placeText(shoot.place),
+    ...linesOf(shoot.title === '' ? card.untitled : shoot.title).map((line) => colors.bold(line)),
+    first === last ? card.date(first.date) : words.range(card.date(first.date), card.date(last.date)),
+    placeText(shoot.place, card),
     '',
-    `${can} of ${counted(evenings.length, dawn ? 'morning' : 'evening')} can be done with this kit.`,
+    w.possible(can, evenings.length, dawn),
     '',
     ...lines.map((line, i) => {
       const { infeasible } = evenings[i - 1] ?? {};
       if (infeasible === undefined) return line;
-      const why = reasonText(infeasible, COLUMNS - lead);
-      return `${line.slice(0, lead).trimEnd().padEnd(lead)}${why.replace(/^no/, colors.red('no'))}`;
+      const why = reasonText(infeasible, words).slice(0, COLUMNS - lead - w.no.length - 2);
+      return `${line.slice(0, lead).trimEnd().padEnd(lead)}${colors.red(w.no)}: ${why}`;
     }),
     '',
-    ...linesOf(LEGEND.replace('evenings', dawn ? 'mornings' : 'evenings')),
+    ...linesOf(w.legend(dawn)),
   ].join('\n')}\n`;
 }
 
-const LEGEND =
-  'Steepest: when the light changes fastest, and EV a minute. Moon: its lit share, + waxing, - waning, and its altitude at the end (below 0 it is down). Off: the worst error, stops. Reserve: stops the scene may be darker/brighter, as on so many evenings in 100.';
-
-/** "Sat 12 Sep", "19:47", "20:16 -0.25", "+62 %", "-12". */
-function skyCells({ date, horizonAt, light }: Evening): string[] {
+/** "Sat 12 Sep", "19:47", "20:16 0.25", "+62 %", "-12". */
+function skyCells(
+  { date, horizonAt, light }: Evening,
+  { evenings: w, fixed, card: { clock } }: CommandWords,
+): string[] {
   const day = new Date(`${date}T00:00:00Z`);
-  const name = `${WEEKDAYS[day.getUTCDay()]} ${String(day.getUTCDate()).padStart(2)} ${MONTHS[day.getUTCMonth()]}`;
+  const name = `${w.weekdays[day.getUTCDay()]} ${String(day.getUTCDate()).padStart(2)} ${w.months[day.getUTCMonth()]}`;
   const { steepest } = light ?? {};
   return [
     name,
-    horizonAt === undefined ? 'none' : clock(horizonAt),
-    steepest === undefined ? '' : `${clock(steepest.at)} ${Math.abs(steepest.evPerMin).toFixed(2)}`,
-    light === undefined ? '' : moonText(light),
-    light === undefined ? '' : ev(light.moonAltitudeDeg, 0),
+    horizonAt === undefined ? w.noHorizon : clock(horizonAt),
+    steepest === undefined ? '' : `${clock(steepest.at)} ${fixed(Math.abs(steepest.evPerMin), 2)}`,
+    light === undefined ? '' : moonText(light, w),
+    light === undefined ? '' : fixed(light.moonAltitudeDeg, 0),
   ];
 }
 
-function moonText({ moonLitFraction, moonWaxing }: NonNullable<Evening['light']>): string {
+function moonText(
+  { moonLitFraction, moonWaxing }: NonNullable<Evening['light']>,
+  { newMoon, fullMoon }: CommandWords['evenings'],
+): string {
   const percent = Math.round(100 * moonLitFraction);
-  if (percent === 0) return 'new';
-  return percent === 100 ? 'full' : `${moonWaxing ? '+' : '-'}${percent} %`;
+  if (percent === 0) return newMoon;
+  return percent === 100 ? fullMoon : `${moonWaxing ? '+' : '-'}${percent} %`;
 }
 
-function planCells({ light, plan }: Evening): string[] {
+function planCells({ light, plan }: Evening, { fixed }: CommandWords): string[] {
   if (plan === undefined) return ['', '', '', '', ''];
   const { cueCount, worstErrorEv, reserveDarkEv, reserveBrightEv, eveningsHeldShare } = plan;
+  // Three characters are enough: nobody counts tenths of ten stops.
+  const short = (stops: number) => fixed(stops, stops < 9.95 ? 1 : 0);
   return [
-    ev(light?.rampStops ?? 0),
+    fixed(light?.rampStops ?? 0),
     String(cueCount),
-    worstErrorEv.toFixed(2),
+    fixed(worstErrorEv, 2),
     `${short(reserveDarkEv)}/${short(reserveBrightEv)}`,
     // No forecast is sure enough to say all of them.
     eveningsHeldShare > 0.99 ? '>99' : String(Math.round(100 * eveningsHeldShare)),
   ];
 }
 
-/** Three characters are enough: nobody counts tenths of ten stops. */
-function short(stops: number): string {
-  return stops < 9.95 ? stops.toFixed(1) : stops.toFixed(0);
-}
-
 /** Why not, as briefly as a column holds. */
-function reasonText(infeasible: NonNullable<Evening['infeasible']>, columns: number): string {
-  switch (infeasible.reason) {
-    case 'no-span':
-      return 'no: the sun does not go so far';
-    case 'no-time':
-      return 'no: the interval leaves no shutter';
-    default: {
-      const { reason, worstShortfallEv, at } = infeasible;
-      const stops = worstShortfallEv < 0.05 ? '' : ` by ${ev(worstShortfallEv)}`;
-      return `no: ${reason.replace('-', ' ')}${stops} from ${clock(at)}`.slice(0, columns);
-    }
-  }
+function reasonText(
+  infeasible: NonNullable<Evening['infeasible']>,
+  { evenings: w, card }: CommandWords,
+): string {
+  const reason = w.reasons[infeasible.reason];
+  if (!('worstShortfallEv' in infeasible)) return reason;
+  const { worstShortfallEv, at } = infeasible;
+  return [reason, ...(worstShortfallEv < 0.05 ? [] : [w.by(worstShortfallEv)]), w.from(card.clock(at))].join(
+    ' ',
+  );
 }

@@ -1,18 +1,22 @@
 // When to go: the same shoot on the evenings to come.
 
+import type { Language } from '@evenfall/chart';
 import { planEvenings, readShoot, type Shoot, writeEvenings, writeEveningsCsv } from '@evenfall/core';
 import { type Command, InvalidArgumentError } from 'commander';
 import pc from 'picocolors';
 import { eveningsText } from './evenings-text.js';
 import type { Io } from './io.js';
 import { loadShoot } from './load-shoot.js';
+import { type Act, languageOption, refuseLanguage } from './options.js';
 import { Refusal } from './refusal.js';
+import { speech } from './words/words.js';
 
 interface EveningsOptions {
   readonly from?: string;
   readonly days: number;
   readonly csv?: boolean;
   readonly json?: boolean;
+  readonly language?: Language;
 }
 
 const EXAMPLES = `
@@ -26,12 +30,7 @@ lamps, is at the same time of each day.
 Exit status: 2 where none of them can be done.`;
 
 /** Adds "evenings" to the command. */
-export function addEvenings(
-  program: Command,
-  shoot: string,
-  io: Io,
-  act: (action: Promise<number>) => Promise<void>,
-): void {
+export function addEvenings(program: Command, shoot: string, io: Io, act: Act): void {
   program
     .command('evenings')
     .summary('list the evenings to come: when to go')
@@ -44,15 +43,22 @@ export function addEvenings(
     .option('--days <count>', 'how many, 1 to 366', dayCount, 30)
     .option('--csv', 'print a table for a spreadsheet')
     .option('--json', 'print the evenings file, for a program')
+    .addOption(languageOption())
     .allowExcessArguments(false)
     .addHelpText('after', EXAMPLES)
-    .action((path: string, options: EveningsOptions) => act(evenings(path, options, io)));
+    .action((path: string, options: EveningsOptions) => act(options, evenings(path, options, io)));
 }
 
 /** Prints the list; status 2 where none of the evenings can be done. */
-async function evenings(path: string, { from, days, csv, json }: EveningsOptions, io: Io): Promise<number> {
-  if (csv && json) throw new Refusal(['--csv does not go with --json; leave one out']);
-  const shoot = await loadShoot(path, io);
+async function evenings(
+  path: string,
+  { from, days, csv, json, language }: EveningsOptions,
+  io: Io,
+): Promise<number> {
+  if (csv && json) throw new Refusal([{ kind: 'not-together', options: ['--csv', '--json'] }]);
+  refuseLanguage(language, csv ? '--csv' : json ? '--json' : undefined);
+  const words = speech(language);
+  const shoot = await loadShoot(path, words, io);
   const fromDate = from ?? shoot.date;
   checkDate(shoot, fromDate);
   const found = planEvenings(shoot, { fromDate, days });
@@ -61,7 +67,7 @@ async function evenings(path: string, { from, days, csv, json }: EveningsOptions
       ? writeEvenings(found)
       : csv
         ? writeEveningsCsv(found)
-        : eveningsText(found, pc.createColors(io.color)),
+        : eveningsText(found, words, pc.createColors(io.color)),
   );
   return found.evenings.some(({ plan }) => plan !== undefined) ? 0 : 2;
 }
@@ -70,7 +76,7 @@ async function evenings(path: string, { from, days, csv, json }: EveningsOptions
 function checkDate(shoot: Shoot, date: string): void {
   const read = readShoot({ ...shoot, ...BY_THE_SUN[shoot.direction], readings: [], date });
   const fault = read.kind === 'wrong' ? read.errors.find(({ path }) => path[0] === 'date') : undefined;
-  if (fault !== undefined) throw new Refusal([`--from: ${fault.text}`]);
+  if (fault !== undefined) throw new Refusal([{ kind: 'fault', where: '--from', fault }]);
 }
 
 /** A span that is right on any date. */

@@ -40,9 +40,7 @@ export async function follow(
   if (!journal) return answer(lines, lines.start, undefined, NO_JOURNAL, io);
   const held = await hold(createHash('sha256').update(realpathSync(planPath)).digest('hex').slice(0, 16));
   if (held === undefined) {
-    throw new Refusal([
-      `${planPath}: another process is following it; end that first, or follow beside it with --no-journal`,
-    ]);
+    throw new Refusal([{ kind: 'followed-already', path: planPath }]);
   }
   try {
     const path = `${planPath}.journal`;

@@ -1,12 +1,12 @@
 // Frames before anything starts: any two of recording, interval and clip give the third; intervals by subject.
 
+import type { Language } from '@evenfall/chart';
 import {
   exactFps,
   type Footage,
   type FootageGiven,
   footageOf,
   INTERVALS_BY_SUBJECT,
-  type IntervalAdvice,
   intervalAdvice,
   longestMarkedShutter,
   type Subject,
@@ -15,7 +15,9 @@ import {
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { Io } from './io.js';
 import { hanging } from './layout.js';
+import { type Act, languageOption } from './options.js';
 import { Refusal } from './refusal.js';
+import { type CommandWords, speech } from './words/words.js';
 
 const LEAD = 17;
 
@@ -27,6 +29,7 @@ interface FramesOptions {
   readonly gap: number;
   readonly darkFrame?: boolean;
   readonly subject?: Subject;
+  readonly language?: Language;
 }
 
 const EXAMPLES = `
@@ -39,7 +42,7 @@ Example:
 Times are seconds, or 90m, 1h30m, 45s.`;
 
 /** Adds "frames" to the command. */
-export function addFrames(program: Command, io: Io, act: (action: Promise<number>) => Promise<void>): void {
+export function addFrames(program: Command, io: Io, act: Act): void {
   program
     .command('frames')
     .summary('compute recording, interval and clip')
@@ -53,33 +56,32 @@ export function addFrames(program: Command, io: Io, act: (action: Promise<number
     .option('--gap <time>', 'what the camera needs of each interval beside the shutter', gap, 1)
     .option('--dark-frame', 'long-exposure noise reduction takes the shutter time again')
     .addOption(new Option('--subject <name>', 'interval advised for a subject').choices(subjects()))
+    .addOption(languageOption())
     .allowExcessArguments(false)
     .addHelpText('after', EXAMPLES)
-    .action((options: FramesOptions) => act(frames(options, io)));
+    .action((options: FramesOptions) => act(options, frames(options, io)));
 }
 
 async function frames(options: FramesOptions, io: Io): Promise<number> {
   const { record, interval, clip, subject } = options;
+  const words = speech(options.language);
   const given = [record, interval, clip].filter((value) => value !== undefined).length;
   if (given !== 2 && !(given === 0 && subject !== undefined)) {
-    throw new Refusal(['give two of --record, --interval and --clip, or --subject alone']);
+    throw new Refusal([{ kind: 'two-of-three' }]);
   }
   const lines = [
-    ...(given === 2 ? footageLines(options) : []),
-    ...(subject === undefined ? [] : subjectLines(subject)),
+    ...(given === 2 ? footageLines(options, words) : []),
+    ...(subject === undefined ? [] : subjectLines(subject, words)),
   ];
   io.out(`${lines.join('\n')}\n`);
   return 0;
 }
 
-function footageLines({
-  record,
-  interval,
-  clip,
-  fps,
-  gap: gapS,
-  darkFrame = false,
-}: FramesOptions): string[] {
+function footageLines(
+  { record, interval, clip, fps, gap: gapS, darkFrame = false }: FramesOptions,
+  words: CommandWords,
+): string[] {
+  const w = words.footage;
   const given =
     clip === undefined
       ? { recordingS: record, intervalS: interval }
@@ -90,61 +92,57 @@ function footageLines({
   try {
     footage = footageOf(given as FootageGiven, fps); // two of the three are there
   } catch {
-    throw new Refusal(['--clip is shorter than two frames; give a longer one']);
+    throw new Refusal([{ kind: 'clip-too-short' }]);
   }
   const whole = wholeSeconds(footage);
   const shutter = longestMarkedShutter(footage.intervalS, { gapS, darkFrame, stepsPerStop: 3 });
-  const beside = `beside a gap of ${short(gapS)} s${darkFrame ? ' and its dark frame' : ''}`;
-  const room =
-    shutter === undefined
-      ? `none fits ${beside}`
-      : `"${shutter.label}", which is ${short(shutter.timeS)} s, ${beside}`;
+  const room = w.shutterText(
+    shutter && { label: shutter.label, timeS: short(shutter.timeS) },
+    w.beside(short(gapS), darkFrame),
+  );
   return [
-    ...noCameraDoes(footage, fps, gapS),
-    fact('Frames', String(footage.frameCount)),
-    fact('Interval', `${short(footage.intervalS)} s`),
-    fact('Recording', durationText(footage.recordingS)),
-    fact('Clip', `${short(footage.clipS)} s at ${fpsText(fps)} frames a second`),
-    fact('Longest shutter', room),
+    ...noCameraDoes(footage, fps, gapS, words),
+    fact(w.frames, String(footage.frameCount)),
+    fact(w.interval, `${words.plain(five(footage.intervalS))} s`),
+    fact(w.recording, durationText(footage.recordingS, words)),
+    fact(w.clip, w.clipText(short(footage.clipS), fpsText(fps))),
+    fact(w.longestShutter, room),
     ...(whole.intervalS === footage.intervalS
       ? []
       : [
-          fact(
-            'In whole seconds',
-            `every ${whole.intervalS} s: ${whole.frameCount} frames, a clip of ${short(whole.clipS)} s`,
-          ),
+          fact(w.inWholeSeconds, w.inWholeSecondsText(whole.intervalS, whole.frameCount, short(whole.clipS))),
         ]),
   ];
 }
 
 /** Why these numbers are none to go out with, before them; nothing where a camera keeps up. */
-function noCameraDoes({ intervalS, recordingS, clipS }: Footage, fps: number, gapS: number): string[] {
+function noCameraDoes(
+  { intervalS, recordingS, clipS }: Footage,
+  fps: number,
+  gapS: number,
+  words: CommandWords,
+): string[] {
+  const w = words.footage;
   if (intervalS * exactFps(fps) <= 1 + 1e-9) {
-    const text = `a frame every ${short(intervalS)} s is ${short(1 / intervalS)} a second, and a clip of ${short(clipS)} s from ${durationText(recordingS)} runs no faster than life: film it as video, or record longer`;
-    return [fact('No time-lapse', text)];
+    const text = w.noTimeLapseText({
+      intervalS: short(intervalS),
+      perS: short(1 / intervalS),
+      clipS: short(clipS),
+      recording: durationText(recordingS, words),
+    });
+    return [fact(w.noTimeLapse, text)];
   }
-  if (intervalS > gapS) return [];
-  const text = `the camera needs ${short(gapS)} s of each ${short(intervalS)} s beside the shutter: give a longer recording, a shorter clip, or the --gap that it really needs`;
-  return [fact('No camera does', text)];
+  return intervalS > gapS ? [] : [fact(w.noCamera, w.noCameraText(short(gapS), short(intervalS)))];
 }
 
-/** What a reader needs to weigh a row: what kind of page it is, and its age. */
-const SOURCES: Readonly<Record<IntervalAdvice['source'], string>> = {
-  skarbnik: 'an article on choosing the interval, 2015',
-  cogto: 'an article on time-lapse photography, undated',
-  'aperture-authority': 'a photo magazine on the web, undated',
-};
-
-function subjectLines(subject: Subject): string[] {
+function subjectLines(subject: Subject, { footage: w }: CommandWords): string[] {
   const { minS, maxS, rows } = intervalAdvice(subject);
-  const count = new Set(rows.map(({ source }) => source)).size;
-  const range = (from: number, to: number) => (from === to ? `${from} s` : `${from} to ${to} s`);
+  const authors = new Set(rows.map(({ source }) => source)).size;
   return [
-    fact(
-      'Advised',
-      `${range(minS, maxS)} for ${subject.replaceAll('-', ' ')}; ${count === 1 ? 'one author says so' : `${count} authors, each from experience`}; nobody has measured it`,
+    fact(w.advised, w.advisedText(w.range(minS, maxS), subject, authors)),
+    ...rows.map((row) =>
+      fact('', w.sourceText(w.range(row.minS, row.maxS), row.words, w.sources[row.source])),
     ),
-    ...rows.map((row) => fact('', `${range(row.minS, row.maxS)}: ${row.words} (${SOURCES[row.source]})`)),
   ];
 }
 
@@ -156,8 +154,13 @@ function subjects(): Subject[] {
   return [...new Set(INTERVALS_BY_SUBJECT.flatMap((row) => row.subjects))];
 }
 
+/** To five figures. */
+function five(value: number): number {
+  return Number(value.toPrecision(5));
+}
+
 function short(value: number): string {
-  return String(Number(value.toPrecision(5)));
+  return String(five(value));
 }
 
 /** "23.976" is what people call 24000/1001. */
@@ -166,7 +169,7 @@ function fpsText(fps: number): string {
 }
 
 /** "1 h 30 min", "45 s", "12 min 5 s". */
-function durationText(totalS: number): string {
+function durationText(totalS: number, words: CommandWords): string {
   const all = Math.round(totalS);
   const parts = [
     [Math.floor(all / 3600), 'h'],
@@ -174,7 +177,7 @@ function durationText(totalS: number): string {
     [all % 60, 's'],
   ] as const;
   const told = parts.filter(([count]) => count > 0).map(([count, unit]) => `${count} ${unit}`);
-  return all < 10 ? `${short(totalS)} s` : told.join(' ');
+  return all < 10 ? `${words.plain(five(totalS))} s` : told.join(' ');
 }
 
 /** "5400", "90m", "1h30m", "45s", "1h 30min", "2 s" as seconds; undefined for what is no time. */

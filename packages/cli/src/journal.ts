@@ -12,7 +12,8 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { systemErrorText } from './system-error.js';
+import { systemFault } from './system-error.js';
+import { englishSystemFault } from './words/sentences-en.js';
 
 const FORMAT = 'evenfall-journal/1';
 
@@ -67,7 +68,7 @@ export function openJournal({ path, plan, startOver, say }: Opening): Journal {
     }
     return { lines: goesOn ? lines : [], keep, close: () => closeSync(handle) };
   } catch (error) {
-    say(`${path}: cannot be written: ${systemErrorText(error)}; this evening is not kept`);
+    say(`${path}: cannot be written: ${englishSystemFault(systemFault(error))}; this evening is not kept`);
     return { ...NO_JOURNAL, lines: goesOn ? lines : [] };
   }
 }
@@ -86,7 +87,7 @@ function contentOf(path: string, say: Opening['say']) {
     if (error instanceof Error && 'code' in error && error.code === 'ENOENT') {
       return { text: '', bytes: 0, torn: '' };
     }
-    say(`${path}: cannot be read: ${systemErrorText(error)}; this evening is not kept`);
+    say(`${path}: cannot be read: ${englishSystemFault(systemFault(error))}; this evening is not kept`);
     return 'unreadable';
   }
 }
@@ -124,7 +125,10 @@ function keeper(handle: number, path: string, say: Opening['say']) {
       fdatasyncSync(handle);
       waiting = '';
     } catch (error) {
-      if (!failed) say(`${path}: cannot be written: ${systemErrorText(error)}; tried again with each line`);
+      if (!failed)
+        say(
+          `${path}: cannot be written: ${englishSystemFault(systemFault(error))}; tried again with each line`,
+        );
     }
   };
 }

@@ -4,8 +4,8 @@ import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
 import { type Plan, readPlan } from '@evenfall/core';
 import { readBytes } from './read-bytes.js';
-import { Refusal } from './refusal.js';
-import { systemErrorText } from './system-error.js';
+import { Refusal, refusalOf } from './refusal.js';
+import { systemFault } from './system-error.js';
 
 /** A plan of the most frames comes to three quarters of it. */
 const LARGEST_BYTES = 60_000_000;
@@ -17,23 +17,25 @@ export async function loadPlan(path: string): Promise<Plan> {
   try {
     bytes = await readBytes(createReadStream(path), LARGEST_BYTES);
   } catch (error) {
-    throw new Refusal([`${path}: cannot be read: ${systemErrorText(error)}`]);
+    throw new Refusal([{ kind: 'cannot-read', path, because: systemFault(error) }]);
   }
   if (bytes === undefined) {
-    throw new Refusal([`${source}: is too long for a plan file; give one of at most 60 MB`]);
+    throw new Refusal([{ kind: 'too-long', source, of: 'plan' }]);
   }
   let value: unknown;
   try {
     value = JSON.parse(new TextDecoder().decode(bytes));
   } catch {
-    throw new Refusal([
-      `${source}: not readable as JSON; give a plan file, as "evenfall plan SHOOT -o plan.json" writes it`,
-    ]);
+    throw new Refusal([{ kind: 'not-plan-json', source }]);
   }
   const read = readPlan(value, undefined, source);
-  if (read.kind === 'wrong') throw new Refusal(read.errors.map(({ message }) => message));
+  if (read.kind === 'wrong') throw refusalOf(read.errors);
   const { plan } = read;
-  if ('infeasible' in plan && (plan.infeasible.reason === 'no-span' || plan.infeasible.reason === 'no-time'))
-    throw new Refusal([`${source}: ${plan.infeasible.text}`], 2);
+  if (
+    'infeasible' in plan &&
+    (plan.infeasible.reason === 'no-span' || plan.infeasible.reason === 'no-time')
+  ) {
+    throw new Refusal([{ kind: 'plan-of-nothing', source, why: plan.infeasible }], 2);
+  }
   return plan;
 }

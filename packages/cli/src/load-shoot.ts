@@ -2,14 +2,14 @@
 
 import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
-import { readShoot, type Shoot } from '@evenfall/core';
+import { clocksNear, readShoot, type Shoot } from '@evenfall/core';
 import lookUpZone from '@photostructure/tz-lookup';
-import { borderText } from './border.js';
 import type { Io } from './io.js';
 import { parseText } from './parse-text.js';
 import { readBytes } from './read-bytes.js';
-import { Refusal } from './refusal.js';
-import { systemErrorText } from './system-error.js';
+import { Refusal, refusalOf } from './refusal.js';
+import { systemFault } from './system-error.js';
+import type { CommandWords } from './words/words.js';
 
 /** The longest look and all the readings a shoot may hold come to half of it. */
 const LARGEST_BYTES = 250_000;
@@ -18,14 +18,17 @@ const LARGEST_BYTES = 250_000;
  * @param path a YAML or JSON file, or "-" for standard input
  * @throws Refusal with one line a fault
  */
-export async function loadShoot(path: string, io: Io): Promise<Shoot> {
-  const source = path === '-' ? 'standard input' : basename(path);
+export async function loadShoot(path: string, words: CommandWords, io: Io): Promise<Shoot> {
+  const source = path === '-' ? words.standardInput : basename(path);
   const { value, where } = parseText(await readText(path, source, io), source);
   const zoned = withZone(value);
   const read = readShoot(zoned, where, source);
-  if (read.kind === 'wrong') throw new Refusal(read.errors.map(({ message }) => message));
-  const warning = zoned === value ? undefined : borderText(read.shoot);
-  if (warning !== undefined) io.err(`${source}: ${warning}\n`);
+  if (read.kind === 'wrong') throw refusalOf(read.errors);
+  // A zone that was taken from coordinates near a border is doubted aloud.
+  if (zoned !== value) {
+    const { here, others } = clocksNear(read.shoot.place, read.shoot.date, lookUpZone);
+    if (others.length > 0) io.err(`${source}: ${words.sentences.border(here, others)}\n`);
+  }
   return read.shoot;
 }
 
@@ -34,15 +37,15 @@ async function readText(path: string, source: string, io: Io): Promise<string> {
   try {
     bytes = await readBytes(path === '-' ? io.stdinBytes() : createReadStream(path), LARGEST_BYTES);
   } catch (error) {
-    throw new Refusal([`${path}: cannot be read: ${systemErrorText(error)}`]);
+    throw new Refusal([{ kind: 'cannot-read', path, because: systemFault(error) }]);
   }
   if (bytes === undefined) {
-    throw new Refusal([`${source}: is too long for a shoot file; give one of at most 250 kB`]);
+    throw new Refusal([{ kind: 'too-long', source, of: 'shoot' }]);
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new Refusal([`${source}: not readable as text; save it as UTF-8`]);
+    throw new Refusal([{ kind: 'not-utf8', source }]);
   }
 }
 

@@ -1,16 +1,20 @@
 // The evenfall command: arguments in, exit status out.
 
-import { languages, PAPERS } from '@evenfall/chart';
+import { type Language, PAPERS } from '@evenfall/chart';
+import { sentenceOf } from '@evenfall/core';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { card, chart, cues, light, type Options, plan } from './actions.js';
 import { addEvenings } from './evenings.js';
 import { type FollowFlags, follow } from './follow.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
+import { type Act, anyCase, languageOption } from './options.js';
 import type { PrintOptions } from './print-options.js';
 import { printable } from './printable.js';
-import { Refusal } from './refusal.js';
-import { systemErrorText } from './system-error.js';
+import { Refusal, type RefusalFacts } from './refusal.js';
+import { systemFault } from './system-error.js';
+import { englishSystemFault } from './words/sentences-en.js';
+import { speech } from './words/words.js';
 
 const SHOOT = 'shoot file, YAML or JSON; "-" reads standard input';
 
@@ -24,7 +28,9 @@ export async function run(argv: readonly string[], { err, ...rest }: Io): Promis
   // A fault may name a file, and a file may have any name.
   const io: Io = { ...rest, err: (text) => err(printable(text)) };
   let status = 0;
-  const program = programFor(io, async (action) => {
+  let language: Language | undefined;
+  const program = programFor(io, async (options, action) => {
+    language = options.language;
     status = await action;
   });
   try {
@@ -32,8 +38,10 @@ export async function run(argv: readonly string[], { err, ...rest }: Io): Promis
     return status;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 1;
-    const lines = error instanceof Refusal ? error.lines : [`this should not happen: ${messageOf(error)}`];
-    for (const line of lines) io.err(`evenfall: ${line}\n`);
+    const facts: readonly RefusalFacts[] =
+      error instanceof Refusal ? error.facts : [{ kind: 'unexpected', said: messageOf(error) }];
+    const { refusals } = speech(language).sentences;
+    for (const each of facts) io.err(`evenfall: ${sentenceOf(refusals, 'kind', each)}\n`);
     return error instanceof Refusal ? error.status : 1;
   }
 }
@@ -43,7 +51,9 @@ export async function runHere(): Promise<void> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     // A reader such as head may close the pipe early; that is no fault of ours.
     if (error.code === 'EPIPE') process.exit(0);
-    process.stderr.write(`evenfall: standard output: cannot be written: ${systemErrorText(error)}\n`);
+    process.stderr.write(
+      `evenfall: standard output: cannot be written: ${englishSystemFault(systemFault(error))}\n`,
+    );
     process.exit(1);
   });
   // There is nowhere left to say it.
@@ -55,7 +65,7 @@ function messageOf(error: unknown): string {
   return (error instanceof Error ? error.message : String(error)).split('\n')[0]!;
 }
 
-function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Command {
+function programFor(io: Io, act: Act): Command {
   const program = new Command('evenfall');
   program
     .description('Plans the exposure of a day-to-night (or night-to-day) time-lapse from a shoot file.')
@@ -87,15 +97,16 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .option('--json', 'print the plan file, for a program')
     .option('-o, --output <file>', 'write the plan file (.json), or its frames as a table (.csv)')
     .option('--choices', 'print what other weights would give: fewer cues, less error, cleaner ISO')
-    .action((shoot: string, options: Options) => act(plan(shoot, options, io)));
+    .addOption(languageOption())
+    .action((shoot: string, options: Options) => act(options, plan(shoot, options, io)));
 
   command('card', 'write the cue card', 'Writes a cue card to carry to the place.')
     .requiredOption('-o, --output <file>', 'card to write: .pdf, .svg, .html or .txt')
     .addOption(paper('a6; a5 in larger type; a4 or letter: four to a sheet, to cut (default: a6)'))
     .addOption(clock())
-    .addOption(language())
+    .addOption(languageOption())
     .option('--dark', 'red on black, for a screen in the dark')
-    .action((shoot: string, options: Written) => act(card(shoot, options, io)));
+    .action((shoot: string, options: Written) => act(options, card(shoot, options, io)));
 
   command(
     'chart',
@@ -105,9 +116,9 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .requiredOption('-o, --output <file>', 'chart to write: .svg or .pdf')
     .addOption(paper('sheet to fill, laid across (default: a4 for .pdf, 254 by 183 mm for .svg)'))
     .addOption(clock())
-    .addOption(language())
+    .addOption(languageOption())
     .option('--dark', 'red on black, for a screen in the dark')
-    .action((shoot: string, options: Written) => act(chart(shoot, options, io)));
+    .action((shoot: string, options: Written) => act(options, chart(shoot, options, io)));
 
   command(
     'cues',
@@ -117,8 +128,8 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .requiredOption('-o, --output <file>', 'cues to write: .csv, .ics or .json')
     .option('--ahead <seconds>', 'how long before its cue an alarm rings (default: 60)', secondsAhead)
     .addOption(clock())
-    .addOption(language())
-    .action((shoot: string, options: Written & { ahead?: number }) => act(cues(shoot, options, io)));
+    .addOption(languageOption())
+    .action((shoot: string, options: Written & { ahead?: number }) => act(options, cues(shoot, options, io)));
 
   command(
     'light',
@@ -129,9 +140,9 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .option('-o, --output <file>', 'write a chart (.svg, .pdf) or the light table (.json)')
     .addOption(paper('sheet for a chart to fill, laid across'))
     .addOption(clock())
-    .addOption(language())
+    .addOption(languageOption())
     .option('--dark', 'a chart in red on black, for a screen in the dark')
-    .action((shoot: string, options: Options & PrintOptions) => act(light(shoot, options, io)));
+    .action((shoot: string, options: Options & PrintOptions) => act(options, light(shoot, options, io)));
 
   addEvenings(program, SHOOT, io, act);
 
@@ -148,7 +159,7 @@ function programFor(io: Io, act: (action: Promise<number>) => Promise<void>): Co
     .option('--meter <stops>', 'by how much one reading differs from the next (default: 0.07)', meterEv)
     .allowExcessArguments(false)
     .addHelpText('after', EXAMPLES.follow)
-    .action((plan: string, flags: FollowFlags) => act(follow(plan, flags, io)));
+    .action((plan: string, flags: FollowFlags) => act({}, follow(plan, flags, io)));
 
   addFrames(program, io, act);
   return program;
@@ -164,17 +175,6 @@ function paper(description: string): Option {
 
 function clock(): Option {
   return new Option('--clock <hours>', 'count 24 hours or twice 12 (default: 24)').choices(['12', '24']);
-}
-
-function language(): Option {
-  return anyCase(new Option('--language <code>', 'language it is written in (default: en)'), languages);
-}
-
-/** One of a few words, in capitals too: A4 is how the sheet is known. */
-function anyCase(option: Option, words: readonly string[]): Option {
-  option.choices(words);
-  const word = option.parseArg!;
-  return option.argParser((text) => word(text.toLowerCase(), undefined));
 }
 
 function secondsAhead(text: string): number {

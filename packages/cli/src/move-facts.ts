@@ -1,37 +1,40 @@
 // What the plan for a person says of time in the interval, and of moves.
 
+import { travelText } from '@evenfall/chart';
 import { type PlanMade, tightestOf } from '@evenfall/core';
+import type { CommandWords } from './words/words.js';
+
+const PARTS = ['shutterS', 'darkS', 'writeS', 'moveS', 'settleS'] as const;
 
 /** The tightest frame and what its interval holds; then each move, and how fast the picture passes. */
-export function moveFacts(plan: PlanMade): [string, string][] {
+export function moveFacts(plan: PlanMade, words: CommandWords): [string, string][] {
   const { move, shoot } = plan;
   const { frame, slackS, ...parts } = tightestOf(plan);
-  const held = (
-    [
-      ['shutter', parts.shutterS],
-      ['dark frame', parts.darkS],
-      ['writing', parts.writeS],
-      ['moving', parts.moveS],
-      ['rest', parts.settleS],
-    ] as const
-  ).filter(([, timeS]) => timeS > 0);
-  const list = held.map(([what, timeS]) => `${what} ${short(timeS)} s`).join(', ');
+  const short = (seconds: number) =>
+    seconds < 0.001 ? words.plain(0.001) : words.plain(Number(seconds.toPrecision(3)));
+  const held = PARTS.filter((part) => parts[part] > 0)
+    .map((part) => `${words.plan.held[part]} ${short(parts[part])} s`)
+    .join(', ');
   // Sums that differ in their last bits leave nothing.
-  const spare = slackS < 5e-4 ? 'nothing' : `${short(slackS)} s`;
+  const spare = slackS < 5e-4 ? undefined : `${short(slackS)} s`;
   return [
-    ['Tightest', `frame ${frame + 1}: ${list}; ${spare} to spare of ${shoot.intervalS} s`],
-    ...(move?.lines ?? []).map(({ whole }): [string, string] => ['Move', whole]),
+    [
+      words.plan.tightest,
+      words.plan.tightestText({ frame: frame + 1, held, spare, intervalS: shoot.intervalS }),
+    ],
+    ...(move?.travels ?? []).map((travel): [string, string] => {
+      const { ease, mode } = travel;
+      const curve = typeof ease === 'string' ? ease : `trapezoid ${ease.trapezoid}`;
+      const way = travelText(travel, words.card);
+      return [words.plan.move, words.plan.moveText({ way, stopped: mode === 'stopped', ease: curve })];
+    }),
     ...(move?.fastest === undefined
       ? []
-      : ([
+      : [
           [
-            'On screen',
-            `at its fastest, frame ${move.fastest.frame + 1}, the picture passes its own width in ${short(move.fastest.crossingS)} s of clip`,
-          ],
-        ] as [string, string][])),
+            words.plan.onScreen,
+            words.plan.onScreenText(move.fastest.frame + 1, short(move.fastest.crossingS)),
+          ] as [string, string],
+        ]),
   ];
-}
-
-function short(seconds: number): string {
-  return seconds < 0.001 ? '0.001' : String(Number(seconds.toPrecision(3)));
 }

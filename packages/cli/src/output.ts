@@ -4,6 +4,7 @@ import { fstatSync, realpathSync, statSync } from 'node:fs';
 import { extname, resolve } from 'node:path';
 import { printable } from './printable.js';
 import { Refusal } from './refusal.js';
+import type { CommandWords } from './words/words.js';
 import { type OutputFile, writeFiles } from './write-files.js';
 
 /** What a command makes of an answer, for each ending it knows. */
@@ -20,12 +21,10 @@ export function makerFor<Answer>(path: string, makers: Makers<Answer>, shootPath
   const ending = extname(path).toLowerCase();
   const maker = Object.hasOwn(makers, ending) ? makers[ending] : undefined;
   if (maker === undefined) {
-    const known = Object.keys(makers).join(', ');
-    const what = ending === '' ? 'has no ending' : `ends in "${ending}", which is not known here`;
-    throw new Refusal([`-o ${path}: ${what}; give a file ending in ${known}`]);
+    throw new Refusal([{ kind: 'unknown-ending', path, ending, known: Object.keys(makers) }]);
   }
   if (shootPath !== '-' && realPath(path) === realPath(shootPath)) {
-    throw new Refusal([`-o ${path}: is the shoot file itself; give another name`]);
+    throw new Refusal([{ kind: 'shoot-file-itself', where: `-o ${path}` }]);
   }
   return maker;
 }
@@ -44,14 +43,14 @@ function realPath(path: string): string {
  * @throws Refusal where one of them is the shoot itself, by whatever name: pages are numbered, and standard input may
  *   come from any file
  */
-export function written(files: readonly OutputFile[], shootPath: string): string {
+export function written(files: readonly OutputFile[], shootPath: string, words: CommandWords): string {
   const shoot = identityOf(shootPath === '-' ? 0 : shootPath);
   for (const { path } of files) {
     if (shoot === undefined || identityOf(path) !== shoot) continue;
-    throw new Refusal([`${path}: is the shoot file itself; give another name`]);
+    throw new Refusal([{ kind: 'shoot-file-itself', where: path }]);
   }
   writeFiles(files);
-  return `wrote ${files.map(({ path }) => printable(path)).join(', ')}\n`;
+  return `${words.wrote(files.map(({ path }) => printable(path)))}\n`;
 }
 
 /** What tells a file from every other, behind all its names; undefined for what is none. */

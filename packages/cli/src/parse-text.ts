@@ -15,7 +15,7 @@ import {
 } from 'yaml';
 import { isNestedTooDeep } from './nesting.js';
 import { Refusal } from './refusal.js';
-import { type Stumble, slipAt } from './slips.js';
+import { type SlipFacts, type Stumble, slipAt } from './slips.js';
 
 export interface Parsed {
   readonly value: unknown;
@@ -29,11 +29,9 @@ export interface Parsed {
 export function parseText(text: string, source: string): Parsed {
   const lines = new LineCounter();
   const lineAt = (offset: number) => lines.linePos(offset).line;
-  const refuse = (what: string, line?: number) => {
-    const at = line === undefined ? '' : `${line}:`;
-    return new Refusal([`${source}:${at} not readable as YAML or JSON: ${what}`]);
-  };
-  if (isNestedTooDeep(text)) throw refuse('nested too deep');
+  const refuse = (slip: SlipFacts, line?: number) =>
+    new Refusal([{ kind: 'not-yaml', source, ...(line === undefined ? {} : { line }), slip }]);
+  if (isNestedTooDeep(text)) throw refuse({ slip: 'too-deep' });
   try {
     // Keys that stand twice are looked for below: the parser would compare every key with every other.
     const options = {
@@ -46,13 +44,13 @@ export function parseText(text: string, source: string): Parsed {
     const stumble = stumbleIn(document);
     if (stumble !== undefined) {
       const slip = slipAt(text, stumble);
-      throw refuse(slip.text, slip.line);
+      throw refuse(slip.facts, slip.line);
     }
     return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };
   } catch (error) {
     if (error instanceof Refusal) throw error;
     // Aliases of aliases: no shoot file has them.
-    throw refuse('nested too deep');
+    throw refuse({ slip: 'too-deep' });
   }
 
   function locate(root: unknown, path: Parameters<Locate>[0]): { line: number } | undefined {

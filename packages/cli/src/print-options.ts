@@ -34,9 +34,5 @@ export function refuse<Given extends object>(
 ): void {
   const given = names.filter((name) => options[name] !== undefined);
   if (given.length === 0) return;
-  const list = given.map((name) => `--${name}`).join(' and ');
-  const what = path === undefined ? 'on the screen' : 'in this kind of file';
-  throw new Refusal([
-    `${path === undefined ? '' : `-o ${path}: `}${list} would change nothing ${what}; leave it out`,
-  ]);
+  throw new Refusal([{ kind: 'changes-nothing', options: given, ...(path === undefined ? {} : { path }) }]);
 }

@@ -1,17 +1,45 @@
-// What a person most likely did where a parser of YAML stumbled: the usual slips, each told by what is wrong and what
-// would be right. Works on the text alone, because the parser often stumbles a line after the slip.
+// What a person most likely did where a parser of YAML stumbled: the usual slips, as data. Works on the parser's code and
+// the text alone, because the parser often stumbles a line after the slip.
+
+import { Lexer } from 'yaml';
 
 /** Where the parser stumbled, and over what. */
 export interface Stumble {
   readonly code: string; // of the yaml package
-  readonly message: string; // in the parser's own words, for a slip that is none of the usual
+  readonly message: string; // in the parser's own words, to be quoted where it is none of the usual slips
   readonly offset: number; // in the text
 }
 
-/** A line's worth: what is wrong and what would be right, and the line of it, from 1. */
+/** What is wrong, told apart by `slip`; `right` is what to write instead. */
+export type SlipFacts =
+  | { readonly slip: 'key-twice' }
+  | { readonly slip: 'tab-indent' }
+  | { readonly slip: 'second-document' }
+  | { readonly slip: 'too-deep' }
+  | { readonly slip: 'key-no-word' }
+  /** Text that begins with one of these marks. */
+  | { readonly slip: 'needs-quotes'; readonly begins: readonly string[] }
+  | { readonly slip: 'text-open'; readonly mark: string }
+  | { readonly slip: 'bracket-open'; readonly mark: string }
+  | { readonly slip: 'one-too-many'; readonly mark: string }
+  | { readonly slip: 'out-of-line' }
+  | { readonly slip: 'space-missing'; readonly after: string; readonly right?: string }
+  | { readonly slip: 'equals-sign'; readonly right: string }
+  | { readonly slip: 'dash-space' }
+  | { readonly slip: 'colon-in-text' }
+  | { readonly slip: 'colon-missing'; readonly key: string; readonly right: string }
+  | { readonly slip: 'entries-together' }
+  | { readonly slip: 'comment-space' }
+  | { readonly slip: 'escape' }
+  | { readonly slip: 'text-after-end' }
+  | { readonly slip: 'odd-token' }
+  /** None of the usual; `said` are the parser's own words. */
+  | { readonly slip: 'unusual'; readonly said: string };
+
+/** What is wrong, and the line of it, from 1. */
 export interface Slip {
   readonly line: number;
-  readonly text: string;
+  readonly facts: SlipFacts;
 }
 
 /** Most of the parser's own words, which may hold a piece of the file. */
@@ -22,72 +50,67 @@ const LONGEST_QUOTE = 40;
 
 /** The slip behind a stumble. */
 export function slipAt(text: string, stumble: Stumble): Slip {
-  const line = lineAt(text, stumble.offset);
-  const told = (what: string, at = line) => ({ line: at, text: what });
-  switch (stumble.code) {
+  const { code, offset } = stumble;
+  const line = lineAt(text, offset);
+  const found = (facts: SlipFacts, at = line): Slip => ({ line: at, facts });
+  switch (code) {
     case 'DUPLICATE_KEY':
-      return told('a key stands twice; give it once');
+      return found({ slip: 'key-twice' });
     case 'TAB_AS_INDENT':
-      return told('a tab stands for an indent; give spaces');
+      return found({ slip: 'tab-indent' });
     case 'MULTIPLE_DOCS':
-      return told('a second document follows the first; give one a file');
+      return found({ slip: 'second-document' });
     case 'RESOURCE_EXHAUSTION':
-      return told('nested too deep');
+      return found({ slip: 'too-deep' });
     case 'KEY_NO_WORD':
-      return told('a group or a list stands where a key belongs; give a word');
+      return found({ slip: 'key-no-word' });
     case 'TAG_RESOLVE_FAILED':
-      return told('text that begins with "!" needs quotes');
+      return found({ slip: 'needs-quotes', begins: ['!'] });
     case 'BAD_ALIAS':
-      return told('text that begins with "*" or "&" needs quotes');
+      return found({ slip: 'needs-quotes', begins: ['*', '&'] });
     case 'BAD_SCALAR_START':
-      return told(
-        `text that begins with ${shown(text.slice(stumble.offset, stumble.offset + 1))} needs quotes`,
-      );
+      return found({ slip: 'needs-quotes', begins: [text.slice(offset, offset + 1)] });
   }
   const open = openAt(text);
   if (open?.mark === '"' || open?.mark === "'") {
-    return told(`text in ${open.mark} is not closed; give another ${open.mark} after it`, open.line);
+    return found({ slip: 'text-open', mark: open.mark }, open.line);
   }
-  if (/^Missing closing/.test(stumble.message))
-    return told('a quote is not closed; give another where its text ends');
-  if (open !== undefined && open.line <= line) {
-    return told(
-      `a ${open.mark} is not closed; give a ${open.mark === '{' ? '}' : ']'} where its group ends`,
-      open.line,
-    );
-  }
-  const closed = /^[}\]]/.exec(text.slice(stumble.offset, stumble.offset + 1));
-  if (stumble.code === 'UNEXPECTED_TOKEN' && closed) return told(`a ${closed[0]} too many; leave it out`);
+  const quote = code === 'MISSING_CHAR' ? openQuote(text) : undefined;
+  if (quote !== undefined) return found({ slip: 'text-open', mark: quote.mark }, quote.line);
+  if (open !== undefined && open.line <= line)
+    return found({ slip: 'bracket-open', mark: open.mark }, open.line);
+  const closed = /^[}\]]/.exec(text.slice(offset, offset + 1));
+  if (code === 'UNEXPECTED_TOKEN' && closed) return found({ slip: 'one-too-many', mark: closed[0] });
   const content = lineText(text, line);
   // One colon is right: then it is the line below that stands too far to the right.
-  const lone =
-    stumble.code === 'BLOCK_AS_IMPLICIT_KEY' && /^[^:]*:[^:]*$/.test(content) && !/^\s*-\S/.test(content);
-  return lone ? told(OUT_OF_LINE, line + 1) : told(slipOfLine(content, stumble));
+  const lone = code === 'BLOCK_AS_IMPLICIT_KEY' && /^[^:]*:[^:]*$/.test(content) && !/^\s*-\S/.test(content);
+  return lone ? found({ slip: 'out-of-line' }, line + 1) : found(slipOfLine(text, content, stumble));
 }
 
-const OUT_OF_LINE = 'the line does not begin below its neighbours; indent it as they are';
-
-function slipOfLine(content: string, { code, message }: Stumble): string {
+function slipOfLine(text: string, content: string, { code, message, offset }: Stumble): SlipFacts {
   const [, key = '', sign = '', value = ''] =
     /^\s*(?:- +)?([A-Za-z]\w*)(\s*=\s*|:(?=\S)| +(?=[^\s:]))(.*)$/.exec(content) ?? [];
-  if (sign === ':') return `a space is missing after ${shown(`${key}:`)}; give ${shown(`${key}: ${value}`)}`;
-  if (sign.includes('=')) return `"=" stands where a colon belongs; give ${shown(`${key}: ${value}`)}`;
-  if (/^\s*-[^\s-]/.test(content)) return 'a space is missing after "-"; give "- " before an entry of a list';
-  if (code === 'BLOCK_AS_IMPLICIT_KEY') return 'a colon stands in a text; put the text in quotes';
-  if (code === 'BAD_INDENT') return OUT_OF_LINE;
-  if (sign !== '' && !content.includes(':')) {
-    return `a colon is missing after ${shown(key)}; give ${shown(`${key}: ${value}`)}`;
+  const right = short(`${key}: ${value}`);
+  if (sign === ':') return { slip: 'space-missing', after: short(`${key}:`), right };
+  if (sign.includes('=')) return { slip: 'equals-sign', right };
+  if (/^\s*-[^\s-]/.test(content)) return { slip: 'dash-space' };
+  if (code === 'BLOCK_AS_IMPLICIT_KEY') return { slip: 'colon-in-text' };
+  if (code === 'BAD_INDENT') return { slip: 'out-of-line' };
+  if (sign !== '' && !content.includes(':')) return { slip: 'colon-missing', key: short(key), right };
+  if (code === 'BAD_DQ_ESCAPE') return { slip: 'escape' };
+  const stands = text.slice(offset, offset + 1);
+  if (code === 'MISSING_CHAR' && stands === '#') return { slip: 'comment-space' };
+  if (code === 'MISSING_CHAR' && stands === ':') return { slip: 'space-missing', after: ':' };
+  const inBrackets = openAt(text.slice(0, offset)) !== undefined;
+  if (code === 'BLOCK_IN_FLOW' || (code === 'MISSING_CHAR' && inBrackets))
+    return { slip: 'entries-together' };
+  if (code === 'UNEXPECTED_TOKEN') {
+    if (stands === ',') return { slip: 'one-too-many', mark: ',' };
+    if (!/["'|>]/.test(stands)) return { slip: 'odd-token' };
+    return { slip: inBrackets ? 'entries-together' : 'text-after-end' };
   }
-  if (/^Block collections are not allowed within|^Missing , |^Unexpected .*-scalar token/.test(message)) {
-    return 'two entries are not parted; give a comma between them';
-  }
-  if (/^Comments must be separated/.test(message)) return 'a space is missing before "#"; give one';
-  if (/^Invalid escape/.test(message)) return 'a "\\" in double quotes begins an escape; give single quotes';
-  if (/^Not a YAML token/.test(message)) return 'something stands here that is neither a key nor a value';
-  return message
-    .split('\n')[0]!
-    .replace(/[.:\s]*$/, '')
-    .slice(0, LONGEST_WORDS);
+  const said = message.split('\n')[0]!.replace(/[.:\s]*$/, '');
+  return { slip: 'unusual', said: said.slice(0, LONGEST_WORDS) };
 }
 
 /** The first bracket or quote that is never closed; quotes inside words, and comments, do not count. */
@@ -107,6 +130,21 @@ function openAt(text: string): { readonly mark: string; readonly line: number } 
   return first === undefined ? undefined : { mark: first.mark, line: lineAt(text, first.at) };
 }
 
+/** Marks that the lexer puts between the pieces of the text, which are not in it. */
+const NOT_IN_TEXT: readonly string[] = ['\u0002', '\u0018', '\u001f'];
+
+/** A text in quotes that goes on to the end, as the parser parts the file: it knows more of quotes than openAt. */
+function openQuote(text: string): { readonly mark: string; readonly line: number } | undefined {
+  let at = 0;
+  for (const part of new Lexer().lex(text)) {
+    if (/^'[^']*(?:''[^']*)*$/.test(part) || /^"[^"\\]*(?:\\[\s\S][^"\\]*)*$/.test(part)) {
+      return { mark: part[0]!, line: lineAt(text, at) };
+    }
+    if (!NOT_IN_TEXT.includes(part)) at += part.length;
+  }
+  return undefined;
+}
+
 function lineAt(text: string, offset: number): number {
   let line = 1;
   for (let at = text.indexOf('\n'); at >= 0 && at < offset; at = text.indexOf('\n', at + 1)) line++;
@@ -117,11 +155,6 @@ function lineText(text: string, line: number): string {
   return text.split('\n', line)[line - 1]?.slice(0, 200).replace(/\s+$/, '') ?? '';
 }
 
-/** In quotes, cut short, with nothing that could move a terminal's cursor. */
-function shown(text: string): string {
-  const short = text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE)}…` : text;
-  return JSON.stringify(short).replaceAll(
-    /[\u007f-\u009f\u2028\u2029]/g,
-    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
+function short(text: string): string {
+  return text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE)}…` : text;
 }

@@ -1,21 +1,36 @@
 // How times, places, settings and changes read on the screen.
 
-import { english, exposureText, labelText, placeTexts } from '@evenfall/chart';
-import type { PlanCue, PlanFrame, Shoot } from '@evenfall/core';
+import { exposureText, labelText, placeTexts } from '@evenfall/chart';
+import { type ClocksBack, clockOver, type PlanCue, type PlanFrame, type Shoot } from '@evenfall/core';
+import type { Colors } from './colors.js';
+import { linesOf } from './layout.js';
+import type { CommandWords } from './words/words.js';
 
-/** A number with fixed digits, never "-0.0". */
-export function ev(value: number, digits = 1): string {
-  // Rounding may leave a minus on zero.
-  return (Number(value.toFixed(digits)) + 0).toFixed(digits);
+/** Words whose clock gives the offset with every time that comes twice in what they are to tell of. */
+export function wordsOver(
+  { clocksBack }: { readonly clocksBack?: ClocksBack },
+  words: CommandWords,
+): CommandWords {
+  return { ...words, card: { ...words.card, clock: clockOver(clocksBack, words.card.clock) } };
 }
 
-export function counted(count: number, one: string): string {
-  return `${count} ${one}${count === 1 ? '' : 's'}`;
+/** What it is of: the title, or `untitled`; when; where. */
+export function headingLines(
+  { title, date, direction, place }: Shoot,
+  untitled: string,
+  { card, directions }: CommandWords,
+  { bold }: Pick<Colors, 'bold'>,
+): string[] {
+  return [
+    ...linesOf(title === '' ? untitled : title).map((line) => bold(line)),
+    `${card.date(date)}, ${directions[direction]}`,
+    placeText(place, card),
+  ];
 }
 
 /** "38.6970° N, 9.4210° W, Europe/Lisbon". */
-export function placeText(place: Shoot['place']): string {
-  return placeTexts(place, english).join(', ');
+export function placeText(place: Shoot['place'], card: CommandWords['card']): string {
+  return placeTexts(place, card).join(', ');
 }
 
 /** "1/60, ISO 400, f/8, ND 3"; the bare lens goes without saying. */
@@ -26,17 +41,12 @@ export function shortSettingText(frame: PlanFrame): string {
 }
 
 /** "shutter 1/250 → 1/200, ISO 100 → 200". */
-export function changesText({ changes }: PlanCue): string {
+export function changesText({ changes }: PlanCue, card: CommandWords['card']): string {
   return changes
     .map(({ control, from, to }) => {
-      const [old, next] = [from, to].map((label) => labelText(control, label, english));
+      const [old, next] = [from, to].map((label) => labelText(control, label, card));
       // The f of "f/8" says which control it is.
-      return control === 'aperture' ? `${old} → ${next}` : `${english.lanes[control]} ${old} → ${next}`;
+      return control === 'aperture' ? `${old} → ${next}` : `${card.lanes[control]} ${old} → ${next}`;
     })
     .join(', ');
-}
-
-/** Names of events as people say them: "civil-dusk" is "civil dusk", "sun-behind-skyline" is "sun behind the skyline". */
-export function eventText(name: string): string {
-  return name.replaceAll('-', ' ').replace(/ skyline$/, ' the skyline');
 }

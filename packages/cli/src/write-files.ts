@@ -18,7 +18,7 @@ import {
 import { hostname } from 'node:os';
 import { basename, dirname, join, resolve } from 'node:path';
 import { Refusal } from './refusal.js';
-import { systemErrorText } from './system-error.js';
+import { systemFault } from './system-error.js';
 
 export interface OutputFile {
   readonly path: string;
@@ -152,6 +152,6 @@ function attempt(path: string, write: () => void): void {
   try {
     write();
   } catch (error) {
-    throw new Refusal([`${path}: cannot be written: ${systemErrorText(error)}`]);
+    throw new Refusal([{ kind: 'cannot-write', path, because: systemFault(error) }]);
   }
 }

@@ -14,6 +14,7 @@ import { noteText } from '../../../packages/chart/src/text/sentences.js';
 import { wordsFor } from '../../../packages/chart/src/text/words.js';
 import { lightText } from '../../../packages/cli/src/light-text.js';
 import { planText } from '../../../packages/cli/src/plan-text.js';
+import { speech } from '../../../packages/cli/src/words/words.js';
 import { changesByClock } from '../../../packages/core/src/plan/cues.js';
 import { lightTable, planShoot } from '../../../packages/core/src/plan/plan.js';
 import type { PlanMade } from '../../../packages/core/src/plan/types.js';
@@ -64,7 +65,7 @@ test('the table holds the change, and the shoot has cues before, in and after th
 });
 
 test('on the plan as text, and of its light', () => {
-  const text = planText(plan, 'shoot.yaml', plain);
+  const text = planText(plan, 'shoot.yaml', speech(), plain);
   expect(text).toContain(`${read(plan.summary.startAt)} to ${read(plan.summary.endAt)}\n`);
   const table = text
     .slice(text.indexOf('clock    '))
@@ -74,7 +75,7 @@ test('on the plan as text, and of its light', () => {
   expect(text).toMatch(/civil dawn\s+02:\d\d\s+\+11:00, sunrise\s+02:\d\d\s+\+11:00/);
   const light = lightTable(shoot);
   if ('infeasible' in light) throw new Error(light.infeasible.text);
-  const lines = lightText(light, shoot, plain);
+  const lines = lightText(light, shoot, speech(), plain);
   expect(lines).toMatch(/^02:\d\d:\d\d \+11:00 /m);
   expect(lines).toMatch(/^02:\d\d:\d\d \+10:00 /m);
   expect(lightChart(light)).toContain('>clocks back 02:00 +10:00<');

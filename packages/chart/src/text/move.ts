@@ -29,16 +29,34 @@ export function goneText(travel: Travel, words: Words): string {
   return `${lengthText(length, travel, words)} ${length < 0 ? back : on}`;
 }
 
+/**
+ * A move in words: what moves, how far, which way.
+ *
+ * @param travel one of a plan's `move.travels`
+ * @param words language, from {@link wordsFor}
+ * @returns "Pan 60° right"
+ * @example
+ * ```ts
+ * // With the plan of planShoot's example.
+ * import { english, travelText } from '@evenfall/chart';
+ *
+ * (plan.move?.travels ?? []).map((travel) => travelText(travel, english)); // → []
+ * ```
+ */
+export function travelText(travel: Travel, words: Words): string {
+  return `${words.move.axes[travel.axis]} ${goneText(travel, words)}`;
+}
+
 /** What each move does at the start, a text each; none without moves. */
 export function moveStarts({ move, frames }: PlanMade, words: Words): string[] {
   return (move?.travels ?? []).map((travel) => {
-    const { axes, starts, stopped, continuous } = words.move;
+    const { starts, stopped, continuous } = words.move;
     const steps = frames
       .slice(1)
       .map((frame, i) => Math.abs(positionOf(travel, frame) - positionOf(travel, frames[i]!)));
     const longest = steps.reduce((most, step) => Math.max(most, step), 0);
     return starts(
-      `${axes[travel.axis]} ${goneText(travel, words)}`,
+      travelText(travel, words),
       travel.mode === 'stopped' ? stopped : continuous,
       lengthText(steps[0] ?? 0, travel, words),
       lengthText(longest, travel, words),

@@ -1,0 +1,97 @@
+// Refusals and warnings of the command, in German.
+
+import { faultText, reasonText, wordsFor } from '@evenfall/chart';
+import { quotedText, sentenceOf, type WhyInfeasible } from '@evenfall/core';
+import type { SystemFault } from '../system-error.js';
+import type { CommandSentences } from './sentences.js';
+
+const card = wordsFor({ language: 'de' });
+
+const slips: CommandSentences['slips'] = {
+  'key-twice': () => 'ein Schlüssel steht zweimal da; nur einmal angeben',
+  'tab-indent': () => 'eingerückt ist mit einem Tabulator; Leerzeichen nehmen',
+  'second-document': () => 'auf das erste Dokument folgt ein zweites; eines je Datei',
+  'too-deep': () => 'zu tief verschachtelt',
+  'key-no-word': () => 'eine Gruppe oder Liste steht, wo ein Schlüssel hingehört; ein Wort angeben',
+  'needs-quotes': ({ begins }) =>
+    `ein Text, der mit ${begins.map(quotedText).join(' oder ')} beginnt, braucht Anführungszeichen`,
+  'text-open': ({ mark }) => `der Text in ${mark} ist nicht geschlossen; dahinter noch ein ${mark} setzen`,
+  'bracket-open': ({ mark }) =>
+    `ein ${mark} ist nicht geschlossen; am Ende der Gruppe ein ${mark === '{' ? '}' : ']'} setzen`,
+  'one-too-many': ({ mark }) => `ein ${mark} zu viel; weglassen`,
+  'out-of-line': () => 'die Zeile beginnt nicht unter ihren Nachbarn; einrücken wie diese',
+  'space-missing': ({ after, right }) =>
+    `nach ${quotedText(after)} fehlt ein Leerzeichen${right === undefined ? '; eines setzen' : `; richtig: ${quotedText(right)}`}`,
+  'equals-sign': ({ right }) => `"=" steht, wo ein Doppelpunkt hingehört; richtig: ${quotedText(right)}`,
+  'dash-space': () => 'nach "-" fehlt ein Leerzeichen; vor einen Eintrag der Liste "- " setzen',
+  'colon-in-text': () => 'in einem Text steht ein Doppelpunkt; den Text in Anführungszeichen setzen',
+  'colon-missing': ({ key, right }) =>
+    `nach ${quotedText(key)} fehlt ein Doppelpunkt; richtig: ${quotedText(right)}`,
+  'entries-together': () => 'zwei Einträge sind nicht getrennt; ein Komma dazwischen setzen',
+  'comment-space': () => 'vor "#" fehlt ein Leerzeichen; eines setzen',
+  escape: () => 'ein "\\" zwischen doppelten Anführungszeichen leitet ein Sonderzeichen ein; einfache nehmen',
+  'text-after-end': () =>
+    'auf das Ende eines Textes folgt noch etwas; alles in ein Paar Anführungszeichen setzen',
+  'odd-token': () => 'hier steht etwas, das weder Schlüssel noch Wert ist',
+  unusual: ({ said }) => `der Leser von YAML sagt ${quotedText(said)}`,
+};
+
+const system: CommandSentences['system'] = {
+  ENOENT: 'diese Datei oder diesen Ordner gibt es nicht; den Pfad prüfen',
+  ENOTDIR: 'ein Teil des Pfads ist eine Datei, kein Ordner; den Pfad prüfen',
+  EISDIR: 'das ist ein Ordner; eine Datei angeben',
+  ENOTFILE: 'das ist ein Gerät oder eine Pipe; eine Datei angeben',
+  ELOOP: 'die Verweise führen im Kreis; einen anderen Pfad angeben',
+  EEXIST: 'dort ist schon etwas; einen anderen Namen angeben',
+  ENOTEMPTY: 'das ist ein Ordner; eine Datei angeben',
+  EACCES: 'das Recht dazu fehlt; einen eigenen Pfad angeben',
+  EPERM: 'das Recht dazu fehlt; einen eigenen Pfad angeben',
+  EROFS: 'auf dieses Laufwerk kann nicht geschrieben werden; ein anderes nehmen',
+  ENOSPC: 'das Laufwerk ist voll; Platz schaffen',
+  EDQUOT: 'der zugeteilte Platz ist verbraucht; Platz schaffen',
+  ENAMETOOLONG: 'der Name ist zu lang; einen kürzeren angeben',
+};
+
+function systemText(fault: SystemFault): string {
+  return 'code' in fault ? system[fault.code] : `das System sagt ${quotedText(fault.said)}`;
+}
+
+const whyText = (why: WhyInfeasible) => reasonText(why, card).replace(/[.\s]+$/, '');
+const FILES = { shoot: 'Aufnahme', plan: 'Plandatei' };
+
+const refusals: CommandSentences['refusals'] = {
+  fault: ({ where, fault }) => `${where}: ${faultText(fault, card)}`,
+  'not-yaml': ({ source, line, slip }) =>
+    `${source}:${line === undefined ? '' : `${line}:`} nicht als YAML oder JSON lesbar: ${sentenceOf(slips, 'slip', slip)}`,
+  'not-plan-json': ({ source }) =>
+    `${source}: nicht als JSON lesbar; eine Plandatei angeben, wie "evenfall plan SHOOT -o plan.json" sie schreibt`,
+  'not-utf8': ({ source }) => `${source}: nicht als Text lesbar; als UTF-8 speichern`,
+  'too-long': ({ source, of }) =>
+    `${source}: ist zu lang für eine ${FILES[of]}; richtig: höchstens ${of === 'shoot' ? '250 kB' : '60 MB'}`,
+  'cannot-read': ({ path, because }) => `${path}: nicht zu lesen: ${systemText(because)}`,
+  'cannot-write': ({ path, because }) => `${path}: nicht zu schreiben: ${systemText(because)}`,
+  'plan-of-nothing': ({ source, why }) => `${source}: ${reasonText(why, card)}`,
+  'nothing-written': ({ why }) => `nichts geschrieben: ${whyText(why)}; "evenfall plan" sagt, was hilft`,
+  'not-together': ({ options: [one, other] }) => `${one} geht nicht zusammen mit ${other}; eines weglassen`,
+  'changes-nothing': ({ options, path }) =>
+    `${path === undefined ? '' : `-o ${path}: `}${options.map((name) => `--${name}`).join(' und ')} würde ${path === undefined ? 'auf dem Bildschirm' : 'in dieser Art von Datei'} nichts ändern; weglassen`,
+  'unknown-ending': ({ path, ending, known }) =>
+    `-o ${path}: ${ending === '' ? 'hat keine Endung' : `endet auf "${ending}", was hier nicht bekannt ist`}; eine Datei mit der Endung ${known.join(', ')} angeben`,
+  'shoot-file-itself': ({ where }) =>
+    `${where}: ist die Datei der Aufnahme selbst; einen anderen Namen angeben`,
+  'followed-already': ({ path }) =>
+    `${path}: ein anderer Prozess folgt diesem Plan; jenen zuerst beenden, oder mit --no-journal daneben folgen`,
+  'two-of-three': () => 'zwei von --record, --interval und --clip angeben, oder --subject allein',
+  'clip-too-short': () => '--clip ist kürzer als zwei Bilder; richtig: ein längerer Clip',
+  unexpected: ({ said }) => `das sollte nicht geschehen: ${quotedText(said)}`,
+};
+
+export const germanSentences: CommandSentences = {
+  refusals,
+  slips,
+  system,
+  border: (here, others) =>
+    `die Zeitzone ${here.timeZone} (UTC${here.offset}) ist die der Koordinaten; keine 25 km entfernt gilt ${others
+      .map(({ timeZone, offset }) => `${timeZone} (UTC${offset})`)
+      .join(', ')}; zeigt die eigene Uhr die andere Zeit, "place.timeZone" in die Datei schreiben`,
+};
