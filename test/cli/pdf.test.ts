@@ -88,7 +88,7 @@ describe.each(PDF_READERS)('opened by $name', ({ open }) => {
     const { pages } = await open(await cardPdf(plan, { language: 'de', clock: '12' }));
     const text = pages.map((page) => page.text).join(' ');
     const words = wordsFor({ language: 'de', clock: 12 });
-    for (const cue of plan.cues) expect(text).toContain(words.clock(clock(cue.at)));
+    for (const cue of plan.cues) expect(text).toContain(words.clock(cue.at, true));
     expect(text).toContain('FILTERWECHSEL');
     expect(text).toContain('Einsatz verpasst?');
   });

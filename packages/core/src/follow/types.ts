@@ -33,10 +33,20 @@ export interface ReportedSetting {
 
 /** What the kit is from now on; what is left out is as it was. The interval stays. */
 export interface KitReport {
-  /** Shortest and longest time, as marked. */
-  readonly shutter?: { readonly shortest?: string; readonly longest?: string };
-  /** Lowest and highest, as marked. */
-  readonly iso?: { readonly lowest?: number; readonly highest?: number };
+  /** Times. */
+  readonly shutter?: {
+    /** As marked. */
+    readonly shortest?: string;
+    /** As marked. */
+    readonly longest?: string;
+  };
+  /** Speeds. */
+  readonly iso?: {
+    /** As marked. */
+    readonly lowest?: number;
+    /** As marked. */
+    readonly highest?: number;
+  };
   /** Names of all filters at hand, out of the shoot's: those that are left out are lost, those that were lost are found. */
   readonly filters?: readonly string[];
   /** Most filter changes from now on, whole, >= 0. */
@@ -80,7 +90,12 @@ export interface FollowInput {
   /** A cue, by number, that stands on the camera from this frame on: one told ahead, or one that came late. */
   readonly done?: number;
   /** A cue that was told and has not been done, by its number, or by when it was due to within a minute. */
-  readonly missed?: number | { readonly atMs: number };
+  readonly missed?:
+    | number
+    | {
+        /** UTC epoch milliseconds. */
+        readonly atMs: number;
+      };
 }
 
 /** One cue to come, or due. The number stays with a cue only until it is due: plans for later change. */

@@ -19,7 +19,12 @@ export interface Kit {
   /** What may be on the lens, weakest first, none as strong as another; entry i is the ramp's stack i. */
   readonly stacks: readonly FilterStack[];
   /** What could be on it and is as strong as one of those: its names, and which it equals. */
-  readonly equals: readonly { readonly names: readonly string[]; readonly stack: number }[];
+  readonly equals: readonly {
+    /** In the shoot's order. */
+    readonly names: readonly string[];
+    /** Its place in `stacks`. */
+    readonly stack: number;
+  }[];
 }
 
 /** What one setting says on the dials, and what it is. */
