@@ -265,6 +265,16 @@ describe('help', () => {
       for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
     },
   );
+
+  test('help before a command is the same as --help after it', async () => {
+    expect(await evenfall(['help', 'cues'])).toEqual(await evenfall(['cues', '--help']));
+    expect((await evenfall(['help', 'nothing'])).status).toBe(1);
+  });
+
+  test('the version is that of the package', async () => {
+    const { version } = JSON.parse(readFileSync('packages/cli/package.json', 'utf8')) as { version: string };
+    expect(await evenfall(['--version'])).toEqual({ status: 0, out: `${version}\n`, err: '' });
+  });
 });
 
 function minutesOf(time: string): number {

@@ -1,5 +1,6 @@
 // The evenfall command: arguments in, exit status out.
 
+import { createRequire } from 'node:module';
 import { type Language, PAPERS } from '@evenfall/chart';
 import { sentenceOf } from '@evenfall/core';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
@@ -16,6 +17,7 @@ import { systemFault } from './system-error.js';
 import { englishSystemFault } from './words/sentences-en.js';
 import { speech } from './words/words.js';
 
+const { version: VERSION } = createRequire(import.meta.url)('../package.json') as { version: string };
 const SHOOT = 'shoot file, YAML or JSON; "-" reads standard input';
 
 /**
@@ -70,7 +72,8 @@ function programFor(io: Io, act: Act): Command {
   program
     .description('Plans the exposure of a day-to-night (or night-to-day) time-lapse from a shoot file.')
     .helpOption('-h, --help', 'show help')
-    .helpCommand(false)
+    .helpCommand('help [command]', 'show help for a command')
+    .version(VERSION, '-V, --version', 'show the version')
     .exitOverride()
     .configureHelp({ helpWidth: 78 })
     .configureOutput({
