@@ -49,7 +49,9 @@ describe.each(NAMES)('%s', (name) => {
       (path) => !/^(package\.json|README\.md|LICENSE|CHANGELOG\.md)$/.test(path) && !path.startsWith('dist/'),
     );
     const expected: Readonly<Record<string, readonly string[]>> = {
-      '@evenfall/core': ['shoot', 'plan', 'light'].map((format) => `schema/evenfall-${format}-1.schema.json`),
+      '@evenfall/core': ['shoot', 'plan', 'light', 'evenings'].map(
+        (format) => `schema/evenfall-${format}-1.schema.json`,
+      ),
       '@evenfall/chart': [],
       evenfall: ['bin/evenfall.js'],
     };

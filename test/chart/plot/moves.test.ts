@@ -57,7 +57,10 @@ describe('the chart', () => {
     expect(lanes(PLANS[2]!.plan)).toEqual(['pan', 'tilt', 'slide', 'speed', 'interval']);
     expect(lanes(planned(shootWith('dusk')))).toEqual([]);
     // Without a lens nobody knows how fast the picture passes.
-    expect(lanes(planned(shootWith('dusk', { moves: [PAN], intervalS: 12 })))).toEqual(['pan', 'interval']);
+    const shoot = shootWith('dusk', { moves: [PAN], intervalS: 12 });
+    const { lens, sensor, ...camera } = shoot.camera;
+    expect([lens, sensor]).not.toContain(undefined);
+    expect(lanes(planned({ ...shoot, camera }))).toEqual(['pan', 'interval']);
   });
 
   test('says where each axis begins and ends', () => {

@@ -439,5 +439,5 @@ test('errors name the argument and the value', () => {
   expect(() => planMoves({ ...good, frames: [{ shutterS: 0 }] })).toThrow(
     'shutterS must be positive and finite, got 0',
   );
-  expect(() => planMoves({ ...good, moves: [turn('pan', 0)] })).toThrow('moves.0.by: goes nowhere');
+  expect(() => planMoves({ ...good, moves: [turn('pan', 0)] })).toThrow('moves.0.by: goes-nowhere');
 });
