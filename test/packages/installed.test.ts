@@ -265,6 +265,8 @@ describe('bundled', () => {
     const browser = await chromium.launch({ executablePath: chromiumPath(), args: FLAGS });
     try {
       const page = await browser.newPage();
+      // However slow the machine.
+      page.setDefaultTimeout(300_000);
       const errors: string[] = [];
       page.on('pageerror', (error) => errors.push(String(error)));
       await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
