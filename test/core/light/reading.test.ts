@@ -190,6 +190,18 @@ describe('a reading is refused by name', () => {
     expect(refusedBy(shuffled).refused.map((refusal) => refusal.reading)).toEqual([list[2]]);
   });
 
+  // docs/light.md: within half an hour.
+  test.each([
+    [29, 'superseded'],
+    [31, 'contradictory'],
+  ] as const)('the next one bears it out %i minutes later: the first refusal is %s', (minutes, reason) => {
+    // Before the start and by a sky so dark that no weather leads back from it: sun and words for the scene stand still.
+    const still: Forecast = { ...forecast(), forecastEv100At: () => 15, sunAltitudeAt: () => 20 };
+    const at = (minute: number, offsetEv: number) => ({ atMs: START + minute * MIN, ev100: 15 + offsetEv });
+    const { refused } = correctForecast([at(0, 0), at(1, -4), at(1 + minutes, -4)], still);
+    expect(refused[0]?.reason).toBe(reason);
+  });
+
   test('unless the next one bears it out: then the earlier ones are set aside', () => {
     const list = [reading(0, -0.5), reading(1, -0.4), reading(2, -2.5), reading(3, -2.6)];
     const changed = refusedBy(list);
