@@ -57,6 +57,48 @@ describe('a shutter that the interval does not hold', () => {
   });
 });
 
+describe('the tightest interval', () => {
+  const kit = camera({ shutter: { shortest: '1/4000', longest: '30' }, iso: { lowest: 100, highest: 800 } });
+  const notes = (keys: Record<string, unknown>) => {
+    const plan = made({ ...kit, ...keys });
+    // "30" is 32 s, and the plan takes it.
+    expect(Math.max(...plan.frames.map(({ shutterS }) => shutterS))).toBe(32);
+    const first = plan.frames.findIndex(({ shutterS }) => shutterS === 32);
+    return plan.notes
+      .filter(({ kind }) => kind === 'tight-interval')
+      .map((note) => {
+        expect(note).toMatchObject({ level: 'caution', frame: first, at: plan.frames[first]!.at });
+        return note.text.replace(/frame \d+ \(\d\d:\d\d\)/, 'frame');
+      });
+  };
+  const told = (spare: string, intervalS: number) =>
+    `The interval of frame has ${spare} of its ${intervalS} s to spare: a camera or a trigger that is a little slower loses frames. Lengthen the interval, or shorten the longest shutter.`;
+
+  // By hand: less 32 s and a gap of 1 s; a twentieth of 34.7 s is 1.735 s, of 34.8 s 1.74 s.
+  test('with less than a twentieth to spare is a caution, in milliseconds below a second', () => {
+    expect(notes({ intervalS: 33 })).toEqual([told('0 ms', 33)]);
+    expect(notes({ intervalS: 33.0013 })).toEqual([told('1.3 ms', 33.0013)]);
+    expect(notes({ intervalS: 34.7 })).toEqual([told('1.7 s', 34.7)]);
+    expect(notes({ intervalS: 34.8 })).toEqual([]);
+  });
+
+  test('stands before what is said of the sun on every evening', () => {
+    const kinds = made({ ...kit, intervalS: 33 }).notes.map(({ kind }) => kind);
+    expect(kinds).toContain('sun');
+    expect(kinds.indexOf('tight-interval')).toBeLessThan(kinds.indexOf('sun'));
+  });
+
+  test('counts the step of a move', () => {
+    const moves = [{ axis: 'pan', by: { deg: 20 }, gear: { settleS: 1.5, moveS: 2 } }];
+    const plan = made({ ...kit, intervalS: 36.6, moves });
+    const { slackS, frame } = plan.move!.tightest;
+    expect(slackS).toBeCloseTo(0.1, 9);
+    expect(plan.notes).toContainEqual(
+      expect.objectContaining({ kind: 'tight-interval', frame, spareS: slackS }),
+    );
+  });
+});
+
 describe('the moon', () => {
   // The rising and the setting are what the plan's own events say; from and to the second they count.
   const place = { latitudeDeg: 40, longitudeDeg: -3.7, timeZone: 'Europe/Madrid' };

@@ -67,12 +67,12 @@ export function cardText(plan: PlanMade, options: { readonly words?: Words } = {
     heading(card.readings),
     ...wrapped(facts.correction),
     '',
+    ...(others.length > 0 ? [heading(card.notesTitle), ...list(others, '- '), ''] : []),
     heading(card.missedTitle),
     ...list(card.missed, '- '),
     '',
     heading(card.cautionsTitle),
     ...list(card.cautions, '- '),
-    ...(others.length > 0 ? ['', heading(card.notesTitle), ...list(others, '- ')] : []),
   ];
   return `${lines.join('\n')}\n`;
 }

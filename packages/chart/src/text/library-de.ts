@@ -217,6 +217,10 @@ const notes: LibrarySentences['notes'] = {
       darkFrame ? ', Dunkelbilder mitgezählt' : ''
     }${moving ? ', neben der Bewegung und ihrer Ruhe' : ''}. Der Plan bleibt darunter.`;
   },
+  'tight-interval': ({ frame, at, spareS, intervalS }, clock) => {
+    const spare = spareS < 1 ? `${rounded(Math.round(10_000 * spareS) / 10)} ms` : `${fixed(spareS)} s`;
+    return `Das Intervall von Bild ${frame + 1} (${clock(at)}) hat von seinen ${comma(intervalS)} s noch ${spare} übrig: Ist Kamera oder Auslöser etwas langsamer, fehlen Bilder. Das Intervall verlängern oder die längste Zeit verkürzen.`;
+  },
   stars: ({ rule500S, npfSimpleS, npfFullS, declinationDeg, longestS, trailPx }) => {
     const rules = [
       `${seconds(rule500S)} nach der 500er-Regel`,

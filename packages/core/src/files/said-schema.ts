@@ -240,6 +240,7 @@ export const noteSchema: v.GenericSchema<PlanNote> = byWord(
       darkFrame: yes,
       moving: yes,
     },
+    'tight-interval': { frame: count, at, spareS: seconds, intervalS: seconds },
     stars: {
       rule500S: seconds,
       npfSimpleS: optional(seconds),

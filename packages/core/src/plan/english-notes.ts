@@ -4,6 +4,9 @@ import type { Sentences } from '../words/sentences.js';
 import type { ExposureNote } from './note.js';
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
+/** Milliseconds below a second: "1.3 ms". */
+const spareText = (spareS: number) =>
+  spareS < 1 ? `${Number((1000 * spareS).toFixed(1))} ms` : `${Number(spareS.toFixed(1))} s`;
 const inCold = (cold: boolean) => (cold ? ' in the cold' : '');
 
 /** Notes on the exposure in English. */
@@ -34,6 +37,8 @@ export const englishExposureNotes: Sentences<ExposureNote> = {
       darkFrame ? ', each dark frame counted' : ''
     }${moving ? ', beside the move and its rest' : ''}. The plan stays below it.`;
   },
+  'tight-interval': ({ frame, at, spareS, intervalS }, clock) =>
+    `The interval of frame ${frame + 1} (${clock(at)}) has ${spareText(spareS)} of its ${intervalS} s to spare: a camera or a trigger that is a little slower loses frames. Lengthen the interval, or shorten the longest shutter.`,
   'one-direction': ({ viewAltitudeDeg }) =>
     `The sky ${viewAltitudeDeg}° up stands for all of it: with lens and sensor the plan takes the mean of the frame.`,
   moonrise: ({ at }, clock) => `The moon rises at ${clock(at)}, during the shoot.`,

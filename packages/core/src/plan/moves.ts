@@ -8,11 +8,13 @@ import { clockOver } from '../words/clock.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishNotes } from './english.js';
 import type { Forecast } from './forecast.js';
+import type { Note } from './note-context.js';
 import { inOrderOfNotes } from './notes.js';
 import { readingNotes } from './notes-readings.js';
 import { reserveNotes } from './notes-reserve.js';
 import { type MoveNote, starNotes } from './notes-stars.js';
 import { sunInFrameNotes } from './notes-sun.js';
+import { tightNotes } from './notes-tight.js';
 import type { Prepared } from './prepare.js';
 import { remedyFor } from './remedies/remedy.js';
 import type { PlanMade, PlanMove } from './types.js';
@@ -24,13 +26,14 @@ export function withMoves(
 ): PlanMade {
   const moved = movesOf(exposed);
   const plan = moved === undefined ? exposed : planOf(exposed, forecast, moved);
-  const added: MoveNote[] = [
+  const added: (MoveNote | Note)[] = [
     ...(plan.move?.findings ?? []).map(({ level, text: _, remedies, ...found }) => ({
       level,
       kind: 'move' as const,
       found,
       changes: remedies.map(({ text: _, apply: __, ...change }) => change),
     })),
+    ...(plan.move === undefined ? [] : tightNotes(plan.move.tightest, plan.frames, plan.shoot.intervalS)),
     ...reserveNotes(plan, forecast, problem),
     ...sunInFrameNotes(plan, forecast),
     ...readingNotes(plan, forecast),

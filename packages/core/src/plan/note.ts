@@ -89,6 +89,18 @@ export type ExposureNote =
       readonly moving: boolean;
     }
   | {
+      /** The interval with the least time to spare has less than a twentieth. */
+      readonly kind: 'tight-interval';
+      /** The first such frame, from 0. */
+      readonly frame: number;
+      /** Its start. */
+      readonly at: string;
+      /** Seconds, >= 0. */
+      readonly spareS: number;
+      /** Seconds. */
+      readonly intervalS: number;
+    }
+  | {
       readonly kind: 'moonrise' | 'moonset';
       /** When. */
       readonly at: string;

@@ -9,6 +9,7 @@ import { englishExposureNotes } from './english-notes.js';
 import type { Note, NoteContext } from './note-context.js';
 import { clockNotes, eclipseNotes } from './notes-sky.js';
 import { supplyNotes } from './notes-supplies.js';
+import { tightNotes } from './notes-tight.js';
 import type { PlanNote } from './types.js';
 
 /** Where notes of a level stand, by their kind. */
@@ -22,6 +23,7 @@ const ORDER: readonly PlanNote['kind'][] = [
   'move',
   'eclipse',
   'little-reserve',
+  'tight-interval',
   'sun-in-frame',
   'clocks-change',
   'shutter-cut',
@@ -48,6 +50,7 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
     ...eclipseNotes(context.forecast),
     ...clockNotes(context.forecast),
     ...shutter(context),
+    ...tight(context),
     ...oneDirection(context),
     ...moon(context),
     ...affected(context),
@@ -78,6 +81,17 @@ function shutter({ shoot, frames }: NoteContext): Note[] {
       moving: gapS > camera.gapS,
     },
   ];
+}
+
+/** With moves each frame's step counts, which is theirs to add: moves.ts. */
+function tight({ shoot: { moves, intervalS, camera }, frames }: NoteContext): Note[] {
+  if (moves.length > 0) return [];
+  let frame = 0;
+  frames.forEach(({ shutterS }, i) => {
+    if (shutterS > frames[frame].shutterS) frame = i;
+  });
+  const slackS = intervalS - camera.gapS - frames[frame].shutterS * (camera.darkFrame ? 2 : 1);
+  return tightNotes({ frame, slackS }, frames, intervalS);
 }
 
 function oneDirection({ shoot: { camera, scene } }: NoteContext): Note[] {
