@@ -89,3 +89,38 @@ for (const [name, filters] of [
     );
   });
 }
+
+/** A step by turns over an evening, begun again at its end. */
+function wholeSteps(plan: PlanMade, everyFrames: number) {
+  const startMs = Date.parse(plan.frames[0]!.at);
+  let state = startFollow(plan);
+  let frame = 0;
+  return () => {
+    frame += everyFrames;
+    if (frame >= plan.frames.length) {
+      frame = 0;
+      state = startFollow(plan);
+    }
+    const { sceneEv100 } = plan.frames[frame]!;
+    const reading = { atMs: startMs + frame * 2400, ev100: sceneEv100 - 0.3 + 0.05 * Math.sin(frame) };
+    state = followFrame(state, { frame, jump: true, reading }).state;
+  };
+}
+
+describe('a limit on filter changes: at most twice a free step; the longest at most ten times its own median', () => {
+  const filters = [3, 6, 10];
+  const free = planOf(shootWith(filters));
+  bench('no limit', wholeSteps(free, 7), time);
+  for (const maxFilterChanges of [0, 1, 2, 3]) {
+    const plan = planOf({ ...shootWith(filters), limits: { maxFilterChanges } });
+    bench(`at most ${maxFilterChanges}`, wholeSteps(plan, 7), time);
+  }
+  const limited = planOf({ ...shootWith(filters), limits: { maxFilterChanges: 2 } });
+  const { at, sceneEv100 } = limited.frames[0]!;
+  const begun = startFollow(limited);
+  bench(
+    'at most 2, the first step',
+    () => void followFrame(begun, { frame: 0, reading: { atMs: Date.parse(at), ev100: sceneEv100 - 0.3 } }),
+    time,
+  );
+});

@@ -1,7 +1,7 @@
 import type { RunnerTask } from 'vitest';
 import type { Reporter, TestModule, Vitest } from 'vitest/node';
 
-/** Prints each group's medians, and each as a multiple of the group's first, the baseline. */
+/** Prints each group's medians, each as a multiple of the group's first, the baseline, and the longest of each. */
 export default class RatioReporter implements Reporter {
   private vitest: Vitest | undefined;
 
@@ -21,8 +21,11 @@ export default class RatioReporter implements Reporter {
 function printGroup(title: string, tasks: readonly RunnerTask[]): void {
   console.log(`\n${title}`);
   const medians = tasks.map(({ result }) => result?.benchmark?.median ?? Number.NaN);
-  tasks.forEach(({ name }, i) => {
+  tasks.forEach(({ name, result }, i) => {
     const times = (medians[i] / medians[0]).toFixed(2);
-    console.log(`${medians[i].toFixed(4).padStart(12)} ms ${times.padStart(8)} ×  ${name}`);
+    const longest = ((result?.benchmark?.max ?? Number.NaN) / medians[i]).toFixed(0);
+    console.log(
+      `${medians[i].toFixed(4).padStart(12)} ms ${times.padStart(8)} × ${longest.padStart(6)} × longest  ${name}`,
+    );
   });
 }

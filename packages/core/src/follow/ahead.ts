@@ -5,6 +5,7 @@ import { exposureEv } from '../ramp/moves.js';
 import type { RampCue, Way } from '../ramp/way.js';
 import type { CameraState } from './camera.js';
 import { type Evening, frameStartMs } from './evening.js';
+import { filtersAhead } from './filters-ahead.js';
 import { sameState } from './setting.js';
 import { expectedOffsetEv, type Trust } from './trust.js';
 
@@ -26,19 +27,20 @@ export function cuesAhead(
   frame: number,
   target: Float64Array,
 ): Way {
-  const { live, frameCount, shoot } = evening;
-  const { present, freeFrom, filterChanges } = camera;
+  const { live, frameCount } = evening;
+  const { present, freeFrom } = camera;
   const mayStand = trust.lastUsedMs === undefined && evening.kitNow === undefined;
   const asPlanned = mayStand ? planItself(evening, camera, frame) : undefined;
   if (asPlanned !== undefined) return asPlanned;
-  const limit = shoot.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;
+  const { changesLeft, stacks } = filtersAhead(evening, camera, frame, target);
   const { start, cues } = planAhead(live, {
     target,
     framesLeft: frameCount - frame,
     present,
     waitFrames: Math.max(0, freeFrom - frame),
     catchUp: freeFrom > frame ? undefined : catchUpOf(evening, camera, target[0]!),
-    filterChangesLeft: Math.max(0, limit - filterChanges),
+    filterChangesLeft: changesLeft,
+    stacks,
   });
   return { start, cues: cues.map((cue) => ({ ...cue, frame: frame + cue.frame })) };
 }

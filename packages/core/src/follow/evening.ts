@@ -12,6 +12,7 @@ import { type Kit, kitOf } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { digestOf } from './digest.js';
+import { type PlannedChange, plannedChanges } from './filters-ahead.js';
 import { type KitNow, plannedKit, shootWithKit } from './kit-now.js';
 import { nearestState } from './setting.js';
 import type { FollowOptions } from './types.js';
@@ -35,6 +36,8 @@ export interface Evening {
   readonly reach: { readonly darkEv100: number; readonly brightEv100: number };
   /** The plan's own setting of each frame; see ramp/moves.ts. */
   readonly planned: readonly State[];
+  /** Its filter changes. */
+  readonly changes: readonly PlannedChange[];
 }
 
 // What a squared stop of error costs on the next frame, found on simulated evenings (docs/follow.md): an evening is
@@ -82,8 +85,10 @@ export function eveningOf(plan: PlanMade, options: FollowOptions, kitNow?: KitNo
   if (startMs === undefined) throw new RangeError('the plan must have a first frame with a time');
   const aheadS = positive('aheadS', options.aheadS ?? AHEAD_S);
   const meterEv = positive('meterEv', options.meterEv ?? METER_SPREAD_EV);
-  // Where filter changes are few, one too early could leave the night without: look at all that is left.
-  const limited = shoot.limits.maxFilterChanges !== undefined;
+  // Where filter changes are few, one too early could leave the night without. A freely timed shutter is quick to look at all
+  // that is left; for dials see filters-ahead.ts.
+  const looksFar = shoot.limits.maxFilterChanges !== undefined && shoot.camera.bulb;
+  const planned = frames.map((frame) => plannedState(frame, kit, live, kitNow !== undefined));
   return {
     plan,
     planDigest: planDigest(plan),
@@ -96,9 +101,10 @@ export function eveningOf(plan: PlanMade, options: FollowOptions, kitNow?: KitNo
     startMs,
     intervalMs: shoot.intervalS * 1000,
     frameCount: frames.length,
-    aheadFrames: limited ? frames.length : Math.max(1, Math.ceil(aheadS / shoot.intervalS)),
+    aheadFrames: looksFar ? frames.length : Math.max(1, Math.ceil(aheadS / shoot.intervalS)),
     reach: reachOf(live),
-    planned: frames.map((frame) => plannedState(frame, kit, live, kitNow !== undefined)),
+    planned,
+    changes: plannedChanges({ planned, plan }),
   };
 }
 

@@ -8,8 +8,8 @@ import type { FollowWarning } from './warning.js';
 /** How an evening is followed. */
 export interface FollowOptions {
   /**
-   * How far ahead cues are planned, seconds, > 0; default 1200. Where filter changes are limited it is all
-   * that is left.
+   * How far ahead cues are planned, seconds, > 0; default 1200. With a freely timed shutter, where filter changes are limited,
+   * it is all that is left.
    */
   readonly aheadS?: number;
   /**

@@ -12,7 +12,10 @@ import { funnelOf } from './funnel.js';
 /** Stops off the target that are looked at whatever the tolerance: waiting out a passing change must be among the choices. */
 const ROOM_EV = 0.75;
 
-/** @param start what stands on the camera, or what may be begun with */
+/**
+ * @param start what stands on the camera, or what may be begun with
+ * @param stacks that a filter change may lead to; absent: any
+ */
 export function liveCourse(
   lattice: Lattice,
   grid: Grid,
@@ -20,14 +23,21 @@ export function liveCourse(
   start: State,
   intervalS: number,
   weights: LiveWeights,
+  stacks?: ReadonlySet<number>,
 ): Course {
   const { stops, stepsPerStop, kitLevels } = lattice;
   const funnel = funnelOf(lattice, grid, target, start, Math.max(lattice.toleranceEv, ROOM_EV));
   const band = bandsOf({ max: funnel.low, min: funnel.high }, stops, 0, stepsPerStop, kitLevels);
   // Nothing is cut at the tolerance: what may be set is what may be left again.
   const freeAfter = (filter: boolean) => bandsLater(band, grid, stops.length, filter);
+  const landing = freeAfter(true);
+  if (stacks !== undefined) {
+    landing.count.forEach((_, at, count) => {
+      if (!stacks.has(at % stops.length)) count[at] = 0;
+    });
+  }
   const errors = new LiveErrors(lattice, grid, band, target, intervalS, weights);
-  return { lattice, grid, band, hold: freeAfter(false), landing: freeAfter(true), errors };
+  return { lattice, grid, band, hold: freeAfter(false), landing, errors };
 }
 
 /** The bands of the segments through which what is set at each segment is held. */

@@ -32,6 +32,8 @@ export interface LiveRequest {
   /** Frames that must pass before a cue may come: 0 where the next frame may bring one. None where any may be begun with. */
   readonly waitFrames: number;
   readonly filterChangesLeft: number; // Infinity: no limit
+  /** Stacks that a filter change may lead to; absent: any. Not where the shutter is free. */
+  readonly stacks?: ReadonlySet<number> | undefined;
   /**
    * Where the first cue comes at frame 0 and may go anywhere, all controls at once: the filters that were told last and not
    * put on. Not where the shutter is free.
@@ -50,7 +52,7 @@ export function liveKit(problem: RampProblem, weights: LiveWeights): LiveKit {
 
 /** The cheapest ramp ahead. There always is one: at worst it follows as fast as the dials may turn. */
 export function planAhead(kit: LiveKit, request: LiveRequest): Way {
-  const { target, framesLeft, present, waitFrames, filterChangesLeft, catchUp } = request;
+  const { target, framesLeft, present, waitFrames, filterChangesLeft, stacks, catchUp } = request;
   const { lattice, bulb, intervalS, weights } = kit;
   const start = present ?? nearest(lattice, target[0]);
   const from = present === undefined || catchUp !== undefined ? 0 : waitFrames;
@@ -67,7 +69,7 @@ export function planAhead(kit: LiveKit, request: LiveRequest): Way {
   if (bulb === undefined) {
     // Whoever may go anywhere goes to where the light is: what lies between is not looked at.
     const opens = catchUp === undefined ? start : nearest(lattice, target[0]);
-    const course = liveCourse(lattice, grid, target, opens, intervalS, weights);
+    const course = liveCourse(lattice, grid, target, opens, intervalS, weights, stacks);
     way = dialWay(course, present, filterChangesLeft, waits, catchUp?.stack);
   } else {
     const errors = {
