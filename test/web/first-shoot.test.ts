@@ -18,6 +18,8 @@ describe('the first shoot', () => {
         frameMB: 30,
         cardGB: 64,
         batteryFrames: 1200,
+        lens: { focalMm: 24 },
+        sensor: { widthMm: 36, heightMm: 24 },
       },
     };
     expect(readShoot(file)).toEqual({ kind: 'ok', shoot: firstShoot('2026-06-01') });

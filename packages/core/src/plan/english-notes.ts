@@ -3,6 +3,7 @@
 import type { Sentences } from '../words/sentences.js';
 import type { ExposureNote } from './note.js';
 
+const inSeconds = (timeS: number) => `${Number(timeS.toPrecision(3))} s`;
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 /** Milliseconds below a second: "1.3 ms". */
 const spareText = (spareS: number) =>
@@ -45,5 +46,20 @@ export const englishExposureNotes: Sentences<ExposureNote> = {
   moonset: ({ at }, clock) => `The moon sets at ${clock(at)}, during the shoot.`,
   'frames-affected': ({ count }) =>
     `Changing filters may spoil ${count} frames; they are marked in the plan.`,
+  stars: ({ rule500S, npfSimpleS, npfFullS, declinationDeg, longestS, trailPx }) => {
+    const rules = [
+      `${inSeconds(rule500S)} by the 500 rule`,
+      ...(npfSimpleS === undefined
+        ? []
+        : [
+            `${inSeconds(npfSimpleS)} by the simplified NPF rule`,
+            `${npfFullS === undefined ? 'any time' : inSeconds(npfFullS)} by the full one at declination ${Math.round(declinationDeg) + 0}°`,
+          ]),
+    ];
+    const trail = trailPx === undefined ? '' : `, a trail of ${Number(trailPx.toPrecision(2))} pixels`;
+    return `Stars stay points up to ${rules.join(', ')}. At night this plan opens for ${inSeconds(longestS)} at most${trail}.`;
+  },
+  'sun-in-frame': ({ fromAt, toAt, pullEv }, clock) =>
+    `Between ${clock(fromAt)} and ${clock(toAt)} the sun stands in the frame: a meter that takes the mean reads up to ${pullEv.toFixed(1)} stops brighter for it. The plan does not follow its disc; meter the sky beside it.`,
   sun: () => 'Never look at the sun through an optical finder: a photographic ND filter is no solar viewer.',
 };

@@ -52,21 +52,6 @@ export const englishNotes: Sentences<NoteFacts> = {
     ]
       .filter((text) => text !== '')
       .join(' '),
-  stars: ({ rule500S, npfSimpleS, npfFullS, declinationDeg, longestS, trailPx }) => {
-    const rules = [
-      `${inSeconds(rule500S)} by the 500 rule`,
-      ...(npfSimpleS === undefined
-        ? []
-        : [
-            `${inSeconds(npfSimpleS)} by the simplified NPF rule`,
-            `${npfFullS === undefined ? 'any time' : inSeconds(npfFullS)} by the full one at declination ${Math.round(declinationDeg) + 0}°`,
-          ]),
-    ];
-    const trail = trailPx === undefined ? '' : `, a trail of ${Number(trailPx.toPrecision(2))} pixels`;
-    return `Stars stay points up to ${rules.join(', ')}. At night this plan opens for ${inSeconds(longestS)} at most${trail}.`;
-  },
-  'sun-in-frame': ({ fromAt, toAt, pullEv }, clock) =>
-    `Between ${clock(fromAt)} and ${clock(toAt)} the sun stands in the frame: a meter that takes the mean reads up to ${pullEv.toFixed(1)} stops brighter for it. The plan does not follow its disc; meter the sky beside it.`,
   'move-caution': ({ caution }) => sentenceOf(englishCautions, 'kind', { kind: caution }),
 };
 

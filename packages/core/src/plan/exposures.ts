@@ -4,8 +4,9 @@
 import { byDials } from '../ramp/by-dials.js';
 import { latticeOf } from '../ramp/lattice.js';
 import type { Shoot } from '../shoot/shoot.js';
-import { opticsOf, shutterFits } from '../shoot/time-left.js';
+import { shutterFits } from '../shoot/time-left.js';
 import { exposedPlan } from './made.js';
+import { withLensNotes } from './notes.js';
 import { prepare } from './prepare.js';
 import { HELD_ENOUGH } from './reserve.js';
 import type { PlanMade } from './types.js';
@@ -15,7 +16,7 @@ import type { PlanMade } from './types.js';
  * moves and remedies are loaded.
  *
  * @param shoot from {@link readShoot}
- * @returns what `planShoot` returns; undefined where that has moves, stars, readings, a shutter timed freely, a kit that may fall short or a reason to tell of
+ * @returns what `planShoot` returns; undefined where that has moves, readings, a shutter timed freely, a kit that may fall short or a reason to tell of
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
  * ```ts
@@ -31,11 +32,11 @@ import type { PlanMade } from './types.js';
  */
 export function planExposures(shoot: Shoot): PlanMade | undefined {
   const { camera, moves, readings } = shoot;
-  if (moves.length + readings.length > 0 || camera.bulb || opticsOf(camera) !== undefined) return undefined;
+  if (moves.length + readings.length > 0 || camera.bulb) return undefined;
   const prepared = prepare(shoot);
   if (prepared.kind === 'no-span' || !shutterFits(prepared.problem)) return undefined;
   const lattice = latticeOf(prepared.problem);
   const ramp = lattice.shutterMin > lattice.shutterMax ? undefined : byDials(prepared.problem, lattice);
-  const plan = ramp && exposedPlan(shoot, prepared, ramp);
+  const plan = ramp && withLensNotes(exposedPlan(shoot, prepared, ramp), prepared.forecast);
   return plan === undefined || plan.summary.eveningsHeldShare < HELD_ENOUGH ? undefined : plan;
 }

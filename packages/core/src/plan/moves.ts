@@ -8,12 +8,10 @@ import { clockOver } from '../words/clock.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishNotes } from './english.js';
 import type { Forecast } from './forecast.js';
-import type { Note } from './note-context.js';
-import { inOrderOfNotes } from './notes.js';
+import type { MoveNote, Note } from './note-context.js';
+import { inOrderOfNotes, withLensNotes } from './notes.js';
 import { readingNotes } from './notes-readings.js';
 import { reserveNotes } from './notes-reserve.js';
-import { type MoveNote, starNotes } from './notes-stars.js';
-import { sunInFrameNotes } from './notes-sun.js';
 import { tightNotes } from './notes-tight.js';
 import type { Prepared } from './prepare.js';
 import { remedyFor } from './remedies/remedy.js';
@@ -35,16 +33,14 @@ export function withMoves(
     })),
     ...(plan.move === undefined ? [] : tightNotes(plan.move.tightest, plan.frames, plan.shoot.intervalS)),
     ...reserveNotes(plan, forecast, problem),
-    ...sunInFrameNotes(plan, forecast),
     ...readingNotes(plan, forecast),
-    ...starNotes(plan, forecast),
     ...(moved?.cautions ?? []).map(({ kind }) => {
       return { level: 'caution', kind: 'move-caution', caution: kind } as const;
     }),
   ];
   const clock = clockOver(exposed.clocksBack);
   const notes = added.map((note) => ({ ...note, text: sentenceOf(englishNotes, 'kind', note, clock) }));
-  return { ...plan, notes: inOrderOfNotes([...plan.notes, ...notes]) };
+  return withLensNotes({ ...plan, notes: inOrderOfNotes([...plan.notes, ...notes]) }, forecast);
 }
 
 function movesOf({ shoot, frames }: PlanMade): MovePlan | undefined {

@@ -4,7 +4,7 @@ import type { RampProblem } from '../ramp/problem.js';
 import type { Shoot } from '../shoot/shoot.js';
 import type { ClocksBack } from '../words/clock.js';
 import type { Forecast } from './forecast.js';
-import type { ExposureNote } from './note.js';
+import type { ExposureNote, NoteFacts } from './note.js';
 import type { PlanEvent, PlanFrame, PlanNote, PlanSummary } from './types.js';
 
 /** A plan but for its notes. */
@@ -18,5 +18,8 @@ export interface NoteContext {
   readonly clocksBack: ClocksBack | undefined;
 }
 
-/** A note before it is put into words. */
+/** A note on moves, readings or a short reserve, before it is put into words. */
+export type MoveNote = Exclude<NoteFacts, ExposureNote> & Pick<PlanNote, 'level'>;
+
+/** Another note before it is put into words. */
 export type Note = ExposureNote & Pick<PlanNote, 'level'>;

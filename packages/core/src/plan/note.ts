@@ -110,6 +110,30 @@ export type ExposureNote =
       /** Frames that a filter change may spoil. */
       readonly count: number;
     }
+  | {
+      readonly kind: 'stars';
+      /** Longest shutters by the rules, seconds. */
+      readonly rule500S: number;
+      /** Absent where pixels are not known. */
+      readonly npfSimpleS?: number;
+      /** Absent where pixels are not known, or stars stand still. */
+      readonly npfFullS?: number;
+      /** Of the star that trails most, -90 to 90. */
+      readonly declinationDeg: number;
+      /** The plan's longest at night, seconds. */
+      readonly longestS: number;
+      /** Trail in that time, pixels; absent where pixels are not known. */
+      readonly trailPx?: number;
+    }
+  | {
+      readonly kind: 'sun-in-frame';
+      /** Start of the first frame that it stands in. */
+      readonly fromAt: string;
+      /** Of the last. */
+      readonly toAt: string;
+      /** By how much it pulls a meter that takes the mean of the frame, at the most, stops. */
+      readonly pullEv: number;
+    }
   | { readonly kind: 'sun' };
 
 /** What a note says, by its `kind`. */
@@ -151,30 +175,6 @@ export type NoteFacts =
       readonly found: MoveFound;
       /** Each alone fixes it, none or more. */
       readonly changes: readonly RemedyChange[];
-    }
-  | {
-      readonly kind: 'stars';
-      /** Longest shutters by the rules, seconds. */
-      readonly rule500S: number;
-      /** Absent where pixels are not known. */
-      readonly npfSimpleS?: number;
-      /** Absent where pixels are not known, or stars stand still. */
-      readonly npfFullS?: number;
-      /** Of the star that trails most, -90 to 90. */
-      readonly declinationDeg: number;
-      /** The plan's longest at night, seconds. */
-      readonly longestS: number;
-      /** Trail in that time, pixels; absent where pixels are not known. */
-      readonly trailPx?: number;
-    }
-  | {
-      readonly kind: 'sun-in-frame';
-      /** Start of the first frame that it stands in. */
-      readonly fromAt: string;
-      /** Of the last. */
-      readonly toAt: string;
-      /** By how much it pulls a meter that takes the mean of the frame, at the most, stops. */
-      readonly pullEv: number;
     }
   | {
       readonly kind: 'move-caution';

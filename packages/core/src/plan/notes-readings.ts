@@ -3,7 +3,7 @@
 import { instant } from '../shoot/span.js';
 import { rfc3339 } from '../sky/clock.js';
 import type { Forecast } from './forecast.js';
-import type { MoveNote } from './notes-stars.js';
+import type { MoveNote } from './note-context.js';
 import type { PlanMade } from './types.js';
 
 type Made = Pick<PlanMade, 'shoot' | 'summary'>;

@@ -2,7 +2,7 @@
 
 import type { RampProblem } from '../ramp/problem.js';
 import type { Forecast } from './forecast.js';
-import type { MoveNote } from './notes-stars.js';
+import type { MoveNote } from './note-context.js';
 import type { RemedyChange } from './remedies/change.js';
 import { raisingMost } from './remedies/raise.js';
 import { eveningsHeldShare, frameReserves, HELD_ENOUGH } from './reserve.js';

@@ -10,17 +10,14 @@ import { opticsOf } from '../shoot/time-left.js';
 import { civilDay } from '../sky/clock.js';
 import { horizonAzimuthDeg } from '../sky/sun.js';
 import type { Forecast } from './forecast.js';
-import type { ExposureNote, NoteFacts } from './note.js';
-import type { PlanMade, PlanNote } from './types.js';
-
-/** A note on stars or moves, before it is put into words. */
-export type MoveNote = Exclude<NoteFacts, ExposureNote> & Pick<PlanNote, 'level'>;
+import type { Note } from './note-context.js';
+import type { PlanMade } from './types.js';
 
 /** Sun altitude below which stars come into a picture: between civil and nautical dusk's ends. Our own choice. */
 const STARS_BELOW_SUN_DEG = -10;
 
 /** The longest shutters before stars trail, where night comes into the span and the lens is known. */
-export function starNotes({ shoot, frames }: PlanMade, forecast: Forecast): MoveNote[] {
+export function starNotes({ shoot, frames }: PlanMade, forecast: Forecast): Note[] {
   const optics = opticsOf(shoot.camera);
   const dark = frames.filter(({ sunAltitudeDeg }) => sunAltitudeDeg < STARS_BELOW_SUN_DEG);
   if (optics === undefined || dark.length === 0) return [];

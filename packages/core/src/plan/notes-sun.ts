@@ -6,7 +6,8 @@ import { fieldsOfView } from '../move/angle.js';
 import { turned } from '../move/pointing.js';
 import { opticsOf } from '../shoot/time-left.js';
 import type { Forecast } from './forecast.js';
-import { type MoveNote, startView } from './notes-stars.js';
+import type { Note } from './note-context.js';
+import { startView } from './notes-stars.js';
 import type { PlanMade } from './types.js';
 
 /** Less is lost in what a meter shows. Our choice. */
@@ -16,7 +17,7 @@ const LEAST_PULL_EV = 0.05;
 export function sunInFrameNotes(
   { shoot, frames }: Pick<PlanMade, 'shoot' | 'frames'>,
   forecast: Forecast,
-): MoveNote[] {
+): Note[] {
   const optics = opticsOf(shoot.camera);
   if (optics === undefined) return [];
   const start = startView(shoot, forecast);

@@ -3,14 +3,17 @@
 import { dialStep, timeOfStep } from '../exposure/dial.js';
 import { longestTimeInside } from '../footage/frames.js';
 import { opticsOf, shootGap } from '../shoot/time-left.js';
-import { clockOver } from '../words/clock.js';
+import { type ClocksBack, clockOver } from '../words/clock.js';
 import { sentenceOf } from '../words/sentences.js';
 import { englishExposureNotes } from './english-notes.js';
+import type { Forecast } from './forecast.js';
 import type { Note, NoteContext } from './note-context.js';
 import { clockNotes, eclipseNotes } from './notes-sky.js';
+import { starNotes } from './notes-stars.js';
+import { sunInFrameNotes } from './notes-sun.js';
 import { supplyNotes } from './notes-supplies.js';
 import { tightNotes } from './notes-tight.js';
-import type { PlanNote } from './types.js';
+import type { PlanMade, PlanNote } from './types.js';
 
 /** Where notes of a level stand, by their kind. */
 const ORDER: readonly PlanNote['kind'][] = [
@@ -56,10 +59,19 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
     ...affected(context),
     ...sun(context),
   ];
-  const clock = clockOver(context.clocksBack);
-  return inOrderOfNotes(
-    notes.map((note) => ({ ...note, text: sentenceOf(englishExposureNotes, 'kind', note, clock) })),
-  );
+  return inOrderOfNotes(inWords(notes, context.clocksBack));
+}
+
+/** A plan with what is to be said of the stars and the sun in a known frame, which may move. */
+export function withLensNotes(plan: PlanMade, forecast: Forecast): PlanMade {
+  const notes = [...sunInFrameNotes(plan, forecast), ...starNotes(plan, forecast)];
+  if (notes.length === 0) return plan;
+  return { ...plan, notes: inOrderOfNotes([...plan.notes, ...inWords(notes, plan.clocksBack)]) };
+}
+
+function inWords(notes: readonly Note[], back: ClocksBack | undefined): PlanNote[] {
+  const clock = clockOver(back);
+  return notes.map((note) => ({ ...note, text: sentenceOf(englishExposureNotes, 'kind', note, clock) }));
 }
 
 function shutter({ shoot, frames }: NoteContext): Note[] {

@@ -4,6 +4,7 @@
 import { effect, signal } from '@preact/signals-core';
 import { advisor } from '../state/advice.js';
 import { part } from '../state/part.js';
+import { plan } from '../state/plan.js';
 import { shoot } from '../state/shoot.js';
 import type { movePart } from './all.js';
 
@@ -24,5 +25,6 @@ export function loadMoves(): void {
 
 effect(() => {
   const { moves, camera } = shoot.value;
-  if (moves.length > 0 || camera.lens !== undefined) loadMoves();
+  // What it says of a lens can wait for the first plan, which does not.
+  if (moves.length > 0 || (camera.lens !== undefined && plan.value !== undefined)) loadMoves();
 });

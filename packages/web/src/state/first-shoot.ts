@@ -24,6 +24,8 @@ export function firstShoot(date: string): Shoot {
       frameMB: 30,
       cardGB: 64,
       batteryFrames: 1200,
+      lens: { focalMm: 24 },
+      sensor: { widthMm: 36, heightMm: 24 },
     },
     filters: [],
     stackFilters: false,
