@@ -85,6 +85,8 @@ export function designing(site: () => Site): void {
           frameMB: 30,
           cardGB: 64,
           batteryFrames: 1200,
+          lens: { focalMm: 24 },
+          sensor: { widthMm: 36, heightMm: 24 },
         },
         filters: [{ name: 'ND of 6 stops', stops: 6 }],
         scene: { night: 'town' },
@@ -224,6 +226,31 @@ export function designing(site: () => Site): void {
       await planned(page);
       expect((await planOn(page)).shoot.place.timeZone).toBe('Europe/Madrid');
       expect(await textOf(page.locator('.summary'))).toContain('Europe/Madrid');
+      await page.context().close();
+    });
+
+    it('lights lamps by the clock, which go along to another day, and says what words stand for', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.getByLabel('Lamps in the frame').selectOption('lit street');
+      await page.getByText('Skyline, and when lamps come on').click();
+      await page.getByText('you stand in it').waitFor();
+      await page.getByLabel('Lamps come on').selectOption('by the clock');
+      await page.getByLabel('They begin at').fill('19:05');
+      await page.getByLabel('They begin at').blur();
+      await page.getByLabel('All within').fill('4');
+      await planned(page);
+      const { shoot, frames } = await planOn(page);
+      const { on } = shoot.scene.lamps as { on: { fromAt: string; overMin: number } };
+      expect(on.fromAt.slice(0, 16)).toBe(`${shoot.date}T19:05`);
+      expect(on.overMin).toBe(4);
+      expect(rounded(frames.map(({ sceneEv100 }) => sceneEv100))).toEqual(
+        rounded(libraryPlan(shoot).frames.map(({ sceneEv100 }) => sceneEv100)),
+      );
+      const next = new Date(Date.parse(shoot.date) + 86_400_000).toISOString().slice(0, 10);
+      await page.getByLabel('Date', { exact: true }).fill(next);
+      await planned(page);
+      const { shoot: later } = await planOn(page);
+      expect((later.scene.lamps as { on: { fromAt: string } }).on.fromAt.slice(0, 16)).toBe(`${next}T19:05`);
       await page.context().close();
     });
 

@@ -96,11 +96,29 @@ function putClock(key: keyof ClockSpan, time: string): void {
   else put(['span'], span);
 }
 
+const LAMPS_FROM = ['scene', 'lamps', 'on', 'fromAt'] as const;
+
+/** Lamps that come on by the clock go along too, those of the small hours to the day after. */
+function lampsOn(date: string): string | undefined {
+  const at = shown(LAMPS_FROM);
+  if (typeof at !== 'string') return undefined;
+  const dayMs = (day: unknown) => Date.parse(`${day}T00:00Z`);
+  const ms = dayMs(date) + dayMs(at.slice(0, 10)) - dayMs(shown(['date']));
+  if (Number.isNaN(ms)) return undefined; // a date that is still being typed
+  const day = new Date(ms).toISOString().slice(0, 10);
+  return clockSpan(day, timeOf(at), timeOf(at))?.startAt;
+}
+
 /** A span by the clock goes along to another day. */
 function putDate(date: string): void {
   const now = shown(['span']) as Span;
   const along = 'startAt' in now ? clockSpan(date, timeOf(now.startAt), timeOf(now.endAt)) : undefined;
-  putAll([[['date'], date], ...(along === undefined ? [] : [[['span'], along] as const])]);
+  const lamps = lampsOn(date);
+  putAll([
+    [['date'], date],
+    ...(along === undefined ? [] : [[['span'], along] as const]),
+    ...(lamps === undefined ? [] : [[LAMPS_FROM, lamps] as const]),
+  ]);
 }
 
 export function placePanel() {

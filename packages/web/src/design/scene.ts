@@ -110,6 +110,7 @@ export function scenePanel() {
         ),
       })}
     </div>
+    ${moving.value?.sceneMeanings()}
     <details class="more" @toggle=${loadMoves}>
       <summary>${w.more}</summary>
       ${moving.value?.sceneFields()}

@@ -7,7 +7,7 @@ import { moveLanes } from './lanes.js';
 import css from './moves.css?inline';
 import { moveNotes, otherNotes, starAdvice } from './notes.js';
 import { movePanel } from './panel.js';
-import { sceneFields } from './scene-fields.js';
+import { sceneFields, sceneMeanings } from './scene-fields.js';
 import { moveColumns, moveFacts, moveFigures, moveSpoken } from './tell.js';
 
 export { advice } from './findings.js';
@@ -26,5 +26,6 @@ export const movePart = {
   moveSpoken,
   otherNotes,
   sceneFields,
+  sceneMeanings,
   starAdvice,
 };

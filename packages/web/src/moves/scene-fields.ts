@@ -1,9 +1,11 @@
 // What stands before sun and moon, and when the lamps in the frame come on: rarely asked for, so it comes with this part.
 
-import { LAMPS_ON, type SceneWords } from '@evenfall/core';
+import { LAMPS_ON, rfc3339, type SceneWords, wallToMs, zoneOf } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
-import { numberControl, selectControl } from '../parts/controls.js';
-import { put, shown } from '../state/shoot.js';
+import { live } from 'lit-html/directives/live.js';
+import { idOf, labelled, numberControl, selectControl } from '../parts/controls.js';
+import { made } from '../state/plan.js';
+import { put, shoot, shown } from '../state/shoot.js';
 import { moveWords } from './words.js';
 
 type SkylinePoint = Exclude<NonNullable<SceneWords['skylineDeg']>, number>[number];
@@ -67,11 +69,12 @@ function lampsFields() {
         [undefined, w.inTwilight],
         ['always', w.always],
         ['sun', w.bySun],
-        ...(kind === 'clock' ? [['clock', w.byClock] as const] : []),
+        ['clock', w.byClock],
       ],
       choose: (word) => {
-        if (word !== 'clock')
-          put(LAMPS, lampsWith(lamps, word === 'sun' ? LAMPS_ON : (word as 'always' | undefined)));
+        const chosen =
+          word === 'sun' ? LAMPS_ON : word === 'clock' ? byClock() : (word as 'always' | undefined);
+        put(LAMPS, lampsWith(lamps, chosen));
       },
     })}
     ${
@@ -82,7 +85,56 @@ function lampsFields() {
           </div>`
         : nothing
     }
+    ${
+      kind === 'clock'
+        ? html`<div class="pair">
+            ${labelled(
+              { path: [...path, 'fromAt'], label: w.lampsAt },
+              html`<input
+                id=${idOf([...path, 'fromAt'])}
+                type="time"
+                .value=${live(String(shown([...path, 'fromAt'])).slice(11, 16))}
+                @change=${(event: Event) => beginAt([...path, 'fromAt'], (event.target as HTMLInputElement).value)}
+              />`,
+            )}
+            ${numberControl({ path: [...path, 'overMin'], label: w.lampsOver, unit: w.minutes, placeholder: '0' })}
+          </div>`
+        : nothing
+    }
   `;
+}
+
+/** What the words chosen for lamps, cloud and night stand for; numbers speak for themselves. */
+export function sceneMeanings() {
+  const { lamps, cloud, night } = shoot.value.scene;
+  const named = typeof lamps === 'object' && 'word' in lamps ? lamps.word : lamps;
+  const mean: Readonly<Record<string, string>> = moveWords().scene.mean;
+  const texts = [cloud, night, named].flatMap((word) => (typeof word === 'string' ? (mean[word] ?? []) : []));
+  return html`${texts.map((text) => html`<p class="help">${text}</p>`)}`;
+}
+
+/** In the middle of the shoot, on a quarter of an hour: whoever chooses the clock knows better. */
+function byClock(): LampsOn {
+  const { summary } = made.peek() ?? {};
+  const middleMs = summary ? (Date.parse(summary.startAt) + Date.parse(summary.endAt)) / 2 : nightfallMs();
+  const fromAt = rfc3339(Math.round(middleMs / 900_000) * 900_000, zoneOf(shoot.peek().place));
+  return { fromAt, overMin: 0 };
+}
+
+/** Where there has been no plan: six in the evening. */
+function nightfallMs(): number {
+  const { place, date } = shoot.peek();
+  return wallToMs(date, '18:00', zoneOf(place))[0] ?? Date.parse(`${date}T18:00:00Z`);
+}
+
+/** The clock time nearest to the one there was: after midnight it is of the day after. */
+function beginAt(path: readonly string[], time: string): void {
+  const zone = zoneOf(shoot.peek().place);
+  const wasMs = Date.parse(String(shown(path)));
+  const days = [-1, 0, 1].map((day) => rfc3339(wasMs + day * 86_400_000, zone).slice(0, 10));
+  const found = time === '' ? [] : days.flatMap((date) => wallToMs(date, time, zone));
+  const nearest = found.sort((a, b) => Math.abs(a - wasMs) - Math.abs(b - wasMs))[0];
+  if (nearest !== undefined) put(path, rfc3339(nearest, zone));
 }
 
 /** A word alone where nothing more is said of the lamps. */

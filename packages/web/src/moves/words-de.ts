@@ -24,9 +24,28 @@ export const german: MoveWords = {
     inTwilight: 'in der bürgerlichen Dämmerung',
     always: 'brennen immer',
     bySun: 'nach der Sonne',
-    byClock: 'nach der Uhr, wie in der Datei',
+    byClock: 'nach der Uhr',
+    lampsAt: 'Beginn um',
+    lampsOver: 'Alle binnen',
+    minutes: 'min',
     firstLamp: 'Erste Lampe, Sonne bei',
     lastLamp: 'Letzte Lampe, Sonne bei',
+    mean: {
+      street:
+        'Helle Straße: man steht darin; Lampen, Schaufenster und helle Fronten füllen das halbe Bild bei EV 8, mit dem Spotmesser gemessen.',
+      floodlit:
+        'Angestrahlte Wände: eine Kirche oder Burg im Scheinwerferlicht füllt das halbe Bild bei EV 5.',
+      skyline: 'Ferne Lichter: eine Stadt von weitem, ihre hellen Häuser ein Drittel des Bildes bei EV 3,6.',
+      thin: 'Dünn: weiche Schatten; nimmt 0,7 Blenden des Tageslichts.',
+      broken: 'Aufgelockert: mehr Wolken als Blau; nimmt 1,6 Blenden.',
+      overcast: 'Bedeckt: eine gleichmäßig graue Decke, keine Schatten; nimmt 2,2 Blenden.',
+      heavy: 'Dicht bedeckt: eine dunkle Decke; nimmt 3,2 Blenden.',
+      remote: 'Fern von Lichtern: ein natürlich dunkler Himmel (22,0 mag/arcsec²).',
+      rural: 'Ländlich: Lichterschein von Städten nur am Horizont (21,3 mag/arcsec²).',
+      suburb: 'Stadtrand: der Himmel auch über uns aufgehellt (19,5 mag/arcsec²).',
+      town: 'Kleinstadt: der Himmel überall grau (18,5 mag/arcsec²).',
+      city: 'Großstadt: ein heller Himmel, die Wolken von unten beleuchtet (17,3 mag/arcsec²).',
+    },
   },
 
   lens: {

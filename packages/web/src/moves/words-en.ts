@@ -22,9 +22,27 @@ export const english = {
     inTwilight: 'in civil twilight',
     always: 'are always lit',
     bySun: 'by the sun',
-    byClock: 'by the clock, as in the file',
+    byClock: 'by the clock',
+    lampsAt: 'They begin at',
+    lampsOver: 'All within',
+    minutes: 'min',
     firstLamp: 'First lamp, sun at',
     lastLamp: 'Last lamp, sun at',
+    mean: {
+      street:
+        'Lit street: you stand in it; lamps, shop windows and lit fronts fill half of the frame at EV 8 by a spot meter.',
+      floodlit: 'Floodlit walls: a church or a castle in its floodlights fills half of the frame at EV 5.',
+      skyline: 'Far skyline: a town from afar, its lit buildings a third of the frame at EV 3.6.',
+      thin: 'Thin cloud: the sun throws soft shadows; it takes 0.7 stop of daylight.',
+      broken: 'Broken cloud: more cloud than blue; it takes 1.6 stops.',
+      overcast: 'Overcast: an even grey deck without shadows; it takes 2.2 stops.',
+      heavy: 'Heavy overcast: a dark deck; it takes 3.2 stops.',
+      remote: 'Remote: a naturally dark sky (22.0 mag/arcsec²).',
+      rural: 'Rural: the glow of towns on the horizon only (21.3 mag/arcsec²).',
+      suburb: 'Edge of a town: brightened overhead too (19.5 mag/arcsec²).',
+      town: 'Town: the sky grey all over (18.5 mag/arcsec²).',
+      city: 'City: a bright sky, cloud lit from below (17.3 mag/arcsec²).',
+    },
   },
 
   lens: {

@@ -7,9 +7,11 @@ export const asShare = (value: unknown) => (typeof value === 'number' ? value / 
 
 /** A fault that speaks of shares, as it is told beside a percentage; what is quoted stands as it was typed. */
 const faultInPercent = (text: string) =>
-  text.replaceAll(/"[^"]*"|\d+(?:\.\d+)?/g, (part) =>
-    part.startsWith('"') ? part : String(asPercent(Number(part))),
-  );
+  text.replaceAll(/"[^"]*"|\d+(?:[.,]\d+)?/g, (part) => {
+    if (part.startsWith('"')) return part;
+    const percent = String(asPercent(Number(part.replace(',', '.'))));
+    return part.includes(',') ? percent.replace('.', ',') : percent; // German, as the fault has it
+  });
 
 /** For a control that shows a share as a percentage. */
 export const inPercent = { show: asPercent, store: asShare, tell: faultInPercent };
