@@ -1,7 +1,7 @@
 // When the camera may be changed again: by hand from the rules, without the solver.
 
 import { expect, test } from 'vitest';
-import { withCue } from '../../../packages/core/src/follow/camera.js';
+import { shifted, withCue, withoutLastCue } from '../../../packages/core/src/follow/camera.js';
 import { eveningOf, plannedLightAt } from '../../../packages/core/src/follow/evening.js';
 import { startFollow } from '../../../packages/core/src/follow/follow.js';
 import { HAND, startMsOf } from './evenings.js';
@@ -24,6 +24,26 @@ test.each([
   expect(after.freeFrom).toBe(freeFrom);
   expect(after.cueCount).toBe(1);
   expect(after.filterChanges).toBe(filter ? 1 : 0);
+});
+
+const limits = { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 60, framesLostPerFilterChange: 2 };
+
+test('a filter cue that was missed has spoilt nothing', () => {
+  const evening = eveningOf({ ...HAND, shoot: { ...HAND.shoot, limits } }, {});
+  const after = withCue(evening, { ...camera, present: to }, { frame: 100, to, filter: true } as never);
+  expect(after.affectedUntil).toBe(102);
+  expect(withoutLastCue(after, after.done.at(-1)!).affectedUntil).toBe(0);
+});
+
+test('with the clock set back by fifty frames, cues done and waits are as many frames earlier', () => {
+  const evening = eveningOf({ ...HAND, shoot: { ...HAND.shoot, limits } }, {});
+  const done = [20, 100].reduce(
+    (each, frame) => withCue(evening, each, { frame, to, filter: false } as never),
+    { ...camera, present: to },
+  );
+  const back = shifted(done, 50);
+  expect(back.done.map(({ frame }) => frame)).toEqual([0, 50]);
+  expect(back.freeFrom).toBe(done.freeFrom - 50);
 });
 
 // f/4 is 4, "1/4000" is 1/4096 s, "6" is 2^(8/3) s, ISO 6400 is 6 stops above 100, and so is the filter.

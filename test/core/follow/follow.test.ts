@@ -457,6 +457,13 @@ describe('reports', () => {
     expect(past.state.camera.freeFrom).toBe(due.frame + 7 + 8);
   });
 
+  test('a cue done when it was due is not told as late', () => {
+    const { due } = atCue(HAND);
+    const step = followFrame(due.state, { frame: due.frame, done: due.cue!.cue });
+    expect(step.warnings).toEqual([]);
+    expect(step.state.camera.freeFrom).toBe(due.frame + 8);
+  });
+
   test('when a cue was done may be told minutes later', () => {
     const { due } = atCue(HAND);
     const later = followFrame(due.state, { frame: due.frame + 20 });
@@ -873,6 +880,18 @@ test('a limit on filter changes is kept however often it plans again, and looks 
   // Free, it goes from six stops to three to none.
   expect(count({ toleranceEv: 0.5 })).toEqual([2, 150]);
   expect(count({ toleranceEv: 0.5, maxFilterChanges: 1 })).toEqual([1, 150]);
+});
+
+test("after an hour without a reading the range is as wide as the plan's at most", () => {
+  const clear = planOf({ ...EVENING_SHOOT, scene: { cloud: 'clear', skyShare: 0 } });
+  const [first, later] = answers(clear, [
+    { frame: 0, reading: readingOf(clear, 0, -0.2) },
+    { frame: 450, jump: true },
+  ]);
+  const width = ({ lowEv100, highEv100 }: { lowEv100: number; highEv100: number }) => highEv100 - lowEv100;
+  // Any weather moves by 1.57 stops in half an hour (docs/sources.md#weather-spread), a clear sky by less.
+  expect(width(later!.band)).toBeCloseTo(width(frameOf(clear, 450)), 9);
+  expect(width(first!.band)).toBeLessThan(width(later!.band));
 });
 
 describe('a meter that trembles by 0.3 stop', () => {

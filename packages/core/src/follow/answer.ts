@@ -78,7 +78,7 @@ function bandOf({ plan, startMs, intervalMs }: Evening, trust: Trust, frame: num
   const planned = plan.frames[frame]!;
   if (trust.lastUsedMs === undefined) return { lowEv100: planned.lowEv100, highEv100: planned.highEv100 };
   const minutes = Math.max(0, startMs + frame * intervalMs - trust.lastUsedMs) / 60_000;
-  const widest = planned.highEv100 - planned.lowEv100;
+  const widest = (planned.highEv100 - planned.lowEv100) / 2;
   const ev = Math.max(METER_EV, Math.min(widest, driftEv(minutes, planned.sunAltitudeDeg)));
   return { lowEv100: sceneEv100 - ev, highEv100: sceneEv100 + ev };
 }
