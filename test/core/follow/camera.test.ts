@@ -1,7 +1,12 @@
 // When the camera may be changed again: by hand from the rules, without the solver.
 
 import { expect, test } from 'vitest';
-import { shifted, withCue, withoutLastCue } from '../../../packages/core/src/follow/camera.js';
+import {
+  type CameraState,
+  shifted,
+  withCue,
+  withoutLastCue,
+} from '../../../packages/core/src/follow/camera.js';
 import { eveningOf, plannedLightAt } from '../../../packages/core/src/follow/evening.js';
 import { startFollow } from '../../../packages/core/src/follow/follow.js';
 import { HAND, startMsOf } from './evenings.js';
@@ -37,7 +42,7 @@ test('a filter cue that was missed has spoilt nothing', () => {
 
 test('with the clock set back by fifty frames, cues done and waits are as many frames earlier', () => {
   const evening = eveningOf({ ...HAND, shoot: { ...HAND.shoot, limits } }, {});
-  const done = [20, 100].reduce(
+  const done = [20, 100].reduce<CameraState>(
     (each, frame) => withCue(evening, each, { frame, to, filter: false } as never),
     { ...camera, present: to },
   );
