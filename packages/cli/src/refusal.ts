@@ -1,36 +1,8 @@
-// Why the command does not do what was asked, as data; each language has a record of sentences over the kinds.
+// The command's refusal, thrown where it does not do what was asked.
 
-import { type FaultFacts, type FileError, sentenceOf, type WhyInfeasible } from '@evenfall/core';
-import type { SlipFacts } from './slips.js';
-import type { SystemFault } from './system-error.js';
+import { type FileError, sentenceOf } from '@evenfall/core';
+import type { RefusalFacts } from './refusal-facts.js';
 import { englishSentences } from './words/sentences-en.js';
-
-/** One line's worth, told apart by `kind`. */
-export type RefusalFacts =
-  /** A fault of a file; `where` is its file, line and key, or an option. */
-  | { readonly kind: 'fault'; readonly where: string; readonly fault: FaultFacts }
-  | { readonly kind: 'not-yaml'; readonly source: string; readonly line?: number; readonly slip: SlipFacts }
-  | { readonly kind: 'not-plan-json'; readonly source: string }
-  | { readonly kind: 'not-utf8'; readonly source: string }
-  | { readonly kind: 'too-long'; readonly source: string; readonly of: 'shoot' | 'plan' }
-  | { readonly kind: 'cannot-read' | 'cannot-write'; readonly path: string; readonly because: SystemFault }
-  | { readonly kind: 'plan-of-nothing'; readonly source: string; readonly why: WhyInfeasible }
-  | { readonly kind: 'nothing-written'; readonly why: WhyInfeasible }
-  | { readonly kind: 'not-together'; readonly options: readonly [string, string] }
-  /** `path`: the file asked for; without one the answer goes to the screen. */
-  | { readonly kind: 'changes-nothing'; readonly options: readonly string[]; readonly path?: string }
-  | {
-      readonly kind: 'unknown-ending';
-      readonly path: string;
-      readonly ending: string;
-      readonly known: readonly string[];
-    }
-  | { readonly kind: 'shoot-file-itself'; readonly where: string }
-  | { readonly kind: 'followed-already'; readonly path: string }
-  | { readonly kind: 'two-of-three' }
-  | { readonly kind: 'clip-too-short' }
-  /** A mistake of ours; `said` is what the program says of it. */
-  | { readonly kind: 'unexpected'; readonly said: string };
 
 /** A file or an argument is wrong, or no ramp exists: what to say, a line each, and the exit status. */
 export class Refusal extends Error {

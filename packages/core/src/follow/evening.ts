@@ -12,10 +12,15 @@ import { type Kit, kitOf } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { digestOf } from './digest.js';
-import { type PlannedChange, plannedChanges } from './filters-ahead.js';
 import { type KitNow, plannedKit, shootWithKit } from './kit-now.js';
 import { nearestState } from './setting.js';
 import type { FollowOptions } from './types.js';
+
+/** A filter change of the plan. */
+export interface PlannedChange {
+  readonly targetEv100: number; // at which it comes
+  readonly stack: number; // it leads to
+}
 
 export interface Evening {
   readonly plan: PlanMade;
@@ -145,6 +150,13 @@ function plannedState(frame: PlanFrame, kit: Kit, live: LiveKit, isOther: boolea
     if (isOther || !outside) return state;
   }
   throw new RangeError(`frame ${frame.frame} of the plan stands at a setting its kit does not have`);
+}
+
+/** The plan's filter changes, in order. */
+function plannedChanges({ planned, plan }: Pick<Evening, 'planned' | 'plan'>): PlannedChange[] {
+  return planned.flatMap(({ stack }, i) =>
+    i > 0 && stack !== planned[i - 1]!.stack ? [{ targetEv100: plan.frames[i]!.targetEv100, stack }] : [],
+  );
 }
 
 /** When a frame starts, UTC epoch milliseconds. */

@@ -5,23 +5,10 @@
 import type { CameraState } from './camera.js';
 import type { Evening } from './evening.js';
 
-/** A filter change of the plan. */
-export interface PlannedChange {
-  readonly targetEv100: number; // at which it comes
-  readonly stack: number; // it leads to
-}
-
 export interface FiltersAhead {
   readonly changesLeft: number; // Infinity: no limit
   /** Which stacks a change may lead to; absent: any. */
   readonly stacks?: ReadonlySet<number>;
-}
-
-/** The plan's filter changes, in order. */
-export function plannedChanges({ planned, plan }: Pick<Evening, 'planned' | 'plan'>): PlannedChange[] {
-  return planned.flatMap(({ stack }, i) =>
-    i > 0 && stack !== planned[i - 1]!.stack ? [{ targetEv100: plan.frames[i]!.targetEv100, stack }] : [],
-  );
 }
 
 /** @param targets of the frames looked at, from `frame` on */

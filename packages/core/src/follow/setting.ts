@@ -4,14 +4,20 @@ import { type DialControl, dialStep } from '../exposure/dial.js';
 import { englishGiven } from '../files/english-given.js';
 import { givenOf } from '../files/fault.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
+import type { LiveKit } from '../ramp/live/live.js';
 import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
-import { settingOf, stackOfNames } from '../shoot/kit.js';
-import type { Evening } from './evening.js';
+import { type Kit, settingOf, stackOfNames } from '../shoot/kit.js';
 import type { FollowSetting, ReportedSetting } from './types.js';
 import type { ReportedMark, UnknownMark } from './warning.js';
 
+/** The camera's dials and filters, and the ramp's count of them. */
+interface Dials {
+  readonly kit: Kit;
+  readonly live: LiveKit;
+}
+
 /** A state as the dials say it. Under `bulb` the shutter takes the time that the target asks for. */
-export function settingAt({ kit, live }: Evening, state: State, targetEv100: number): FollowSetting {
+export function settingAt({ kit, live }: Dials, state: State, targetEv100: number): FollowSetting {
   const { lattice, bulb } = live;
   const shutterStep =
     bulb === undefined ? shutterOf(lattice, state) : bulbStep(lattice, bulb, state, targetEv100);
@@ -43,7 +49,7 @@ interface Marks {
 
 /** The state nearest to marks that the kit may stand at; of the filters those that are there. */
 export function nearestState(
-  { kit, live }: Pick<Evening, 'kit' | 'live'>,
+  { kit, live }: Dials,
   marks: Marks,
 ): { readonly state: State; readonly outside: boolean } {
   const { isoMin, isoCount, apertureMin, apertureCount, shutterMin, shutterMax } = live.lattice;
@@ -76,7 +82,7 @@ export interface Reported {
 }
 
 /** The state of a reported setting; what is not reported is as in `before`. */
-export function reportedState(evening: Evening, before: State, reported: ReportedSetting): Reported {
+export function reportedState(evening: Dials, before: State, reported: ReportedSetting): Reported {
   const { kit, live } = evening;
   const { lattice, bulb } = live;
   const { isoMin, isoCount, apertureMin, apertureCount, shutterMin, shutterMax } = lattice;
@@ -116,7 +122,7 @@ export function reportedState(evening: Evening, before: State, reported: Reporte
   return { state: { stack, aperture, level, iso }, outside, unknown };
 }
 
-function stackOf({ kit }: Pick<Evening, 'kit'>, names: unknown): number | undefined {
+function stackOf({ kit }: Pick<Dials, 'kit'>, names: unknown): number | undefined {
   return Array.isArray(names) ? stackOfNames(kit, names) : undefined;
 }
 
