@@ -53,6 +53,7 @@ export function surface(): Record<string, unknown> {
   };
   const correction = core.correctForecast([{ atMs: FROM_MS, ev100: 10.2 }], skyForecast);
   const lines = core.followLines(plan);
+  const evenings = core.planEvenings(shoot, { days: 2 });
   const wide = { azimuthDeg: 180, altitudeDeg: 20 };
 
   const calls = {
@@ -85,6 +86,7 @@ export function surface(): Record<string, unknown> {
     easeAt: () => core.easeAt('quintic', 0.3),
     ev100Of: () => core.ev100Of({ timeS: 1 / 125, fNumber: 16, iso: 100 }),
     ev100ToLuminance: () => core.ev100ToLuminance(10),
+    englishReserve: () => core.englishReserve(0.7),
     eveningsHeldShare: () => core.eveningsHeldShare(reserve, forecast),
     exactFps: () => core.exactFps(23.976),
     fNumberOfStep: () => core.fNumberOfStep(12, 3),
@@ -100,6 +102,11 @@ export function surface(): Record<string, unknown> {
       const at = core.rfc3339(reading.atMs, zone);
       return lines.next(lines.start, JSON.stringify({ at, ev100: reading.ev100 })).out;
     },
+    readingOfFrame: () =>
+      core.readingOfFrame(
+        { mean: 0.2 },
+        { atMs: FROM_MS, timeS: 1 / 60, fNumber: 4, iso: 100, filterStops: 3 },
+      ),
     saveFollow: () => core.saveFollow(core.startFollow(plan)),
     resumeFollow: () => core.resumeFollow(plan, core.saveFollow(core.startFollow(plan))).kind,
     footageOf: () => core.footageOf({ recordingS: 3600, intervalS: 10 }, 24),
@@ -130,6 +137,7 @@ export function surface(): Record<string, unknown> {
       core.moonlitSkyCdM2({ altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384400 }, 70, 50),
     moveCautions: () => core.moveCautions([{ axis: 'slide' }]),
     moveOfLength: () => core.moveOfLength(shoot.moves[0]!, 12),
+    planEvenings: () => evenings,
     planExposures: () => {
       const plan = core.planExposures(shoot);
       return plan === undefined ? 'more to it' : plan;
@@ -150,6 +158,7 @@ export function surface(): Record<string, unknown> {
     parseRfc3339: () => core.parseRfc3339('2026-10-14T18:00:00+01:00'),
     planChoices: () => core.planChoices(shoot),
     planShoot: () => plan,
+    quotedText: () => core.quotedText('a\u2028b'),
     rampExists: () => core.rampExists(problem),
     rampProblemOf: () => problem.kit,
     rampWeights: () => core.rampWeights('hand'),
@@ -163,6 +172,7 @@ export function surface(): Record<string, unknown> {
     sentenceOf: () =>
       core.sentenceOf(core.englishNotes, 'kind', { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' }),
     shootGap: () => core.shootGap(shoot, plan.frames.length),
+    shootOnDate: () => core.shootOnDate(shoot, '2026-11-14'),
     shootSpan: () => Array.from(span.times),
     skyEvents: () => core.skyEvents(FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
     skyTrack: () => core.skyTrack(span.times, PLACE),
@@ -171,6 +181,7 @@ export function surface(): Record<string, unknown> {
     starAdvice: () => core.starAdvice(OPTICS, 2.8, [wide], PLACE.latitudeDeg),
     startCorrection: () => core.startCorrection(skyForecast).used,
     startFollow: () => typeof core.startFollow(plan),
+    steepestMinute: () => core.steepestMinute(plan.frames, shoot.intervalS),
     sunAndMoon: () => core.sunAndMoon(FROM_MS, PLACE.latitudeDeg, PLACE.longitudeDeg),
     sunIlluminanceLx: () => core.sunIlluminanceLx(-3),
     sunPass: () => core.sunPass('dusk', 6, -12, FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
@@ -187,6 +198,8 @@ export function surface(): Record<string, unknown> {
     wholeSeconds: () => core.wholeSeconds(core.footageOf({ recordingS: 3600, intervalS: 7.3 }, 24)),
     writeCalendar: () => core.writeCalendar(plan),
     writeCuesCsv: () => core.writeCuesCsv(plan),
+    writeEvenings: () => core.writeEvenings(evenings),
+    writeEveningsCsv: () => core.writeEveningsCsv(evenings),
     writeFramesCsv: () => core.writeFramesCsv(plan),
     writeLight: () => core.writeLight(made(core.lightTable(shoot))),
     writePlan: () => core.writePlan(plan),

@@ -27,7 +27,7 @@ export function shootOnDate(shoot: Shoot, date: string): Shoot {
   if (date === shoot.date) return shoot;
   const zone = zoneOf(shoot.place);
   civilDay(date, zone); // throws on a day that is none
-  const days = (Date.parse(date) - Date.parse(shoot.date)) / 86_400_000;
+  const days = (midnightMs(date) - midnightMs(shoot.date)) / 86_400_000;
   const then = (at: string) => rfc3339(sameTimeOn(instant(at), days, zone), zone);
   const { span, scene } = shoot;
   const { lamps } = scene;
@@ -42,3 +42,5 @@ export function shootOnDate(shoot: Shoot, date: string): Shoot {
     readings: [],
   };
 }
+
+const midnightMs = (date: string) => Date.parse(`${date}T00:00:00Z`);
