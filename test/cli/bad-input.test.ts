@@ -5,6 +5,9 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { EVENING, evenfall, folder, IMPOSSIBLE } from './run.js';
 
+const TAGGED =
+  'a tag stands before a value, a word that begins with "!"; leave it out, or put text in quotes';
+
 describe('a wrong shoot file is told with its line', () => {
   test.each([
     [
@@ -207,6 +210,19 @@ describe('a usual slip of YAML is told by what would be right', () => {
       'a colon in a text',
       ['title: "Slipway & gulls"', 'title: Dusk: gulls'],
       '3: … a colon stands in a text; put the text in quotes',
+    ],
+    // YAML 1.2.2, 6.9.1 and 6.8: what a tag or a directive makes of a value is another sort of it.
+    ...['!!set { a: null }', '!!omap [a: 1]', '!!timestamp 2026-09-12', '!!str x'].map(
+      (value): [string, [string, string], string] => [
+        `a value with a tag, ${value}`,
+        ['"Slipway & gulls"', value],
+        `3: … ${TAGGED}`,
+      ],
+    ),
+    [
+      'a directive',
+      ['# a quick evening', '%YAML 1.1\n---'],
+      '1: … a directive stands before the file, a line that begins with "%"; leave it out',
     ],
     [
       'a text that begins with a star',

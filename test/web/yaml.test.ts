@@ -28,6 +28,13 @@ test.each([
       '\n',
     ),
   ],
+  ['a set', 'filters: !!set { a: null }\n'],
+  ['an ordered map', 'camera: !!omap [iso: 1]\n'],
+  ['a timestamp', 'date: !!timestamp 2026-09-12\n'],
+  ['a tag of a key', '!!str date: 2026-09-12\n'],
+  ['a tag of its own', 'title: !mine x\n'],
+  ['a directive of another YAML', '%YAML 1.1\n---\nbulb: yes\n'],
+  ['a directive of tags', '%TAG ! tag:x,2000:\n---\ntitle: x\n'],
   ['a brace not closed', 'place: { latitudeDeg: 57'],
   ['a well of brackets', '['.repeat(50_000)],
 ])('%s is nothing that can be read', (_name, text) => expect(parse(text)).toBeUndefined());

@@ -78,6 +78,9 @@ function stumbleIn(document: Document.Parsed<ParsedNode>): Stumble | undefined {
   const problem = document.errors[0] ?? document.warnings[0];
   if (problem) return { code: problem.code, message: problem.message, offset: problem.pos[0] };
   let stumble: Stumble | undefined;
+  // A directive changes what words mean, down to "yes" and 0144.
+  const { yaml, tags } = document.directives;
+  if (yaml.explicit || Object.keys(tags).length > 1) return { code: 'DIRECTIVE', message: '', offset: 0 };
   const anchors = new Set<string>();
   const stop = (code: string, offset: number | undefined) => {
     stumble = { code, message: code, offset: offset ?? 0 };
@@ -85,10 +88,14 @@ function stumbleIn(document: Document.Parsed<ParsedNode>): Stumble | undefined {
   };
   visit(document, {
     Value: (_key, node) => {
+      // A tag makes another sort of value, which no key takes: it would be passed over in silence.
+      if (node.tag !== undefined) return stop('TAG', node.range?.[0]);
       if (node.anchor !== undefined) anchors.add(node.anchor);
+      return undefined;
     },
     Alias: (_key, { source, range }) => (anchors.has(source) ? undefined : stop('BAD_ALIAS', range?.[0])),
-    Map: (_key, { items, anchor }) => {
+    Map: (_key, { items, anchor, tag, range }) => {
+      if (tag !== undefined) return stop('TAG', range?.[0]);
       if (anchor !== undefined) anchors.add(anchor);
       const keys = new Set<string>();
       for (const { key } of items) {

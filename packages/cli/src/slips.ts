@@ -17,6 +17,8 @@ export type SlipFacts =
   | { readonly slip: 'second-document' }
   | { readonly slip: 'too-deep' }
   | { readonly slip: 'key-no-word' }
+  | { readonly slip: 'directive' }
+  | { readonly slip: 'tag' }
   /** Text that begins with one of these marks. */
   | { readonly slip: 'needs-quotes'; readonly begins: readonly string[] }
   | { readonly slip: 'text-open'; readonly mark: string }
@@ -64,6 +66,10 @@ export function slipAt(text: string, stumble: Stumble): Slip {
       return found({ slip: 'too-deep' });
     case 'KEY_NO_WORD':
       return found({ slip: 'key-no-word' });
+    case 'DIRECTIVE':
+      return found({ slip: 'directive' });
+    case 'TAG':
+      return found({ slip: 'tag' });
     case 'TAG_RESOLVE_FAILED':
       return found({ slip: 'needs-quotes', begins: ['!'] });
     case 'BAD_ALIAS':

@@ -33,6 +33,9 @@ export function parse(text: string): Parsed | undefined {
     } as const;
     const document = parseDocument(text, options);
     if (document.errors.length > 0 || hasOddKeys(document.contents)) return undefined;
+    // Tags and directives change what words mean, and what they make no key takes.
+    const { yaml, tags } = document.directives;
+    if (yaml.explicit || Object.keys(tags).length > 1 || hasTags(document.contents)) return undefined;
     return { value: document.toJS({ maxAliasCount: 100 }), where: (path) => locate(document.contents, path) };
   } catch {
     return undefined;
@@ -63,6 +66,17 @@ function hasOddKeys(root: Node | null): boolean {
     Map: (_key, { items }) => {
       const keys = items.flatMap(({ key }) => (isScalar(key) ? [String(key.value)] : []));
       found ||= new Set(keys).size < items.length;
+      return found ? visit.BREAK : undefined;
+    },
+  });
+  return found;
+}
+
+function hasTags(root: Node | null): boolean {
+  let found = false;
+  visit(root, {
+    Value: (_key, { tag }) => {
+      found ||= tag !== undefined;
       return found ? visit.BREAK : undefined;
     },
   });

@@ -13,6 +13,9 @@ const slips: CommandSentences['slips'] = {
   'second-document': () => 'auf das erste Dokument folgt ein zweites; eines je Datei',
   'too-deep': () => 'zu tief verschachtelt',
   'key-no-word': () => 'eine Gruppe oder Liste steht, wo ein Schlüssel hingehört; ein Wort angeben',
+  directive: () => 'vor der Datei steht eine Direktive, eine Zeile, die mit "%" beginnt; sie weglassen',
+  tag: () =>
+    'vor einem Wert steht ein Tag, ein Wort, das mit "!" beginnt; es weglassen, oder den Text in Anführungszeichen setzen',
   'needs-quotes': ({ begins }) =>
     `ein Text, der mit ${begins.map(quotedText).join(' oder ')} beginnt, braucht Anführungszeichen`,
   'text-open': ({ mark }) => `der Text in ${mark} ist nicht geschlossen; dahinter noch ein ${mark} setzen`,
