@@ -39,7 +39,7 @@ const cameraArbitrary = fc.constantFrom(2, 3).chain((stepsPerStop) =>
     optional(positive(200), 'frameMB'),
     optional(positive(2000), 'cardGB'),
     optional(fc.integer({ min: 1, max: 5000 }), 'batteryFrames'),
-    optional(positive(1), 'coldFactor'),
+    optional(between(0.01, 1), 'coldFactor'),
     optional(fc.record({ focalMm: between(0.1, 5000) }), 'lens'),
     optional(fc.record({ widthMm: between(0.1, 500), heightMm: between(0.1, 500) }), 'sensor'),
   ),
@@ -130,7 +130,7 @@ const slopeArbitrary = fc.oneof(
 const panBy = fc.oneof(
   fc.record({ deg: between(1, 3600) }),
   fc.record({ fromBearingDeg: between(0, 170), toBearingDeg: between(180, 359) }),
-  fc.record({ sizeM: between(1, 100_000), distanceM: positive(1e6) }),
+  fc.record({ sizeM: between(1, 100_000), distanceM: between(0.01, 1e6) }),
 );
 
 /** A pan and a slide, either, or none; a stopped one with the time its steps need. */
@@ -212,7 +212,7 @@ const partsOf = (heavy) =>
         'title',
       ),
       fc.oneof(fc.constant({}), spanArbitrary),
-      optional(positive(1000), 'clipFps'),
+      optional(between(0.1, 1000), 'clipFps'),
       optional(fc.boolean(), 'stackFilters'),
       optional(lookArbitrary, 'look'),
       optional(fc.constantFrom('hand', 'rig'), 'crew'),

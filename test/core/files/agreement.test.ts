@@ -105,7 +105,7 @@ function agreeing(rules: typeof SHOOT_RULES, check: (value: unknown) => string[]
 const errorsOf = (read: { kind: 'ok' } | { kind: 'wrong'; errors: readonly FileError[] }) =>
   read.kind === 'ok' ? undefined : read.errors;
 
-test('6,000 shoot files: taken and refused alike, but for the rules named here', () => {
+test('9,000 shoot files: taken and refused alike, but for the rules named here', () => {
   const { agree, met, counts } = agreeing(SHOOT_RULES, schemaReader(published('shoot')));
   fc.assert(
     fc.property(
@@ -116,7 +116,7 @@ test('6,000 shoot files: taken and refused alike, but for the rules named here',
         agree(broken, errorsOf(readShoot(broken)));
       },
     ),
-    { seed: SEED, numRuns: 3000, endOnFailure: true },
+    { seed: SEED, numRuns: 4500, endOnFailure: true },
   );
   expect(counts.taken).toBeGreaterThan(2000);
   expect(counts.refused).toBeGreaterThan(1000);

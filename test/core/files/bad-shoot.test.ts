@@ -122,7 +122,7 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'a move to nowhere',
     { moves: [{ ...PAN, by: { deg: 0 } }] },
-    'moves[0].by: goes nowhere; give a length other than 0, or leave the move out',
+    'moves[0].by: goes nowhere; give a longer way, or leave the move out',
   ],
   [
     'a tilt by bearings',
@@ -153,7 +153,7 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'cold that leaves nothing',
     camera({ coldFactor: 0 }),
-    'camera.coldFactor: 0 is not a share; give a number above 0, at most 1',
+    'camera.coldFactor: 0 is not a share; give a number from 0.01 to 1',
   ],
 
   [
@@ -662,7 +662,7 @@ const ROWS: readonly (readonly [string, object, string])[] = [
   [
     'no tolerance',
     { limits: { toleranceEv: 0 } },
-    'limits.toleranceEv: 0 is not a tolerance; give stops above 0, at most 10',
+    'limits.toleranceEv: 0 is not a tolerance; give stops from 0.001 to 10',
   ],
 ];
 

@@ -49,6 +49,42 @@ describe('one width in seven seconds', () => {
   });
 });
 
+describe('fewest frames', () => {
+  // Step by step, the long way: a slide against a pan is fastest anywhere.
+  const slowly = (travels: Parameters<typeof fastestOnScreen>[0], count: number) => {
+    let most = 0;
+    for (let i = 0; i < count - 1; i++) {
+      const steps = travels.map((travel) => stepAfter(travel, i, count));
+      most = Math.max(most, widthsOf(travels, steps, lensOf(24)) ?? 0);
+    }
+    return most;
+  };
+
+  test('of many steps only those near the fastest are looked at, and none faster is missed', () => {
+    let held = 0;
+    fc.assert(
+      fc.property(anyEase, anyEase, between(1, 90), between(0.1, 20), (a, b, deg, m) => {
+        const travels = travelsOf([turn('pan', deg, { ease: a }), slide(-m, { ease: b, nearestM: 2 })]);
+        for (const count of [2050, 5001]) {
+          const found = fastestOnScreen(travels, count, 24, lensOf(24))!.widthsPerS / 24;
+          expect(found / slowly(travels, count)).toBeCloseTo(1, 8);
+          held++;
+        }
+      }),
+      { seed: 3, numRuns: 60 },
+    );
+    expect(held).toBeGreaterThan(60);
+  });
+
+  test('more than a plan holds are no advice', () => {
+    const far = travelsOf([slide(10_000, { nearestM: 0.01 })]);
+    expect(fewestFrames(far, lensOf(24), 240, COMFORT_CROSSING_S)).toBeUndefined();
+    // 24 mm · 8 m over 36 mm · 0.01 m are 533 widths, which take 7 s each at an even pace: 89,600 steps.
+    const [near] = travelsOf([slide(8, { ease: 'linear', nearestM: 0.01 })]);
+    expect(fewestFrames([near!], lensOf(24), 24, COMFORT_CROSSING_S)).toBe(89_601);
+  });
+});
+
 describe('by a pinhole camera', () => {
   test('an object under a steady pan or tilt crosses the frame in the time said', () => {
     fc.assert(

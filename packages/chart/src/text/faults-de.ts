@@ -157,7 +157,7 @@ const moveFaults = {
     'Punkte brauchen "camera.lens" und "camera.sensor"; beide angeben, oder stattdessen "deg"',
   'track-too-short': ({ trackM }) =>
     `${comma(trackM)} m lassen neben Wagen und Rändern keinen Weg; richtig: eine längere Schiene`,
-  'goes-nowhere': () => 'führt nirgendwohin; richtig: eine Länge außer 0, oder keine Bewegung',
+  'goes-nowhere': () => 'führt nirgendwohin; richtig: ein längerer Weg, oder keine Bewegung',
   'no-step-time': ({ speedKey }) =>
     `eine Bewegung mit Halt braucht Zeit für ihre Schritte; richtig: "${speedKey}" oder "moveS"`,
 } satisfies Partial<LibrarySentences['faults']>;

@@ -12,8 +12,7 @@ const slips: CommandSentences['slips'] = {
   'too-deep': () => 'nested too deep',
   'key-no-word': () => 'a group or a list stands where a key belongs; give a word',
   directive: () => 'a directive stands before the file, a line that begins with "%"; leave it out',
-  tag: () =>
-    'a tag stands before a value, a word that begins with "!"; leave it out, or put text in quotes',
+  tag: () => 'a tag stands before a value, a word that begins with "!"; leave it out, or put text in quotes',
   'needs-quotes': ({ begins }) => `text that begins with ${begins.map(quotedText).join(' or ')} needs quotes`,
   'text-open': ({ mark }) => `text in ${mark} is not closed; give another ${mark} after it`,
   'bracket-open': ({ mark }) =>

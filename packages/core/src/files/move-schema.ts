@@ -1,7 +1,7 @@
 // Camera moves, lens and sensor in the shoot file, as schemas. Keys and meaning: docs/moves.md.
 
 import * as v from 'valibot';
-import { aboveZero, choice, holds, isGroup, list, number, phrase, whole, word } from './parts.js';
+import { choice, holds, isGroup, list, number, phrase, whole, word } from './parts.js';
 
 export const lens = v.strictObject({
   focalMm: number('focal length', 'millimetres', 0.1, 5000),
@@ -33,7 +33,7 @@ const points = v.strictObject({
 });
 const size = v.strictObject({
   sizeM: number('size', 'metres', -100_000, 100_000),
-  distanceM: aboveZero('distance', 'metres', 1_000_000),
+  distanceM: number('distance', 'metres', 0.01, 1_000_000),
 });
 const turnBy = choice(
   [degrees, bearings, points, size],
@@ -56,7 +56,7 @@ const turnBy = choice(
 const metres = v.strictObject({ m: number('way', 'metres', -10_000, 10_000) });
 const beside = v.exactOptional(number('length', 'metres', 0, 1000));
 const track = v.strictObject({
-  trackM: aboveZero('track', 'metres', 10_000),
+  trackM: number('track', 'metres', 0.001, 10_000),
   carriageM: beside,
   marginM: beside,
 });
@@ -77,21 +77,21 @@ const ease = choice(
 );
 
 const settleS = v.optional(number('rest', 'seconds', 0, 3600), 1);
-const moveS = v.exactOptional(aboveZero('time for a step', 'seconds', 3600));
+const moveS = v.exactOptional(number('time for a step', 'seconds', 0.001, 3600));
 
 const turnGear = v.strictObject({
   settleS,
   moveS,
-  topSpeedDegPerS: v.exactOptional(aboveZero('speed', 'degrees-per-s', 1000)),
-  accelerationDegPerS2: v.exactOptional(aboveZero('acceleration', 'degrees-per-s2', 10_000)),
-  smallestStepDeg: v.exactOptional(aboveZero('motor step', 'degrees', 90)),
+  topSpeedDegPerS: v.exactOptional(number('speed', 'degrees-per-s', 0.0001, 1000)),
+  accelerationDegPerS2: v.exactOptional(number('acceleration', 'degrees-per-s2', 0.0001, 10_000)),
+  smallestStepDeg: v.exactOptional(number('motor step', 'degrees', 0.000001, 90)),
 });
 const slideGear = v.strictObject({
   settleS,
   moveS,
-  topSpeedMPerS: v.exactOptional(aboveZero('speed', 'metres-per-s', 100)),
-  accelerationMPerS2: v.exactOptional(aboveZero('acceleration', 'metres-per-s2', 100)),
-  smallestStepM: v.exactOptional(aboveZero('motor step', 'metres', 10)),
+  topSpeedMPerS: v.exactOptional(number('speed', 'metres-per-s', 0.000001, 100)),
+  accelerationMPerS2: v.exactOptional(number('acceleration', 'metres-per-s2', 0.000001, 100)),
+  smallestStepM: v.exactOptional(number('motor step', 'metres', 0.000001, 10)),
 });
 
 const how = {
@@ -110,7 +110,7 @@ const slide = v.strictObject({
   ...how,
   gear: v.optional(slideGear, {}),
   toward: v.optional(word(['side', 'forward']), 'side'),
-  nearestM: v.exactOptional(aboveZero('distance', 'metres', 100_000)),
+  nearestM: v.exactOptional(number('distance', 'metres', 0.01, 100_000)),
 });
 const move = choice([turn, slide], { what: 'move', give: phrase('move') }, (input) => {
   if (!isGroup(input)) return undefined;

@@ -83,10 +83,10 @@ const camera = v.strictObject({
   ),
   gapS: v.optional(number('gap', 'seconds', 0, 3600), 1),
   darkFrame: v.optional(flag(), false),
-  frameMB: v.exactOptional(aboveZero('frame size', 'megabytes', 10_000)),
-  cardGB: v.exactOptional(aboveZero('card size', 'gigabytes', 1_000_000)),
+  frameMB: v.exactOptional(number('frame size', 'megabytes', 0.001, 10_000)),
+  cardGB: v.exactOptional(number('card size', 'gigabytes', 0.001, 1_000_000)),
   batteryFrames: v.exactOptional(whole('number of frames', 1, 10_000_000)),
-  coldFactor: v.exactOptional(aboveZero('share', 'number', 1)),
+  coldFactor: v.exactOptional(number('share', 'number', 0.01, 1)),
   lens: v.exactOptional(lens),
   sensor: v.exactOptional(sensor),
 });
@@ -218,8 +218,8 @@ const look = choice([lookNight, lookTable], { what: 'look', give: phrase('look')
   Array.isArray(input) ? lookTable : isGroup(input) ? lookNight : undefined,
 );
 
-const tolerance = aboveZero('tolerance', 'stops', 10);
-const largestStep = aboveZero('step', 'stops', 10);
+const tolerance = number('tolerance', 'stops', 0.001, 10);
+const largestStep = number('step', 'stops', 0.001, 10);
 const spacing = number('spacing', 'seconds', 0, 86_400);
 const filterChanges = v.exactOptional(whole('limit on filter changes', 0, 100));
 const framesLost = whole('number of frames', 0, MOST_FRAMES_LOST);
@@ -256,7 +256,7 @@ export const shootFileSchema = v.strictObject({
   direction: v.optional(word(['dusk', 'dawn']), 'dusk'),
   span: v.exactOptional(span),
   intervalS: aboveZero('interval', 'seconds', 86_400),
-  clipFps: v.optional(aboveZero('frame rate', 'frames-per-s', 1000), 24),
+  clipFps: v.optional(number('frame rate', 'frames-per-s', 0.1, 1000), 24),
   camera,
   filters: v.optional(list(filter, 'filters', MOST_FILTERS), []),
   stackFilters: v.optional(flag(), false),

@@ -33,6 +33,6 @@ export const englishMoveFaults: Sentences<MoveFaultFacts> = {
   'points-need-lens': () => 'points need camera.lens and camera.sensor; give both, or give deg',
   'track-too-short': ({ trackM }) =>
     `${trackM} m leaves no way beside carriage and margins; give a longer track`,
-  'goes-nowhere': () => 'goes nowhere; give a length other than 0, or leave the move out',
+  'goes-nowhere': () => 'goes nowhere; give a longer way, or leave the move out',
   'no-step-time': ({ speedKey }) => `a stopped move needs time for its steps; give ${speedKey} or moveS`,
 };

@@ -26,6 +26,9 @@ export interface Travel {
   readonly nearestM?: number;
 }
 
+/** Degrees or metres, the hundredth of what the finest gear steps: less is no way. Our choice. */
+const LEAST_WAY = 1e-6;
+
 /** Everything in the moves that contradicts itself or lacks what it needs; empty where they can be planned. */
 export function moveFaults(moves: readonly Move[], optics?: Optics): MoveFault[] {
   return moves.flatMap((move, index) => {
@@ -42,7 +45,7 @@ export function moveFaults(moves: readonly Move[], optics?: Optics): MoveFault[]
     if ('trackM' in by && length <= 0) {
       return fault(['by', 'trackM'], { kind: 'track-too-short', trackM: by.trackM });
     }
-    if (length === 0) return fault(['by'], { kind: 'goes-nowhere' });
+    if (Math.abs(length) < LEAST_WAY) return fault(['by'], { kind: 'goes-nowhere' });
     if (mode === 'stopped' && topSpeedOf(move) === undefined && gear.moveS === undefined) {
       const speedKey = axis === 'slide' ? 'topSpeedMPerS' : 'topSpeedDegPerS';
       return fault(['gear'], { kind: 'no-step-time', speedKey });

@@ -23,20 +23,20 @@ export function onScreen(asked: Asked): MoveFinding[] {
   if (fastest === undefined) return [];
   const { frame, crossingS } = fastest;
   if (tooFast(crossingS)) {
-    const frameCount = fewestFrames(travels, optics, clipFps, COMFORT_CROSSING_S) as number; // speed is known
+    const frameCount = fewestFrames(travels, optics, clipFps, COMFORT_CROSSING_S);
     return [
       finding('caution', { kind: 'too-fast', frame, crossingS, limitS: COMFORT_CROSSING_S }, [
-        ...moreFrames(asked, frameCount),
+        ...(frameCount === undefined ? [] : moreFrames(asked, frameCount)),
         ...otherSpeed(asked, crossingS / COMFORT_CROSSING_S, (s) => !tooFast(s)),
       ]),
     ];
   }
   if (tooSlow(crossingS)) {
-    const slow = fewestFrames(travels, optics, clipFps, UNSEEN_CROSSING_S) as number;
+    const slow = fewestFrames(travels, optics, clipFps, UNSEEN_CROSSING_S);
     return [
       finding('info', { kind: 'too-slow', frame, crossingS, limitS: UNSEEN_CROSSING_S }, [
         ...otherSpeed(asked, crossingS / UNSEEN_CROSSING_S, (s) => !tooSlow(s)),
-        ...fewerFrames(asked, slow - 1),
+        ...(slow === undefined ? [] : fewerFrames(asked, slow - 1)),
       ]),
     ];
   }

@@ -21,6 +21,9 @@ export const COMFORT_CROSSING_S = 7;
 /** Seconds for a width at which a move is hardly seen: a tenth of the comfortable speed. Our own choice. */
 export const UNSEEN_CROSSING_S = 70;
 
+/** More frames than a plan holds (docs/formats.md) are no advice. */
+const MOST_FRAMES_ADVISED = 100_000;
+
 const DEG = Math.PI / 180;
 
 /**
@@ -92,11 +95,31 @@ export function fastestOnScreen(
   // Every ease is fastest in the middle, and so are all together, unless one holds another back.
   let frame = Math.max(0, Math.ceil((frameCount - 1) / 2) - 1);
   let most = widthsAt(frame);
-  for (let i = 0; slideAgainstPan(travels) && i < frameCount - 1; i++) {
+  for (const i of slideAgainstPan(travels) ? framesNearFastest(frameCount - 1, widthsAt) : []) {
     const widths = widthsAt(i);
     if (widths > most * (1 + 1e-9)) [frame, most] = [i, widths]; // equals differ in their last bits
   }
   return most === 0 ? undefined : { frame, widthsPerS: most * clipFps, crossingS: 1 / (most * clipFps) };
+}
+
+/** Looks at a curve of so few pieces are enough to find where it is highest. */
+const LOOKS = 256;
+
+/**
+ * The steps among which the fastest is. Of few steps all; of many those around the fastest of a sample: speeds of eases are a few
+ * smooth pieces, so nothing is hidden between two looks but what is near the fastest of them.
+ */
+function framesNearFastest(stepCount: number, widthsAt: (frame: number) => number): number[] {
+  if (stepCount <= 8 * LOOKS) return Array.from({ length: stepCount }, (_, i) => i);
+  const apart = stepCount / LOOKS;
+  const looks = Array.from({ length: LOOKS + 1 }, (_, k) => Math.min(stepCount - 1, Math.round(k * apart)));
+  const fastest = looks.sort((a, b) => widthsAt(b) - widthsAt(a) || a - b).slice(0, 4);
+  const around = fastest.flatMap((look) => {
+    const from = Math.max(0, Math.floor(look - apart));
+    const to = Math.min(stepCount - 1, Math.ceil(look + apart));
+    return Array.from({ length: to - from + 1 }, (_, i) => from + i);
+  });
+  return [...new Set(around)].sort((a, b) => a - b);
 }
 
 function slideAgainstPan(travels: readonly Travel[]): boolean {
@@ -109,7 +132,7 @@ function slideAgainstPan(travels: readonly Travel[]): boolean {
  * Fewest frames over which these moves pass a picture's width in no less than `crossingS` at their fastest.
  * One frame fewer is too few. 90° behind 50 mm, at constant speed in 24 frames a second, need 383.
  *
- * @returns undefined where the speed on screen is not known
+ * @returns undefined where the speed on screen is not known, or no plan holds so many frames
  */
 export function fewestFrames(
   travels: readonly Travel[],
@@ -123,9 +146,12 @@ export function fewestFrames(
   if (first === undefined) return undefined;
   if (slow(first)) return 2;
   let [fails, works] = [2, 4];
-  while (!slow(crossing(works))) [fails, works] = [works, 2 * works];
+  while (!slow(crossing(works))) {
+    if (works >= MOST_FRAMES_ADVISED) return undefined;
+    [fails, works] = [works, Math.min(2 * works, MOST_FRAMES_ADVISED)];
+  }
   while (works - fails > 1) {
-    const middle = (fails + works) >> 1;
+    const middle = Math.floor((fails + works) / 2);
     if (slow(crossing(middle))) works = middle;
     else fails = middle;
   }

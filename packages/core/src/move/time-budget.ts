@@ -97,13 +97,14 @@ export function leastIntervalS(
   { writeS, darkFrame }: CameraTimes,
 ): number | undefined {
   const busyS = shutterS * (darkFrame ? 2 : 1);
-  for (
-    let intervalS = Math.max(1, Math.ceil(busyS + writeS - ROUNDING_S));
-    intervalS <= recordingS;
-    intervalS++
-  ) {
-    const { gapS } = gapOf(travels, frameCountOf(recordingS, intervalS), writeS);
-    if (busyS + gapS <= intervalS + ROUNDING_S) return intervalS;
+  let intervalS = Math.max(1, Math.ceil(busyS + writeS - ROUNDING_S));
+  while (intervalS <= recordingS) {
+    const frameCount = frameCountOf(recordingS, intervalS);
+    const { gapS } = gapOf(travels, frameCount, writeS);
+    const needS = Math.max(intervalS, Math.ceil(busyS + gapS - ROUNDING_S));
+    // All intervals that give so many frames need as much: of them the first that is enough, or none.
+    if (needS <= recordingS && frameCountOf(recordingS, needS) === frameCount) return needS;
+    intervalS = Math.max(intervalS + 1, frameCount < 2 ? 0 : Math.floor(recordingS / (frameCount - 1)));
   }
   return undefined;
 }

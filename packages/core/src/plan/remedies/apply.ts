@@ -10,6 +10,9 @@ import type { Forecast } from '../forecast.js';
 import type { ShootChange } from '../types.js';
 import type { RemedyChange } from './change.js';
 
+/** Longest ways that a shoot file may hold: docs/formats.md. */
+const FARTHEST = { deg: 3600, m: 10_000 };
+
 /**
  * Keys to put in place of the shoot's own.
  *
@@ -90,6 +93,8 @@ export function appliedTo(
     case 'shorter-move':
     case 'longer-move': {
       const travels = shootTravels(shoot);
+      // No gear goes as far: the reader would refuse it.
+      if (travels.some(({ unit }, i) => Math.abs(change.lengths[i]) > FARTHEST[unit])) return undefined;
       return {
         moves: moves.map((move, i) =>
           change.lengths[i] === travels[i].length ? move : moveOfLength(move, change.lengths[i]),
