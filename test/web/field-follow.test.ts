@@ -209,6 +209,28 @@ describe('an evening in the field', () => {
     expect({ ...refused, warnings: [] }).toEqual({ ...standBy(before, 100), warnings: [] });
   });
 
+  it('doubts a reading three quarters of a stop off, and not where the meter is said to differ by half a stop', () => {
+    const plan = PLANS[0]!;
+    const kindsAt = (meterEv: number | undefined) =>
+      [0, 0.75]
+        .reduce(
+          (stand, offEv, i) => {
+            const { at, sceneEv100 } = plan.frames[100 + i]!;
+            const pressed = { seen: 100 + i, frame: 102 + i } as const;
+            return standAfter(stand, {
+              kind: 'reading',
+              ...pressed,
+              atMs: Date.parse(at),
+              ev100: sceneEv100 + offEv,
+            });
+          },
+          standAtStart(plan, 0, meterEv),
+        )
+        .warnings.map(({ kind }) => kind);
+    expect(kindsAt(undefined)).toContain('reading-doubted');
+    expect(kindsAt(0.5)).not.toContain('reading-doubted');
+  });
+
   it('does not use a reading three stops off until somebody insists', () => {
     const plan = PLANS[0]!;
     const reading = (seen: number, offEv: number) => {

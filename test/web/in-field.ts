@@ -95,6 +95,7 @@ export function inField(site: () => Site): void {
       const entry = page.getByLabel('EV at ISO 100');
       const forecast = Number((await entry.inputValue()).replace('−', '-'));
       await entry.fill((forecast - 0.5).toFixed(1));
+      await page.getByLabel('Readings of the same light differ by').selectOption({ label: '±0.30 stop' });
       await button(page, 'Use it').click();
       await page.getByText(/what is left is planned again/).waitFor();
       // What is said of it lies over nothing.
@@ -107,8 +108,9 @@ export function inField(site: () => Site): void {
       const after = (await nextClock(page))!;
       expect(after < third.at.slice(11, 19), `${after} before ${third.at}`).toBe(true);
       const kept = await page.evaluate(() => localStorage.getItem('evenfall.run'));
-      const events: { kind: string }[] = JSON.parse(kept ?? '{}').events;
+      const { events, meterEv } = JSON.parse(kept ?? '{}') as { events: { kind: string }[]; meterEv: number };
       expect(events.map(({ kind }) => kind)).toEqual(['done', 'done', 'reading']);
+      expect(meterEv).toBe(0.3);
       const stands = await setting(page);
 
       // Readings survive a reload too, and so does turning the phone.

@@ -6,9 +6,7 @@ import { frameAtMs } from '../chart/time-ticks.js';
 import { nowMs } from './clock.js';
 import type { FieldEvent } from './events.js';
 import { type Stand, standAfter, standAtStart, standBy } from './follow.js';
-import { run, runPlan } from './run.js';
-
-const events = computed(() => run.value?.events ?? []);
+import { type Run, run, runPlan } from './run.js';
 
 const frameNow = computed(() => {
   const plan = runPlan.value;
@@ -16,23 +14,31 @@ const frameNow = computed(() => {
 });
 
 let worked:
-  | { plan: PlanMade; from: number; start: Stand; events: readonly FieldEvent[]; stands: readonly Stand[] }
+  | {
+      plan: PlanMade;
+      from: number;
+      meterEv: number | undefined;
+      start: Stand;
+      events: readonly FieldEvent[];
+      stands: readonly Stand[];
+    }
   | undefined;
 
 /** After every event so far: what was worked out before is kept as long as the list only grows or shrinks. */
-function standsAfter(plan: PlanMade, from: number, list: readonly FieldEvent[]): Stand {
-  const known = worked?.plan === plan && worked.from === from ? worked : undefined;
-  const start = known?.start ?? standAtStart(plan, from);
+function standsAfter(plan: PlanMade, { from, meterEv, events: list }: Run): Stand {
+  const isKnown = worked?.plan === plan && worked.from === from && worked.meterEv === meterEv;
+  const known = isKnown ? worked : undefined;
+  const start = known?.start ?? standAtStart(plan, from, meterEv);
   const changedAt = list.findIndex((event, i) => event !== known?.events[i]);
   const stands = known?.stands.slice(0, changedAt < 0 ? list.length : changedAt) ?? [];
   for (const event of list.slice(stands.length)) stands.push(standAfter(stands.at(-1) ?? start, event));
-  worked = { plan, from, start, events: list, stands };
+  worked = { plan, from, meterEv, start, events: list, stands };
   return stands.at(-1) ?? start;
 }
 
 /** As the last event left it. */
 export const lastStand = computed(() =>
-  runPlan.value === undefined ? undefined : standsAfter(runPlan.value, run.value?.from ?? 0, events.value),
+  runPlan.value === undefined || run.value === undefined ? undefined : standsAfter(runPlan.value, run.value),
 );
 
 /** As it is now. */

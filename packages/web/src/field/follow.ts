@@ -38,13 +38,15 @@ export const refusalOf = ({ warnings }: Stand) => warnings.find(({ kind }) => NO
  * Before anything has happened: the plan itself.
  *
  * @param from frame under way when the evening was taken up; who comes late is to stand where the plan has it
+ * @param meterEv standard deviation of a reading, where it was stated
  */
-export function standAtStart(plan: PlanMade, from = 0): Stand {
+export function standAtStart(plan: PlanMade, from = 0, meterEv?: number): Stand {
   const aheadS = plan.frames.length * plan.shoot.intervalS;
   // Whoever presses is a person, also beside a rig.
   const byHand: PlanMade = { ...plan, shoot: { ...plan.shoot, crew: 'hand' } };
   const frame = Math.min(from, plan.frames.length - 1);
-  return whole(followFrame(startFollow(byHand, { aheadS }), { frame }), frame > 0);
+  const options = { aheadS, ...(meterEv === undefined ? {} : { meterEv }) };
+  return whole(followFrame(startFollow(byHand, options), { frame }), frame > 0);
 }
 
 /** All that the step brings is on the camera, or is to be put there at once. */

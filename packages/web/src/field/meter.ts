@@ -14,7 +14,7 @@ import { held, nowMs } from './clock.js';
 import { lastStand } from './evening.js';
 import type { ReadingEvent } from './events.js';
 import { refusalOf, type Stand, standAfter } from './follow.js';
-import { happened, run, runPlan, undoLast } from './run.js';
+import { changeRun, happened, run, runPlan, undoLast } from './run.js';
 import { type FieldState, freeFrame } from './state.js';
 import { fieldWords } from './words.js';
 
@@ -26,6 +26,9 @@ interface Entry {
 
 /** What has been typed, from opening to using it; the reading is of the moment it was opened. */
 const entry = signal<Entry | undefined>(undefined);
+
+/** What a meter may be said to tremble by; undefined: it is noticed from the readings. */
+const SPREADS_EV = [undefined, 0.15, 0.3, 0.5];
 
 const tenth = (ev: number) => Math.round(ev * 10) / 10;
 
@@ -160,6 +163,21 @@ export function meterDialog(state: FieldState) {
           .slice(1)
           .join(' · '),
       )}</p>
+      <label class="by-camera"
+        ><span>${w.spread}</span
+        ><select
+          @change=${(event: Event) => {
+            changeRun({ meterEv: SPREADS_EV[(event.target as HTMLSelectElement).selectedIndex] });
+          }}
+        >
+          ${SPREADS_EV.map(
+            (ev) =>
+              html`<option .selected=${live(run.value?.meterEv === ev)}>
+                ${ev === undefined ? w.spreadUnsaid : w.spreadOf(words().number(ev, 2))}
+              </option>`,
+          )}
+        </select></label
+      >
       <div class="actions">
         <button type="submit" class="big" ?disabled=${!usable(ev)}>${w.use}</button>
         <button type="button" @click=${close}>${w.cancel}</button>

@@ -16,6 +16,7 @@ export interface Run {
   readonly mode: 'live' | 'rehearsal';
   readonly from: number; // frame under way when it began: 0 unless somebody came late
   readonly events: readonly FieldEvent[]; // what happened so far
+  readonly meterEv: number | undefined; // by how much readings differ under the same light, where it was stated
   readonly atMs: number; // a rehearsal's own clock, UTC epoch milliseconds
   readonly paused: boolean; // a rehearsal's clock stands
 }
@@ -58,10 +59,13 @@ function readRun(value: unknown, readFile: typeof readShoot): Run | undefined {
     mode: value.mode === 'live' ? 'live' : 'rehearsal',
     from: isFrame(value.from) ? value.from : 0,
     events: readEvents(value.events),
+    meterEv: isSpread(value.meterEv) ? value.meterEv : undefined,
     atMs: typeof value.atMs === 'number' && Math.abs(value.atMs) < 8e15 ? value.atMs : 0,
     paused: value.paused === true,
   };
 }
+
+const isSpread = (value: unknown): value is number => typeof value === 'number' && value > 0 && value <= 2;
 
 const plans = planner((plan, { shoot }) => {
   if (run.peek()?.shoot === shoot && 'frames' in plan) runPlan.value = plan;
@@ -122,6 +126,7 @@ export function startRun(plan: PlanMade, mode: Run['mode']): void {
     mode,
     from: mode === 'live' ? frameAtMs(plan.frames, Date.now(), plan.shoot.intervalS) : 0,
     events: [],
+    meterEv: undefined,
     atMs: Date.parse(plan.summary.startAt) - LEAD_MS,
     paused: false,
   };
