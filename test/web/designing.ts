@@ -99,10 +99,10 @@ export function designing(site: () => Site): void {
       const strip = await textOf(page.getByRole('region', { name: 'The shoot in numbers' }));
       expect(strip).toContain(String(wanted.summary.frameCount));
       expect(await page.locator('.cue').count()).toBe(wanted.summary.cueCount + 1);
-      const door = await textOf(page.locator('.door'));
+      const section = await textOf(page.locator('.to-field'));
       const { setUpAt, reserveDarkEv, reserveBrightEv } = wanted.summary;
-      expect(door).toContain(`Be set up by ${setUpAt.slice(11, 16)}.`);
-      expect(door).toContain(
+      expect(section).toContain(`Be set up by ${setUpAt.slice(11, 16)}.`);
+      expect(section).toContain(
         `${reserveDarkEv.toFixed(1)} stops darker or ${reserveBrightEv.toFixed(1)} brighter`,
       );
       await page.context().close();
@@ -274,9 +274,9 @@ export function designing(site: () => Site): void {
       const described = await latitude.getAttribute('aria-describedby');
       expect(await textOf(page.locator(`#${described}`))).toContain('95 is not a latitude');
       expect(await planOn(page)).toEqual(before);
-      const doors = [/^Go to the field/, /^Rehearse/].map((name) => page.getByRole('button', { name }));
-      for (const door of doors) expect(await door.isDisabled()).toBe(true);
-      expect(await textOf(page.locator('.door'))).toContain('First correct what cannot be right');
+      const buttons = [/^Go to the field/, /^Rehearse/].map((name) => page.getByRole('button', { name }));
+      for (const one of buttons) expect(await one.isDisabled()).toBe(true);
+      expect(await textOf(page.locator('.to-field'))).toContain('First correct what cannot be right');
       expect(await textOf(page.locator('.summary'))).toContain('Figures of the last plan');
       // Emptied it stays empty: nothing is put back under the fingers.
       await latitude.fill('');
@@ -285,7 +285,7 @@ export function designing(site: () => Site): void {
       await latitude.fill('52.1');
       await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe(null);
       await planned(page);
-      for (const door of doors) expect(await door.isDisabled()).toBe(false);
+      for (const one of buttons) expect(await one.isDisabled()).toBe(false);
       expect(await textOf(page.locator('.summary'))).not.toContain('Figures of the last plan');
       await page.context().close();
     });

@@ -162,7 +162,9 @@ export function livedEvening(site: () => Site): void {
       const back = button(page, 'Back to the running shoot');
       await back.waitFor();
       expect(await textOf(page.locator('.readings .help'))).toContain('belongs in the field');
-      expect(await page.locator('.door .primary').allTextContents()).toEqual(['Back to the running shoot']);
+      expect(await page.locator('.to-field .primary').allTextContents()).toEqual([
+        'Back to the running shoot',
+      ]);
       for (const name of ['Go to the field', 'Rehearse at 60 times the speed', 'End the running shoot']) {
         await button(page, name).click();
         await page.getByText('A shoot is under way, with 1 press so far.').waitFor();
@@ -198,8 +200,8 @@ export function livedEvening(site: () => Site): void {
         });
         const sizeOf = (selector: string) =>
           page.locator(selector).evaluate((line) => Number.parseFloat(getComputedStyle(line).fontSize));
-        expect(await textOf(page.locator('.door .day'))).toBe(starts);
-        expect(await sizeOf('.door .day')).toBeGreaterThanOrEqual(24);
+        expect(await textOf(page.locator('.to-field .day'))).toBe(starts);
+        expect(await sizeOf('.to-field .day')).toBeGreaterThanOrEqual(24);
         expect(await textOf(page.locator('.summary'))).toMatch(/12\.? Sep/);
         await page.getByRole('button', { name: /^(Go to the field|Nach draußen)$/ }).click();
         await page.locator('.field-next').waitFor();
@@ -210,7 +212,7 @@ export function livedEvening(site: () => Site): void {
         expect(await textOf(page.locator('.field-day'))).toBe(was);
         await page.getByRole('button', { name: /^(Leave|Verlassen)$/ }).click();
         await page.clock.runFor(30_000);
-        expect(await textOf(page.locator('.door .day'))).toBe(was);
+        expect(await textOf(page.locator('.to-field .day'))).toBe(was);
         await page.context().close();
       });
     }

@@ -153,16 +153,16 @@ export function planMoves(request: MoveRequest): MovePlan {
     const blur = blurPx(travels, frame, frame + shutterS / intervalS, frameCount, optics);
     const { darkS, writeS: busyS, moveS, settleS, slackS } = budgets[frame];
     // Key by key: a shoot has thousands of frames, and gathering keys into new objects takes longer than the moves.
-    const told: Told = {};
-    for (const travel of travels) tellPosition(told, travel, positionAt(travel, frame, frameCount));
-    told.darkS = darkS;
-    told.writeS = busyS;
-    told.moveS = moveS;
-    told.settleS = settleS;
-    told.slackS = slackS;
-    if (widths !== undefined) told.widthsPerS = widths * clipFps;
-    if (blur !== undefined) told.blurPx = blur;
-    return told as MoveFrame;
+    const filled: BeingFilled = {};
+    for (const travel of travels) fillPosition(filled, travel, positionAt(travel, frame, frameCount));
+    filled.darkS = darkS;
+    filled.writeS = busyS;
+    filled.moveS = moveS;
+    filled.settleS = settleS;
+    filled.slackS = slackS;
+    if (widths !== undefined) filled.widthsPerS = widths * clipFps;
+    if (blur !== undefined) filled.blurPx = blur;
+    return filled as MoveFrame;
   });
 
   const asked: Asked = {
@@ -198,14 +198,14 @@ export function planMoves(request: MoveRequest): MovePlan {
   };
 }
 
-type Told = { -readonly [Key in keyof MoveFrame]?: MoveFrame[Key] };
+type BeingFilled = { -readonly [Key in keyof MoveFrame]?: MoveFrame[Key] };
 
 /** Position of one axis under its own keys: "panDeg", and "panSteps" where the motor's step is known. */
-function tellPosition(told: Told, travel: Travel, position: number): void {
+function fillPosition(filled: BeingFilled, travel: Travel, position: number): void {
   const { axis } = travel;
-  told[axis === 'slide' ? 'slideM' : axis === 'tilt' ? 'tiltDeg' : 'panDeg'] = position;
+  filled[axis === 'slide' ? 'slideM' : axis === 'tilt' ? 'tiltDeg' : 'panDeg'] = position;
   const steps = motorStepsAt(position, travel);
   if (steps !== undefined) {
-    told[axis === 'slide' ? 'slideSteps' : axis === 'tilt' ? 'tiltSteps' : 'panSteps'] = steps;
+    filled[axis === 'slide' ? 'slideSteps' : axis === 'tilt' ? 'tiltSteps' : 'panSteps'] = steps;
   }
 }

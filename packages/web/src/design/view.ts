@@ -5,7 +5,7 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { chartView, geometry } from '../chart/chart-view.js';
 import { choicesSection } from '../choices/section.js';
 import { daysSection } from '../days/section.js';
-import { fieldDoor } from '../field/door.js';
+import { toFieldSection } from '../field/to-field.js';
 import { loadMoves, moving } from '../moves/load.js';
 import { gaveUp, impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading } from '../state/shoot.js';
@@ -90,7 +90,7 @@ export function designView() {
         <h2 class="unseen">${words().chart.title}</h2>
         ${nothingToShow.value ? html`<p class="help">${words().problem.nothing}</p>` : chartView()}
       </section>
-      ${fieldDoor()} ${notesView()} ${moving.value?.moveNotes()} ${daysSection()} ${choicesSection()}
+      ${toFieldSection()} ${notesView()} ${moving.value?.moveNotes()} ${daysSection()} ${choicesSection()}
       <div class="columns">
         ${cueList()}
         <div>${readingsSection()} ${filesSection()}</div>

@@ -90,7 +90,7 @@ export function planner(
     }
     clearTimeout(timer);
     timer = setTimeout(async () => {
-      const { planShoot } = await import('./here.js');
+      const { planShoot } = await import('./plan-whole.js');
       answered(id, planShoot(request.shoot));
     }, 0);
   }

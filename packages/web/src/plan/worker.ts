@@ -24,7 +24,7 @@ self.onmessage = ({ data: { id, shoot, choices, fromDate } }: MessageEvent<Ask>)
     return;
   }
   // Why there is none, what would cure it, moves: loaded when it is first needed.
-  void import('./here.js').then(({ planShoot }) => {
+  void import('./plan-whole.js').then(({ planShoot }) => {
     self.postMessage({ id, plan: planShoot(shoot) });
   });
 };

@@ -55,7 +55,7 @@ function instead(under: Run | undefined, yes: string, told: string, act: () => v
   });
 }
 
-export function fieldDoor() {
+export function toFieldSection() {
   const w = words().field;
   const plan = made.value;
   const under = run.value;
@@ -69,7 +69,7 @@ export function fieldDoor() {
     if (plan !== undefined) instead(under, w.replaceIt, w.replaced, () => startRun(plan, mode));
   };
   const rehearsal = under?.mode === 'rehearsal';
-  return html`<section class="door">
+  return html`<section class="to-field">
     ${
       under === undefined
         ? nothing
