@@ -180,6 +180,8 @@ describe('a span the sun does not reach', () => {
         span: { fromSunAltitudeDeg: 57.3, toSunAltitudeDeg: -10.5 },
         text: 'Shoot a shorter span: from 57.3° to -10.5° of sun altitude.',
         apply: { span: { fromSunAltitudeDeg: 57.3, toSunAltitudeDeg: -10.5 } },
+        reserveEv: expect.any(Number),
+        reserveText: expect.stringMatching(/^It leaves \d+\.\d stops of reserve\.$/),
       },
     ]);
     expect(answer(20, -12).remedies[0]!.apply.span).toEqual({

@@ -2,12 +2,10 @@
 
 import type { Shoot } from '../shoot/shoot.js';
 import type { ShootSpan } from '../shoot/span.js';
-import { zoneOf } from '../sky/clock.js';
 import type { ClocksBack } from '../words/clock.js';
 import { eventsOf } from './made.js';
 import type { Prepared } from './prepare.js';
-import { LEAST_SPAN_DEG, remediesFor, timeRemedies } from './remedies/remedies.js';
-import { remedyFor } from './remedies/remedy.js';
+import { remediesFor, spanRemedies, timeRemedies } from './remedies/remedies.js';
 import type { solve } from './solve.js';
 import type { PlanInfeasible, Remedy, WhyInfeasible } from './types.js';
 import { inEnglish, whyNoRamp, whyNoSpan } from './why.js';
@@ -36,11 +34,7 @@ export function noSpan(
     fromSunAltitudeDeg: clip(shoot.span.fromSunAltitudeDeg),
     toSunAltitudeDeg: clip(shoot.span.toSunAltitudeDeg),
   };
-  const leftDeg = Math.abs(span.fromSunAltitudeDeg - span.toSunAltitudeDeg);
-  if (leftDeg < LEAST_SPAN_DEG) return infeasible(shoot, why, []);
-  const change = { change: 'shorter-span', span } as const;
-  const clock = { times: new Float64Array(), zone: zoneOf(shoot.place) };
-  return infeasible(shoot, why, [remedyFor(shoot, clock, change) ?? []].flat());
+  return infeasible(shoot, why, spanRemedies(shoot, span));
 }
 
 /** No ramp follows this light with this kit, or the intervals have no time for any shutter. */

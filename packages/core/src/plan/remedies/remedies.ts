@@ -2,7 +2,7 @@
 // A remedy is a changed shoot, so that nothing is promised that planning it again does not keep.
 
 import type { RampProblem } from '../../ramp/problem.js';
-import { rampExists } from '../../ramp/solve.js';
+import { rampExists, solveRamp } from '../../ramp/solve.js';
 import type { Shoot } from '../../shoot/shoot.js';
 import { shootSpan } from '../../shoot/span.js';
 import { shutterFits } from '../../shoot/time-left.js';
@@ -36,7 +36,7 @@ import { isCutShort, longerInterval, timeKinds } from './time.js';
 /** Stops: what leaves less comes after what leaves more. Our choice. */
 const LITTLE_RESERVE_EV = 0.5;
 /** Less of a span by the sun is no shoot: some six minutes of most evenings. Our choice. */
-export const LEAST_SPAN_DEG = 1;
+const LEAST_SPAN_DEG = 1;
 
 /** Most work that trying remedies may be; those of an evening take a third. What it cuts off is left out. */
 const MOST_WORK_TRIED = 16_000_000;
@@ -52,6 +52,7 @@ interface Trial {
   cured?: RampProblem;
 }
 
+type SunSpan = Exclude<Shoot['span'], { readonly startAt: string }>;
 type ShorterSpan = Extract<RemedyChange, { change: 'shorter-span' }>;
 
 /** A change that cures, with what it keeps of the kit's reach. */
@@ -97,6 +98,27 @@ export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
   return asRemedies(curesAmong(kinds, trial), trial);
 }
 
+/**
+ * The part that the sun does reach of a span that it does not pass through, or, where that has no ramp, the longest part
+ * of it that has; none where there is none.
+ *
+ * @param span within what the sun reaches that day
+ */
+export function spanRemedies(shoot: Shoot, span: SunSpan): Remedy[] {
+  const whole = { change: 'shorter-span', span } as const;
+  if (!isWorthIt(whole)) return [];
+  const reached = { ...shoot, span };
+  const passed = shootSpan(reached);
+  if (passed.kind !== 'ok' || planWork(reached, passed.times.length) > MOST_WORK) return [];
+  const forecast = forecastLight(reached, passed.times);
+  const trial: Trial = { shoot: reached, forecast, worked: 0 };
+  if (isPossible(whole, trial)) return asRemedies(cureBy(whole, trial), trial);
+  const { problem } = rampProblemOf(reached, forecast);
+  if (!shutterFits(problem)) return [];
+  const ramp = solveRamp(problem);
+  return ramp.kind === 'ok' ? [] : asRemedies(cureBy(shorterSpan(trial, ramp.frame), trial), trial);
+}
+
 function asRemedies(cures: readonly Cure[], { shoot, forecast }: Trial): Remedy[] {
   const isLittle = ({ reserveEv }: Cure) => Number(reserveEv < LITTLE_RESERVE_EV);
   return [...cures]
@@ -128,7 +150,7 @@ function leastCure({ amounts, at, rising }: Kind, trial: Trial): RemedyChange | 
     if (cures(middle)) works = middle;
     else fails = middle;
   }
-  return isWornOut(trial) ? undefined : at(works);
+  return budgetSpent(trial) ? undefined : at(works);
 }
 
 /** Whether a changed shoot has a ramp, as far as work is left; its light is computed again only where its frames or their views differ. */
@@ -149,10 +171,10 @@ function isPossible(change: RemedyChange, trial: Trial): boolean {
 function mayTry(changed: Shoot, frameCount: number, workOfFrame: number, trial: Trial): boolean {
   if (planWork(changed, frameCount) > MOST_WORK) return false;
   trial.worked += verdictWork(changed, frameCount) + workOfFrame * frameCount;
-  return !isWornOut(trial);
+  return !budgetSpent(trial);
 }
 
-function isWornOut({ worked }: Trial): boolean {
+function budgetSpent({ worked }: Trial): boolean {
   return worked > MOST_WORK_TRIED;
 }
 
