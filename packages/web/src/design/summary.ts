@@ -33,7 +33,7 @@ function blanks(): Figures {
       ...(frameMB === undefined ? [] : [blank(w.card, 12)]),
       ...(batteryFrames === undefined ? [] : [blank(w.battery, 12)]),
     ],
-    rest: [blank(w.time, 12), blank(words().place.zone, 12), blank(w.cues, 2), blank(w.error, 7)],
+    rest: [blank(w.time, 12), blank(w.zone, 12), blank(w.cues, 2), blank(w.error, 7)],
   };
 }
 
@@ -76,7 +76,7 @@ function figures(): Figures {
       name: w.summary.time,
       value: `${shortDay(plan)}${clock(summary.startAt, false)} – ${clock(summary.endAt, false)}`,
     },
-    { name: w.place.zone, value: plan.shoot.place.timeZone ?? w.place.zoneUnknown },
+    { name: w.summary.zone, value: plan.shoot.place.timeZone ?? w.place.zoneUnknown },
     { name: w.summary.cues, value: String(summary.cueCount) },
     { name: w.summary.error, value: w.summary.errorValue(w.number(summary.worstErrorEv, 2)) },
   ];

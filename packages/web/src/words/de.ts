@@ -206,6 +206,7 @@ export const german: PageWords = {
     clip: 'Clip',
     clipValue: (seconds) => `${seconds} s`,
     time: 'von, bis',
+    zone: 'Zeitzone',
     card: 'Karte',
     cardValue: (need, have) => `${need} von ${comma(have)} GB`,
     cardNeed: (need) => `${need} GB`,

@@ -196,6 +196,7 @@ export const english = {
     clip: 'clip',
     clipValue: (seconds: string) => `${seconds} s`,
     time: 'from, to',
+    zone: 'time zone',
     card: 'card',
     cardValue: (need: string, have: string) => `${need} of ${have} GB`,
     cardNeed: (need: string) => `${need} GB`,
