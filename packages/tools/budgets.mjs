@@ -23,7 +23,7 @@ export const BUDGETS = [
   ...[
     { room: 'plan', kB: 54 },
     { room: 'follow', kB: 49 },
-    { room: 'files', kB: 26.5 },
+    { room: 'files', kB: 26.6 },
     { room: 'ramp', kB: 11.4 },
     { room: 'light', kB: 11.4 },
     { room: 'move', kB: 8.5 },

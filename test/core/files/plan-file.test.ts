@@ -66,6 +66,26 @@ describe('a wrong plan is told in one line', () => {
       'frames[3].frame: 7 does not fit the rest of the plan; 3 would',
     ],
     [
+      'a frame of another year',
+      {
+        ...PLAN,
+        frames: PLAN.frames.map((frame, i) =>
+          i === 2 ? { ...frame, at: `2033${frame.at.slice(4)}` } : frame,
+        ),
+      },
+      `frames[2].at: "2033${PLAN.frames[2]!.at.slice(4)}" is not when this frame starts; give the first frame's time and ${PLAN.shoot.intervalS} s for each after it`,
+    ],
+    [
+      'an EV that no light has',
+      { ...PLAN, frames: PLAN.frames.map((frame) => ({ ...frame, settingEv100: -1e300 })) },
+      'frames[0].settingEv100: -1e+300 is not an EV; give EV at ISO 100 from -1000 to 1000',
+    ],
+    [
+      'a sun above the zenith',
+      { ...PLAN, frames: PLAN.frames.map((frame) => ({ ...frame, sunAltitudeDeg: 1e9 })) },
+      "frames[0].sunAltitudeDeg: 1000000000 is not a sun altitude; give degrees of the sun's true altitude from -90 to 90",
+    ],
+    [
       'a cue after the last frame',
       { ...PLAN, cues: PLAN.cues.map((cue, i) => (i === 1 ? { ...cue, frame: 5 } : cue)) },
       'cues[1].frame: 5 is not a frame after 2 and before 5; give one',

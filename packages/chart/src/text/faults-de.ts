@@ -268,6 +268,8 @@ export const faults: LibrarySentences['faults'] = {
   'reading-of-another-time': ({ given, side, frameAt, mostHours }) =>
     `${givenText(given)} liegt ${side === 'after-last' ? 'nach dem letzten' : 'lange vor dem ersten'} Bild, ${frameAt}; richtig: eine Zeit während der Aufnahme oder bis ${mostHours} Stunden davor`,
   'count-differs': ({ got, right }) => `${got} passt nicht zum Rest des Plans; richtig: ${right}`,
+  'frame-at-another-time': ({ given, intervalS }) =>
+    `${givenText(given)} ist nicht der Beginn dieses Bildes; richtig: der Beginn des ersten und ${comma(intervalS)} s für jedes weitere`,
   'frame-out-of-order': ({ frame, after, before }) =>
     `${frame} ist kein Bild nach ${after} und vor ${before}; richtig: eines dazwischen`,
 };

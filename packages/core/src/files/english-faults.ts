@@ -243,6 +243,8 @@ export const englishFaults: Sentences<FaultFacts> = {
   'reading-of-another-time': ({ given, side, frameAt, mostHours }) =>
     `${englishGiven(given)} is ${side === 'after-last' ? 'after the last' : 'long before the first'} frame, ${frameAt}; give a time during the shoot, or up to ${mostHours} hours before it`,
   'count-differs': ({ got, right }) => `${got} does not fit the rest of the plan; ${right} would`,
+  'frame-at-another-time': ({ given, intervalS }) =>
+    `${englishGiven(given)} is not when this frame starts; give the first frame's time and ${intervalS} s for each after it`,
   'frame-out-of-order': ({ frame, after, before }) =>
     `${frame} is not a frame after ${after} and before ${before}; give one`,
 };

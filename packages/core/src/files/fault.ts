@@ -261,6 +261,8 @@ export type FaultFacts =
       readonly mostHours: number;
     }
   | { readonly kind: 'count-differs'; readonly got: number; readonly right: number }
+  /** A frame's start does not follow from the first frame's and the interval. */
+  | { readonly kind: 'frame-at-another-time'; readonly given: Given; readonly intervalS: number }
   | {
       readonly kind: 'frame-out-of-order';
       readonly frame: number;

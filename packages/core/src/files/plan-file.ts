@@ -3,7 +3,9 @@
 import * as v from 'valibot';
 import { shutterTimesOf } from '../plan/cues.js';
 import type { LightTable, Plan } from '../plan/types.js';
+import { parseRfc3339 } from '../sky/clock.js';
 import { inEnglish } from './english-faults.js';
+import { givenOf } from './fault.js';
 import type { Fault, FileError, Locate } from './file-error.js';
 import { lightSchema } from './light-schema.js';
 import { planSchema } from './plan-schema.js';
@@ -49,7 +51,7 @@ export function readPlan(value: unknown, locate?: Locate, source?: string): Plan
   const plan = whole(read.output);
   const contradictions = [
     ...shootFaults(plan.shoot).map((fault) => ({ ...fault, path: ['shoot', ...fault.path] })),
-    ...('frames' in plan ? countFaults(plan) : []),
+    ...('frames' in plan ? [...countFaults(plan), ...timeFaults(plan)] : []),
   ];
   if (contradictions.length > 0) return { kind: 'wrong', errors: inEnglish(contradictions, locate, source) };
   return { kind: 'ok', plan };
@@ -61,6 +63,23 @@ function whole(file: v.InferOutput<typeof planSchema>): Plan {
   if ('infeasible' in file) return { ...file, shoot };
   const { shutterTimes = shutterTimesOf(file.frames, file.cues) } = file;
   return { ...file, shoot, ...(shoot.camera.bulb ? { shutterTimes } : {}) };
+}
+
+/** Times are written to a second or better, so that a frame's may be off by less than one. */
+const ROUNDED_MS = 1000;
+
+/** The first frame whose time is not its own: frames start an interval apart. */
+function timeFaults({ shoot, frames }: Extract<Plan, { frames: unknown }>): Fault[] {
+  const startMs = parseRfc3339(frames[0]?.at ?? '') ?? Number.NaN;
+  const index = frames.findIndex(({ at }, i) => {
+    const offMs = (parseRfc3339(at) ?? Number.NaN) - startMs - 1000 * shoot.intervalS * i;
+    return !(Math.abs(offMs) < ROUNDED_MS);
+  });
+  if (index < 0) return [];
+  const given = givenOf(frames[index]?.at);
+  return [
+    { path: ['frames', index, 'at'], kind: 'frame-at-another-time', given, intervalS: shoot.intervalS },
+  ];
 }
 
 /** Frames count from 0 without a hole, cues lie among them, and the summary counts them right. */

@@ -27,9 +27,10 @@ const MOST_LINES = 1000;
 
 const planFormat = format('evenfall-plan/1');
 const at = instant();
-const degrees = finite('degrees-of-true-sun');
-const ev100 = finite('ev100');
-const stops = finite('stops');
+const degrees = number('sun altitude', 'degrees-of-true-sun', -90, 90);
+// Beyond any light and any kit: twelve filters of 30 stops on one another are 360.
+const ev100 = number('EV', 'ev100', -1000, 1000);
+const stops = number('number of stops', 'stops', -1000, 1000);
 const label = text('label', 120, 0, phrase('dial-mark'));
 const frame = wholeFromZero('frame', MOST_FRAMES);
 const count = frame;
