@@ -485,7 +485,7 @@ export function designing(site: () => Site): void {
         await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
         await planned(page);
         const figures = (await strip.locator('dd').allTextContents()).map((text) => text.trim());
-        expect(figures).toEqual(Array.from({ length: 7 }, () => '–'));
+        expect(figures).toEqual(Array.from({ length: 8 }, () => '–'));
         expect(await textOf(page.locator('.result'))).not.toMatch(/last plan|Planning/);
         expect(await page.locator('canvas, .cue, table').count()).toBe(0);
         expect(await page.getByRole('button', { name: 'Add one at the cursor' }).isDisabled()).toBe(true);
