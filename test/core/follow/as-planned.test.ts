@@ -1,7 +1,7 @@
 // An evening that is a stop darker than forecast throughout falls as the planned one does. So it can be followed in about
 // the plan's number of cues and about as closely as the plan follows the forecast, however finely time is cut and whether
-// one asks at every frame or once a minute. A plan looser than stepping by the meter is followed as closely as that, in
-// no more turns of a dial: with fewer, hands come out worse than by a smoothed meter (weather.test.ts).
+// one asks at every frame or once a minute. A plan looser than stepping by the meter is followed about as closely as
+// by a smoothed meter (weather.test.ts), in fewer turns of a dial than stepping takes.
 
 import { expect, test } from 'vitest';
 import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
@@ -11,6 +11,8 @@ const { camera } = EVENING_SHOOT;
 
 /** A dial turned by a third once the meter is off by a third (docs/follow.md), a third of a stop at a time. */
 const STEPPING_RMS_EV = 0.18;
+/** What hands reach who smooth a meter's readings and know the forecast, on calm evenings (the same page). */
+const SMOOTHING_RMS_EV = 0.14;
 
 for (const { name, change, toleranceEv } of [
   { name: 'a quarter stop, every 8 s', change: {}, toleranceEv: 0.25 },
@@ -47,8 +49,8 @@ for (const { name, change, toleranceEv } of [
         expect(rms).toBeLessThan(1.05 * plan.summary.rmsErrorEv);
       } else {
         const turns = 3 * plan.summary.rampStops;
-        expect(cues).toBeLessThanOrEqual(turns);
-        expect(rms).toBeLessThan(STEPPING_RMS_EV);
+        expect(cues).toBeLessThan(turns);
+        expect(rms).toBeLessThan(SMOOTHING_RMS_EV);
       }
     });
   }
