@@ -117,8 +117,10 @@ function speedLane({ frames, move }: PlanMade, words: Words, where: Where): stri
   const peak = curve.reduce((high, point) => Math.min(high, point.y), bottom);
   const places = [
     room.place(
-      // Above the peak, under it, or in the middle under the curve.
-      [...at(0.5, peak, crossing), ...at(0.5, (peak + bottom) / 2 + 5 * u + 0.26 * size, crossing)],
+      // Above the peak, under it, in the middle under the curve, or over the limit's line where that is too near.
+      [peak, (peak + bottom) / 2 + 5 * u + 0.26 * size, y(1 / COMFORT_S)].flatMap((lineY) =>
+        at(0.5, lineY, crossing),
+      ),
       1.2 * u,
     ),
     room.place(

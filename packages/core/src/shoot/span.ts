@@ -21,11 +21,14 @@ export type ShootSpan =
       readonly lowDeg: number;
     };
 
+/** What a person reads off a watch in the dark and presses the button at; our choice. */
+const WHOLE_MINUTE_MS = 60_000;
+
 /**
- * Frame times of a shoot. The first frame starts on a whole second, so that a person can start it by the
- * clock.
+ * Frame times of a shoot. The first frame starts on a whole second; by the sun and for hands on a whole minute, the one in
+ * which the sun reaches the altitude, so that a person can start by the clock.
  *
- * @param shoot its place, date, direction, span and interval
+ * @param shoot its place, date, direction, span, interval and crew
  * @returns the times, or why there are none
  * @throws RangeError on a shoot that `readShoot` would refuse
  * @example
@@ -41,7 +44,7 @@ export type ShootSpan =
  * shootSpan({ ...shoot, place, date: '2026-06-21', span: sun }).kind; // → 'no-span'
  * ```
  */
-export function shootSpan({ place, date, direction, span, intervalS }: Shoot): ShootSpan {
+export function shootSpan({ place, date, direction, span, intervalS, crew }: Shoot): ShootSpan {
   const ends =
     'startAt' in span
       ? { kind: 'ok' as const, startMs: instant(span.startAt), endMs: instant(span.endAt) }
@@ -50,7 +53,10 @@ export function shootSpan({ place, date, direction, span, intervalS }: Shoot): S
     const { why, because, reachedHighDeg: highDeg, reachedLowDeg: lowDeg } = ends;
     return { kind: 'no-span', why, because, highDeg, lowDeg };
   }
-  const startMs = Math.round(ends.startMs / 1000) * 1000;
+  const onMinute = crew === 'hand' && !('startAt' in span);
+  const startMs = onMinute
+    ? Math.floor(ends.startMs / WHOLE_MINUTE_MS) * WHOLE_MINUTE_MS
+    : Math.round(ends.startMs / 1000) * 1000;
   const frameCount = frameCountOf(Math.max(0, ends.endMs - startMs) / 1000, intervalS);
   return { kind: 'ok', times: frameTimes(startMs, frameCount, intervalS) };
 
