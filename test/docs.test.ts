@@ -50,6 +50,7 @@ const CHECKED: Readonly<Record<string, string>> = {
   'ts no-run': 'docs-snippets.test.ts',
   text: 'the demo, below',
   'text output': 'docs-snippets.test.ts',
+  'text typed': 'test/cli/at-terminal.test.ts',
   'text usage': 'held below against what the command says of itself',
   yaml: 'read below',
   'yaml part': 'read below',

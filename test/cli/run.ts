@@ -36,6 +36,57 @@ export async function evenfall(argv: readonly string[], stdin = '', color = fals
   return { status, out, err };
 }
 
+/**
+ * The same with a person at a terminal, who types these lines, or waits; what was said before the first of them, two
+ * pieces, then after each.
+ */
+export async function typing(
+  argv: readonly string[],
+  lines: readonly (string | (() => Promise<unknown>))[],
+  stdin = '',
+  columns = 80,
+  startMs = Date.UTC(2020, 0, 1), // what the clock shows then
+): Promise<{ readonly status: number; readonly out: readonly string[]; readonly err: string }> {
+  const out: string[] = [];
+  let err = '';
+  const begunMs = Date.now();
+  const say = (text: string) => {
+    out[out.length - 1] += text;
+  };
+  const status = await run(argv, {
+    out: (text) => out.push(text),
+    err: (text) => {
+      err += text;
+    },
+    async *stdinBytes() {},
+    async *stdinLines() {
+      if (stdin !== '') yield* stdin.replace(/\n$/, '').split('\n');
+    },
+    color: false,
+    terminal() {
+      out.push('');
+      return {
+        async *lines() {
+          out.push('');
+          for (const line of lines) {
+            if (typeof line === 'function') await line();
+            else {
+              out.push('');
+              yield line;
+            }
+          }
+          out.push('');
+        },
+        say,
+        close() {},
+        columns: () => columns,
+        nowMs: () => startMs + (Date.now() - begunMs),
+      };
+    },
+  });
+  return { status, out, err };
+}
+
 /** A folder that goes when the test ends, with these files in it. */
 export function folder(files: Readonly<Record<string, string | Uint8Array>> = {}) {
   const path = mkdtempSync(join(tmpdir(), 'evenfall-'));

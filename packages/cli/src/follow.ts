@@ -1,13 +1,17 @@
-// The follow command: a plan file, then one JSON object a line in and out, until the input ends. What comes in is kept
-// in a journal, so that a process that is started anew goes on where the last one stood.
+// The follow command: a plan file, then one JSON object a line in and out, or a person at a terminal, until the input
+// ends. What comes in is kept in a journal, so that a process that is started anew goes on where the last one stood.
 
 import { createHash } from 'node:crypto';
 import { realpathSync } from 'node:fs';
-import { type FollowLines, followLines, type LinesState, saveFollow } from '@evenfall/core';
+import type { Language } from '@evenfall/chart';
+import { type FollowLines, followLines, saveFollow } from '@evenfall/core';
+import { atTerminal } from './at-terminal.js';
+import { type Course, courseOf, further, takenBack } from './course.js';
 import { hold } from './hold.js';
 import type { Io } from './io.js';
 import { type Journal, NO_JOURNAL, openJournal } from './journal.js';
 import { loadPlan } from './load-plan.js';
+import { refuse } from './print-options.js';
 import { Refusal } from './refusal.js';
 
 /** What the command may be told beside the plan. */
@@ -18,26 +22,38 @@ export interface FollowFlags {
   readonly journal?: boolean;
   /** Standard deviation of one reading, stops, > 0; absent: a steady meter's. */
   readonly meter?: number;
+  /** Lines as a program has them, at a terminal too. */
+  readonly json?: boolean;
+  /** Rings so many seconds before each cue, >= 0, and at it. */
+  readonly ring?: number;
+  /** Of what is said to a person. */
+  readonly language?: Language;
+  readonly clock?: '12' | '24';
+  /** Red letters. */
+  readonly dark?: boolean;
 }
 
 /**
- * Follows a plan by the lines of standard input, one that is impossible as closely as the kit can; status 2 where there is
- * nothing to follow. Its journal is the
+ * Follows a plan by what is typed at a terminal or, where there is none or `json` asks for it, by the lines of standard
+ * input; one that is impossible as closely as the kit can. Status 2 where there is nothing to follow. Its journal is the
  * plan's path with `.journal`.
  *
  * @throws Refusal where the plan cannot be read, or another process is following it
  */
-export async function follow(
-  planPath: string,
-  { startOver = false, journal = true, meter }: FollowFlags,
-  io: Io,
-): Promise<number> {
+export async function follow(planPath: string, flags: FollowFlags, io: Io): Promise<number> {
+  const { startOver = false, journal = true, meter, json = false } = flags;
+  const isPerson = io.terminal !== undefined && !json;
+  if (!isPerson) refuse(flags, ['ring', 'language', 'clock', 'dark'], undefined);
   const say = (line: string) => io.err(`evenfall: ${line}\n`);
   const loaded = await loadPlan(planPath);
   const lines = followLines(loaded, meter === undefined ? {} : { meterEv: meter });
   if ('infeasible' in loaded)
     say(`${planPath}: ${loaded.infeasible.text} It is followed as closely as the kit can.`);
-  if (!journal) return answer(lines, lines.start, undefined, NO_JOURNAL, io);
+  const goOn = (course: Course, kept: Journal) =>
+    isPerson
+      ? atTerminal({ plan: loaded, lines, course, journal: kept, flags, io })
+      : answer(lines, course, kept, io);
+  if (!journal) return goOn(courseOf(lines), NO_JOURNAL);
   const held = await hold(createHash('sha256').update(realpathSync(planPath)).digest('hex').slice(0, 16));
   if (held === undefined) {
     throw new Refusal([{ kind: 'followed-already', path: planPath }]);
@@ -46,17 +62,18 @@ export async function follow(
     const path = `${planPath}.journal`;
     const { plan } = saveFollow(lines.start.follow);
     const kept = openJournal({ path, plan, startOver, say });
-    const { state, last, unreadLines } = replayed(lines, kept.lines);
-    if (last !== undefined) {
-      const { frame } = state.follow;
+    const course = replayed(lines, kept.lines);
+    if (kept.lines.length > 0 && course.state.follow !== lines.start.follow) {
+      const { frame } = course.state.follow;
+      const { unread } = course.state;
       const where = frame === undefined ? 'before the first frame' : `at frame ${frame + 1}`;
-      const unread = unreadLines === 0 ? '' : ` (${unreadLines} of them not readable)`;
+      const unreadText = unread === 0 ? '' : ` (${unread} of them not readable)`;
       say(
-        `${path}: taken up after ${kept.lines.length} lines${unread}, ${where}; to start over, say --start-over`,
+        `${path}: taken up after ${kept.lines.length} lines${unreadText}, ${where}; to start over, say --start-over`,
       );
     }
     try {
-      return await answer(lines, state, last, kept, io);
+      return await goOn({ ...course, state: { ...course.state, lines: 0, unread: 0 } }, kept);
     } finally {
       kept.close();
     }
@@ -65,22 +82,10 @@ export async function follow(
   }
 }
 
-/** A line that was answered, and what with. */
-interface Answered {
-  readonly line: string;
-  readonly out: readonly string[];
-}
-
 /** Answers line by line, each kept before it is answered. */
-async function answer(
-  lines: FollowLines,
-  from: LinesState,
-  last: Answered | undefined,
-  journal: Journal,
-  io: Io,
-): Promise<number> {
-  let state = from;
-  let again = last;
+async function answer(lines: FollowLines, from: Course, journal: Journal, io: Io): Promise<number> {
+  let { state } = from;
+  let again = from.steps.at(-1);
   for await (const line of io.stdinLines()) {
     // Whoever got no answer because the process ended sends the line again: it counts once.
     if (again !== undefined && line.trim() === again.line) {
@@ -102,14 +107,9 @@ async function answer(
   }
 }
 
-/** Where the lines of a journal lead, and the last of them. Lines are counted anew: they belong to an input. */
-function replayed(lines: FollowLines, kept: readonly string[]) {
-  let state = lines.start;
-  let last: Answered | undefined;
-  for (const line of kept) {
-    const step = lines.next(state, line);
-    if (step.state.follow !== state.follow) last = { line, out: step.out };
-    state = step.state;
-  }
-  return { state: { ...state, lines: 0, unread: 0 }, last, unreadLines: state.unread };
+/** Where the lines of a journal lead. */
+function replayed(lines: FollowLines, kept: readonly string[]): Course {
+  let course = courseOf(lines);
+  for (const line of kept) course = takenBack(course, line) ?? further(lines, course, line);
+  return course;
 }

@@ -1,6 +1,7 @@
 // What the command may touch of the world beside files, so that a test can stand in for it.
 
 import { linesOf } from './stdin-lines.js';
+import { type Terminal, terminalOf } from './terminal.js';
 
 export interface Io {
   readonly out: (text: string) => void;
@@ -8,6 +9,7 @@ export interface Io {
   readonly stdinBytes: () => AsyncIterable<Uint8Array>; // as they come
   readonly stdinLines: () => AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
   readonly color: boolean; // whether out is a screen that wants colour
+  readonly terminal?: () => Terminal; // a person's, where input and output are one
 }
 
 /** More characters than a line may have that is answered; what is cut here is refused there. */
@@ -23,5 +25,6 @@ export function processIo(): Io {
     stdinBytes: () => process.stdin,
     stdinLines: () => linesOf(process.stdin, LONGEST_LINE),
     color: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',
+    ...(process.stdin.isTTY === true && process.stdout.isTTY === true ? { terminal: terminalOf } : {}),
   };
 }

@@ -16,8 +16,8 @@ export function linesOf(text: string, columns = COLUMNS): string[] {
 }
 
 /** A text behind a lead, `Frames        1029 …`; later lines stand under its first word. */
-export function hanging(lead: string, text: string): string {
-  return lead + linesOf(text, COLUMNS - lead.length).join(`\n${' '.repeat(lead.length)}`);
+export function hanging(lead: string, text: string, columns = COLUMNS): string {
+  return lead + linesOf(text, columns - lead.length).join(`\n${' '.repeat(lead.length)}`);
 }
 
 /** Rows under headings, columns as wide as their widest entry, two spaces between; "right" aligns numbers. */

@@ -41,7 +41,7 @@ export function shortSettingText(frame: PlanFrame): string {
 }
 
 /** "shutter 1/250 → 1/200, ISO 100 → 200". */
-export function changesText({ changes }: PlanCue, card: CommandWords['card']): string {
+export function changesText({ changes }: Pick<PlanCue, 'changes'>, card: CommandWords['card']): string {
   return changes
     .map(({ control, from, to }) => {
       const [old, next] = [from, to].map((label) => labelText(control, label, card));

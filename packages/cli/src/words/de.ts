@@ -2,6 +2,7 @@
 
 import { wordsFor } from '@evenfall/chart';
 import type { CommandWords } from './en.js';
+import { followGerman } from './follow-de.js';
 import { germanSentences } from './sentences-de.js';
 
 const comma = (text: string) => text.replace('-', '−').replace('.', ',');
@@ -28,6 +29,7 @@ const SUBJECTS = {
 export const german: CommandWords = {
   card: wordsFor({ language: 'de' }),
   sentences: germanSentences,
+  follow: followGerman,
   fixed,
   plain,
   wrote: (paths) => `geschrieben: ${paths.join(', ')}`,

@@ -3,6 +3,7 @@
 
 import { wordsFor } from '@evenfall/chart';
 import type { IntervalAdvice, PlanChoice, Subject, WhyInfeasible } from '@evenfall/core';
+import { followEnglish } from './follow-en.js';
 import { englishSentences } from './sentences-en.js';
 
 /** A number with fixed digits, never "-0.0". */
@@ -19,6 +20,7 @@ export const english = {
   /** Those of card, chart and library. */
   card: wordsFor(),
   sentences: englishSentences,
+  follow: followEnglish,
   /** With so many digits after the point. */
   fixed,
   /** With the digits that it has. */
