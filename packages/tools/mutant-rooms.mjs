@@ -75,6 +75,10 @@ export const ROOMS = {
     quick: ['core/follow/offset-state', 'core/follow/camera', 'core/follow/lines'],
     slow: ['core/follow/'],
   },
+  review: {
+    quick: ['core/review/review', 'core/review/marks'],
+    slow: ['core/review/'],
+  },
 };
 
 /**

@@ -56,11 +56,11 @@ function sharingParts({ $defs = {}, ...schema }) {
 /**
  * The published schemas as text, by file name.
  *
- * @param {{shoot: object, plan: object, light: object, evenings: object}} schemas the valibot schemas of the formats
+ * @param {{shoot: object, plan: object, light: object, evenings: object, review: object}} schemas the valibot schemas of the formats
  * @param {(give: object) => string} describe what to give, in English
  * @returns {Record<string, string>}
  */
-export function publishedSchemas({ shoot, plan, light, evenings }, describe) {
+export function publishedSchemas({ shoot, plan, light, evenings, review }, describe) {
   const schema = (format, title, from) => {
     // A part that JSON Schema cannot say must not be lost in silence; these say nothing that JSON could break.
     const { $schema, ...rest } = toJsonSchema(from, {
@@ -87,21 +87,35 @@ export function publishedSchemas({ shoot, plan, light, evenings }, describe) {
     schema('plan', 'Evenfall plan file, evenfall-plan/1', plan),
     schema('light', 'Evenfall light table, evenfall-light/1', light),
     schema('evenings', 'Evenfall evenings to choose from, evenfall-evenings/1', evenings),
+    schema('review', 'Evenfall review of a shoot, evenfall-review/1', review),
   ]);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   const load = async (name) => import(fileURLToPath(at(`dist/files/${name}.js`)));
-  const [{ shootFileSchema }, { planSchema }, { lightSchema }, { eveningsSchema }, { englishGive }] =
-    await Promise.all([
-      load('shoot-schema'),
-      load('plan-schema'),
-      load('light-schema'),
-      load('evenings-schema'),
-      load('english-faults'),
-    ]);
+  const [
+    { shootFileSchema },
+    { planSchema },
+    { lightSchema },
+    { eveningsSchema },
+    { reviewSchema },
+    { englishGive },
+  ] = await Promise.all([
+    load('shoot-schema'),
+    load('plan-schema'),
+    load('light-schema'),
+    load('evenings-schema'),
+    load('review-schema'),
+    load('english-faults'),
+  ]);
   mkdirSync(at('schema/'), { recursive: true });
-  const schemas = { shoot: shootFileSchema, plan: planSchema, light: lightSchema, evenings: eveningsSchema };
+  const schemas = {
+    shoot: shootFileSchema,
+    plan: planSchema,
+    light: lightSchema,
+    evenings: eveningsSchema,
+    review: reviewSchema,
+  };
   const texts = publishedSchemas(schemas, englishGive);
   for (const [name, text] of Object.entries(texts)) {
     writeFileSync(at(`schema/${name}`), text);

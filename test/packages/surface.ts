@@ -54,6 +54,12 @@ export function surface(): Record<string, unknown> {
   const correction = core.correctForecast([{ atMs: FROM_MS, ev100: 10.2 }], skyForecast);
   const lines = core.followLines(plan);
   const evenings = core.planEvenings(shoot, { days: 2 });
+  const taken = plan.frames.map(({ frame, at, shutterS, iso, fNumber }) => ({
+    file: `${frame}.jpg`,
+    ...{ at, shutterS, iso, fNumber },
+    level: { mean: 0.18 },
+  }));
+  const review = core.reviewFrames(plan, taken);
   const wide = { azimuthDeg: 180, altitudeDeg: 20 };
 
   const calls = {
@@ -138,6 +144,7 @@ export function surface(): Record<string, unknown> {
     moveCautions: () => core.moveCautions([{ axis: 'slide' }]),
     moveOfLength: () => core.moveOfLength(shoot.moves[0]!, 12),
     planEvenings: () => evenings,
+    reviewFrames: () => review,
     planExposures: () => {
       const plan = core.planExposures(shoot);
       return plan === undefined ? 'more to it' : plan;
@@ -198,6 +205,8 @@ export function surface(): Record<string, unknown> {
     wholeSeconds: () => core.wholeSeconds(core.footageOf({ recordingS: 3600, intervalS: 7.3 }, 24)),
     writeCalendar: () => core.writeCalendar(plan),
     writeCuesCsv: () => core.writeCuesCsv(plan),
+    writeReview: () => core.writeReview(review),
+    writeReviewCsv: () => core.writeReviewCsv(review),
     writeEvenings: () => core.writeEvenings(evenings),
     writeEveningsCsv: () => core.writeEveningsCsv(evenings),
     writeFramesCsv: () => core.writeFramesCsv(plan),

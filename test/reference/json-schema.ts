@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 
 /** A published schema as it stands in the package. */
-export function published(format: 'shoot' | 'plan' | 'light' | 'evenings'): object {
+export function published(format: 'shoot' | 'plan' | 'light' | 'evenings' | 'review'): object {
   const path = `../../packages/core/schema/evenfall-${format}-1.schema.json`;
   return JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8')) as object;
 }

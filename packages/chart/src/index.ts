@@ -15,6 +15,7 @@ export { calendarTexts } from './text/calendar.js';
 export type { LibrarySentences } from './text/library.js';
 export { travelText } from './text/move.js';
 export { placeTexts } from './text/place.js';
+export { reviewNoteText } from './text/review.js';
 export {
   faultText,
   findingText,

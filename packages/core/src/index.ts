@@ -8,6 +8,7 @@ export * from './light/index.js';
 export * from './move/index.js';
 export * from './plan/index.js';
 export * from './ramp/index.js';
+export * from './review/index.js';
 export * from './shoot/index.js';
 export * from './sky/index.js';
 export * from './words/index.js';

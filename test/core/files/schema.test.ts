@@ -5,6 +5,7 @@ import { englishGive } from '../../../packages/core/src/files/english-faults.js'
 import { eveningsSchema } from '../../../packages/core/src/files/evenings-schema.js';
 import { lightSchema } from '../../../packages/core/src/files/light-schema.js';
 import { planSchema } from '../../../packages/core/src/files/plan-schema.js';
+import { reviewSchema } from '../../../packages/core/src/files/review-schema.js';
 import { shootFileSchema } from '../../../packages/core/src/files/shoot-schema.js';
 import { published, schemaReader } from '../../reference/json-schema.js';
 import { INFEASIBLE, LEAST, PLAN, shootOf } from './sample.js';
@@ -19,10 +20,16 @@ test('the published schemas are those the reader uses: else run `npm run build &
     publishedSchemas(schemas: object, describe: typeof englishGive): Record<string, string>;
   };
   const texts = publishedSchemas(
-    { shoot: shootFileSchema, plan: planSchema, light: lightSchema, evenings: eveningsSchema },
+    {
+      shoot: shootFileSchema,
+      plan: planSchema,
+      light: lightSchema,
+      evenings: eveningsSchema,
+      review: reviewSchema,
+    },
     englishGive,
   );
-  expect(Object.keys(texts)).toHaveLength(4);
+  expect(Object.keys(texts)).toHaveLength(5);
   for (const [name, text] of Object.entries(texts)) {
     expect(text).toBe(schemaText(name));
   }

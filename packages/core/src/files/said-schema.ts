@@ -25,7 +25,7 @@ import {
 import { shootChangeSchema } from './shoot-schema.js';
 
 /** Groups of keys told apart by the word under one key; `common` stands in all. */
-function byWord<
+export function byWord<
   const Key extends string,
   const Shapes extends Readonly<Record<string, v.ObjectEntries>>,
   const Common extends v.ObjectEntries,
