@@ -223,7 +223,7 @@ test('readings move the target: a darker evening, followed, wants no brightening
   const darkerEv = -1;
   // Every click comes as the light has it: as the plan, one stop on.
   const followed = plan.frames.map((frame) => ({ ...takenAs(frame), iso: frame.iso * 2 }));
-  const readings = [0, 200, 400, 709].map((i) => ({
+  const readings = [0, 200, 400, 700].map((i) => ({
     atMs: Date.parse(plan.frames[i]!.at),
     ev100: plan.frames[i]!.sceneEv100 + darkerEv,
   }));
