@@ -259,7 +259,33 @@ function checkCues(root: Found, rows: readonly Row[], frames: number[], shoot: S
     if (changes.sort().join('; ') !== expected.sort().join('; ')) {
       wrong.push(`cue at frame ${frame}: says ${changes.join('; ')}, frames say ${expected.join('; ')}`);
     }
+    const notes = (cue.value.notes === undefined ? [] : objects(cue, 'notes')).map((note) => ({
+      kind: text(note, 'kind'),
+      stops: note.value.stops === undefined ? 0 : number(note, 'stops'),
+    }));
+    const due = cueNotes(a, b);
+    if (
+      notes.length !== due.length ||
+      due.some(({ kind, stops }, i) => notes[i]!.kind !== kind || !near(notes[i]!.stops, stops))
+    )
+      wrong.push(`cue at frame ${frame}: notes ${JSON.stringify(notes)}, should be ${JSON.stringify(due)}`);
   }
+}
+
+/** What a cue must note: a jump in blur of a stop or more, and in what order two filters move. */
+function cueNotes(a: Row, b: Row): { readonly kind: string; readonly stops: number }[] {
+  if (sameNames(a.labels.filter, b.labels.filter)) return [];
+  const stops = Math.log2(b.timeS) - Math.log2(a.timeS);
+  const [before, after] = [a, b].map(({ labels }) =>
+    labels.filter === 'none' ? [] : labels.filter.split(' + '),
+  ) as [string[], string[]];
+  const counts = `${Math.max(before.length, after.length)} to ${Math.min(before.length, after.length)}`;
+  const shared = before.filter((name) => after.includes(name)).length;
+  return [
+    ...(Math.abs(stops) >= 1 - SLACK ? [{ kind: 'blur-jump', stops }] : []),
+    ...(counts === '2 to 0' ? [{ kind: 'both-filters', stops: 0 }] : []),
+    ...(counts === '2 to 1' && shared === 1 ? [{ kind: 'one-filter', stops: 0 }] : []),
+  ];
 }
 
 /** Under bulb: the shutter is told whenever it is a third of a stop from what was told last, by a cue or by such a row. */

@@ -17,6 +17,7 @@ export { travelText } from './text/move.js';
 export { placeTexts } from './text/place.js';
 export { reviewNoteText } from './text/review.js';
 export {
+  cueNoteText,
   faultText,
   findingText,
   missingText,

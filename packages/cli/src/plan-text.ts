@@ -1,6 +1,7 @@
 // A plan for a person to read: what to bring, when to be there, what to turn when.
 
 import {
+  cueNoteText,
   noteText,
   placeTexts,
   reasonText,
@@ -157,8 +158,10 @@ function cueLines(plan: PlanMade, words: CommandWords, colors: Colors): string[]
       const then = shortSettingText(frames[cue.frame]!);
       const line = `${lead}${change.padEnd(width)}  ${then}`;
       if (shutterTimes.includes(cue)) return colors.dim(line);
-      if (line.length <= COLUMNS) return line;
-      return `${hanging(lead, change)}\n${hanging(`${' '.repeat(lead.length)}  ${w.columns.after} `, then)}`;
+      const under = `${' '.repeat(lead.length)}  `;
+      const more = (cue.notes ?? []).map((note) => `\n${hanging(under, cueNoteText(note, words.card))}`);
+      if (line.length <= COLUMNS) return [line, ...more].join('');
+      return [`${hanging(lead, change)}\n${hanging(`${under}${w.columns.after} `, then)}`, ...more].join('');
     }),
   ];
 }

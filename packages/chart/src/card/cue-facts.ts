@@ -2,6 +2,7 @@
 
 import type { Control, PlanChange, PlanCue, PlanFrame, PlanMade } from '@evenfall/core';
 import { instantMs } from '../text/local-time.js';
+import { cueNoteText } from '../text/sentences.js';
 import { labelText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
 
@@ -15,6 +16,7 @@ export interface CueFacts {
   readonly filterChange: boolean;
   readonly byRig: boolean; // nothing to do: the rig has its shutter there by itself
   readonly mayCost?: { readonly first: number; readonly last: number }; // frame numbers, from 1
+  readonly notes: readonly string[]; // what to know beside what to turn
 }
 
 /** One thing to do: a filter to take off or put on, or a dial to turn. */
@@ -48,6 +50,7 @@ function factsOf(plan: PlanMade, rows: readonly PlanCue[], words: Words): CueFac
       after,
       steps: stepsOf(cue.changes, before, after, words),
       filterChange,
+      notes: (cue.notes ?? []).map((note) => cueNoteText(note, words)),
       byRig: plan.shutterTimes?.includes(cue) === true,
       ...(spoiled === undefined ? {} : { mayCost: spoiled }),
     };

@@ -159,8 +159,10 @@ function filterBlock(facts: CueFacts, { form, words, withSeconds }: CueLayout): 
     inner - 16,
     SIZE.small,
   );
-  const cost =
-    facts.mayCost === undefined ? [] : [words.card.mayCost(facts.mayCost.first, facts.mayCost.last)];
+  const cost = [
+    ...(facts.mayCost === undefined ? [] : [words.card.mayCost(facts.mayCost.first, facts.mayCost.last)]),
+    ...facts.notes.flatMap((text) => wrapText(text, inner - 16, SIZE.small, true)),
+  ];
   const boxHeight = BAR + 13 + stepsHeight + 3 + (cost.length + setting.length) * SMALL_LEADING + 4;
   const meta = [
     minutesText(facts, words),

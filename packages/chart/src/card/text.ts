@@ -123,6 +123,7 @@ function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[]
     ...(facts.mayCost === undefined
       ? []
       : wrapped(card.mayCost(facts.mayCost.first, facts.mayCost.last), '    ')),
+    ...facts.notes.flatMap((text) => wrapped(text, '    ')),
     ...wrapped(settingText(facts.after, words), '    = '),
   ];
 }

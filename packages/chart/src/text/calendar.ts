@@ -41,6 +41,7 @@ export function calendarTexts(plan: PlanMade, inWords: Words): CalendarTexts {
         ...lead,
         card.frame(String(facts.frameNumber)),
         ...(facts.mayCost === undefined ? [] : [card.mayCost(facts.mayCost.first, facts.mayCost.last)]),
+        ...facts.notes,
         calendar.after(settingText(facts.after, words)),
       ].join('\n'),
     })),

@@ -165,6 +165,13 @@ const RESERVE_ENDS = {
   bright: 'am hellen Ende nicht, und Bilder werden zu hell',
 };
 
+const cueNotes: LibrarySentences['cueNotes'] = {
+  'blur-jump': ({ stops }) =>
+    `Von hier an verwischt Bewegung um ${Math.abs(stops).toFixed(1).replace('.', ',')} Blenden ${stops > 0 ? 'mehr' : 'weniger'}.`,
+  'both-filters': () => 'Beide Filter auf einmal: Nacheinander wäre nicht besser.',
+  'one-filter': () => 'Jetzt einen Filter, den anderen für sich: Beide auf einmal wäre nicht besser.',
+};
+
 const notes: LibrarySentences['notes'] = {
   'under-way': ({ startAt, readingAt }, clock) =>
     `Dies plant die Aufnahme von ihrem Beginn um ${clock(startAt)} an, mit einer Messung von ${clock(readingAt)}: Auch Einstellungen vor der ` +
@@ -296,6 +303,7 @@ const missing: LibrarySentences['missing'] = {
 
 export const germanLibrary: LibrarySentences = {
   notes,
+  cueNotes,
   findings,
   remedies,
   reserve,

@@ -1,6 +1,7 @@
 // What a language must have a sentence for.
 
 import type {
+  CueNoteFacts,
   FaultFacts,
   FollowWarningFacts,
   MoveFound,
@@ -17,6 +18,8 @@ import type {
 export interface LibrarySentences {
   /** Notes on a plan. */
   readonly notes: Sentences<NoteFacts>;
+  /** Notes at a cue. */
+  readonly cueNotes: Sentences<CueNoteFacts>;
   /** Findings of a move. */
   readonly findings: Sentences<MoveFound>;
   /** Changes that would cure something. */

@@ -1,6 +1,7 @@
 // What the library says as data, in the words of a language.
 
 import {
+  type CueNoteFacts,
   type FaultFacts,
   type FollowWarningFacts,
   type MoveFound,
@@ -32,6 +33,24 @@ import type { Words } from './words-en.js';
  */
 export function noteText(note: NoteFacts, { library, clock }: Words): string {
   return sentenceOf(library.notes, 'kind', note, clock);
+}
+
+/**
+ * A note at a cue in words.
+ *
+ * @param note of a cue of a plan
+ * @param words language, from {@link wordsFor}
+ * @returns one sentence
+ * @example
+ * ```ts
+ * import { cueNoteText, wordsFor } from '@evenfall/chart';
+ *
+ * const note = { kind: 'blur-jump', stops: -4.9 } as const;
+ * cueNoteText(note, wordsFor()); // → 'From here on motion blurs 4.9 stops less.'
+ * ```
+ */
+export function cueNoteText(note: CueNoteFacts, { library, clock }: Words): string {
+  return sentenceOf(library.cueNotes, 'kind', note, clock);
 }
 
 /**

@@ -2,6 +2,7 @@
 
 import {
   clockOver,
+  englishCueNotes,
   englishFaults,
   englishFindings,
   englishMissing,
@@ -23,6 +24,7 @@ const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.spli
 
 const library: LibrarySentences = {
   notes: englishNotes,
+  cueNotes: englishCueNotes,
   findings: englishFindings,
   remedies: englishRemedies,
   reserve: englishReserve,

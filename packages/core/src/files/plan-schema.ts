@@ -19,7 +19,7 @@ import {
   word,
 } from './parts.js';
 import { movedFrame, planMove } from './plan-move-schema.js';
-import { infeasibleSchema, noteSchema } from './said-schema.js';
+import { cueNoteSchema, infeasibleSchema, noteSchema } from './said-schema.js';
 import { MOST_FRAMES } from './shoot-rules.js';
 import { shootFileSchema } from './shoot-schema.js';
 
@@ -88,7 +88,13 @@ const change = v.strictObject({
   to: label,
 });
 
-const cue = v.strictObject({ frame, at, sunAltitudeDeg: degrees, changes: list(change, 'changes', 4, 1) });
+const cue = v.strictObject({
+  frame,
+  at,
+  sunAltitudeDeg: degrees,
+  changes: list(change, 'changes', 4, 1),
+  notes: v.exactOptional(list(cueNoteSchema, 'notes', 4, 1)),
+});
 
 const made = v.strictObject({
   format: planFormat,

@@ -4,6 +4,7 @@ import * as v from 'valibot';
 import type { RefusalReason } from '../light/refusal.js';
 import type { MoveFinding, MoveFound } from '../move/finding.js';
 import type { Evening } from '../plan/evenings.js';
+import type { CueNote } from '../plan/note.js';
 import type { RemedyChange } from '../plan/remedies/change.js';
 import type { PlanInfeasible, PlanNote, Remedy, WhyInfeasible } from '../plan/types.js';
 import type { MissingEvent } from '../sky/events.js';
@@ -198,6 +199,13 @@ const refusal = byWord(
     superseded: {},
   } satisfies EveryKind<RefusalReason['reason']>,
   {},
+);
+
+/** A note at a cue. */
+export const cueNoteSchema: v.GenericSchema<CueNote> = byWord(
+  'kind',
+  { 'blur-jump': { stops }, 'both-filters': {}, 'one-filter': {} } satisfies EveryKind<CueNote['kind']>,
+  { text: line },
 );
 
 /** A note on a plan. */

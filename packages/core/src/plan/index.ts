@@ -5,12 +5,13 @@
  */
 
 export { type PlanChoice, planChoices } from './choices.js';
+export { englishCueNotes } from './cue-notes.js';
 export { changesByClock, cuesOf, stackText } from './cues.js';
 export { englishNotes, englishReasons, englishRemedies, englishReserve } from './english.js';
 export { type Evening, type EveningLight, type Evenings, planEvenings } from './evenings.js';
 export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
-export type { ExposureNote, NoteFacts } from './note.js';
+export type { CueNote, CueNoteFacts, ExposureNote, NoteFacts } from './note.js';
 export { lightTable, planShoot } from './plan.js';
 export type { KitChange, RemedyChange } from './remedies/change.js';
 export { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';

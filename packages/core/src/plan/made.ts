@@ -8,6 +8,7 @@ import { type Kit, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
 import { civilDay, clocksBack, rfc3339, type Zone } from '../sky/clock.js';
 import { skyEvents } from '../sky/sun.js';
+import { withCueNotes } from './cue-notes.js';
 import { cuesOf, shutterTimesOf } from './cues.js';
 import type { Forecast } from './forecast.js';
 import { exposureNotes } from './notes.js';
@@ -45,7 +46,7 @@ export function rampOfPlan(
   ramp: Extract<RampResult, { kind: 'ok' }>,
 ): Pick<PlanMade, 'frames' | 'cues' | 'summary'> {
   const frames = framesOf(forecast, problem.targetEv100, kit, ramp);
-  const cues = cuesOf(frames, !shoot.camera.bulb);
+  const cues = withCueNotes(cuesOf(frames, !shoot.camera.bulb), frames);
   const summary = {
     ...summaryOf(shoot, frames, cues.length, ramp.objective, reserveOf(problem)),
     eveningsHeldShare: eveningsHeldShare(frameReserves(problem), forecast),

@@ -181,3 +181,22 @@ export type NoteFacts =
       /** Which. */
       readonly caution: MoveCaution['kind'];
     };
+
+/** What a note at a cue says, by its `kind`. */
+export type CueNoteFacts =
+  | {
+      /** Where filters change: moving water and cloud look otherwise from here on. */
+      readonly kind: 'blur-jump';
+      /** By how much the exposure is longer than before, stops, 1 or more; negative: shorter. */
+      readonly stops: number;
+    }
+  /** Two filters come off, or go on, at once: one after the other is no better a ramp, or none. */
+  | { readonly kind: 'both-filters' }
+  /** One filter comes off another that stays, or goes on it: both at once is no better a ramp, or none. */
+  | { readonly kind: 'one-filter' };
+
+/** What to know at a cue: values, and the same in English. */
+export type CueNote = CueNoteFacts & {
+  /** For a person, one sentence. */
+  readonly text: string;
+};

@@ -7,7 +7,7 @@ import type { Shoot } from '../shoot/shoot.js';
 import type { WhyNoPass } from '../sky/missing.js';
 import type { MissingEvent, SkyEvent } from '../sky/sun.js';
 import type { ClocksBack } from '../words/clock.js';
-import type { NoteFacts } from './note.js';
+import type { CueNote, NoteFacts } from './note.js';
 import type { RemedyChange } from './remedies/change.js';
 
 /**
@@ -76,6 +76,8 @@ export interface PlanCue {
   readonly sunAltitudeDeg: number;
   /** One or more, in the order hands work: filter, shutter, ISO, aperture. */
   readonly changes: readonly PlanChange[];
+  /** What to know where filters change; absent where there is nothing. */
+  readonly notes?: readonly CueNote[];
 }
 
 /** A plan in numbers. */

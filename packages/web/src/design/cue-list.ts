@@ -62,7 +62,7 @@ function row(index: number, frame: number, at: string, what: unknown, after: str
   </li>`;
 }
 
-function changesOf({ changes }: PlanCue) {
+function changesOf({ changes, notes = [] }: PlanCue) {
   const w = words();
   return html`<span class="unseen">${changes.map(changeSpoken).join(', ')}</span>
     <span aria-hidden="true"
@@ -73,5 +73,5 @@ function changesOf({ changes }: PlanCue) {
             ${w.field.arrow} <b>${markText(control, to)}</b></span
           >`,
       )}</span
-    >`;
+    >${notes.map((note) => html`<small>${w.library.cueNote(note)}</small>`)}`;
 }

@@ -1,6 +1,7 @@
 // The page in German.
 
 import {
+  cueNoteText,
   faultText,
   findingText,
   noteText,
@@ -372,6 +373,7 @@ export const german: PageWords = {
   },
   library: {
     note: (note) => noteText(note, card),
+    cueNote: (note) => cueNoteText(note, card),
     finding: (finding) => findingText(finding, card),
     caution: ({ kind }) => noteText({ kind: 'move-caution', caution: kind }, card),
     remedy: (remedy) => remedyText(remedy, card),

@@ -1,6 +1,7 @@
 // Every word of the page. Another language is one more file with a value of type PageWords.
 
 import type {
+  CueNote,
   Evening,
   FileError,
   FollowWarning,
@@ -363,6 +364,7 @@ export const english = {
   /** What the library says, in its own words or this language's. */
   library: {
     note: ({ text }: PlanNote) => text,
+    cueNote: ({ text }: CueNote) => text,
     finding: ({ text }: MoveFinding<Remedy>) => text,
     caution: ({ text }: MoveCaution) => text,
     remedy: ({ text }: Remedy) => text,
