@@ -3,6 +3,7 @@
 
 import { planShoot, type Remedy, readShoot } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
+import { reserveText, wordsFor } from '../../../packages/chart/src/index.js';
 import { PLAIN_SHOOT, shootFrom } from '../shoots.js';
 
 function infeasible(keys: Record<string, unknown>) {
@@ -160,4 +161,30 @@ test('a span of less than a degree is no remedy', () => {
   // Another minute of starting, another last frame: a tenth of a degree.
   expect(Math.abs(shorter.toSunAltitudeDeg - end)).toBeLessThan(0.11);
   expect(find(from(end + 0.5), 'shorter-span')).toBeUndefined();
+});
+
+// By hand: "30" is 32 s. With a gap of 0.5 s an interval of 33 s has 0.5 s left, less than a twentieth (1.65 s).
+test('a remedy whose plan has hardly a margin in its interval says so, in both languages', () => {
+  const keys = {
+    intervalS: 33,
+    camera: camera({
+      shutter: { shortest: '1/4000', longest: '20' },
+      iso: { lowest: 100, highest: 800 },
+      gapS: 0.5,
+    }),
+  };
+  const { remedies } = infeasible(keys);
+  const longer = find(remedies, 'longer-shutter');
+  expect(longer.apply.camera?.shutter.longest).toBe('30');
+  expect(longer.spareS).toBeCloseTo(0.5, 9);
+  expect(longer.reserveText).toMatch(/\. Its tightest interval has only 500 ms to spare\.$/);
+  expect(reserveText(longer, wordsFor({ language: 'de' }))).toMatch(
+    /\. Das knappste Intervall hat dann nur 500 ms übrig\.$/,
+  );
+  expect(cured(keys, longer).notes.map(({ kind }) => kind)).toContain('tight-interval');
+  // Others keep the shutter, and their margin.
+  const roomy = remedies.filter(({ spareS }) => spareS === undefined);
+  expect(roomy.length).toBeGreaterThan(0);
+  for (const remedy of roomy)
+    expect(cured(keys, remedy).notes.map(({ kind }) => kind)).not.toContain('tight-interval');
 });

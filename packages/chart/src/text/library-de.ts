@@ -157,8 +157,14 @@ const remedies: LibrarySentences['remedies'] = {
   stop: () => 'Bei jedem Bild anhalten: Dann verwischt nichts.',
 };
 
-const reserve: LibrarySentences['reserve'] = (reserveEv) =>
-  reserveEv < 0.05 ? 'Das reicht, ohne jede Reserve.' : `Das lässt ${fixed(reserveEv)} Blenden Reserve.`;
+const spareText = (spareS: number) =>
+  spareS < 1 ? `${rounded(Math.round(10_000 * spareS) / 10)} ms` : `${fixed(spareS)} s`;
+
+const reserve: LibrarySentences['reserve'] = (reserveEv, spareS) =>
+  [
+    reserveEv < 0.05 ? 'Das reicht, ohne jede Reserve.' : `Das lässt ${fixed(reserveEv)} Blenden Reserve.`,
+    ...(spareS === undefined ? [] : [`Das knappste Intervall hat dann nur ${spareText(spareS)} übrig.`]),
+  ].join(' ');
 
 const RESERVE_ENDS = {
   dark: 'am dunklen Ende nicht, und Bilder werden zu dunkel',
@@ -224,10 +230,8 @@ const notes: LibrarySentences['notes'] = {
       darkFrame ? ', Dunkelbilder mitgezählt' : ''
     }${moving ? ', neben der Bewegung und ihrer Ruhe' : ''}. Der Plan bleibt darunter.`;
   },
-  'tight-interval': ({ frame, at, spareS, intervalS }, clock) => {
-    const spare = spareS < 1 ? `${rounded(Math.round(10_000 * spareS) / 10)} ms` : `${fixed(spareS)} s`;
-    return `Das Intervall von Bild ${frame + 1} (${clock(at)}) hat von seinen ${comma(intervalS)} s noch ${spare} übrig: Ist Kamera oder Auslöser etwas langsamer, fehlen Bilder. Das Intervall verlängern oder die längste Zeit verkürzen.`;
-  },
+  'tight-interval': ({ frame, at, spareS, intervalS }, clock) =>
+    `Das Intervall von Bild ${frame + 1} (${clock(at)}) hat von seinen ${comma(intervalS)} s noch ${spareText(spareS)} übrig: Ist Kamera oder Auslöser etwas langsamer, fehlen Bilder. Das Intervall verlängern oder die längste Zeit verkürzen.`,
   stars: ({ rule500S, npfSimpleS, npfFullS, declinationDeg, longestS, trailPx }) => {
     const rules = [
       `${seconds(rule500S)} nach der 500er-Regel`,

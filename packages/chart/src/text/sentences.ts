@@ -104,8 +104,11 @@ export function remedyText(change: RemedyChange, { library, clock }: Words): str
  * reserveText({ reserveEv: 1.24 }, wordsFor({ language: 'de' })); // → 'Das lässt 1,2 Blenden Reserve.'
  * ```
  */
-export function reserveText({ reserveEv }: Pick<Remedy, 'reserveEv'>, { library }: Words): string {
-  return reserveEv === undefined ? '' : library.reserve(reserveEv);
+export function reserveText(
+  { reserveEv, spareS }: Pick<Remedy, 'reserveEv' | 'spareS'>,
+  { library }: Words,
+): string {
+  return reserveEv === undefined ? '' : library.reserve(reserveEv, spareS);
 }
 
 /**

@@ -157,6 +157,7 @@ const remedies = list(
     text: line,
     apply: shootChangeSchema,
     reserveEv: optional(stops),
+    spareS: optional(seconds),
     reserveText: optional(line),
   }),
   'remedies',

@@ -6,7 +6,7 @@ import type { ExposureNote } from './note.js';
 const inSeconds = (timeS: number) => `${Number(timeS.toPrecision(3))} s`;
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 /** Milliseconds below a second: "1.3 ms". */
-const spareText = (spareS: number) =>
+export const spareText = (spareS: number) =>
   spareS < 1 ? `${Number((1000 * spareS).toFixed(1))} ms` : `${Number(spareS.toFixed(1))} s`;
 const inCold = (cold: boolean) => (cold ? ' in the cold' : '');
 

@@ -7,7 +7,7 @@ import type { GapParts } from '../move/time-budget.js';
 import { englishNoPass } from '../sky/missing.js';
 import type { Clock } from '../words/clock.js';
 import { type Sentences, sentenceOf } from '../words/sentences.js';
-import { englishExposureNotes } from './english-notes.js';
+import { englishExposureNotes, spareText } from './english-notes.js';
 import type { NoteFacts } from './note.js';
 import type { RemedyChange } from './remedies/change.js';
 import type { BelowHalfClick, WhyInfeasible } from './types.js';
@@ -101,18 +101,25 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
  * What a remedy leaves to spare, in English.
  *
  * @param reserveEv stops that the scene may be off then, >= 0
- * @returns one sentence
+ * @param spareS seconds to spare in its tightest interval, where that is less than a twentieth of it
+ * @returns one sentence or two
  * @example
  * ```ts
  * import { englishReserve } from '@evenfall/core';
  *
  * englishReserve(0); // → 'It works, with nothing to spare.'
  * englishReserve(1.24); // → 'It leaves 1.2 stops of reserve.'
+ * englishReserve(1.24, 0.02); // → 'It leaves 1.2 stops of reserve. Its tightest interval has only 20 ms to spare.'
  * ```
  */
-export function englishReserve(reserveEv: number): string {
-  if (reserveEv < 0.05) return 'It works, with nothing to spare.';
-  return `It leaves ${reserveEv.toFixed(1)} stops of reserve.`;
+export function englishReserve(reserveEv: number, spareS?: number): string {
+  const reserve =
+    reserveEv < 0.05
+      ? 'It works, with nothing to spare.'
+      : `It leaves ${reserveEv.toFixed(1)} stops of reserve.`;
+  return spareS === undefined
+    ? reserve
+    : `${reserve} Its tightest interval has only ${spareText(spareS)} to spare.`;
 }
 
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>

@@ -34,6 +34,7 @@ export type {
   PlanNote,
   PlanSummary,
   Remedy,
+  RemedyLeaves,
   ShootChange,
   WhyInfeasible,
 } from './types.js';

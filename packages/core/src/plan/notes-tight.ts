@@ -6,6 +6,11 @@ import type { PlanFrame } from './types.js';
 /** Less than this share of an interval is no margin: triggers and cards are not that steady. Our choice. */
 const LEAST_SPARE = 0.05;
 
+/** Whether so many seconds of an interval are a margin. */
+export function isMargin(spareS: number, intervalS: number): boolean {
+  return spareS >= LEAST_SPARE * intervalS;
+}
+
 /**
  * A caution where the tightest interval has hardly any time to spare.
  *
@@ -16,7 +21,7 @@ export function tightNotes(
   frames: readonly PlanFrame[],
   intervalS: number,
 ): Note[] {
-  if (slackS >= LEAST_SPARE * intervalS) return [];
+  if (isMargin(slackS, intervalS)) return [];
   const { at } = frames[frame];
   // Exact times rounded end inside the interval; a rest below zero is rounding too.
   return [{ level: 'caution', kind: 'tight-interval', frame, at, spareS: Math.max(0, slackS), intervalS }];

@@ -182,20 +182,24 @@ export type ShootChange = Partial<
   Pick<Shoot, 'span' | 'intervalS' | 'camera' | 'filters' | 'startFilter' | 'look' | 'limits' | 'moves'>
 >;
 
+/** What the plan that a remedy gives keeps to spare. */
+export interface RemedyLeaves {
+  /** Stops that the whole scene may then be off, darker or brighter, whichever is less; >= 0. */
+  readonly reserveEv: number;
+  /** Seconds that its tightest interval has left, >= 0, where that is less than a twentieth of it. */
+  readonly spareS?: number;
+}
+
 /** One change that would make an impossible ramp possible, or fix a move, with its least amount: its `change`, with the values that it speaks of. */
-export type Remedy = RemedyChange & {
-  /** For a person, one sentence in English. */
-  readonly text: string;
-  /** Changed keys: `{ ...shoot, ...apply }` has a plan. */
-  readonly apply: ShootChange;
-  /**
-   * Stops that the whole scene may then be off, darker or brighter, whichever is less; >= 0. Absent where the plan is not
-   * tried: beside findings of a move, and a span that the sun does not reach.
-   */
-  readonly reserveEv?: number;
-  /** The same for a person, one sentence in English. */
-  readonly reserveText?: string;
-};
+export type Remedy = RemedyChange &
+  Partial<RemedyLeaves> & {
+    /** For a person, one sentence in English. */
+    readonly text: string;
+    /** Changed keys: `{ ...shoot, ...apply }` has a plan. */
+    readonly apply: ShootChange;
+    /** What it keeps, for a person, in English. Absent, with the numbers, beside findings of a move, where no plan is tried. */
+    readonly reserveText?: string;
+  };
 
 interface FrameShort {
   /** First that cannot be met, from 0. */

@@ -1,6 +1,7 @@
 // What would make an impossible shoot possible: single changes, each with its least amount, each tried.
 // A remedy is a changed shoot, so that nothing is promised that planning it again does not keep.
 
+import { timeOfStep } from '../../exposure/dial.js';
 import type { RampProblem } from '../../ramp/problem.js';
 import { rampExists, solveRamp } from '../../ramp/solve.js';
 import type { Shoot } from '../../shoot/shoot.js';
@@ -10,9 +11,10 @@ import { MOST_WORK, planWork, verdictWork } from '../../shoot/work.js';
 import { rfc3339 } from '../../sky/clock.js';
 import { sunPosition } from '../../sky/sun.js';
 import { type Forecast, forecastLight } from '../forecast.js';
+import { isMargin } from '../notes-tight.js';
 import { reserveOf } from '../reserve.js';
 import { rampProblemOf } from '../targets.js';
-import type { Remedy } from '../types.js';
+import type { Remedy, RemedyLeaves } from '../types.js';
 import { appliedTo } from './apply.js';
 import type { RemedyChange } from './change.js';
 import type { Kind } from './kind.js';
@@ -48,8 +50,10 @@ interface Trial {
   readonly shoot: Shoot;
   readonly forecast: Forecast;
   worked: number;
-  /** Of the last change that was found to cure. */
-  cured?: RampProblem;
+  /** Work of the plans solved to see how tight they are. */
+  solved: number;
+  /** Of the last change that was found to cure; `work` is its plan's. */
+  cured?: { readonly problem: RampProblem; readonly work: number };
 }
 
 type SunSpan = Exclude<Shoot['span'], { readonly startAt: string }>;
@@ -58,7 +62,7 @@ type ShorterSpan = Extract<RemedyChange, { change: 'shorter-span' }>;
 /** A change that cures, with what it keeps of the kit's reach. */
 interface Cure {
   readonly change: RemedyChange;
-  readonly reserveEv: number;
+  readonly leaves: RemedyLeaves;
 }
 
 /**
@@ -85,7 +89,7 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
     largerSteps(shoot),
     closerCues(shoot),
   ];
-  const trial: Trial = { shoot, forecast, worked: 0 };
+  const trial: Trial = { shoot, forecast, worked: 0, solved: 0 };
   const found = curesAmong(kinds, trial);
   const shorter = cureBy(shorterSpan(trial, frame), trial);
   return asRemedies([...found, ...shorter], trial);
@@ -94,7 +98,7 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
 /** Remedies for a shoot whose intervals have no time for any shutter at all. */
 export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
   const kinds = [longerInterval(shoot, forecast.times.length), ...timeKinds(shoot)];
-  const trial: Trial = { shoot, forecast, worked: 0 };
+  const trial: Trial = { shoot, forecast, worked: 0, solved: 0 };
   return asRemedies(curesAmong(kinds, trial), trial);
 }
 
@@ -111,7 +115,7 @@ export function spanRemedies(shoot: Shoot, span: SunSpan): Remedy[] {
   const passed = shootSpan(reached);
   if (passed.kind !== 'ok' || planWork(reached, passed.times.length) > MOST_WORK) return [];
   const forecast = forecastLight(reached, passed.times);
-  const trial: Trial = { shoot: reached, forecast, worked: 0 };
+  const trial: Trial = { shoot: reached, forecast, worked: 0, solved: 0 };
   if (isPossible(whole, trial)) return asRemedies(cureBy(whole, trial), trial);
   const { problem } = rampProblemOf(reached, forecast);
   if (!shutterFits(problem)) return [];
@@ -120,10 +124,10 @@ export function spanRemedies(shoot: Shoot, span: SunSpan): Remedy[] {
 }
 
 function asRemedies(cures: readonly Cure[], { shoot, forecast }: Trial): Remedy[] {
-  const isLittle = ({ reserveEv }: Cure) => Number(reserveEv < LITTLE_RESERVE_EV);
+  const isLittle = ({ leaves }: Cure) => Number(leaves.reserveEv < LITTLE_RESERVE_EV);
   return [...cures]
     .sort((a, b) => isLittle(a) - isLittle(b))
-    .flatMap(({ change, reserveEv }) => remedyFor(shoot, forecast, change, reserveEv) ?? []);
+    .flatMap(({ change, leaves }) => remedyFor(shoot, forecast, change, leaves) ?? []);
 }
 
 function curesAmong(kinds: readonly (Kind | undefined)[], trial: Trial): Cure[] {
@@ -131,10 +135,31 @@ function curesAmong(kinds: readonly (Kind | undefined)[], trial: Trial): Cure[] 
 }
 
 /** A change just found with what it keeps: every search ends with the last change that cured. */
-function cureBy(change: RemedyChange | undefined, { cured }: Trial): Cure[] {
+function cureBy(change: RemedyChange | undefined, trial: Trial): Cure[] {
+  const { cured } = trial;
   if (change === undefined || cured === undefined) return [];
-  const { darkEv, brightEv } = reserveOf(cured);
-  return [{ change, reserveEv: Math.min(darkEv, brightEv) }];
+  const { darkEv, brightEv } = reserveOf(cured.problem);
+  return [{ change, leaves: { reserveEv: Math.min(darkEv, brightEv), ...littleSpare(cured, trial) } }];
+}
+
+/** The time that the tightest interval of the plan keeps, where that is no margin; known where its plan is not too much work. */
+function littleSpare(
+  { problem, work }: NonNullable<Trial['cured']>,
+  trial: Trial,
+): Pick<RemedyLeaves, 'spareS'> {
+  // Most kits cannot be tight at all: then nothing is solved.
+  if (isMargin(spareS(problem, problem.kit.shutter.longestStep), problem.intervalS)) return {};
+  if (trial.solved + work > MOST_WORK_TRIED) return {};
+  trial.solved += work;
+  const ramp = solveRamp(problem);
+  if (ramp.kind !== 'ok') return {};
+  const longest = ramp.frames.reduce((least, { shutterStep }) => Math.min(least, shutterStep), Infinity);
+  const left = spareS(problem, longest);
+  return isMargin(left, problem.intervalS) ? {} : { spareS: Math.max(0, left) };
+}
+
+function spareS({ kit, intervalS, gapS, darkFrame }: RampProblem, shutterStep: number): number {
+  return intervalS - gapS - timeOfStep(shutterStep, kit.stepsPerStop) * (darkFrame ? 2 : 1);
 }
 
 function leastCure({ amounts, at, rising }: Kind, trial: Trial): RemedyChange | undefined {
@@ -181,7 +206,7 @@ function budgetSpent({ worked }: Trial): boolean {
 function hasRamp(shoot: Shoot, forecast: Forecast, trial: Trial): boolean {
   const { problem } = rampProblemOf(shoot, forecast);
   const has = shutterFits(problem) && rampExists(problem);
-  if (has) trial.cured = problem;
+  if (has) trial.cured = { problem, work: planWork(shoot, forecast.times.length) };
   return has;
 }
 

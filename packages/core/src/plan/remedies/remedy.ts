@@ -4,23 +4,24 @@ import type { Shoot } from '../../shoot/shoot.js';
 import { sentenceOf } from '../../words/sentences.js';
 import { englishRemedies, englishReserve } from '../english.js';
 import type { Forecast } from '../forecast.js';
-import type { Remedy } from '../types.js';
+import type { Remedy, RemedyLeaves } from '../types.js';
 import { appliedTo } from './apply.js';
 import type { RemedyChange } from './change.js';
 
 /**
  * Undefined where the change is none that this shoot can take.
  *
- * @param reserveEv what the plan it gives keeps, stops, where that is known
+ * @param leaves what the plan it gives keeps, where that is known
  */
 export function remedyFor(
   shoot: Shoot,
   forecast: Pick<Forecast, 'times' | 'zone'>,
   change: RemedyChange,
-  reserveEv?: number,
+  leaves?: RemedyLeaves,
 ): Remedy | undefined {
   const apply = appliedTo(shoot, forecast, change);
   if (apply === undefined) return undefined;
-  const reserve = reserveEv === undefined ? {} : { reserveEv, reserveText: englishReserve(reserveEv) };
+  const reserve =
+    leaves === undefined ? {} : { ...leaves, reserveText: englishReserve(leaves.reserveEv, leaves.spareS) };
   return { ...change, text: sentenceOf(englishRemedies, 'change', change), apply, ...reserve };
 }
