@@ -63,6 +63,11 @@ const CHECKED: Readonly<Record<string, string>> = {
 /** Commands that would take a test too far here, and the tests that do what they do. */
 const ELSEWHERE: Readonly<Record<string, string>> = {
   'npm test': 'this is it',
+  'npx evenfall review plan.json frames': 'test/cli/review.test.ts',
+  'npx evenfall review plan.json frames --levels -o offsets.csv': 'test/cli/review.test.ts',
+  'npx evenfall review plan.json frames --levels -o clip.ffconcat': 'test/cli/review.test.ts',
+  'ffmpeg -f concat -safe 0 -i clip.ffconcat -filter_script:v clip.filter clip.mp4':
+    'test/cli/review.test.ts',
   'npm run page': 'test/web/build.ts',
   'node packages/tools/light-accuracy.mjs': 'test/core/light/accuracy.test.ts',
   'node packages/tools/ramp-proof.mjs --problems 1000 --seed 20000': 'test/core/ramp/proof.test.ts',
@@ -254,7 +259,7 @@ test("the table of meter readings in docs/guide.md is APEX's", () => {
 
 test.each(ofKind('json'))('$page:$line is a file that reads', ({ body }) => {
   const value = JSON.parse(body);
-  for (const written of ['light', 'evenings'] as const) {
+  for (const written of ['light', 'evenings', 'review'] as const) {
     if (value.format !== `evenfall-${written}/1`) continue;
     expect(schemaReader(published(written))(value)).toEqual([]);
     return;

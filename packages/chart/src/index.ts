@@ -10,6 +10,7 @@ export { PAPERS, type Paper, sheetMm } from './card/paper.js';
 export { cardText } from './card/text.js';
 export { lightChart } from './plot/light.js';
 export { type ChartOptions, planChart } from './plot/plan.js';
+export { reviewChart } from './plot/review.js';
 export { INKS, type Ink, type Variant } from './svg/ink.js';
 export { calendarTexts } from './text/calendar.js';
 export type { LibrarySentences } from './text/library.js';

@@ -1,7 +1,15 @@
 // Charts of a plan and of the light alone, in each form they can take on disk.
 
-import { type ChartOptions, INKS, lightChart, type Paper, planChart, sheetMm } from '@evenfall/chart';
-import { type LightTable, type PlanMade, writeLight } from '@evenfall/core';
+import {
+  type ChartOptions,
+  INKS,
+  lightChart,
+  type Paper,
+  planChart,
+  reviewChart,
+  sheetMm,
+} from '@evenfall/chart';
+import { type LightTable, type PlanMade, type Review, writeLight } from '@evenfall/core';
 import type { Makers } from './output.js';
 import { pdfOf } from './pdf.js';
 import { type PrintOptions, refuse, wordsOf } from './print-options.js';
@@ -30,6 +38,16 @@ export function lightChartMakers(asked: PrintOptions): Makers<LightTable> {
       return [{ path, content: writeLight(table) }];
     },
   };
+}
+
+export function reviewChartMakers(
+  asked: PrintOptions,
+): Makers<{ readonly plan: PlanMade; readonly review: Review }> {
+  return chartMakers(
+    asked,
+    ({ plan, review }, options) => reviewChart(plan, review, options),
+    ({ plan: { shoot, summary } }) => ({ title: shoot.title, at: summary.startAt }),
+  );
 }
 
 /** A picture of its own size, or one that fills a sheet laid across. */

@@ -6,6 +6,7 @@ import { type Terminal, terminalOf } from './terminal.js';
 export interface Io {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  readonly status?: (text: string) => void; // written over on the screen of err; absent where nobody watches
   readonly stdinBytes: () => AsyncIterable<Uint8Array>; // as they come
   readonly stdinLines: () => AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
   readonly color: boolean; // whether out is a screen that wants colour
@@ -21,6 +22,7 @@ export function processIo(): Io {
   return {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
+    ...(process.stderr.isTTY ? { status: (text: string) => void process.stderr.write(text) } : {}),
     // Never by a synchronous read: a pipe that is slow has nothing yet, and that would be an error.
     stdinBytes: () => process.stdin,
     stdinLines: () => linesOf(process.stdin, LONGEST_LINE),

@@ -14,6 +14,7 @@ import type { PrintOptions } from './print-options.js';
 import { printable } from './printable.js';
 import { Refusal } from './refusal.js';
 import type { RefusalFacts } from './refusal-facts.js';
+import { addReview } from './review.js';
 import { systemFault } from './system-error.js';
 import { englishSystemFault } from './words/sentences-en.js';
 import { speech } from './words/words.js';
@@ -170,6 +171,7 @@ function programFor(io: Io, act: Act): Command {
     .addHelpText('after', EXAMPLES.follow)
     .action((plan: string, flags: FollowFlags) => act(flags, follow(plan, flags, io)));
 
+  addReview(program, io, act);
   addFrames(program, io, act);
   return program;
 }

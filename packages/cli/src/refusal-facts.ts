@@ -1,6 +1,7 @@
 // Why the command does not do what was asked, as data; each language has a record of sentences over the kinds.
 
 import type { FaultFacts, WhyInfeasible } from '@evenfall/core';
+import type { FrameColumn } from './photo-columns.js';
 import type { SlipFacts } from './slips.js';
 import type { SystemFault } from './system-error.js';
 
@@ -28,5 +29,20 @@ export type RefusalFacts =
   | { readonly kind: 'followed-already'; readonly path: string }
   | { readonly kind: 'two-of-three' }
   | { readonly kind: 'clip-too-short' }
+  /** Nothing among these is a frame. */
+  | { readonly kind: 'no-frames'; readonly paths: readonly string[] }
+  /** A table of frames without a column that it needs. */
+  | { readonly kind: 'table-without'; readonly source: string; readonly column: string }
+  | {
+      readonly kind: 'table-cell';
+      readonly source: string;
+      /** From 1. */
+      readonly line: number;
+      readonly column: FrameColumn;
+      readonly given: string;
+      /** Filters of the shoot. */
+      readonly known: readonly string[];
+    }
+  | { readonly kind: 'not-a-plan-made'; readonly source: string }
   /** A mistake of ours; `said` is what the program says of it. */
   | { readonly kind: 'unexpected'; readonly said: string };

@@ -159,6 +159,8 @@ test('another camera, raw beside JPEG, and a counter that starts over', () => {
   expect(review.frames).toHaveLength(plan.frames.length);
   expect(noteOf(review, 'other-camera')).toMatchObject({ camera: 'two', count: 50 });
   expect(noteOf(review, 'copies')).toMatchObject({ count: plan.frames.length });
+  // What any program shows is kept.
+  expect(review.frames.every(({ file }) => file.endsWith('.JPG'))).toBe(true);
   const sameSecond = named.map((frame, i) => (i === 300 ? { ...frame, at: named[299]!.at } : frame));
   const files = reviewFrames(plan, sameSecond).frames.map(({ file }) => file);
   expect(files.indexOf('DSC_9999.JPG')).toBe(299);

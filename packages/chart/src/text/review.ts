@@ -1,4 +1,4 @@
-// Notes of a review in the words of a language. They stand apart from the words of plan and card: whoever never reviews
+// What a review says and its chart shows, in the words of a language. They stand apart from the words of plan and card: whoever never reviews
 // need not load them.
 
 import { englishReviewNotes, type ReviewNoteFacts, type Sentences, sentenceOf } from '@evenfall/core';
@@ -9,6 +9,45 @@ const NOTES: Readonly<Record<Language, Sentences<ReviewNoteFacts>>> = {
   en: englishReviewNotes,
   de: germanReviewNotes,
 };
+
+/** Words of a review's chart. */
+export interface ReviewChartWords {
+  readonly planned: string;
+  readonly taken: string;
+  readonly off: string;
+  readonly beyond: string;
+  /** What the picture is of, for those who cannot see it. */
+  readonly described: (p: {
+    taken: number;
+    planned: number;
+    missing: number;
+    offTime: number;
+    worst: string;
+  }) => string;
+}
+
+const CHART_WORDS: Readonly<Record<Language, ReviewChartWords>> = {
+  en: {
+    planned: 'planned',
+    taken: 'taken',
+    off: 'stops off the target, darker upward',
+    beyond: 'beyond the largest correction',
+    described: ({ taken, planned, missing, offTime, worst }) =>
+      `${taken} of ${planned} frames taken, ${missing} missing; ${offTime} cues not on time; ${worst} stops off the target at worst.`,
+  },
+  de: {
+    planned: 'geplant',
+    taken: 'aufgenommen',
+    off: 'Blenden neben dem Ziel, dunkler nach oben',
+    beyond: 'mehr als die größte Korrektur',
+    described: ({ taken, planned, missing, offTime, worst }) =>
+      `${taken} von ${planned} Bildern aufgenommen, ${missing} fehlen; ${offTime} Einsätze nicht zur Zeit; höchstens ${worst} Blenden neben dem Ziel.`,
+  },
+};
+
+export function reviewChartWords({ language }: Words): ReviewChartWords {
+  return CHART_WORDS[language as Language];
+}
 
 /**
  * A note of a review in words.

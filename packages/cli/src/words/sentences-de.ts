@@ -2,6 +2,7 @@
 
 import { faultText, reasonText, wordsFor } from '@evenfall/chart';
 import { quotedText, sentenceOf, type WhyInfeasible } from '@evenfall/core';
+import type { FrameColumn } from '../photo-columns.js';
 import type { SystemFault } from '../system-error.js';
 import type { CommandSentences } from './sentences.js';
 
@@ -62,6 +63,23 @@ function systemText(fault: SystemFault): string {
 const whyText = (why: WhyInfeasible) => reasonText(why, card).replace(/[.\s]+$/, '');
 const FILES = { shoot: 'Aufnahme', plan: 'Plandatei' };
 
+function columnText(column: FrameColumn, known: readonly string[]): string {
+  const texts: Readonly<Record<FrameColumn, string>> = {
+    file: 'der Name der Datei',
+    at: 'eine Zeit wie 2026-10-14T18:07:31',
+    shutter: 'Sekunden, etwa 1/60 oder 4',
+    iso: 'eine Zahl wie 400',
+    aperture: 'eine Blendenzahl wie 5.6',
+    filters:
+      known.length === 0
+        ? 'nichts: Die Aufnahme hat keine Filter'
+        : `Namen der Aufnahme, ${known.join(', ')}, verbunden mit " + "`,
+    mean: 'das Mittel des linearen Lichts, 0 bis 1',
+    camera: 'beliebige Worte',
+  };
+  return texts[column];
+}
+
 const refusals: CommandSentences['refusals'] = {
   fault: ({ where, fault }) => `${where}: ${faultText(fault, card)}`,
   'not-yaml': ({ source, line, slip }) =>
@@ -85,14 +103,30 @@ const refusals: CommandSentences['refusals'] = {
   'followed-already': ({ path }) =>
     `${path}: ein anderer Prozess folgt diesem Plan; jenen zuerst beenden, oder mit --no-journal daneben folgen`,
   'two-of-three': () => 'zwei von --record, --interval und --clip angeben, oder --subject allein',
+  'no-frames': ({ paths }) =>
+    `${paths.join(', ')}: kein Bild, das sagt, wann und wie es aufgenommen ist; einen Ordner mit JPEG-, TIFF-, DNG- oder HEIF-Dateien angeben, oder eine Tabelle mit der Endung .csv`,
+  'table-without': ({ source, column }) =>
+    `${source}:1: keine Spalte "${column}"; eine Kopfzeile mit file, at, shutter, iso angeben`,
+  'table-cell': ({ source, line, column, given, known }) =>
+    `${source}:${line}: ${column}: ${given === '' ? 'hier steht nichts' : `${quotedText(given)} stimmt nicht`}; richtig: ${columnText(column, known)}`,
+  'not-a-plan-made': ({ source }) =>
+    `${source}: hat keinen Verlauf, an dem etwas zu messen wäre; den Plan angeben, nach dem aufgenommen wurde`,
   'clip-too-short': () => '--clip ist kürzer als zwei Bilder; richtig: ein längerer Clip',
   unexpected: ({ said }) => `das sollte nicht geschehen: ${quotedText(said)}`,
+};
+
+const PASSED_OVER = {
+  'no-picture': 'nicht als Bild lesbar',
+  'no-time': 'sagt nicht, wann es aufgenommen ist',
+  'no-exposure': 'sagt weder Belichtungszeit noch ISO',
 };
 
 export const germanSentences: CommandSentences = {
   refusals,
   slips,
   system,
+  passedOver: (path, because) =>
+    `${path}: übergangen: ${because.why === 'cannot-read' ? `nicht zu lesen: ${systemText(because.fault)}` : PASSED_OVER[because.why]}`,
   border: (here, others) =>
     `die Zeitzone ${here.timeZone} (UTC${here.offset}) ist die der Koordinaten; keine 25 km entfernt gilt ${others
       .map(({ timeZone, offset }) => `${timeZone} (UTC${offset})`)

@@ -2,6 +2,7 @@
 
 import { english as card, faultText, reasonText } from '@evenfall/chart';
 import { quotedText, sentenceOf, type WhyInfeasible } from '@evenfall/core';
+import type { FrameColumn } from '../photo-columns.js';
 import type { SystemFault } from '../system-error.js';
 import type { CommandSentences } from './sentences.js';
 
@@ -57,6 +58,23 @@ export function englishSystemFault(fault: SystemFault): string {
 
 const whyText = (why: WhyInfeasible) => reasonText(why, card).replace(/[.\s]+$/, '');
 
+function columnText(column: FrameColumn, known: readonly string[]): string {
+  const texts: Readonly<Record<FrameColumn, string>> = {
+    file: 'the name of the file',
+    at: 'a time such as 2026-10-14T18:07:31',
+    shutter: 'seconds, such as 1/60 or 4',
+    iso: 'a number such as 400',
+    aperture: 'an f-number such as 5.6',
+    filters:
+      known.length === 0
+        ? 'nothing: the shoot has no filters'
+        : `names of the shoot, ${known.join(', ')}, joined by " + "`,
+    mean: 'the mean of linear light, 0 to 1',
+    camera: 'any words',
+  };
+  return texts[column];
+}
+
 const refusals: CommandSentences['refusals'] = {
   fault: ({ where, fault }) => `${where}: ${faultText(fault, card)}`,
   'not-yaml': ({ source, line, slip }) =>
@@ -79,14 +97,30 @@ const refusals: CommandSentences['refusals'] = {
   'followed-already': ({ path }) =>
     `${path}: another process is following it; end that first, or follow beside it with --no-journal`,
   'two-of-three': () => 'give two of --record, --interval and --clip, or --subject alone',
+  'no-frames': ({ paths }) =>
+    `${paths.join(', ')}: no frame there that says when and how it was taken; give a folder of JPEG, TIFF, DNG or HEIF files, or a table ending in .csv`,
+  'table-without': ({ source, column }) =>
+    `${source}:1: no column "${column}"; give a header row with file, at, shutter, iso`,
+  'table-cell': ({ source, line, column, given, known }) =>
+    `${source}:${line}: ${column}: ${given === '' ? 'nothing stands there' : `${quotedText(given)} is not right`}; give ${columnText(column, known)}`,
+  'not-a-plan-made': ({ source }) =>
+    `${source}: holds no ramp, so nothing can be held against it; give the plan that was shot`,
   'clip-too-short': () => '--clip is shorter than two frames; give a longer one',
   unexpected: ({ said }) => `this should not happen: ${said}`,
+};
+
+const PASSED_OVER = {
+  'no-picture': 'not readable as a picture',
+  'no-time': 'it does not say when it was taken',
+  'no-exposure': 'it does not say its shutter and ISO',
 };
 
 export const englishSentences: CommandSentences = {
   refusals,
   slips,
   system,
+  passedOver: (path, because) =>
+    `${path}: passed over: ${because.why === 'cannot-read' ? `cannot be read: ${englishSystemFault(because.fault)}` : PASSED_OVER[because.why]}`,
   border: (here, others) =>
     `the time zone ${here.timeZone} (UTC${here.offset}) is that of the coordinates, within 25 km of ${others
       .map(({ timeZone, offset }) => `${timeZone} (UTC${offset})`)

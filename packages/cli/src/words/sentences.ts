@@ -1,6 +1,7 @@
 // What a language must have a sentence for, of all that the command says by itself.
 
 import type { ClockOfZone, Sentences } from '@evenfall/core';
+import type { PassedOver } from '../photo-exif.js';
 import type { RefusalFacts } from '../refusal-facts.js';
 import type { SlipFacts } from '../slips.js';
 import type { SystemCode } from '../system-error.js';
@@ -10,6 +11,8 @@ export interface CommandSentences {
   readonly refusals: Sentences<RefusalFacts>;
   /** Slips of YAML. */
   readonly slips: Sentences<SlipFacts, 'slip'>;
+  /** Why a file is passed over. */
+  readonly passedOver: (path: string, because: PassedOver) => string;
   /** What the system's codes mean. */
   readonly system: Readonly<Record<SystemCode, string>>;
   /** That the clock may show another zone's time, of those within 25 km. */

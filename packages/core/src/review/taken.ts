@@ -101,12 +101,14 @@ function clockOf(
   return { clockMs: first + Math.round(1000 * Number(fraction ?? 0)), isFine };
 }
 
-/** By time, then by the camera's counter, then by name; a counter that starts over goes on. */
+/** By time, then by the camera's counter, a JPEG before its raw file, then by name; a counter that starts over goes on. */
 function byTime(a: Shot, b: Shot): number {
   if (a.clockMs !== b.clockMs) return a.clockMs - b.clockMs;
   const [first, second] = [counterOf(a), counterOf(b)];
   const ahead = first - second;
   if (ahead !== 0) return Math.abs(ahead) > 5000 ? -ahead : ahead;
+  const isJpeg = ({ taken }: Shot) => /\.jpe?g$/i.test(taken.file);
+  if (isJpeg(a) !== isJpeg(b)) return isJpeg(a) ? -1 : 1;
   return a.taken.file < b.taken.file ? -1 : a.taken.file > b.taken.file ? 1 : 0;
 }
 
