@@ -24,7 +24,7 @@ export const BUDGETS = [
     { room: 'plan', kB: 54.6 },
     { room: 'follow', kB: 49 },
     { room: 'review', kB: 21.7 },
-    { room: 'files', kB: 26.6 },
+    { room: 'files', kB: 26.8 },
     { room: 'ramp', kB: 11.4 },
     { room: 'light', kB: 11.4 },
     { room: 'move', kB: 8.5 },

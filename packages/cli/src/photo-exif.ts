@@ -3,8 +3,9 @@
 import { type FrameLevel, readingOfFrame, type TakenFrame } from '@evenfall/core';
 import exifr from 'exifr';
 import { decode } from 'jpeg-js';
+import type { PassedOver } from './passed-over.js';
 import { beginningOf, type PhotoFile } from './photo-files.js';
-import { type SystemFault, systemFault } from './system-error.js';
+import { systemFault } from './system-error.js';
 
 /** Metadata stand at the beginning of nearly every file; those of some TIFF at its end. */
 const FIRST_BYTES = 160_000;
@@ -13,11 +14,6 @@ const MOST_BYTES = 600_000_000;
 const MOST_MEGAPIXELS = 3;
 
 type Tags = Readonly<Record<string, unknown>>;
-
-/** Why a file is passed over. */
-export type PassedOver =
-  | { readonly why: 'cannot-read'; readonly fault: SystemFault }
-  | { readonly why: 'no-picture' | 'no-time' | 'no-exposure' };
 
 /** A frame, or why the file is passed over. */
 export type PhotoRead =

@@ -1,7 +1,7 @@
 // What a language must have a sentence for, of all that the command says by itself.
 
 import type { ClockOfZone, Sentences } from '@evenfall/core';
-import type { PassedOver } from '../photo-exif.js';
+import type { PassedOver } from '../passed-over.js';
 import type { RefusalFacts } from '../refusal-facts.js';
 import type { SlipFacts } from '../slips.js';
 import type { SystemCode } from '../system-error.js';
