@@ -46,17 +46,30 @@ export function rulesOf(problem: RampProblem): Rules {
   if (!Number.isInteger(lost)) throw new RangeError(`framesLostPerFilterChange must be whole, got ${lost}`);
 
   // Longest time in steps: a real number under bulb, the first step that fits on a dial.
-  const insideS = (intervalS - problem.gapS) / (problem.darkFrame ? 2 : 1);
+  const { frames: exposures = 1, stepEv = 0, betweenS = 0 } = problem.bracket ?? {};
+  const half = (exposures - 1) / 2;
+  const exposedS = (timeS: number) => {
+    let sumS = 0;
+    for (let k = -half; k <= half; k++) sumS += timeS * 2 ** (k * stepEv) * (problem.darkFrame ? 2 : 1);
+    return sumS;
+  };
+  const pausesS = (exposures - 1) * betweenS;
+  const insideS = (intervalS - problem.gapS - pausesS) / exposedS(1);
   const insideStep = insideS > 0 ? -per * Math.log2(insideS) : Number.POSITIVE_INFINITY;
-  const longest = Math.max(kit.shutter.longestStep, insideStep);
+  // Both ends of a bracket are within the kit.
+  const ofKit = {
+    longestStep: kit.shutter.longestStep + half * stepEv * per,
+    shortestStep: kit.shutter.shortestStep - half * stepEv * per,
+  };
+  const longest = Math.max(ofKit.longestStep, insideStep);
 
   const shutters: (number | 'follows')[] = [];
   if (kit.bulb) {
-    if (longest <= kit.shutter.shortestStep) shutters.push('follows');
+    if (longest <= ofKit.shortestStep) shutters.push('follows');
   } else {
     for (let s = kit.shutter.longestStep; s <= kit.shutter.shortestStep; s++) {
-      const timeS = 2 ** (-s / per);
-      if (timeS * (problem.darkFrame ? 2 : 1) + problem.gapS <= intervalS + 1e-9) shutters.push(s);
+      if (s < ofKit.longestStep - 1e-9 || s > ofKit.shortestStep + 1e-9) continue;
+      if (exposedS(2 ** (-s / per)) + pausesS + problem.gapS <= intervalS + 1e-9) shutters.push(s);
     }
   }
   const choices: Choice[] = [];
@@ -77,7 +90,7 @@ export function rulesOf(problem: RampProblem): Rules {
   const shutterStepAt = (i: number, c: Choice) => {
     if (c.shutterStep !== 'follows') return c.shutterStep;
     const wanted = (target(i) - restEv(c)) * per;
-    return Math.min(Math.max(wanted, longest), kit.shutter.shortestStep);
+    return Math.min(Math.max(wanted, longest), ofKit.shortestStep);
   };
   const ev = (i: number, c: Choice) => restEv(c) + shutterStepAt(i, c) / per;
 

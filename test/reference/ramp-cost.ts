@@ -58,17 +58,22 @@ export function checkRamp(problem: RampProblem, frames: readonly RampSetting[]):
     const lowestIso = 100 * 2 ** (kit.iso.lowestStep / stepsPerStop);
     const errorEv = settingEv(problem, f) - problem.targetEv100[i]!;
 
-    if (!kit.bulb && !Number.isInteger(f.shutterStep)) complain(1, i, 'shutter off the dial');
     if (!Number.isInteger(f.isoStep)) complain(1, i, 'ISO off the dial');
     if (!Number.isInteger(f.apertureStep)) complain(1, i, 'aperture off the dial');
-    if (f.shutterStep < kit.shutter.longestStep - SLACK) complain(1, i, 'shutter longer than the kit has');
-    if (f.shutterStep > kit.shutter.shortestStep + SLACK) complain(1, i, 'shutter shorter than the kit has');
+    const times = bracketOf(problem).map((ev) => timeS * 2 ** ev);
+    const steps = bracketOf(problem).map((ev) => f.shutterStep - ev * stepsPerStop);
+    if (steps.some((step) => step < kit.shutter.longestStep - SLACK))
+      complain(1, i, 'shutter longer than the kit has');
+    if (steps.some((step) => step > kit.shutter.shortestStep + SLACK))
+      complain(1, i, 'shutter shorter than the kit has');
+    if (!kit.bulb && steps.some((step) => Math.abs(step - Math.round(step)) > SLACK))
+      complain(1, i, 'shutter off the dial');
     if (f.isoStep < kit.iso.lowestStep || f.isoStep > kit.iso.highestStep) complain(1, i, 'ISO out of range');
     if (f.apertureStep < kit.aperture.widestStep || f.apertureStep > kit.aperture.narrowestStep) {
       complain(1, i, 'aperture out of range');
     }
     if (kit.stackStops[f.stack] === undefined) complain(1, i, `no filter stack ${f.stack}`);
-    const busyS = timeS * (darkFrame ? 2 : 1) + gapS;
+    const busyS = times.reduce((sum, t) => sum + t * (darkFrame ? 2 : 1), 0) + pausesS(problem) + gapS;
     if (busyS > intervalS + SLACK) complain(1, i, `busy for ${busyS} s of ${intervalS} s`);
     if (kit.bulb) {
       const wanted = bulbStep(problem, i, f);
@@ -152,13 +157,26 @@ function settingEv({ kit }: RampProblem, f: RampSetting): number {
   return (f.apertureStep + f.shutterStep - f.isoStep) / kit.stepsPerStop + stops;
 }
 
+/** Stops of each exposure of an interval about the middle one. */
+function bracketOf({ bracket }: RampProblem): number[] {
+  if (bracket === undefined) return [0];
+  return Array.from({ length: bracket.frames }, (_, i) => (i - (bracket.frames - 1) / 2) * bracket.stepEv);
+}
+
+function pausesS({ bracket }: RampProblem): number {
+  return bracket === undefined ? 0 : (bracket.frames - 1) * bracket.betweenS;
+}
+
 /** Where bulb puts the shutter: no error, else the nearest end that kit and interval allow. */
 function bulbStep(problem: RampProblem, i: number, f: RampSetting): number {
   const { kit } = problem;
-  const insideS = (problem.intervalS - problem.gapS) / (problem.darkFrame ? 2 : 1);
-  const longest = Math.max(kit.shutter.longestStep, -Math.log2(insideS) * kit.stepsPerStop);
+  const evs = bracketOf(problem);
+  const perMiddle = evs.reduce((sum, ev) => sum + 2 ** ev, 0) * (problem.darkFrame ? 2 : 1);
+  const insideS = (problem.intervalS - problem.gapS - pausesS(problem)) / perMiddle;
+  const reach = evs[evs.length - 1]! * kit.stepsPerStop;
+  const longest = Math.max(kit.shutter.longestStep + reach, -Math.log2(insideS) * kit.stepsPerStop);
   const wanted = f.shutterStep + (problem.targetEv100[i]! - settingEv(problem, f)) * kit.stepsPerStop;
-  return Math.min(kit.shutter.shortestStep, Math.max(longest, wanted));
+  return Math.min(kit.shutter.shortestStep - reach, Math.max(longest, wanted));
 }
 
 /** The contract's prices; restated, so that a slip in the library's table shows. */

@@ -22,8 +22,19 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
   const gapS = random.pick([0, 1, 1, intervalS / 2]);
   const largestStepEv = random.pick([stepEv, stepEv, 0.5, 1, 1, 1.5, 2]);
 
+  // Of its own, so that a seed's problem is otherwise the same with a bracket and without.
+  const bracket = randomBracket(seeded(seed + 1_000_003), stepsPerStop);
+  const reach = bracket === undefined ? 0 : ((bracket.frames - 1) / 2) * bracket.stepEv * stepsPerStop;
+  const exposed =
+    bracket === undefined
+      ? 1
+      : Array.from({ length: bracket.frames }, (_, i) => 2 ** (i * bracket.stepEv)).reduce((a, b) => a + b) /
+        2 ** (reach / stepsPerStop);
+  const pausesS = bracket === undefined ? 0 : (bracket.frames - 1) * bracket.betweenS;
+
   // The interval cuts the longest times off in some kits, all of them in a few.
-  const insideStep = -stepsPerStop * Math.log2((intervalS - gapS) / (darkFrame ? 2 : 1));
+  const insideStep =
+    -stepsPerStop * Math.log2((intervalS - gapS - pausesS) / (exposed * (darkFrame ? 2 : 1)));
   const longestStep = Math.ceil(insideStep) + random.pick([-2, -1, 0, 0, 2, 8, 18, 24]);
   const isoFrom = random.pick([0, 0, 1, 2, 3, 6, -stepsPerStop]);
   const apertureFrom = random.whole(6, 18);
@@ -44,7 +55,7 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
 
   const kit: RampKit = {
     stepsPerStop,
-    shutter: { longestStep, shortestStep: longestStep + shutters - 1 },
+    shutter: { longestStep: longestStep - reach, shortestStep: longestStep + shutters - 1 + reach },
     iso: { lowestStep: isoFrom, highestStep: isoFrom + isos - 1 },
     aperture: { widestStep: apertureFrom, narrowestStep: apertureFrom + apertures - 1 },
     stackStops,
@@ -57,11 +68,12 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
   const frameCount = Math.max(random.whole(minFrames, maxFrames), random.whole(minFrames, maxFrames));
   const pace = (largestStepEv / Math.max(1, spacing)) * random.between(0.2, 1.05);
   const problem: RampProblem = {
-    targetEv100: targetsOf(random, kit, frameCount, direction === 'dusk' ? -pace : pace),
+    targetEv100: targetsOf(random, kit, reach, frameCount, direction === 'dusk' ? -pace : pace),
     intervalS,
     direction,
     gapS,
     darkFrame,
+    ...(bracket === undefined ? {} : { bracket }),
     crew: random.pick(['hand', 'rig'] as const),
     kit,
     limits: {
@@ -75,6 +87,16 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
     ...(random.chance(0.5) ? { weights: cheapFilters(random) } : {}),
   };
   return random.chance(0.7) ? { ...problem, targetEv100: plantedTargets(random, problem) } : problem;
+}
+
+/** In a third of the problems: from exposures a click apart to nine of two stops, with pauses or without. */
+function randomBracket(random: Random, stepsPerStop: number): RampProblem['bracket'] {
+  if (!random.chance(1 / 3)) return undefined;
+  return {
+    frames: random.pick([3, 3, 5, 7, 9]),
+    stepEv: random.pick([1 / stepsPerStop, 1, 1, 2]),
+    betweenS: random.pick([0, 0.1, 0.2]),
+  };
 }
 
 function cheapFilters(random: Random) {
@@ -105,10 +127,16 @@ function stacksOf(random: Random, stepEv: number, bridgedEv: number): number[] {
 }
 
 /** A course through what the kit reaches, at `paceEv` a frame, of one of five shapes. */
-function targetsOf(random: Random, kit: RampKit, frameCount: number, paceEv: number): number[] {
+function targetsOf(
+  random: Random,
+  kit: RampKit,
+  reach: number,
+  frameCount: number,
+  paceEv: number,
+): number[] {
   const { stepsPerStop, shutter, iso, aperture, stackStops } = kit;
-  const brightest = aperture.narrowestStep + shutter.shortestStep - iso.lowestStep;
-  const darkest = aperture.widestStep + shutter.longestStep - iso.highestStep;
+  const brightest = aperture.narrowestStep + shutter.shortestStep - reach - iso.lowestStep;
+  const darkest = aperture.widestStep + shutter.longestStep + reach - iso.highestStep;
   const highEv = brightest / stepsPerStop + stackStops[stackStops.length - 1]!;
   const lowEv = darkest / stepsPerStop + stackStops[0]!;
   const travelEv = Math.min(highEv - lowEv, Math.abs(paceEv) * (frameCount - 1));

@@ -133,6 +133,22 @@ const BROKEN: { what: string; problem?: Partial<RampProblem>; frames?: RampSetti
   { what: 'wrong start stack', problem: { kit: { ...KIT, startStack: 1 } }, rules: ['1@0'] },
   { what: 'gap too long', problem: { gapS: 7 }, rules: ['1@3', '1@4', '1@5'] }, // 3.17 s + 7 s
   { what: 'dark frame', problem: { darkFrame: true, gapS: 4 }, rules: ['1@3', '1@4', '1@5'] }, // 6.35 s + 4 s
+  // 3.17 s / 4 + 3.17 s + 4 · 3.17 s are 16.7 s; the kit has no 12.7 s, nor 1/4 of its shortest.
+  {
+    what: 'a bracket that is too long',
+    problem: { bracket: { frames: 3, stepEv: 2, betweenS: 0 } },
+    rules: ['1@3', '1@4', '1@5'],
+  },
+  {
+    what: 'a bracket off the dial',
+    problem: { bracket: { frames: 3, stepEv: 0.1, betweenS: 0 } },
+    rules: ['1@0', '1@1', '1@2', '1@3', '1@4', '1@5'],
+  },
+  {
+    what: 'pauses that are too long',
+    problem: { bracket: { frames: 3, stepEv: 1 / 3, betweenS: 4.6 } },
+    rules: ['1@0', '1@1', '1@2', '1@3', '1@4', '1@5'],
+  },
   {
     what: 'first frame out of tolerance',
     problem: { limits: { ...LIMITS, toleranceEv: 0.49 } },

@@ -163,7 +163,11 @@ const spareText = (spareS: number) =>
 const reserve: LibrarySentences['reserve'] = (reserveEv, spareS) =>
   [
     reserveEv < 0.05 ? 'Das reicht, ohne jede Reserve.' : `Das lässt ${fixed(reserveEv)} Blenden Reserve.`,
-    ...(spareS === undefined ? [] : [`Das knappste Intervall hat dann nur ${spareText(spareS)} übrig.`]),
+    ...(spareS === undefined
+      ? []
+      : [
+          `Das knappste Intervall hat dann ${spareS < 0.000_05 ? 'keine Zeit' : `nur ${spareText(spareS)}`} übrig.`,
+        ]),
   ].join(' ');
 
 const RESERVE_ENDS = {

@@ -1,6 +1,7 @@
 // Frames in a time, the clip they make, and the time an interval leaves the shutter.
 
 import { positive } from '../check.js';
+import { bracketSum, type Exposing, pausesS } from './bracket.js';
 
 /**
  * Frames an interval gives in a time, both ends exposed: floor(T / I) + 1. Source: docs/sources.md#interval.
@@ -44,23 +45,25 @@ export function clipLengthS(frameCount: number, clipFps: number): number {
 }
 
 /**
- * Longest exact shutter time that ends, with its dark frame and the gap, inside the interval.
+ * Longest exact shutter time that ends, with its dark frame and the gap, inside the interval; of a bracket the middle one.
  *
  * @param intervalS seconds
- * @param camera `gapS`, seconds that the shutter may not use, and `darkFrame`, whether one follows every
- *   frame
- * @returns seconds; negative where the gap alone is longer than the interval
+ * @param camera `gapS`, seconds that the shutter may not use; `darkFrame`, whether one follows every exposure; the
+ *   `bracket`, absent for one exposure
+ * @returns seconds; negative where gap and pauses alone are longer than the interval
  * @example
  * ```ts
  * import { longestTimeInside } from '@evenfall/core';
  *
  * longestTimeInside(8, { gapS: 1, darkFrame: false }); // → 7
  * longestTimeInside(8, { gapS: 1, darkFrame: true }); // → 3.5
+ * // 1/4, 1 and 4 times the middle one are 5.25 times it: 6.3 s / 5.25.
+ * longestTimeInside(8, { gapS: 1, darkFrame: false, bracket: { frames: 3, stepEv: 2, betweenS: 0.35 } }); // → 1.2
  * ```
  */
 export function longestTimeInside(
   intervalS: number,
-  { gapS, darkFrame }: { readonly gapS: number; readonly darkFrame: boolean },
+  { gapS, darkFrame, bracket }: { readonly gapS: number } & Exposing,
 ): number {
-  return (intervalS - gapS) / (darkFrame ? 2 : 1);
+  return (intervalS - gapS - pausesS(bracket)) / (bracketSum(bracket) * (darkFrame ? 2 : 1));
 }

@@ -4,6 +4,7 @@
  * @module @evenfall/core/footage
  */
 
+export type { Bracket, Exposing } from './bracket.js';
 export {
   exactFps,
   type Footage,

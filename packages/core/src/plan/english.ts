@@ -97,6 +97,9 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
       : `Shoot a shorter span: from ${span.fromSunAltitudeDeg}° to ${span.toSunAltitudeDeg}° of sun altitude.`,
 };
 
+/** Less is told as none: tenths of a millisecond are. */
+const NO_TIME_S = 0.000_05;
+
 /**
  * What a remedy leaves to spare, in English.
  *
@@ -119,7 +122,7 @@ export function englishReserve(reserveEv: number, spareS?: number): string {
       : `It leaves ${reserveEv.toFixed(1)} stops of reserve.`;
   return spareS === undefined
     ? reserve
-    : `${reserve} Its tightest interval has only ${spareText(spareS)} to spare.`;
+    : `${reserve} Its tightest interval has ${spareS < NO_TIME_S ? 'no time' : `only ${spareText(spareS)}`} to spare.`;
 }
 
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>

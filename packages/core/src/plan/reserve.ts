@@ -3,7 +3,7 @@
 import { longestTimeInside } from '../footage/frames.js';
 import { readEveningsShare, wholeEveningsShare } from '../light/weather.js';
 import { weatherHeld } from '../light/weather-held.js';
-import type { RampProblem } from '../ramp/problem.js';
+import { type RampProblem, shutterEnds } from '../ramp/problem.js';
 import type { Forecast } from './forecast.js';
 
 /** Stops the kit keeps beyond the ramp, both >= 0. */
@@ -157,9 +157,10 @@ function reachOf(problem: RampProblem, stackStops: readonly number[]): Reach[] {
   const { stepsPerStop, iso, aperture, bulb } = kit;
   const longestS = longestTimeInside(problem.intervalS, problem);
   const fits = longestS > 0 ? -stepsPerStop * Math.log2(longestS) : Number.POSITIVE_INFINITY;
-  const longestStep = Math.max(kit.shutter.longestStep, bulb ? fits : Math.ceil(fits - SLACK));
+  const ends = shutterEnds(problem);
+  const longestStep = Math.max(ends.longestStep, bulb ? fits : Math.ceil(fits - SLACK));
   const darkest = aperture.widestStep + longestStep - iso.highestStep;
-  const brightest = aperture.narrowestStep + kit.shutter.shortestStep - iso.lowestStep;
+  const brightest = aperture.narrowestStep + ends.shortestStep - iso.lowestStep;
   if (brightest < darkest - SLACK) return [];
   // Settings of one stack lie a dial step apart; a shutter timed freely leaves nothing between.
   const levels = bulb

@@ -7,7 +7,7 @@
 import { finite, positive } from '../check.js';
 import { longestTimeInside } from '../footage/frames.js';
 import { type Band, type Bands, bandsOf, slidingRange } from './band.js';
-import { cueSpacing, type RampProblem, stepLimit } from './problem.js';
+import { cueSpacing, type RampProblem, shutterEnds, stepLimit } from './problem.js';
 import { type RampWeights, rampWeights } from './weights.js';
 
 /** Room for rounding in every comparison of the contract. */
@@ -126,13 +126,21 @@ export function latticeOf(problem: RampProblem): Lattice {
 }
 
 /** Shutter steps whose time ends inside the interval; none, with shutterMin > shutterMax, where not even the shortest does. */
-function shutterRange({ kit, intervalS, gapS, darkFrame }: RampProblem) {
+function shutterRange(problem: RampProblem) {
+  const { kit, intervalS, gapS, bracket } = problem;
   if (!(gapS >= 0 && gapS < intervalS)) {
     throw new RangeError(`gapS must be from 0 to below intervalS (${intervalS}), got ${gapS}`);
   }
-  const longestS = longestTimeInside(intervalS, { gapS, darkFrame });
-  const fits = Math.ceil(-kit.stepsPerStop * Math.log2(longestS + SLACK) - SLACK);
-  return { shutterMin: Math.max(kit.shutter.longestStep, fits), shutterMax: kit.shutter.shortestStep };
+  const { longestStep, shortestStep } = shutterEnds(problem);
+  const step = (bracket?.stepEv ?? 0) * kit.stepsPerStop;
+  if (Math.abs(step - Math.round(step)) > SLACK) {
+    throw new RangeError(`bracket.stepEv must be whole steps of the dial, got ${bracket?.stepEv}`);
+  }
+  const longestS = longestTimeInside(intervalS, problem);
+  // Pauses alone may be too long: then no time fits.
+  const fits =
+    longestS > 0 ? Math.ceil(-kit.stepsPerStop * Math.log2(longestS + SLACK) - SLACK) : shortestStep + 1;
+  return { shutterMin: Math.max(longestStep, fits), shutterMax: shortestStep };
 }
 
 /** What a shutter time of tv stops (seconds, 2^-tv) costs on one frame: motion blur away from half the interval, and a time too short. */

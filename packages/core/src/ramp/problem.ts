@@ -2,6 +2,7 @@
 // Nothing here knows of sky, sun or dates. The problem in words: docs/ramp.md.
 
 import type { StepsPerStop } from '../exposure/dial.js';
+import { type Bracket, bracketReachEv } from '../footage/bracket.js';
 import type { Direction } from '../sky/direction.js';
 import type { RampWeights } from './weights.js';
 
@@ -52,6 +53,8 @@ export interface RampProblem {
   readonly gapS: number;
   /** Whether a dark frame as long follows every frame. */
   readonly darkFrame: boolean;
+  /** Exposures about the one that a frame states, in the same interval; absent: that one alone. */
+  readonly bracket?: Bracket;
   /** Who turns the dials: decides the default prices. */
   readonly crew: Crew;
   /** What the camera can stand at. */
@@ -97,6 +100,15 @@ export type RampResult =
 /** Largest change of one control at one cue, in dial steps. */
 export function stepLimit(largestStepEv: number, stepsPerStop: StepsPerStop): number {
   return Math.max(1, Math.floor(largestStepEv * stepsPerStop + 1e-9));
+}
+
+/**
+ * Where the shutter of a frame may stand, in dial steps: of a bracket the middle exposure, whose longest and shortest are
+ * within the kit too.
+ */
+export function shutterEnds({ kit, bracket }: Pick<RampProblem, 'kit' | 'bracket'>): RampKit['shutter'] {
+  const reach = Math.round(bracketReachEv(bracket) * kit.stepsPerStop);
+  return { longestStep: kit.shutter.longestStep + reach, shortestStep: kit.shutter.shortestStep - reach };
 }
 
 /** Frames from one cue to the next at least. */

@@ -1,10 +1,11 @@
 // What the moves of a shoot leave its shutter: the wall between a shoot's words and the arithmetic of moves.
 
 import { timeOfStep } from '../exposure/dial.js';
+import { exposingS } from '../footage/bracket.js';
 import type { Optics } from '../move/angle.js';
 import { type Travel, travelsOf } from '../move/resolve.js';
 import { type GapParts, gapOf } from '../move/time-budget.js';
-import type { RampProblem } from '../ramp/problem.js';
+import { type RampProblem, shutterEnds } from '../ramp/problem.js';
 import type { Camera, Shoot } from './shoot.js';
 
 type Moving = Pick<Shoot, 'camera' | 'moves'>;
@@ -45,12 +46,9 @@ export function shootGap(shoot: Moving, frameCount: number): GapParts {
 }
 
 /** Whether the shortest shutter, its dark frame and the gap fit the interval: else there is no ramp to look for. */
-export function shutterFits({
-  kit,
-  intervalS,
-  gapS,
-  darkFrame,
-}: Pick<RampProblem, 'kit' | 'intervalS' | 'gapS' | 'darkFrame'>): boolean {
-  const shortestS = timeOfStep(kit.shutter.shortestStep, kit.stepsPerStop);
-  return shortestS * (darkFrame ? 2 : 1) + gapS <= intervalS + 1e-9;
+export function shutterFits(
+  problem: Pick<RampProblem, 'kit' | 'intervalS' | 'gapS' | 'darkFrame' | 'bracket'>,
+): boolean {
+  const shortestS = timeOfStep(shutterEnds(problem).shortestStep, problem.kit.stepsPerStop);
+  return exposingS(shortestS, problem) + problem.gapS <= problem.intervalS + 1e-9;
 }

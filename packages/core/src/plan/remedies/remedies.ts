@@ -2,7 +2,8 @@
 // A remedy is a changed shoot, so that nothing is promised that planning it again does not keep.
 
 import { timeOfStep } from '../../exposure/dial.js';
-import type { RampProblem } from '../../ramp/problem.js';
+import { exposingS } from '../../footage/bracket.js';
+import { type RampProblem, shutterEnds } from '../../ramp/problem.js';
 import { rampExists, solveRamp } from '../../ramp/solve.js';
 import type { Shoot } from '../../shoot/shoot.js';
 import { shootSpan } from '../../shoot/span.js';
@@ -148,7 +149,7 @@ function littleSpare(
   trial: Trial,
 ): Pick<RemedyLeaves, 'spareS'> {
   // Most kits cannot be tight at all: then nothing is solved.
-  if (isMargin(spareS(problem, problem.kit.shutter.longestStep), problem.intervalS)) return {};
+  if (isMargin(spareS(problem, shutterEnds(problem).longestStep), problem.intervalS)) return {};
   if (trial.solved + work > MOST_WORK_TRIED) return {};
   trial.solved += work;
   const ramp = solveRamp(problem);
@@ -158,8 +159,9 @@ function littleSpare(
   return isMargin(left, problem.intervalS) ? {} : { spareS: Math.max(0, left) };
 }
 
-function spareS({ kit, intervalS, gapS, darkFrame }: RampProblem, shutterStep: number): number {
-  return intervalS - gapS - timeOfStep(shutterStep, kit.stepsPerStop) * (darkFrame ? 2 : 1);
+function spareS(problem: RampProblem, shutterStep: number): number {
+  const { kit, intervalS, gapS } = problem;
+  return intervalS - gapS - exposingS(timeOfStep(shutterStep, kit.stepsPerStop), problem);
 }
 
 function leastCure({ amounts, at, rising }: Kind, trial: Trial): RemedyChange | undefined {

@@ -5,7 +5,7 @@ import { longestTimeInside } from '../../footage/frames.js';
 import type { Grid } from '../grid.js';
 import { type Lattice, SLACK, timePrice, weightsOf } from '../lattice.js';
 import type { State } from '../moves.js';
-import type { RampProblem } from '../problem.js';
+import { type RampProblem, shutterEnds } from '../problem.js';
 import type { RampWeights } from '../weights.js';
 
 /** The shutter's reach in steps, the longest not whole where the interval ends it between two marks of the dial. */
@@ -18,10 +18,11 @@ export interface BulbShutter {
 
 export function bulbShutter(problem: RampProblem): BulbShutter {
   const { kit, intervalS } = problem;
+  const { longestStep, shortestStep } = shutterEnds(problem);
   const insideStep = -kit.stepsPerStop * Math.log2(longestTimeInside(intervalS, problem));
   return {
-    longestStep: Math.max(kit.shutter.longestStep, insideStep),
-    shortestStep: kit.shutter.shortestStep,
+    longestStep: Math.max(longestStep, insideStep),
+    shortestStep,
     intervalS,
     weights: weightsOf(problem),
   };

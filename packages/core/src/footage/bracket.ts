@@ -1,0 +1,53 @@
+// Several exposures in one interval, for merging afterwards: what they take of it together, and how far their ends lie from
+// the middle one, which is the one that a plan states. Source: docs/ramp.md, "Exactly".
+
+/** Exposures about a middle one, at the same ISO and aperture. */
+export interface Bracket {
+  /** How many: odd, 3 to 9. */
+  readonly frames: number;
+  /** From one exposure time to the next, stops, > 0. */
+  readonly stepEv: number;
+  /** Pause from one exposure to the next, seconds, >= 0. */
+  readonly betweenS: number;
+}
+
+/** What is exposed in an interval beside the time that a plan states. */
+export interface Exposing {
+  /** Whether a dark frame as long follows every exposure. */
+  readonly darkFrame: boolean;
+  /** Absent: one exposure. */
+  readonly bracket?: Bracket;
+}
+
+/** Exposures in an interval, 1 or more. */
+export function exposuresOf(bracket: Bracket | undefined): number {
+  return bracket?.frames ?? 1;
+}
+
+/** From the middle exposure to the longest, and to the shortest, stops, >= 0: three exposures 2 stops apart reach 2. */
+export function bracketReachEv(bracket: Bracket | undefined): number {
+  return bracket === undefined ? 0 : ((bracket.frames - 1) / 2) * bracket.stepEv;
+}
+
+/** All exposure times as a multiple of the middle one: 1/4 + 1 + 4 are 5.25. */
+export function bracketSum(bracket: Bracket | undefined): number {
+  if (bracket === undefined) return 1;
+  const reach = (bracket.frames - 1) / 2;
+  let sum = 0;
+  for (let k = -reach; k <= reach; k++) sum += 2 ** (k * bracket.stepEv);
+  return sum;
+}
+
+/** Seconds of all pauses between the exposures. */
+export function pausesS(bracket: Bracket | undefined): number {
+  return bracket === undefined ? 0 : (bracket.frames - 1) * bracket.betweenS;
+}
+
+/**
+ * Seconds from the first exposure's start to the end of the last, or of its dark frame.
+ *
+ * @param shutterS exact time of the middle exposure, > 0
+ */
+export function exposingS(shutterS: number, { darkFrame, bracket }: Exposing): number {
+  return shutterS * bracketSum(bracket) * (darkFrame ? 2 : 1) + pausesS(bracket);
+}
