@@ -55,7 +55,9 @@ test.each([...EVENINGS, ...REAL].flatMap(({ name, plan }) => TOLD.map((told) => 
       ) {
         const body = cues[next++]![3]!.replaceAll(/\n {5,}(?=\S)/g, ' ');
         for (const [name, control] of Object.entries(reader.controls)) {
-          const turn = new RegExp(`${name} \\S+(?: s)? → (\\S+(?: s)?)$`, 'm').exec(body);
+          const turn = new RegExp(`${name} \\S+(?: s)? → ([^\\s,]+(?: s)?)(?:, \\d+ \\p{L}+)?$`, 'mu').exec(
+            body,
+          );
           if (turn !== null) now[control] = turn[1]!;
         }
         for (const line of body.split('\n')) {
@@ -118,5 +120,7 @@ test('the text card warns before the list of what to prepare', () => {
   const at = (part: string) => text.indexOf(part);
   expect(at('! The card holds 100')).toBeGreaterThan(0);
   expect(at('! The card holds 100')).toBeLessThan(at('== Before starting =='));
-  expect(at('- The frames take 93 % of the card: start with it empty.')).toBeGreaterThan(at('== Cues'));
+  const note = at('- The frames take 93 % of the card: start with it empty.');
+  expect(note).toBeGreaterThan(at('! The card holds 100'));
+  expect(note).toBeLessThan(at('== Before starting =='));
 });

@@ -83,14 +83,16 @@ test('on the plan as text, and of its light', () => {
 
 test('on the card, on paper and in plain text', () => {
   const text = cardText(plan);
-  for (const { at } of changes) expect(text).toContain(`[ ] ${read(at)}  +`);
+  for (const { at } of changes) expect(text).toContain(`[ ] ${read(at)}  cue `);
+  expect(text).toContain('    02:00:00 +10:00  clocks back\n');
   const drawn = cardPages(plan).join('');
   // The digits are big and the offset beside them small: two texts.
   expect(drawn.match(/>\+11:00</g)?.length).toBe(
     changes.filter(({ at }) => read(at).endsWith('+11:00')).length,
   );
+  // And the change itself has a row.
   expect(drawn.match(/>\+10:00</g)?.length).toBe(
-    changes.filter(({ at }) => read(at).endsWith('+10:00')).length,
+    changes.filter(({ at }) => read(at).endsWith('+10:00')).length + 1,
   );
 });
 

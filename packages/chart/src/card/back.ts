@@ -17,7 +17,7 @@ export function backBlocks(layout: Layout): Block[] {
   ];
 }
 
-/** The plan's cautions, for the end of the cues; none where it has nothing to add. Warnings stand on the first page. */
+/** The night's own notes, for the first page; none where the plan has nothing to add to the warnings. */
 export function noteBlocks(plan: PlanMade, layout: Layout): Block[] {
   const notes = cautionsBeyond(plan, layout.words);
   if (notes.length === 0) return [];

@@ -14,6 +14,9 @@ export interface CueFacts {
   readonly after: PlanFrame;
   readonly steps: readonly CueStep[]; // in the order of work
   readonly filterChange: boolean;
+  readonly number: number; // of the cue, from 1; of a row of the rig, of the cue before it
+  readonly cueCount: number;
+  readonly clicks: Readonly<Record<Control, number>>; // marks of its dial by which each control moves
   readonly byRig: boolean; // nothing to do: the rig has its shutter there by itself
   readonly mayCost?: { readonly first: number; readonly last: number }; // frame numbers, from 1
   readonly notes: readonly string[]; // what to know beside what to turn
@@ -36,11 +39,15 @@ export function rowFacts(plan: PlanMade, words: Words): CueFacts[] {
 }
 
 function factsOf(plan: PlanMade, rows: readonly PlanCue[], words: Words): CueFacts[] {
+  const { stepsPerStop } = plan.shoot.camera;
+  let number = 0;
   return rows.map((cue, i) => {
     const sinceAt = rows[i - 1]?.at ?? plan.summary.startAt;
     const after = plan.frames[cue.frame]!;
     const before = plan.frames[Math.max(0, cue.frame - 1)]!;
     const filterChange = cue.changes.some((change) => change.control === 'filter');
+    const byRig = plan.shutterTimes?.includes(cue) === true;
+    if (!byRig) number++;
     const spoiled = filterChange ? spoiledFrom(plan, cue.frame) : undefined;
     return {
       cue,
@@ -49,12 +56,26 @@ function factsOf(plan: PlanMade, rows: readonly PlanCue[], words: Words): CueFac
       before,
       after,
       steps: stepsOf(cue.changes, before, after, words),
+      clicks: clicksOf(before, after, stepsPerStop),
+      number,
+      cueCount: plan.cues.length,
       filterChange,
       notes: (cue.notes ?? []).map((note) => cueNoteText(note, words)),
-      byRig: plan.shutterTimes?.includes(cue) === true,
+      byRig,
       ...(spoiled === undefined ? {} : { mayCost: spoiled }),
     };
   });
+}
+
+/** Stops of APEX, in marks of the dial. Source: docs/sources.md#apex. */
+function clicksOf(before: PlanFrame, after: PlanFrame, stepsPerStop: number): Record<Control, number> {
+  const marks = (stops: number) => Math.round(Math.abs(stops) * stepsPerStop);
+  return {
+    filter: 0,
+    aperture: marks(2 * Math.log2(after.fNumber / before.fNumber)),
+    shutter: marks(Math.log2(after.shutterS / before.shutterS)),
+    iso: marks(Math.log2(after.isoExact / before.isoExact)),
+  };
 }
 
 function spoiledFrom(plan: PlanMade, frame: number) {

@@ -6,7 +6,8 @@ import { clockText } from '../text/local-time.js';
 import { controlText, exposureText, filterText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
 import { type CueFacts, type CueStep, stepText } from './cue-facts.js';
-import { type Block, type Layout, SIZE } from './page.js';
+import type { Mark } from './marks.js';
+import { type Big, type Block, type Layout, SIZE } from './page.js';
 
 const SMALL = { size: SIZE.small };
 const SMALL_LEADING = 11.5;
@@ -16,70 +17,95 @@ interface CueLayout extends Layout {
   readonly column: number; // where what to do begins, right of box and clock
 }
 
-/** The blocks of the cues, one each. */
-export function cueBlocks(cues: readonly CueFacts[], withSeconds: boolean, layout: Layout): Block[] {
-  const { words, form } = layout;
-  const widths = cues.flatMap((facts) => [
-    clockOf(facts, withSeconds, words).width,
-    textWidth(minutesText(facts, words), SIZE.small),
-    textWidth(words.card.frame(String(facts.frameNumber)), SIZE.small),
-  ]);
+/** A row of the card: a cue, or what falls between cues. */
+export type Row = CueFacts | Mark;
+
+/** The blocks of the rows, one each. */
+export function rowBlocks(rows: readonly Row[], withSeconds: boolean, layout: Layout): Block[] {
+  const { words, form, big } = layout;
+  const widths = rows.flatMap((row) => {
+    if (!('cue' in row)) return [clockOf(row.at, withSeconds, words, big).width];
+    const under =
+      textWidth(countText(row, words), SIZE.small) + 5 + textWidth(minutesText(row, words), SIZE.small);
+    return [
+      clockOf(row.cue.at, withSeconds, words, big).width,
+      under + UNDER_GAP - 5.5 - CLOCK,
+      textWidth(words.card.frame(String(row.frameNumber)), SIZE.small),
+    ];
+  });
   const column = form.left + CLOCK + widths.reduce((a, b) => Math.max(a, b), 0) + 5.5;
   const cueLayout = { ...layout, withSeconds, column };
-  return cues.map((facts) => {
-    if (facts.byRig) return rigBlock(facts, cueLayout);
-    return facts.filterChange ? filterBlock(facts, cueLayout) : dialBlock(facts, cueLayout);
+  return rows.map((row) => {
+    if (!('cue' in row)) return markBlock(row, cueLayout);
+    if (row.byRig) return rigBlock(row, cueLayout);
+    return row.filterChange ? filterBlock(row, cueLayout) : dialBlock(row, cueLayout);
   });
 }
 
 const BOX = 13;
+const UNDER_GAP = 8; // from what stands under the clock to what to do
 const CLOCK = 20; // of the clock, right of the page's left edge
 
 // "6:42:13 pm", "02:30:13 +02:00": half of the day and offset smaller, so that the digits stay as big.
-function clockOf({ cue }: CueFacts, withSeconds: boolean, words: Words) {
-  const [digits = '', ...rest] = clockText(cue.at, withSeconds, words).split(' ');
+function clockOf(at: string, withSeconds: boolean, words: Words, { clock }: Big) {
+  const [digits = '', ...rest] = clockText(at, withSeconds, words).split(' ');
   const half = rest.join(' ');
-  const digitsWidth = textWidth(digits, SIZE.clock, true);
+  const digitsWidth = textWidth(digits, clock, true);
   const halfX = digitsWidth + 2.5;
   const width = half === '' ? digitsWidth : halfX + textWidth(half, SIZE.small, true);
   return {
     width,
     draw: (x: number, y: number, pen: Pen, inBar = false) =>
-      pen.text(x, y, digits, { size: SIZE.clock, bold: true, inBar }) +
+      pen.text(x, y, digits, { size: clock, bold: true, inBar }) +
       (half === '' ? '' : pen.text(x + halfX, y, half, { size: SIZE.small, bold: true, inBar })),
   };
 }
 
-function dialBlock(facts: CueFacts, { form, words, withSeconds, column }: CueLayout): Block {
+function dialBlock(facts: CueFacts, { form, words, withSeconds, column, big }: CueLayout): Block {
   const { left, right } = form;
   const width = right - column;
   const light = lightText(facts, words);
-  const exposure = wrapText(exposureText(facts.after), width, SIZE.small);
   const filter = filterText(facts.after.filters, words);
   const crowded = textWidth(filter, SIZE.small) + textWidth(light, SIZE.small) + 8 > width;
-  const lines = facts.steps.map((step) => dialLine(step, width, words));
+  const lines = facts.steps.map((step) => dialLine(step, width, words, big));
   const bigHeight = lines.reduce((sum, { height }) => sum + height, 0);
+  const clicks = facts.steps.length === 1 ? clicksText(facts, facts.steps[0]!, words) : '';
+  const whole = exposureText(facts.after);
+  const [wholeWidth, clicksWidth] = [textWidth(whole, SIZE.small), textWidth(clicks, SIZE.small, true)];
+  const frame = words.card.frame(String(facts.frameNumber));
+  // Beside the setting, else under the clock: a line more would be a cue less on the page.
+  const beside = wholeWidth + clicksWidth + 8 <= width;
+  const under = !beside && textWidth(frame, SIZE.small) + clicksWidth + 5 <= column - UNDER_GAP - left;
+  const exposure = wrapText(whole, beside || under ? width : width - clicksWidth - 8, SIZE.small);
   const smallLines = exposure.length + (crowded ? 2 : 1);
   const height = bigHeight + SMALL_LEADING * smallLines + 5;
+  const first = big.leading - 3;
+  const small = bigHeight + 10.5;
   return {
     height,
     draw(top, pen) {
-      const first = top + 15;
-      const small = top + bigHeight + 10.5;
-      const filterY = small + SMALL_LEADING * exposure.length;
-      let y = first;
-      const big = lines.map((line) => {
+      const filterY = top + small + SMALL_LEADING * exposure.length;
+      let y = top + first;
+      const set = lines.map((line) => {
         const svg = line.draw(column, y, pen);
         y += line.height;
         return svg;
       });
       return [
-        pen.tick(left, first, BOX),
-        clockOf(facts, withSeconds, words).draw(left + CLOCK, first, pen),
-        ...big,
-        pen.text(left + CLOCK, small, minutesText(facts, words), SMALL),
-        pen.text(left + CLOCK, small + SMALL_LEADING, words.card.frame(String(facts.frameNumber)), SMALL),
-        ...exposure.map((text, i) => pen.text(column, small + SMALL_LEADING * i, text, SMALL)),
+        pen.tick(left, top + first, BOX),
+        clockOf(facts.cue.at, withSeconds, words, big).draw(left + CLOCK, top + first, pen),
+        ...set,
+        pen.text(left, top + small, countText(facts, words), SMALL),
+        pen.text(column - UNDER_GAP, top + small, minutesText(facts, words), { ...SMALL, anchor: 'end' }),
+        pen.text(left, top + small + SMALL_LEADING, frame, SMALL),
+        ...exposure.map((text, i) => pen.text(column, top + small + SMALL_LEADING * i, text, SMALL)),
+        clicks === ''
+          ? ''
+          : pen.text(under ? column - UNDER_GAP : right, top + small + (under ? SMALL_LEADING : 0), clicks, {
+              size: SIZE.small,
+              bold: true,
+              anchor: 'end',
+            }),
         pen.within(column, filterY, filter, width, SMALL),
         pen.text(right, filterY + (crowded ? SMALL_LEADING : 0), light, { ...SMALL, anchor: 'end' }),
         pen.line(left, top + height - 1, right, top + height - 1),
@@ -88,14 +114,32 @@ function dialBlock(facts: CueFacts, { form, words, withSeconds, column }: CueLay
   };
 }
 
+/** What falls between cues: one line, with a box where there is something to do. */
+function markBlock({ at, text, toDo }: Mark, { form, words, withSeconds, column, big }: CueLayout): Block {
+  const { left, right } = form;
+  const lines = wrapText(text, right - column, SIZE.clock, true);
+  const height = 16 + (lines.length - 1) * 14 + (toDo ? 4 : 0);
+  const first = toDo ? 14 : 11.5;
+  return {
+    height,
+    draw: (top, pen) =>
+      (toDo ? pen.tick(left, top + first, BOX) : '') +
+      clockOf(at, withSeconds, words, big).draw(left + CLOCK, top + first, pen) +
+      lines
+        .map((line, i) => pen.text(column, top + first + i * 14, line, { size: SIZE.clock, bold: true }))
+        .join('') +
+      pen.line(left, top + height - 1, right, top + height - 1),
+  };
+}
+
 /** One line without a box to tick: where the rig has the shutter, for whom must set it by hand after all. */
-function rigBlock(facts: CueFacts, { form, words, withSeconds, column }: CueLayout): Block {
+function rigBlock(facts: CueFacts, { form, words, withSeconds, column, big }: CueLayout): Block {
   const { left, right } = form;
   const height = 16;
   return {
     height,
     draw: (top, pen) =>
-      clockOf(facts, withSeconds, words).draw(left + CLOCK, top + 11.5, pen) +
+      clockOf(facts.cue.at, withSeconds, words, big).draw(left + CLOCK, top + 11.5, pen) +
       pen.text(column, top + 11.5, controlText('shutter', facts.after, words), {
         size: SIZE.clock,
         bold: true,
@@ -114,33 +158,40 @@ function minutesText({ minutesSince }: CueFacts, words: Words): string {
   return words.card.minutesAfter(words.number(minutesSince, 1));
 }
 
+/** "7 of 20". */
+function countText({ number, cueCount }: CueFacts, words: Words): string {
+  return words.card.cueOf(number, cueCount);
+}
+
+/** "2 clicks" of the dial that a step turns; "" for a filter. */
+function clicksText({ clicks }: CueFacts, step: CueStep, words: Words): string {
+  return step.kind !== 'dial' || clicks[step.control] === 0 ? '' : words.card.clicks(clicks[step.control]);
+}
+
 interface Line {
   readonly height: number;
   readonly draw: (x: number, y: number, pen: Pen) => string;
 }
 
-const BIG_LEADING = 18;
-const OLD = 11; // type size of the value that goes
-
 // Name and new value in the biggest type of the card, the old value smaller between them; the name has a line
 // of its own where all three would not fit on one, because a value is never shortened.
-function dialLine(step: CueStep, width: number, words: Words): Line {
+function dialLine(step: CueStep, width: number, words: Words, big: Big): Line {
   if (step.kind !== 'dial') return { height: 0, draw: () => '' };
   const name = words.controls[step.control];
-  const nameWidth = textWidth(name, SIZE.name, true) + 5;
-  const fromWidth = textWidth(step.from, OLD) + 3;
-  const arrowWidth = textWidth('→', SIZE.clock) + 3;
-  const values = fromWidth + arrowWidth + textWidth(step.to, SIZE.value, true);
+  const nameWidth = textWidth(name, big.name, true) + 5;
+  const fromWidth = textWidth(step.from, big.old) + 3;
+  const arrowWidth = textWidth('→', big.clock) + 3;
+  const values = fromWidth + arrowWidth + textWidth(step.to, big.value, true);
   const broken = nameWidth + values > width;
   return {
-    height: broken ? 2 * BIG_LEADING : BIG_LEADING,
+    height: broken ? 2 * big.leading : big.leading,
     draw(x, y, pen) {
-      const [fromX, valueY] = broken ? [x, y + BIG_LEADING] : [x + nameWidth, y];
+      const [fromX, valueY] = broken ? [x, y + big.leading] : [x + nameWidth, y];
       return (
-        pen.text(x, y, name, { size: SIZE.name, bold: true }) +
-        pen.text(fromX, valueY, step.from, { size: OLD }) +
-        pen.text(fromX + fromWidth, valueY, '→', { size: SIZE.clock }) +
-        pen.text(fromX + fromWidth + arrowWidth, valueY, step.to, { size: SIZE.value, bold: true })
+        pen.text(x, y, name, { size: big.name, bold: true }) +
+        pen.text(fromX, valueY, step.from, { size: big.old }) +
+        pen.text(fromX + fromWidth, valueY, '→', { size: big.clock }) +
+        pen.text(fromX + fromWidth + arrowWidth, valueY, step.to, { size: big.value, bold: true })
       );
     },
   };
@@ -149,10 +200,10 @@ function dialLine(step: CueStep, width: number, words: Words): Line {
 const BAR = 21;
 const INDENT = 38; // of the text of a step, past its box and number
 
-function filterBlock(facts: CueFacts, { form, words, withSeconds }: CueLayout): Block {
+function filterBlock(facts: CueFacts, { form, words, withSeconds, big }: CueLayout): Block {
   const { left, right, inner } = form;
   const textRoom = inner - INDENT - 8;
-  const steps = facts.steps.map((step) => stepLine(step, textRoom, words));
+  const steps = facts.steps.map((step) => stepLine(step, textRoom, words, big));
   const stepsHeight = steps.reduce((sum, { height }) => sum + height + 1, 0);
   const setting = wrapText(
     `${words.card.after} ${exposureText(facts.after)} · ${filterText(facts.after.filters, words)}`,
@@ -165,6 +216,7 @@ function filterBlock(facts: CueFacts, { form, words, withSeconds }: CueLayout): 
   ];
   const boxHeight = BAR + 13 + stepsHeight + 3 + (cost.length + setting.length) * SMALL_LEADING + 4;
   const meta = [
+    countText(facts, words),
     minutesText(facts, words),
     words.card.frame(String(facts.frameNumber)),
     lightText(facts, words),
@@ -178,7 +230,7 @@ function filterBlock(facts: CueFacts, { form, words, withSeconds }: CueLayout): 
       const svg = [
         pen.frame(box, 2),
         pen.bar(bar),
-        clockOf(facts, withSeconds, words).draw(left + 8, box.top + 15.5, pen, true),
+        clockOf(facts.cue.at, withSeconds, words, big).draw(left + 8, box.top + 15.5, pen, true),
         pen.text(right - 8, box.top + 15.8, words.card.filterChange, {
           size: SIZE.name,
           bold: true,
@@ -210,15 +262,15 @@ function filterBlock(facts: CueFacts, { form, words, withSeconds }: CueLayout): 
   };
 }
 
-function stepLine(step: CueStep, width: number, words: Words): Line {
-  if (step.kind === 'dial' && step.control !== 'filter') return dialLine(step, width, words);
+function stepLine(step: CueStep, width: number, words: Words, big: Big): Line {
+  if (step.kind === 'dial' && step.control !== 'filter') return dialLine(step, width, words, big);
   const text = step.kind === 'dial' ? `${step.from} → ${step.to}` : stepText(step, words);
   const lines = wrapText(text, width, SIZE.name, true);
   return {
-    height: lines.length * (BIG_LEADING + 1) - 1,
+    height: lines.length * (big.leading + 1) - 1,
     draw: (x, y, pen) =>
       lines
-        .map((line, i) => pen.text(x, y + (BIG_LEADING + 1) * i, line, { size: SIZE.name, bold: true }))
+        .map((line, i) => pen.text(x, y + (big.leading + 1) * i, line, { size: SIZE.name, bold: true }))
         .join(''),
   };
 }

@@ -5,6 +5,8 @@ import { clockText, instantMs, needsSeconds } from '../text/local-time.js';
 import { placeTexts } from '../text/place.js';
 import { shutterEnds } from '../text/setting.js';
 import type { Words } from '../text/words.js';
+import { type EvTable, evTable } from './ev-table.js';
+import { type Mark, marksOf } from './marks.js';
 
 export interface CardFacts {
   readonly withSeconds: boolean;
@@ -18,6 +20,8 @@ export interface CardFacts {
   readonly events: readonly string[]; // during the shoot and an hour around it
   readonly correction: string;
   readonly howToRead: string; // over the cues
+  readonly evTable: EvTable;
+  readonly marks: readonly Mark[];
 }
 
 /** The texts of a plan's card. */
@@ -48,12 +52,17 @@ export function cardFacts(plan: PlanMade, words: Words): CardFacts {
     events: eventTexts(plan, words),
     correction: correction(plan, words),
     howToRead: howToRead(plan, words),
+    evTable: evTable(plan, words),
+    marks: marksOf(plan, words),
   };
 }
 
-function checklist({ shoot, frames }: PlanMade, { card }: Words): string[] {
+function checklist({ shoot, frames }: PlanMade, { card, seconds }: Words): string[] {
   const { checks } = card;
   return [
+    checks.mode,
+    checks.isoFixed,
+    checks.interval(seconds(shoot.intervalS), frames.length),
     checks.focus,
     checks.stabiliser,
     checks.whiteBalance,
@@ -61,6 +70,7 @@ function checklist({ shoot, frames }: PlanMade, { card }: Words): string[] {
     checks.card,
     checks.battery,
     checks.level,
+    checks.finder,
     frames[0]!.filters.length > 0 ? checks.filterOn : checks.filterOff,
     checks.clock,
     checks.redLight,

@@ -10,41 +10,76 @@ import { element } from '../svg/svg.js';
 import { textWidth, wrapText } from '../svg/text-width.js';
 import { instantMs } from '../text/local-time.js';
 import { exposureText, filterText } from '../text/setting.js';
-import { warningBlocks } from './back.js';
+import { noteBlocks, warningBlocks } from './back.js';
 import type { CardFacts } from './facts.js';
 import { moveStartBlocks } from './moves.js';
-import { type Block, type Layout, LEADING, roomOf, type Section, SIZE } from './page.js';
+import { type Block, type Layout, LEADING, SIZE } from './page.js';
 
 const SMALL = { size: SIZE.small };
 const HEAD = { size: SIZE.small, bold: true };
 
-const CHART_HEIGHTS = { least: 66, most: 130 };
+/** A chart flatter than this is not read, points. */
+const CHART_LEAST = 66;
+const CHART_MOST = 130;
 
-/**
- * The first page; the chart takes the height the rest leaves. Where it would have to be too flat, chart and
- * readings make a second page.
- */
-export function frontSections(plan: PlanMade, facts: CardFacts, layout: Layout): Section[] {
+/** What stands on the first page, and what goes to where there is room. */
+export interface Front {
+  readonly blocks: readonly Block[];
+  /** How to read the light, the table of shutters, the chart; in the order in which they are missed. */
+  readonly loose: readonly Loose[];
+}
+
+/** A block that stretches over what room there is. */
+export interface Loose {
+  readonly least: number;
+  readonly needed: boolean; // else it is left out where nowhere has room
+  readonly block: (room: number) => Block;
+}
+
+/** The first page as far as it is bound to be there. */
+export function front(plan: PlanMade, facts: CardFacts, layout: Layout): Front {
   const { card } = layout.words;
-  const before = [
-    timesBlock(facts, layout),
-    firstSettingBlock(plan, layout),
-    ...warningBlocks(plan, layout),
-    ...moveStartBlocks(plan, layout),
-    listBlock(facts.checks, true, layout, card.beforeStarting),
-    ...(facts.events.length > 0 ? [listBlock(facts.events, false, layout)] : []),
-  ];
-  const room = roomOf(layout.form) - 0.5;
-  const readings = readingsBlock(facts, layout);
-  const left = room - heightOf([...before, readings]);
-  const section = (blocks: readonly Block[]): Section => ({ blocks, label: '' });
-  if (left >= CHART_HEIGHTS.least) {
-    const chart = chartBlock(plan, Math.min(CHART_HEIGHTS.most, left), layout);
-    return [section([...before, chart, readings])];
+  const fixed = (block: Block): Loose => ({ least: block.height, needed: true, block: () => block });
+  return {
+    blocks: [
+      timesBlock(facts, layout),
+      firstSettingBlock(plan, layout),
+      ...warningBlocks(plan, layout),
+      ...noteBlocks(plan, layout),
+      ...moveStartBlocks(plan, layout),
+      listBlock(facts.checks, true, layout, card.beforeStarting),
+      ...(facts.events.length > 0 ? [listBlock(facts.events, false, layout)] : []),
+    ],
+    loose: [
+      fixed(readingsBlock(facts, layout)),
+      fixed(evTableBlock(facts, layout)),
+      {
+        least: CHART_LEAST,
+        needed: false,
+        block: (room) => chartBlock(plan, Math.min(CHART_MOST, room), layout),
+      },
+    ],
+  };
+}
+
+/** Those that fit below the blocks of a page of so much room, in order, and those that are left. */
+export function placed(
+  blocks: readonly Block[],
+  loose: readonly Loose[],
+  room: number,
+): { readonly blocks: readonly Block[]; readonly left: readonly Loose[] } {
+  let free = room - heightOf(blocks) - 0.5;
+  const here: Block[] = [];
+  const left: Loose[] = [];
+  for (const each of loose) {
+    if (each.least > free) left.push(each);
+    else {
+      const block = each.block(free);
+      here.push(block);
+      free -= block.height;
+    }
   }
-  const chart = chartBlock(plan, CHART_HEIGHTS.most, layout);
-  const rows = 1 + Math.floor((room - heightOf([chart, readings])) / READING_HEIGHT);
-  return [section(before), section([chart, readingsBlock(facts, layout, rows)])];
+  return { blocks: [...blocks, ...here], left };
 }
 
 function heightOf(blocks: readonly Block[]): number {
@@ -148,6 +183,43 @@ function chartBlock(plan: PlanMade, height: number, { form: { left, right }, wor
       });
       return panel.svg + marks.join('') + clockRow({ ...row, y: bottom, width: right + 2, named: false });
     },
+  };
+}
+
+// Pairs of shutter and EV side by side, read down.
+function evTableBlock({ evTable: { head, cells, filters } }: CardFacts, { form }: Layout): Block {
+  const { left, inner } = form;
+  const widest = (texts: readonly string[], bold: boolean) =>
+    texts.reduce((width, text) => Math.max(width, textWidth(text, SIZE.small, bold)), 0);
+  const shutterWidth = widest(
+    cells.map(({ shutter }) => shutter),
+    false,
+  );
+  const evWidth = widest(
+    cells.map(({ ev }) => ev),
+    true,
+  );
+  const columns = Math.max(1, Math.floor(inner / (shutterWidth + evWidth + 12)));
+  const rows = Math.ceil(cells.length / columns);
+  const heads = [
+    ...wrapText(head, inner, SIZE.small, true),
+    ...(filters === '' ? [] : wrapText(filters, inner, SIZE.small)),
+  ];
+  const first = 8.5 + heads.length * LEADING;
+  return {
+    height: first + (rows - 1) * LEADING + 5,
+    draw: (top, pen) =>
+      heads.map((line, i) => pen.text(left, top + 8.5 + i * LEADING, line, i === 0 ? HEAD : SMALL)).join('') +
+      cells
+        .map(({ shutter, ev }, i) => {
+          const x = left + (inner / columns) * Math.floor(i / rows);
+          const y = top + first + (i % rows) * LEADING;
+          return (
+            pen.text(x + shutterWidth, y, shutter, { ...SMALL, anchor: 'end' }) +
+            pen.text(x + shutterWidth + 5, y, ev, HEAD)
+          );
+        })
+        .join(''),
   };
 }
 

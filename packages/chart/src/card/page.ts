@@ -14,10 +14,30 @@ export const SIZE = { small: 9, body: 10, clock: 12, name: 14, value: 15 };
 /** From one line of small type to the next. */
 export const LEADING = 11.3;
 
+/** What is read at a glance in the dark: clock, control and new value of a cue. */
+export interface Big {
+  readonly clock: number;
+  readonly name: number;
+  readonly value: number;
+  readonly old: number; // the value that goes
+  readonly leading: number;
+}
+
+const BIG: Big = { clock: SIZE.clock, name: SIZE.name, value: SIZE.value, old: 11, leading: 18 };
+
+/** A page that is larger than a quarter of a sheet has room for more than its other type is larger. */
+const BIGGER: Big = { clock: 14, name: 14, value: 19, old: 11, leading: 22 };
+
+/** The type of cues on a form. */
+export function bigOf({ scale }: PageForm): Big {
+  return scale > 1 ? BIGGER : BIG;
+}
+
 /** What every part of a card is laid out by. */
 export interface Layout {
   readonly form: PageForm;
   readonly words: Words;
+  readonly big: Big;
 }
 
 /** Something that stands on one page whole. */
@@ -31,6 +51,10 @@ export interface Section {
   readonly blocks: readonly Block[];
   readonly startsFrom?: (firstBlock: number) => PlanFrame;
   readonly label: string;
+  /** Pages of a run are filled alike, so that none is left with a line; else each as far as it goes. */
+  readonly even?: boolean;
+  /** At the foot of a page that another follows: what comes there. */
+  readonly foot?: (nextBlock: number) => string;
 }
 
 /** Lays the sections on pages, each section beginning a new one. Each page is SVG without an outer element. */
@@ -40,7 +64,7 @@ export function layPages(
   layout: Layout,
   pen: Pen,
 ): { readonly title: string; readonly svg: string }[] {
-  const pages = sections.flatMap((section) => filled(section, layout.form));
+  const pages = sections.flatMap((section) => filled(section, layout));
   const title = plan.shoot.title === '' ? layout.words.untitled : plan.shoot.title;
   return pages.map((page, i) => {
     const number = layout.words.card.page(i + 1, pages.length);
@@ -52,32 +76,73 @@ interface FilledPage {
   readonly blocks: readonly Block[];
   readonly frame: PlanFrame | undefined;
   readonly label: string;
+  readonly foot: string;
 }
 
 const HEADER_HEIGHT = 28;
-const SETTING_HEIGHT = 30;
+const FOOT_HEIGHT = 12;
+const SETTING_LEADING = 12.5;
+
+/** On one line where it fits, on two so that the longest names still do. */
+export function settingHeight(frame: PlanFrame, label: string, { form, words }: Layout): number {
+  return 17.5 + (settingLines(frame, label, form, words).length - 1) * SETTING_LEADING;
+}
+
+function settingLines(frame: PlanFrame, label: string, { inner }: PageForm, words: Words): string[] {
+  const [exposure, filter] = [exposureText(frame), filterText(frame.filters, words)];
+  const whole = `${exposure} · ${filter}`;
+  const room = inner - textWidth(label, SIZE.small) - 8;
+  return textWidth(whole, SIZE.body, true) <= room ? [whole] : [exposure, filter];
+}
 
 /** Height for blocks on a page that does not say which setting it starts from. */
 export function roomOf({ height }: PageForm): number {
   return height - 2 * EDGE - HEADER_HEIGHT;
 }
 
-function filled({ blocks, startsFrom, label }: Section, form: PageForm): FilledPage[] {
-  const room = roomOf(form) - (startsFrom === undefined ? 0 : SETTING_HEIGHT);
+/** Blocks from which each page begins, no page higher than `room`; one that is higher by itself has a page of its own. */
+function startsWithin(blocks: readonly Block[], roomAt: (start: number) => number): number[] {
   const starts: number[] = [];
   let left = 0;
   blocks.forEach(({ height }, i) => {
     if (starts.length === 0 || height > left) {
       starts.push(i);
-      left = room;
+      left = roomAt(i);
     }
     left -= height;
   });
-  return starts.map((start, i) => ({
-    blocks: blocks.slice(start, starts[i + 1]),
-    frame: startsFrom?.(start),
-    label,
-  }));
+  return starts;
+}
+
+/** How many pages a run of blocks makes. */
+export function pageCount(section: Section, layout: Layout): number {
+  return filled(section, layout).length;
+}
+
+function filled({ blocks, startsFrom, label, even = false, foot }: Section, layout: Layout): FilledPage[] {
+  const roomAt = (start: number) => {
+    const frame = startsFrom?.(start);
+    const setting = frame === undefined ? 0 : settingHeight(frame, label, layout);
+    return roomOf(layout.form) - setting - (foot === undefined ? 0 : FOOT_HEIGHT);
+  };
+  let starts = startsWithin(blocks, roomAt);
+  if (even) {
+    // The least room that takes no page more.
+    for (let less = 4; ; less += 4) {
+      const tighter = startsWithin(blocks, (start) => roomAt(start) - less);
+      if (tighter.length > starts.length || less > roomOf(layout.form)) break;
+      starts = tighter;
+    }
+  }
+  return starts.map((start, i) => {
+    const next = starts[i + 1];
+    return {
+      blocks: blocks.slice(start, next),
+      frame: startsFrom?.(start),
+      label,
+      foot: next === undefined ? '' : (foot?.(next) ?? ''),
+    };
+  });
 }
 
 function drawPage(
@@ -89,7 +154,8 @@ function drawPage(
   pen: Pen,
 ): string {
   const { width, height } = layout.form;
-  let top = EDGE + HEADER_HEIGHT + (page.frame === undefined ? 0 : SETTING_HEIGHT);
+  let top =
+    EDGE + HEADER_HEIGHT + (page.frame === undefined ? 0 : settingHeight(page.frame, page.label, layout));
   const body = page.blocks.map((block) => {
     const svg = block.draw(top, pen);
     top += block.height;
@@ -100,6 +166,13 @@ function drawPage(
     header(plan, title, number, layout, pen),
     page.frame === undefined ? '' : startingSetting(page.frame, page.label, layout, pen),
     ...body,
+    page.foot === ''
+      ? ''
+      : pen.text(layout.form.right, height - EDGE - 1.5, page.foot, {
+          size: SIZE.small,
+          bold: true,
+          anchor: 'end',
+        }),
   ].join('');
 }
 
@@ -115,16 +188,16 @@ function header({ shoot }: PlanMade, title: string, number: string, { form, word
   );
 }
 
-// On two lines, so that the longest names still fit.
 function startingSetting(frame: PlanFrame, label: string, { form, words }: Layout, pen: Pen): string {
   const { left, right } = form;
   const top = EDGE + HEADER_HEIGHT;
   const x = left + textWidth(label, SIZE.small) + 8;
   const style = { size: SIZE.body, bold: true };
+  const lines = settingLines(frame, label, form, words);
+  const under = top + 14 + (lines.length - 1) * SETTING_LEADING;
   return (
     pen.text(left, top + 9, label, { size: SIZE.small }) +
-    pen.within(x, top + 9, exposureText(frame), right - x, style) +
-    pen.within(x, top + 21.5, filterText(frame.filters, words), right - x, style) +
-    pen.line(left, top + 26.5, right, top + 26.5)
+    lines.map((text, i) => pen.within(x, top + 9 + i * SETTING_LEADING, text, right - x, style)).join('') +
+    pen.line(left, under, right, under)
   );
 }

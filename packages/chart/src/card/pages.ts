@@ -4,15 +4,26 @@ import type { PlanMade } from '@evenfall/core';
 import { INKS } from '../svg/ink.js';
 import { penOf } from '../svg/pen.js';
 import { wrapText } from '../svg/text-width.js';
-import { wordsOver } from '../text/local-time.js';
+import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
-import { backBlocks, noteBlocks } from './back.js';
-import { cueBlocks } from './cue.js';
+import { backBlocks } from './back.js';
+import { type Row, rowBlocks } from './cue.js';
 import { rowFacts } from './cue-facts.js';
 import { cardFacts } from './facts.js';
-import { frontSections } from './front.js';
+import { front, placed } from './front.js';
 import { moveEndBlocks } from './moves.js';
-import { type Block, type Layout, LEADING, layPages, SIZE } from './page.js';
+import {
+  type Block,
+  bigOf,
+  type Layout,
+  LEADING,
+  layPages,
+  pageCount,
+  roomOf,
+  type Section,
+  SIZE,
+  settingHeight,
+} from './page.js';
 import { type Paper, pageForm } from './paper.js';
 import { sheets } from './sheet.js';
 
@@ -47,37 +58,64 @@ export interface CardOptions {
 export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
   const { paper = 'a6', dark = false } = options;
   const words = wordsOver(plan, options.words ?? english);
-  const layout: Layout = { form: pageForm(paper), words };
+  const form = pageForm(paper);
+  const layout: Layout = { form, words, big: bigOf(form) };
   const pen = penOf(INKS[dark ? 'dark' : 'print']);
+  return sheets(layPages(plan, sectionsOf(plan, layout), layout, pen), form, pen.ink);
+}
+
+function sectionsOf(plan: PlanMade, layout: Layout): Section[] {
+  const { words, form } = layout;
   const facts = cardFacts(plan, words);
-  const cues = rowFacts(plan, words);
-  const first = plan.frames[0]!;
-  const last = plan.frames.at(-1)!;
-  const pages = layPages(
-    plan,
-    [
-      ...frontSections(plan, facts, layout),
-      {
-        blocks: [
-          paragraph(facts.howToRead, layout),
-          ...cueBlocks(cues, facts.withSeconds, layout),
-          ...moveEndBlocks(plan, layout),
-          ...noteBlocks(plan, layout),
-        ],
-        // Block 0 is the paragraph, block i the cue i - 1; moves and notes follow the last cue.
-        startsFrom: (block) => (block === 0 ? first : (cues[block - 1]?.before ?? last)),
-        label: words.card.startsFrom,
-      },
-      {
-        blocks: backBlocks(layout),
-        startsFrom: () => last,
-        label: words.card.endsOn,
-      },
-    ],
-    layout,
-    pen,
+  const rows = [...rowFacts(plan, words), ...facts.marks].sort(
+    (a, b) => instantMs(atOf(a)) - instantMs(atOf(b)),
   );
-  return sheets(pages, layout.form, pen.ink);
+  const last = plan.frames.at(-1)!;
+  const room = roomOf(form);
+  const { blocks, loose } = front(plan, facts, layout);
+  const first = placed(blocks, loose, room);
+  const endsOn = words.card.endsOn;
+  const back = placed(backBlocks(layout), first.left, room - settingHeight(last, endsOn, layout));
+  const run = (more: readonly Block[], after: readonly Block[] = []): Section => ({
+    blocks: [
+      ...more,
+      paragraph(facts.howToRead, layout),
+      ...rowBlocks(rows, facts.withSeconds, layout),
+      ...moveEndBlocks(plan, layout),
+      ...after,
+    ],
+    // Rows follow the paragraph; moves follow the last row.
+    startsFrom: (block) => {
+      const at = block - more.length - 1;
+      return at < 0 ? plan.frames[0]! : (rows[at]?.before ?? last);
+    },
+    label: words.card.startsFrom,
+    even: true,
+    foot: (block) => {
+      const next = rows[block - more.length - 1];
+      return next === undefined ? '' : words.card.nextAt(clockText(atOf(next), facts.withSeconds, words));
+    },
+  });
+  // What is left goes before the cues or after them where that takes no page more, else onto a page of its own. The chart
+  // takes no page for itself: in the dark nobody needs it.
+  const blocksOf = (wanted: boolean) =>
+    back.left.filter(({ needed }) => needed === wanted).map((each) => each.block(each.least));
+  const [needed, spare] = [blocksOf(true), blocksOf(false)];
+  const alone = run([]);
+  const together = [run(needed, spare), run([], [...needed, ...spare]), run(needed), run([], needed)].find(
+    (each) => pageCount(each, layout) <= pageCount(alone, layout),
+  );
+  return [
+    { blocks: first.blocks, label: '' },
+    ...(together === undefined
+      ? [{ blocks: placed([], back.left, room).blocks, label: '' }, alone]
+      : [together]),
+    { blocks: back.blocks, startsFrom: () => last, label: endsOn },
+  ];
+}
+
+function atOf(row: Row): string {
+  return 'cue' in row ? row.cue.at : row.at;
 }
 
 function paragraph(text: string, { form }: Layout): Block {

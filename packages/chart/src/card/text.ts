@@ -1,13 +1,14 @@
 // The card in plain text, 80 columns at most: for a terminal, a message, a printer that knows no more.
 
 import type { PlanMade } from '@evenfall/core';
-import { clockText, wordsOver } from '../text/local-time.js';
+import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { moveEnds, moveStarts } from '../text/move.js';
 import { noteText } from '../text/sentences.js';
 import { controlText, settingText } from '../text/setting.js';
 import { english, type Words } from '../text/words.js';
-import { type CueFacts, rowFacts, stepText } from './cue-facts.js';
+import { type CueFacts, type CueStep, rowFacts, stepText } from './cue-facts.js';
 import { cardFacts } from './facts.js';
+import type { Mark } from './marks.js';
 
 const COLUMNS = 80;
 
@@ -31,7 +32,9 @@ export function cardText(plan: PlanMade, options: { readonly words?: Words } = {
   const words = wordsOver(plan, options.words ?? english);
   const facts = cardFacts(plan, words);
   const { card } = words;
-  const cues = rowFacts(plan, words);
+  const rows = [...rowFacts(plan, words), ...facts.marks].sort(
+    (a, b) => instantMs(rowAt(a)) - instantMs(rowAt(b)),
+  );
   const list = (items: readonly string[], mark: string) => items.flatMap((item) => wrapped(item, mark));
   const notes = (isWarning: boolean) =>
     plan.notes
@@ -49,6 +52,7 @@ export function cardText(plan: PlanMade, options: { readonly words?: Words } = {
     ...wrapped(`${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`),
     ...movesText(moveStarts(plan, words)),
     ...warnings.flatMap((text) => ['', ...wrapped(text, '! ')]),
+    ...(others.length > 0 ? ['', heading(card.notesTitle), ...list(others, '- ')] : []),
     '',
     heading(card.beforeStarting),
     ...list(facts.checks, '[ ] '),
@@ -56,10 +60,15 @@ export function cardText(plan: PlanMade, options: { readonly words?: Words } = {
     '',
     heading(`${card.cueList} (${plan.cues.length})`),
     ...wrapped(facts.howToRead),
-    ...cues.flatMap((cue, i) => [
-      ...(cue.byRig && cues[i - 1]?.byRig ? [] : ['']),
-      ...(cue.byRig ? rigLines : cueLines)(cue, facts.withSeconds, words),
-    ]),
+    ...rows.flatMap((row, i) => {
+      if (!('cue' in row)) return ['', ...markLines(row, facts.withSeconds, words)];
+      const above = rows[i - 1];
+      const isSecondOfRig = row.byRig && above !== undefined && 'cue' in above && above.byRig;
+      return [
+        ...(isSecondOfRig ? [] : ['']),
+        ...(row.byRig ? rigLines : cueLines)(row, facts.withSeconds, words),
+      ];
+    }),
     '',
     ...wrapped(`${card.endsOn}: ${settingText(plan.frames.at(-1)!, words)}`),
     ...movesText(moveEnds(plan, words)),
@@ -67,7 +76,14 @@ export function cardText(plan: PlanMade, options: { readonly words?: Words } = {
     heading(card.readings),
     ...wrapped(facts.correction),
     '',
-    ...(others.length > 0 ? [heading(card.notesTitle), ...list(others, '- '), ''] : []),
+    ...wrapped(facts.evTable.head),
+    ...(facts.evTable.filters === '' ? [] : wrapped(facts.evTable.filters)),
+    ...wrapped(
+      facts.evTable.cells
+        .map(({ shutter, ev }) => `${shutter.replace(' ', '\u00a0')}\u00a0=\u00a0${ev}`)
+        .join(',  '),
+    ),
+    '',
     heading(card.missedTitle),
     ...list(card.missed, '- '),
     '',
@@ -101,9 +117,18 @@ function rigLines({ cue, after, frameNumber }: CueFacts, withSeconds: boolean, w
   );
 }
 
+function rowAt(row: CueFacts | Mark): string {
+  return 'cue' in row ? row.cue.at : row.at;
+}
+
+// What falls between cues, with a box where there is something to do.
+function markLines({ at, text, toDo }: Mark, withSeconds: boolean, words: Words): string[] {
+  return wrapped(`${clockText(at, withSeconds, words)}  ${text}`, toDo ? '[ ] ' : '    ');
+}
+
 // One cue:
-// [ ] 18:42:13  +3.3 min  frame 412  sun −3.2° · EV 8.3
-//     Shutter 1/60 → 1/50
+// [ ] 18:42:13  cue 7 of 20  +3.3 min  frame 412  sun −3.2° · EV 8.3
+//     Shutter 1/60 → 1/50, 1 click
 //     = 1/50 · ISO 100 · f/8 · no filter
 function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[] {
   const { card } = words;
@@ -112,6 +137,7 @@ function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[]
     ...wrapped(
       [
         clockText(facts.cue.at, withSeconds, words),
+        card.wholeCueOf(facts.number, facts.cueCount),
         card.minutesAfter(words.number(facts.minutesSince, 1)),
         card.frame(String(facts.frameNumber)),
         `${card.sun(words.number(facts.cue.sunAltitudeDeg, 1))} · ${card.ev(words.number(facts.after.sceneEv100, 1))}`,
@@ -119,13 +145,22 @@ function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[]
       '[ ] ',
     ),
     ...(facts.filterChange ? [`    *** ${card.filterChange} ***`] : []),
-    ...facts.steps.flatMap((step, i) => wrapped(stepText(step, words), `    ${number ? `${i + 1}. ` : ''}`)),
+    ...facts.steps.flatMap((step, i) =>
+      wrapped(withClicks(facts, step, words), `    ${number ? `${i + 1}. ` : ''}`),
+    ),
     ...(facts.mayCost === undefined
       ? []
       : wrapped(card.mayCost(facts.mayCost.first, facts.mayCost.last), '    ')),
     ...facts.notes.flatMap((text) => wrapped(text, '    ')),
     ...wrapped(settingText(facts.after, words), '    = '),
   ];
+}
+
+function withClicks({ clicks }: CueFacts, step: CueStep, words: Words): string {
+  const text = stepText(step, words);
+  return step.kind === 'dial' && clicks[step.control] > 0
+    ? `${text}, ${words.card.clicks(clicks[step.control])}`
+    : text;
 }
 
 // Letters of the East take two columns, marks that combine take none.
