@@ -4,7 +4,6 @@ import { earlyParts } from './build/early-parts.js';
 import { offlineWorker } from './build/offline-worker.js';
 import { oneFile } from './build/one-file.js';
 import { plainImports } from './build/plain-imports.js';
-import { pureClasses } from './build/pure-classes.js';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -24,7 +23,6 @@ export default defineConfig(({ mode }) => {
     publicDir: single ? false : 'public',
     resolve: {
       alias: {
-        '@kurkle/color': at('src/chart/no-mixing.ts'),
         '@evenfall/core': at('../core/src/index.ts'),
         '@evenfall/chart': at('../chart/src/index.ts'),
         '#new-worker': at(single ? 'src/plan/new-worker-inline.ts' : 'src/plan/new-worker.ts'),
@@ -63,6 +61,6 @@ export default defineConfig(({ mode }) => {
             },
           },
     },
-    plugins: [pureClasses(), plainImports(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
+    plugins: [plainImports(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
   };
 });

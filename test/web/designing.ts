@@ -486,8 +486,8 @@ export function designing(site: () => Site): void {
         await planned(page);
         const figures = (await strip.locator('dd').allTextContents()).map((text) => text.trim());
         expect(figures).toEqual(Array.from({ length: 8 }, () => '–'));
-        expect(await textOf(page.locator('.result'))).not.toMatch(/last plan|Planning/);
-        expect(await page.locator('canvas, .cue, table').count()).toBe(0);
+        expect(await textOf(page.locator('.stage'))).not.toMatch(/last plan|Planning/);
+        expect(await page.locator('.chart, .cue, table').count()).toBe(0);
         expect(await page.getByRole('button', { name: 'Add one at the cursor' }).isDisabled()).toBe(true);
         expect(await planOn(page)).toBeUndefined();
       };
@@ -517,7 +517,7 @@ export function designing(site: () => Site): void {
       await page.getByLabel('Highest ISO').selectOption('100');
       await page.getByRole('heading', { name: 'Too dark for this kit' }).waitFor();
       expect(await textOf(strip)).toContain('Figures of the last plan');
-      expect(await page.locator('canvas').count()).toBe(1);
+      expect(await page.locator('.chart').count()).toBe(1);
       await page.context().close();
     });
 

@@ -1,66 +1,43 @@
-// The chart on the page: canvas, cursor and readings laid over it, what stands under the cursor told in words.
+// The picture on the page: sky, curves and lanes, the cursor and the readings laid over them, and what stands under
+// the cursor told in words.
 
-import { changesByClock } from '@evenfall/core';
-import { computed, effect, signal, untracked } from '@preact/signals-core';
-import { html, nothing } from 'lit-html';
+import { changesByClock, type PlanMade } from '@evenfall/core';
+import { effect } from '@preact/signals-core';
+import { html, nothing, svg, type TemplateResult } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { moving } from '../moves/load.js';
 import { afterPaint } from '../parts/after-paint.js';
 import { clock } from '../parts/clock.js';
 import { settingText } from '../parts/text.js';
+import { planBefore } from '../state/before.js';
 import { cursor, cursorCue, cursorFrame, moveCursor } from '../state/cursor.js';
 import { made } from '../state/plan.js';
-import { theme } from '../state/theme.js';
+import { addReading } from '../state/readings.js';
+import { frameView } from '../strip/view.js';
 import { words } from '../words/words.js';
-import { inksAt } from './inks.js';
-import { type Geometry, type LiveChart, liveChart } from './live-chart.js';
+import { chartData } from './data.js';
+import { geometry, layout, measureIn, reservedPx } from './layout.js';
+import { picture, settingsPath } from './picture.js';
 import { readingHandles } from './reading-handles.js';
+import { paintSky } from './sky-canvas.js';
 import { frameAtMs } from './time-ticks.js';
 
-/** Where the curves lie, after the last drawing. */
-export const geometry = signal<Geometry | undefined>(undefined);
+/** What is drawn, for looking at from outside. */
+export const drawnNow = () => ({ ...layout.peek()?.data, ...lanesByName(), ...moving.peek()?.movesDrawn() });
 
-let chart: LiveChart | undefined;
-let stop: (() => void) | undefined;
+const lanesByName = () =>
+  Object.fromEntries((layout.peek()?.data.lanes ?? []).map(({ control, runs }) => [control, runs]));
 
-/** What is drawn, read back from the chart itself. */
-export const drawnNow = () => chart?.drawn() ?? {};
+let stopSky: (() => void) | undefined;
 
-function mount(element?: Element): void {
-  stop?.();
-  chart?.remove();
-  chart = stop = undefined;
-  // Not while the page is being drawn, which asks for it.
-  queueMicrotask(() => {
-    if (chart === undefined) geometry.value = undefined;
-  });
+function mountSky(element?: Element): void {
+  stopSky?.();
+  stopSky = undefined;
   if (!(element instanceof HTMLCanvasElement)) return;
-  // Figures and cues are painted first: the first drawing is the page's longest piece of work.
-  afterPaint(() => start(element));
-}
-
-function start(element: HTMLCanvasElement): void {
-  if (!element.isConnected || chart !== undefined) return;
-  const tell = () => {
-    if (chart === live) geometry.value = live.geometry();
-  };
-  // What is laid over the chart comes a moment after its first drawing, which is long enough; from then on with it.
-  const live = liveChart(element, () => void (geometry.peek() === undefined ? setTimeout(tell) : tell()));
-  chart = live;
-  const inks = computed(() => {
-    theme.value;
-    return untracked(() => inksAt(element.parentElement ?? document.body));
-  });
-  stop = effect(() => {
+  stopSky = effect(() => {
     const plan = made.value;
-    words();
-    const now = inks.value;
-    const more = plan && moving.value?.moveLanes(plan, now);
-    if (plan === undefined) return;
-    untracked(() => {
-      live.show(plan, now, more);
-      if (geometry.peek() !== undefined) tell();
-    });
+    // Figures, cues and curves are painted first.
+    if (plan !== undefined) afterPaint(() => paintSky(element, plan));
   });
 }
 
@@ -99,77 +76,108 @@ function toKey(event: KeyboardEvent): void {
   move();
 }
 
+/** A reading where the picture is pressed twice. */
+function toReading(event: MouseEvent): void {
+  const [plan, g] = [made.peek(), geometry.peek()];
+  if (plan === undefined || g === undefined) return;
+  const box = (event.currentTarget as HTMLElement).getBoundingClientRect();
+  const y = event.clientY - box.top;
+  const frame = plan.frames[frameAtMs(plan.frames, g.msAt(event.clientX - box.left), plan.shoot.intervalS)];
+  if (frame !== undefined && y >= g.top && y <= g.evBottom) addReading(frame.at, g.evAt(y));
+}
+
+/** The settings as they were before the last change, on the axes of now. */
+function settingsBefore() {
+  const [now, was] = [layout.value, planBefore.value];
+  return now && was && settingsPath({ ...now, data: chartData(was) });
+}
+
 export function chartView() {
   const plan = made.value;
   const w = words();
+  const height = `min-height:${reservedPx()}px`;
   if (plan === undefined) {
-    return html`<div class="chart"><p class="planning">${w.summary.planning}</p></div>
-      ${legend()} ${underCursor()}`;
+    return html`<div class="chart" .style=${height}><p class="planning">${w.summary.planning}</p></div>`;
   }
   const { summary } = plan;
   const ev = (value: number) => w.number(value, 1);
-  const frame = cursorFrame.value;
-  const g = geometry.value;
-  const x = frame === undefined || g === undefined ? undefined : g.xOf(Date.parse(frame.at));
-  return html`<div class=${plan.move && moving.value ? 'chart with-moves' : 'chart'}>
+  const now = layout.value;
+  const g = now?.geometry;
+  const label = w.chart.label({
+    from: clock(summary.startAt, false),
+    to: clock(summary.endAt, false),
+    fromEv: ev(summary.sceneFromEv100),
+    toEv: ev(summary.sceneToEv100),
+    cues: summary.cueCount,
+  });
+  const lanes = g && moving.value?.lanesView(plan);
+  return html`<div class=${plan.move && moving.value ? 'chart with-moves' : 'chart'} .style=${height} ${ref(measureIn)}>
+    <div role="img" aria-label=${label}>
       <canvas
-        role="img"
-        aria-label=${w.chart.label({
-          from: clock(summary.startAt, false),
-          to: clock(summary.endAt, false),
-          fromEv: ev(summary.sceneFromEv100),
-          toEv: ev(summary.sceneToEv100),
-          cues: summary.cueCount,
-        })}
-        ${ref(mount)}
+        class="sky"
+        .style=${g === undefined ? '' : `left:${g.left}px;top:${g.top}px;width:${g.right - g.left}px;height:${g.evBottom - g.top}px`}
+        ${ref(mountSky)}
       ></canvas>
-      <div
-        class="sweep"
-        role="slider"
-        tabindex="0"
-        aria-label=${w.chart.cursor}
-        aria-describedby="cursor-help"
-        aria-valuemin="1"
-        aria-valuemax=${plan.frames.length}
-        aria-valuenow=${cursor.value + 1}
-        aria-valuetext=${
-          frame === undefined
-            ? nothing
-            : w.chart.spoken({
-                time: clock(frame.at),
-                frame: frame.frame + 1,
-                sun: w.number(frame.sunAltitudeDeg, 1),
-                ev: ev(frame.sceneEv100),
-                setting: settingText(frame),
-              }) + (moving.value?.moveSpoken(plan, frame) ?? '')
-        }
-        @pointermove=${toPointer}
-        @pointerdown=${toPointer}
-        @keydown=${toKey}
-      >
-        ${
-          x === undefined || g === undefined
-            ? nothing
-            : html`<div class="cursor" .style=${`transform:translateX(${x}px);top:${g.top}px;height:${g.bottom - g.top}px`}></div>`
-        }
-      </div>
-      ${readingHandles(g)}
+      ${now === undefined ? nothing : picture(now, settingsBefore())}
     </div>
-    <p class="unseen" id="cursor-help">${w.chart.cursorHelp}</p>
-    ${legend()} ${underCursor()}`;
+    ${lanes}
+    ${sweep(plan)}
+    ${readingHandles(g)}
+  </div>`;
 }
 
-function legend() {
+function sweep(plan: PlanMade) {
+  const w = words();
+  const [frame, g] = [cursorFrame.value, geometry.value];
+  const spoken =
+    frame &&
+    w.chart.spoken({
+      time: clock(frame.at),
+      frame: frame.frame + 1,
+      sun: w.number(frame.sunAltitudeDeg, 1),
+      ev: w.number(frame.sceneEv100, 1),
+      setting: settingText(frame),
+    }) + (moving.value?.moveSpoken(plan, frame) ?? '');
+  return html`<div
+      class="sweep"
+      role="slider"
+      tabindex="0"
+      aria-label=${w.chart.cursor}
+      aria-describedby="cursor-help"
+      aria-valuemin="1"
+      aria-valuemax=${plan.frames.length}
+      aria-valuenow=${cursor.value + 1}
+      aria-valuetext=${spoken ?? nothing}
+      @pointermove=${toPointer}
+      @pointerdown=${toPointer}
+      @dblclick=${toReading}
+      @keydown=${toKey}
+    >
+      ${
+        frame === undefined || g === undefined
+          ? nothing
+          : html`<div class="cursor" .style=${`transform:translateX(${g.xOf(Date.parse(frame.at))}px);top:${g.top}px`}></div>`
+      }
+    </div>
+    <p class="unseen" id="cursor-help">${w.chart.cursorHelp}</p>`;
+}
+
+export function legend() {
   const w = words().chart;
-  return html`<ul class="legend" aria-hidden="true">
-    <li class="key-settings">${w.settings}</li>
-    <li class="key-target">${w.target}</li>
-    <li class="key-scene">${w.scene}</li>
-    <li class="key-band">${w.band}</li>
+  const key = (name: string, text: string, what: TemplateResult) => html`<li>
+    <svg class="key" width="34" height="14" aria-hidden="true"><rect width="34" height="14" />${what}</svg>
+    <b>${name}</b> ${text}
+  </li>`;
+  const line = 'M0 7H34';
+  return html`<ul class="legend">
+    ${key(w.settings, w.settingsMeans, svg`<path class="edge settings" d=${line} /><path class="settings" d=${line} />`)}
+    ${key(w.target, w.targetMeans, svg`<path class="settings" d=${line} /><path class="target" d=${line} />`)}
+    ${key(w.scene, w.sceneMeans, svg`<path class="edge scene" d=${line} /><path class="scene" d=${line} />`)}
+    ${key(w.band, w.bandMeans, svg`<rect class="band" y="2" width="34" height="10" /><path class="bound" d="M0 2H34M0 12H34" />`)}
   </ul>`;
 }
 
-function underCursor() {
+export function underCursor() {
   const plan = made.value;
   const frame = cursorFrame.value;
   const w = words();
@@ -187,6 +195,10 @@ function underCursor() {
   ];
   // Before the first plan its places are kept free: nothing jumps when it comes.
   return html`<div class="under-cursor">
+    ${frameView()}
+    <dl>
+      ${facts.map(([name, value]) => html`<div class=${name === w.chart.setting ? 'setting' : ''}><dt>${name}</dt><dd>${value ?? '…'}</dd></div>`)}
+    </dl>
     <div class="cursor-steps">
       <button type="button" class="small" ?disabled=${cursor.value === 0} @click=${() => toCue(-1)}>
         <span aria-hidden="true">←</span> ${w.chart.previousCue}
@@ -200,8 +212,5 @@ function underCursor() {
         ${w.chart.nextCue} <span aria-hidden="true">→</span>
       </button>
     </div>
-    <dl>
-      ${facts.map(([name, value]) => html`<div class=${name === w.chart.setting ? 'setting' : ''}><dt>${name}</dt><dd>${value ?? '…'}</dd></div>`)}
-    </dl>
   </div>`;
 }

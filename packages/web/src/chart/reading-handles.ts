@@ -4,7 +4,7 @@ import { html, nothing } from 'lit-html';
 import { clock } from '../parts/clock.js';
 import { type Listed, readingsList, setReading } from '../state/readings.js';
 import { words } from '../words/words.js';
-import type { Geometry } from './live-chart.js';
+import type { Geometry } from './geometry.js';
 
 const STEP_EV = 0.1;
 const BIG_STEP_EV = 1;

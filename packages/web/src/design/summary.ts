@@ -1,10 +1,11 @@
-// Frames, clip, card, battery: always in view, with a plain warning before they fall short.
+// The evening in figures: each with a plain warning where it falls short, and what it was before the last change.
 
-import { framesOnCharge } from '@evenfall/core';
+import { framesOnCharge, type PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { moving } from '../moves/load.js';
 import { clock } from '../parts/clock.js';
 import { shortDay } from '../parts/day.js';
+import { planBefore } from '../state/before.js';
 import { impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { reading, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
@@ -13,74 +14,87 @@ interface Figure {
   readonly name: string;
   readonly value: string;
   readonly short?: string; // what is the matter, where it falls short
-}
-
-interface Figures {
-  readonly always: readonly Figure[]; // never out of view
-  readonly rest: readonly Figure[]; // on a small screen they scroll away
+  readonly was?: string; // before the last change, where that made a difference
 }
 
 // Before the first plan the figures have their places already, about as wide: nothing jumps when it comes.
-function blanks(): Figures {
+function blanks(): Figure[] {
   const w = words().summary;
   const { frameMB, batteryFrames } = shoot.value.camera;
   const mark = nothingToShow.value ? '–' : '…';
   const blank = (name: string, digits: number) => ({ name, value: mark.padEnd(digits, '\u2007') });
-  return {
-    always: [
-      blank(w.frames, 4),
-      blank(w.clip, 6),
-      ...(frameMB === undefined ? [] : [blank(w.card, 12)]),
-      ...(batteryFrames === undefined ? [] : [blank(w.battery, 12)]),
-    ],
-    rest: [blank(w.time, 12), blank(w.zone, 12), blank(w.cues, 2), blank(w.error, 7)],
-  };
+  return [
+    blank(w.cues, 2),
+    blank(w.error, 7),
+    blank(w.frames, 4),
+    blank(w.clip, 6),
+    ...(frameMB === undefined ? [] : [blank(w.card, 12)]),
+    ...(batteryFrames === undefined ? [] : [blank(w.battery, 12)]),
+    blank(w.time, 12),
+    blank(w.zone, 12),
+  ];
 }
 
-function figures(): Figures {
-  const plan = made.value;
-  if (plan === undefined) return blanks();
+const cues = ({ summary }: PlanMade): Figure => {
+  const w = words();
+  return { name: w.summary.cues, value: w.number(summary.cueCount, 0) };
+};
+
+const error = ({ summary }: PlanMade): Figure => {
+  const w = words();
+  return { name: w.summary.error, value: w.summary.errorValue(w.number(summary.worstErrorEv, 2)) };
+};
+
+function cardAndBattery({ summary, shoot: { camera } }: PlanMade): Figure[] {
+  const w = words();
+  const { cardGB, batteryFrames, coldFactor } = camera;
+  const { cardFullAt, batteryOutAt, cardNeededGB: needGB } = summary;
+  const list: Figure[] = [];
+  if (needGB !== undefined) {
+    const need = w.number(needGB, 1);
+    list.push({
+      name: w.summary.card,
+      value: cardGB === undefined ? w.summary.cardNeed(need) : w.summary.cardValue(need, w.plain(cardGB)),
+      ...(cardFullAt && { short: w.summary.full(clock(cardFullAt, false)) }),
+    });
+  }
+  if (batteryFrames !== undefined) {
+    list.push({
+      name: w.summary.battery,
+      value: w.summary.batteryValue(summary.frameCount, framesOnCharge(batteryFrames, coldFactor)),
+      ...(batteryOutAt && { short: w.summary.spent(clock(batteryOutAt, false)) }),
+    });
+  }
+  return list;
+}
+
+function figuresOf(plan: PlanMade): Figure[] {
   const { summary } = plan;
   const w = words();
-  const { cardGB, batteryFrames, coldFactor } = plan.shoot.camera;
-  const { cardFullAt, batteryOutAt } = summary;
-  const needGB = summary.cardNeededGB;
-  const always = [
+  return [
+    cues(plan),
+    error(plan),
     { name: w.summary.frames, value: String(summary.frameCount) },
     { name: w.summary.clip, value: w.summary.clipValue(w.number(summary.clipS, 1)) },
-    ...(needGB === undefined
-      ? []
-      : [
-          {
-            name: w.summary.card,
-            value:
-              cardGB === undefined
-                ? w.summary.cardNeed(w.number(needGB, 1))
-                : w.summary.cardValue(w.number(needGB, 1), String(cardGB)),
-            ...(cardFullAt && { short: w.summary.full(clock(cardFullAt, false)) }),
-          },
-        ]),
+    ...cardAndBattery(plan),
     ...(moving.value?.moveFigures(plan) ?? []),
-    ...(batteryFrames === undefined
-      ? []
-      : [
-          {
-            name: w.summary.battery,
-            value: w.summary.batteryValue(summary.frameCount, framesOnCharge(batteryFrames, coldFactor)),
-            ...(batteryOutAt && { short: w.summary.spent(clock(batteryOutAt, false)) }),
-          },
-        ]),
-  ];
-  const rest = [
     {
       name: w.summary.time,
       value: `${shortDay(plan)}${clock(summary.startAt, false)} – ${clock(summary.endAt, false)}`,
     },
     { name: w.summary.zone, value: plan.shoot.place.timeZone ?? w.place.zoneUnknown },
-    { name: w.summary.cues, value: String(summary.cueCount) },
-    { name: w.summary.error, value: w.summary.errorValue(w.number(summary.worstErrorEv, 2)) },
   ];
-  return { always, rest };
+}
+
+/** Each figure with what it was before the last change. */
+function compared(of: (plan: PlanMade) => Figure[]): Figure[] {
+  const [plan, before] = [made.value, planBefore.value];
+  if (plan === undefined) return [];
+  const old = before === undefined ? [] : of(before);
+  return of(plan).map((figure) => {
+    const was = old.find(({ name }) => name === figure.name)?.value;
+    return was === undefined || was === figure.value ? figure : { ...figure, was };
+  });
 }
 
 /** Why the figures are not those of what stands in the controls, and whose they are. */
@@ -94,19 +108,39 @@ function notCurrent() {
   return html`<p class="fault">${why}${made.value === undefined ? nothing : `. ${summary.ofLastPlan}`}</p>`;
 }
 
-const figureView = ({ name, value, short }: Figure) => html`<div class=${short ? 'short' : ''}>
-  <dt>${name}</dt>
-  <dd>${value}${short ? html` <strong>${short}</strong>` : nothing}</dd>
-</div>`;
+const nameView = ({ name, was }: Figure) =>
+  html`${name}${was === undefined ? nothing : html` <s><span class="unseen">${words().summary.before} </span>${was}</s>`}`;
+
+const valueView = ({ value, short }: Figure) =>
+  html`${value}${short ? html` <strong>${short}</strong>` : nothing}`;
 
 export function summaryStrip() {
   const w = words().summary;
-  const { always, rest } = figures();
+  const figures = made.value === undefined ? blanks() : compared(figuresOf);
   return html`<section class="summary" aria-label=${w.label} aria-busy=${pending.value}>
-    <div class="always">
-      ${notCurrent()}
-      <dl>${always.map(figureView)}</dl>
-    </div>
-    <dl>${rest.map(figureView)}</dl>
+    ${notCurrent()}
+    <dl>
+      ${figures.map(
+        (figure) => html`<div class=${figure.short ? 'figure short' : 'figure'}>
+          <dt>${nameView(figure)}</dt>
+          <dd>${valueView(figure)}</dd>
+        </div>`,
+      )}
+    </dl>
   </section>`;
+}
+
+/** What stays in sight on a small screen: cues, the largest error, and what falls short. */
+export function miniFigures() {
+  const figures = compared((plan) => [
+    cues(plan),
+    error(plan),
+    ...cardAndBattery(plan).filter(({ short }) => short),
+  ]);
+  return figures.map(
+    (figure) => html`<span class=${figure.short ? 'figure short' : 'figure'}>
+      <span class="name">${nameView(figure)}</span>
+      <span class="value">${valueView(figure)}</span>
+    </span>`,
+  );
 }

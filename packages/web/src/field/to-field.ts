@@ -7,7 +7,7 @@ import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
 import { hush, say } from '../parts/message.js';
 import { gaveUp, impossible, made, pending } from '../state/plan.js';
-import { reading } from '../state/shoot.js';
+import { isFirst, reading } from '../state/shoot.js';
 import { standing } from '../state/tab.js';
 import { words } from '../words/words.js';
 import { bringBack, endRun, inField, type Run, run, startRun } from './run.js';
@@ -75,7 +75,7 @@ export function toFieldSection() {
         ? nothing
         : html`<button type="button" class="primary" @click=${goOn}>${rehearsal ? w.resumeRehearsal : w.resume}</button>`
     }
-    <button type="button" class=${under === undefined ? 'primary' : ''} ?disabled=${!ready} @click=${begin('live')}>
+    <button type="button" class=${under === undefined && !isFirst.value ? 'primary' : ''} ?disabled=${!ready} @click=${begin('live')}>
       ${w.start}
     </button>
     <button type="button" ?disabled=${!ready} @click=${begin('rehearsal')}>${w.rehearse}</button>

@@ -3,7 +3,7 @@
 import { adoptStyles } from '../parts/adopt-styles.js';
 import { clipFields } from './clip.js';
 import { findingsView } from './findings.js';
-import { moveLanes } from './lanes.js';
+import { lanesView, movesDrawn } from './lanes-view.js';
 import css from './moves.css?inline';
 import { moveNotes, otherNotes, starAdvice } from './notes.js';
 import { movePanel } from './panel.js';
@@ -17,12 +17,13 @@ adoptStyles(css);
 export const movePart = {
   clipFields,
   findingsView,
+  lanesView,
   moveColumns,
   moveFacts,
   moveFigures,
-  moveLanes,
   moveNotes,
   movePanel,
+  movesDrawn,
   moveSpoken,
   otherNotes,
   sceneFields,

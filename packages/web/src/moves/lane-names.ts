@@ -2,7 +2,7 @@
 
 import type { Chart } from 'chart.js';
 import type { Point } from '../chart/data.js';
-import type { Inks } from '../chart/inks.js';
+import type { Inks } from './inks.js';
 import { moveWords } from './words.js';
 
 export type LaneName = 'pan' | 'tilt' | 'slide' | 'speed' | 'time';

@@ -1,13 +1,21 @@
 // Lanes of the live chart for a camera that moves: where each axis stands, how fast it looks, what an interval holds.
 
 import { COMFORT_CROSSING_S, type PlanFrame, type PlanMade, type Travel } from '@evenfall/core';
-import type { Chart } from 'chart.js';
+import type { Chart, ChartDataset } from 'chart.js';
 import type { Point } from '../chart/data.js';
-import type { Inks } from '../chart/inks.js';
-import { type Line, laneOf, type MoreLanes } from '../chart/live-chart.js';
+import type { Inks } from './inks.js';
 import { type LaneName, type Mark, mark, nameLane } from './lane-names.js';
 import { goneText, lengthText, positionOf, secondsText } from './tell.js';
 import { moveWords } from './words.js';
+
+export type Line = ChartDataset<'line', Point[]>;
+
+/** All lanes of a move, for the chart that draws them. */
+export interface MoveLanes {
+  readonly lines: readonly Line[];
+  readonly axes: readonly (readonly [id: string, weight: number, min: number, max: number])[]; // from the top down
+  draw(chart: Chart): void; // names and marks, over the lines
+}
 
 interface Lane {
   readonly id: string;
@@ -20,7 +28,7 @@ interface Lane {
 }
 
 /** Undefined where the plan has no moves. */
-export function moveLanes(plan: PlanMade, inks: Inks): MoreLanes | undefined {
+export function moveLanes(plan: PlanMade, inks: Inks): MoveLanes | undefined {
   const { move } = plan;
   if (move === undefined) return undefined;
   const frames = thinned(plan);
@@ -30,9 +38,8 @@ export function moveLanes(plan: PlanMade, inks: Inks): MoreLanes | undefined {
     timeLane(plan, frames, inks),
   ];
   return {
-    names: lanes.map(({ id }) => id).join(),
     lines: lanes.flatMap(({ lines }) => lines),
-    axes: lanes.map(({ id, stackWeight, min, max }) => [id, laneOf({ stackWeight, min, max })]),
+    axes: lanes.map(({ id, stackWeight, min, max }) => [id, stackWeight, min, max]),
     draw(chart: Chart) {
       for (const { id, name, marks } of lanes) {
         nameLane(chart, id, name, inks);

@@ -27,10 +27,14 @@ export function removeReading(index: number): void {
   put(['readings', index], undefined);
 }
 
-/** A reading under the cursor, at first as forecast. */
+/** A reading at a frame's time. */
+export function addReading(at: string, ev100: number): void {
+  const readings = (shown(['readings']) ?? []) as readonly ReadingEntry[];
+  put(['readings'], [...readings, { at, ev100: Math.round(clamp(ev100) * 10) / 10 }]);
+}
+
+/** One under the cursor, at first as forecast. */
 export function addReadingAtCursor(): void {
   const frame = cursorFrame.peek();
-  if (frame === undefined) return;
-  const readings = (shown(['readings']) ?? []) as readonly ReadingEntry[];
-  put(['readings'], [...readings, { at: frame.at, ev100: Math.round(frame.sceneEv100 * 10) / 10 }]);
+  if (frame !== undefined) addReading(frame.at, frame.sceneEv100);
 }

@@ -16,6 +16,9 @@ let restored = was === undefined;
 /** What stands in the controls: a shoot file's value, at times with a fault in it. */
 export const draft = signal<unknown>(start);
 
+/** Whether this is the evening that the page opens with, untouched. */
+export const isFirst = computed(() => draft.value === start);
+
 /**
  * Which piece of work the draft is, by identity: another with every shoot that comes from elsewhere. Nothing worked
  * out for one is shown with the next.

@@ -32,8 +32,12 @@ export const german: PageWords = {
     const text = comma(Math.abs(value).toFixed(digits));
     return /^[0,]+$/.test(text) ? text : `${value < 0 ? '−' : '+'}${text}`;
   },
+  plain: (value) => comma(value),
   name: 'Evenfall',
-  tagline: 'Vom Tag in die Nacht, Blende für Blende.',
+  tagline:
+    'Plant einen Zeitraffer vom Tag in die Nacht: was an der Kamera einzustellen ist, und in welcher Minute.',
+  begin: 'Den eigenen Abend planen',
+  toPicture: 'Zurück zum Bild',
   skip: 'Zum Plan springen',
   nav: { label: 'Ansichten', design: 'Entwurf', field: 'Draußen' },
   theme: { label: 'Farben', system: 'Wie das Gerät', light: 'Hell', dark: 'Dunkel' },
@@ -59,6 +63,8 @@ export const german: PageWords = {
     ownPlace: 'eigene Koordinaten',
     latitude: 'Breite',
     longitude: 'Länge',
+    northSouth: ['N', 'S'],
+    eastWest: ['O', 'W'],
     north: '° Nord',
     east: '° Ost',
     here: 'Standort dieses Geräts nehmen',
@@ -71,6 +77,7 @@ export const german: PageWords = {
     zoneUnknown: 'mittlere Sonnenzeit der Länge',
     date: 'Datum',
     direction: 'Übergang',
+    of: { dusk: 'Abend', dawn: 'Morgen' },
     dusk: 'Abend',
     dawn: 'Morgen',
     spanBy: 'Von wo bis wo',
@@ -206,6 +213,9 @@ export const german: PageWords = {
     frames: 'Bilder',
     clip: 'Clip',
     clipValue: (seconds) => `${seconds} s`,
+    before: 'vorher:',
+    verdict: (p) =>
+      `Von ${p.from} bis ${p.to} in ${p.cues === 1 ? 'einem Einsatz' : `${p.cues} Einsätzen`}, jedes Bild höchstens ${p.errorEv} EV neben dem Ziel.`,
     time: 'von, bis',
     zone: 'Zeitzone',
     card: 'Karte',
@@ -250,7 +260,11 @@ export const german: PageWords = {
     scene: 'Szene',
     target: 'Ziel',
     settings: 'Einstellungen',
-    band: 'wahrscheinlicher Bereich des Lichts',
+    band: 'wahrscheinlicher Bereich',
+    settingsMeans: 'worauf die Kamera steht, in Stufen; jede Stufe ist ein Einsatz',
+    targetMeans: 'worauf jedes Bild belichtet sein soll: das Licht, abzüglich des gewählten Eindrucks',
+    sceneMeans: 'das Licht nach der Vorhersage',
+    bandMeans: '9 von 10 Abenden liegen darin',
     readings: 'Messungen',
     lanes: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
     ev: 'EV bei ISO 100',
@@ -288,6 +302,11 @@ export const german: PageWords = {
       `${time}, Bild ${frame}, Sonne ${sun}°, EV ${ev}, ${setting}`,
     previousCue: 'Voriger Einsatz',
     nextCue: 'Nächster Einsatz',
+  },
+  strip: {
+    label: 'Der Clip, wie er aussehen wird: jedes Bild so hell, wie seine Belichtung es macht',
+    play: 'Clip abspielen',
+    stop: 'Clip anhalten',
   },
   readings: {
     underWay:

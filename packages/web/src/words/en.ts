@@ -23,8 +23,12 @@ export const english = {
     const text = Math.abs(value).toFixed(digits);
     return Number(text) === 0 ? text : `${value < 0 ? '−' : '+'}${text}`;
   },
+  /** A number as it was typed. */
+  plain: (value: number) => minus(String(value)),
   name: 'Evenfall',
-  tagline: 'From day to night, one stop at a time.',
+  tagline: 'Plans a time-lapse from day into night: what to set on the camera, and at which minute.',
+  begin: 'Plan your own evening',
+  toPicture: 'Back to the picture',
   skip: 'Skip to the plan',
   nav: { label: 'Views', design: 'Design', field: 'Field' },
   theme: { label: 'Colours', system: 'Device colours', light: 'Light', dark: 'Dark' },
@@ -49,6 +53,8 @@ export const english = {
     ownPlace: 'own coordinates',
     latitude: 'Latitude',
     longitude: 'Longitude',
+    northSouth: ['N', 'S'] as readonly [string, string],
+    eastWest: ['E', 'W'] as readonly [string, string],
     north: '° north',
     east: '° east',
     here: 'Use this device’s location',
@@ -61,6 +67,7 @@ export const english = {
     zoneUnknown: 'mean solar time of the longitude',
     date: 'Date',
     direction: 'Transition',
+    of: { dusk: 'dusk', dawn: 'dawn' },
     dusk: 'Dusk',
     dawn: 'Dawn',
     spanBy: 'From where to where',
@@ -196,6 +203,9 @@ export const english = {
     frames: 'frames',
     clip: 'clip',
     clipValue: (seconds: string) => `${seconds} s`,
+    before: 'before:',
+    verdict: (p: { cues: number; errorEv: string; from: string; to: string }) =>
+      `From ${p.from} to ${p.to} in ${counted(p.cues, 'cue')}, each frame within ${p.errorEv} EV of its target.`,
     time: 'from, to',
     zone: 'time zone',
     card: 'card',
@@ -240,7 +250,11 @@ export const english = {
     scene: 'scene',
     target: 'target',
     settings: 'settings',
-    band: 'likely range of the light',
+    band: 'likely range',
+    settingsMeans: 'what the camera is set to, in steps; each step is a cue',
+    targetMeans: 'what each frame should be exposed for: the light, less the look you chose',
+    sceneMeans: 'the light as forecast',
+    bandMeans: '9 evenings in 10 lie within it',
     readings: 'readings',
     lanes: { shutter: 'shutter', iso: 'ISO', aperture: 'aperture', filter: 'filter' },
     ev: 'EV at ISO 100',
@@ -278,6 +292,11 @@ export const english = {
       `${p.time}, frame ${p.frame}, sun ${p.sun}°, EV ${p.ev}, ${p.setting}`,
     previousCue: 'Previous cue',
     nextCue: 'Next cue',
+  },
+  strip: {
+    label: 'The clip as it will look: each frame as bright as its exposure makes it',
+    play: 'Play the clip',
+    stop: 'Stop the clip',
   },
   readings: {
     underWay:

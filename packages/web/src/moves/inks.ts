@@ -1,18 +1,6 @@
-// The chart's colours, read from the page's style so that both follow the same theme.
+// The colours of the lanes, read from the page's style so that both follow the same theme.
 
-const NAMES = [
-  'scene',
-  'target',
-  'settings',
-  'band',
-  'grid',
-  'text',
-  'day',
-  'civil',
-  'nautical',
-  'astronomical',
-  'night',
-] as const;
+const NAMES = ['settings', 'text', 'grid'] as const;
 
 export type Inks = Readonly<Record<(typeof NAMES)[number], string>>;
 

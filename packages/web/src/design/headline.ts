@@ -1,0 +1,69 @@
+// What the page is, whose evening it shows, and how it stands.
+
+import { html, nothing } from 'lit-html';
+import { clock } from '../parts/clock.js';
+import { otherDayNow } from '../parts/day.js';
+import { nearestPlace } from '../places.js';
+import { made } from '../state/plan.js';
+import { isFirst, shoot } from '../state/shoot.js';
+import { words } from '../words/words.js';
+import { openPanel } from './panels.js';
+
+/** The title, else the name of the place, else its coordinates. */
+export function nameOf({
+  title,
+  place,
+}: {
+  title?: string;
+  place: { latitudeDeg: number; longitudeDeg: number };
+}) {
+  if (title !== undefined && title !== '') return title;
+  const w = words();
+  const { latitudeDeg, longitudeDeg } = place;
+  const side = (deg: number, [plus, minus]: readonly [string, string]) =>
+    `${w.number(Math.abs(deg), 2)}° ${deg < 0 ? minus : plus}`;
+  return (
+    nearestPlace(latitudeDeg, longitudeDeg)?.name ??
+    `${side(latitudeDeg, w.place.northSouth)}, ${side(longitudeDeg, w.place.eastWest)}`
+  );
+}
+
+export function headline() {
+  const w = words();
+  const now = shoot.value;
+  const plan = made.value;
+  const date = new Intl.DateTimeFormat(w.dateLocale, {
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  }).format(Date.parse(`${now.date}T00:00Z`));
+  const day = plan && otherDayNow(plan);
+  return html`<div class="headline">
+    <div>
+      <h2>${nameOf(now)}</h2>
+      <p>
+        <span class="date">${date}</span> · ${w.place.of[now.direction]}
+        ${day === undefined ? nothing : html`<b class="other-day">${day}</b>`}
+      </p>
+      <p class="verdict">
+        ${
+          plan === undefined
+            ? '\u2007'
+            : w.summary.verdict({
+                cues: plan.summary.cueCount,
+                errorEv: w.number(plan.summary.worstErrorEv, 2),
+                from: clock(plan.summary.startAt, false),
+                to: clock(plan.summary.endAt, false),
+              })
+        }
+      </p>
+    </div>
+    ${
+      isFirst.value
+        ? html`<button type="button" class="primary" @click=${() => openPanel('place')}>${w.begin}</button>`
+        : nothing
+    }
+  </div>`;
+}

@@ -1,0 +1,51 @@
+// The evening in one line, over the page while its picture is out of sight: a change is seen wherever it is made.
+
+import { signal } from '@preact/signals-core';
+import { html, nothing, svg } from 'lit-html';
+import { ref } from 'lit-html/directives/ref.js';
+import { layout } from '../chart/layout.js';
+import { settingsPath } from '../chart/picture.js';
+import { paintSky } from '../chart/sky-canvas.js';
+import { gaveUp, impossible, made } from '../state/plan.js';
+import { words } from '../words/words.js';
+import { miniFigures } from './summary.js';
+
+const outOfSight = signal(false);
+
+let observer: IntersectionObserver | undefined;
+
+export const watchPicture = ref((element) => {
+  observer?.disconnect();
+  if (element === undefined) return;
+  observer = new IntersectionObserver(([entry]) => {
+    // Below the screen it is not what has been left behind.
+    outOfSight.value = entry !== undefined && !entry.isIntersecting && entry.boundingClientRect.top < 0;
+  });
+  observer.observe(element);
+});
+
+const paint = (canvas?: Element) => {
+  const plan = made.peek();
+  if (canvas instanceof HTMLCanvasElement && plan !== undefined) paintSky(canvas, plan);
+};
+
+export function miniView() {
+  const [plan, now] = [made.value, layout.value];
+  if (!outOfSight.value || plan === undefined || now === undefined) return nothing;
+  const { left, right, top, evBottom } = now.geometry;
+  const none = impossible.value ?? gaveUp.value;
+  const d = settingsPath(now);
+  // The picture itself again, stretched: lines keep their width.
+  return html`<button type="button" class="mini" aria-label=${words().toPicture} @click=${() => scrollTo({ top: 0 })}>
+    <span class="mini-picture">
+      <canvas class="sky" ${ref((canvas) => paint(canvas))}></canvas>
+      ${svg`<svg viewBox="${left} ${top} ${right - left} ${evBottom - top}" preserveAspectRatio="none" aria-hidden="true">
+        <path class="edge settings" d=${d} /><path class="settings" d=${d} /></svg>`}
+    </span>
+    ${
+      none === undefined
+        ? html`<span class="mini-figures">${miniFigures()}</span>`
+        : html`<strong>${impossible.value ? words().problem.noneFor[impossible.value.reason] : words().problem.givenUp}</strong>`
+    }
+  </button>`;
+}
