@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { cityList } from './build/city-list.js';
 import { earlyParts } from './build/early-parts.js';
 import { offlineWorker } from './build/offline-worker.js';
 import { oneFile } from './build/one-file.js';
@@ -61,6 +62,6 @@ export default defineConfig(({ mode }) => {
             },
           },
     },
-    plugins: [plainImports(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
+    plugins: [cityList(), plainImports(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
   };
 });

@@ -210,6 +210,7 @@ export function anywhere(site: () => Site): void {
           expect(await violations(page)).toEqual([]);
           await page.getByLabel('Highest ISO').selectOption('100');
           await page.getByLabel('Latitude').fill('north');
+          await page.getByLabel('Latitude').blur();
           await page.getByRole('heading', { name: 'Something typed cannot be right' }).waitFor();
           expect(await violations(page)).toEqual([]);
           await page.getByLabel('Latitude').fill('52.1');
@@ -258,6 +259,7 @@ export function anywhere(site: () => Site): void {
       await unfold(page);
       expect(await page.getByLabel('Länge', { exact: true }).inputValue()).toBe('4,3');
       await page.getByLabel('Breite').fill('95');
+      await page.getByLabel('Breite').blur();
       await page.getByText('95 geht hier nicht; richtig: Grad von −90 bis 90').first().waitFor();
       await page.getByLabel('Breite').fill('52.1');
       await planned(page);

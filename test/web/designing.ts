@@ -172,6 +172,7 @@ export function designing(site: () => Site): void {
       await height.fill('12000');
       await upright.fill('140');
       await lost.fill('2.5');
+      await lost.blur();
       const told = async (control: typeof height) => {
         expect(await control.getAttribute('aria-invalid')).toBe('true');
         const ids = (await control.getAttribute('aria-describedby'))!.split(' ');
@@ -270,6 +271,9 @@ export function designing(site: () => Site): void {
       const before = await planOn(page);
       const latitude = page.getByLabel('Latitude');
       await latitude.fill('95');
+      // Not at the first characters, but when the field is left.
+      expect(await latitude.getAttribute('aria-invalid')).toBe(null);
+      await latitude.blur();
       await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe('true');
       const described = await latitude.getAttribute('aria-describedby');
       expect(await textOf(page.locator(`#${described}`))).toContain('95 is not a latitude');
@@ -281,7 +285,8 @@ export function designing(site: () => Site): void {
       // Emptied it stays empty: nothing is put back under the fingers.
       await latitude.fill('');
       await expect.poll(() => latitude.inputValue()).toBe('');
-      expect(await latitude.getAttribute('aria-invalid')).toBe('true');
+      await latitude.blur();
+      await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe('true');
       await latitude.fill('52.1');
       await expect.poll(() => latitude.getAttribute('aria-invalid')).toBe(null);
       await planned(page);
@@ -326,13 +331,15 @@ export function designing(site: () => Site): void {
       await page.context().close();
     });
 
-    it('keeps frames, clip, card and battery in view on a phone, in a fifth of its screen, short or not', async () => {
+    it('keeps picture, cues, error, frames, clip, card and battery in view on a phone, in a fifth of its screen', async () => {
       for (const change of [{}, { cardGB: 8, batteryFrames: 100 }]) {
         const camera = { ...EVENING.camera, ...change };
         const page = await site().open({ path: fragmentFor({ ...EVENING, camera }), ...SIZES.phone });
         await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
-        const kept = page.locator('.summary .always');
-        expect(await textOf(kept)).toMatch(/frames\s*\d+.*clip.*card.*battery/);
+        const kept = page.locator('.mini');
+        await kept.waitFor();
+        expect(await kept.locator('.mini-picture path.settings').count()).toBe(2);
+        expect(await textOf(kept)).toMatch(/cues\s*\d+.*largest error.*frames\s*\d+.*clip.*card.*battery/);
         const { y, height } = (await kept.boundingBox())!;
         expect(y).toBe(0);
         expect(height).toBeLessThanOrEqual(SIZES.phone.viewport.height / 5);

@@ -441,7 +441,7 @@ export function moving(site: () => Site): void {
       expect(full).toHaveLength(8);
       for (const text of full) expect(plan.notes.map((note) => note.text)).toContain(text.trim());
       // Every other note is still told, in the list or with the move.
-      const shown = await textOf(page.locator('.result'));
+      const shown = await textOf(page.locator('.design'));
       const findings = plan.move!.findings.map(({ text }) => text);
       for (const { text } of plan.notes) {
         expect(shown).toContain(findings.find((finding) => text.startsWith(finding)) ?? text);

@@ -12,5 +12,10 @@
   const dark = matchMedia('(prefers-color-scheme: dark)').matches;
   const theme = kept('theme');
   root.dataset.theme = theme === 'light' || theme === 'dark' ? theme : dark ? 'dark' : 'light';
-  root.toggleAttribute('data-field', kept('inField') === true);
+  const field = kept('inField') === true;
+  root.toggleAttribute('data-field', field);
+  if (field) {
+    const black = Object.assign(document.createElement('meta'), { name: 'theme-color', content: '#000000' });
+    document.head.prepend(black); // the first one counts
+  }
 })();

@@ -12,7 +12,8 @@ import { partView } from './parts/part-view.js';
 import { tabView } from './parts/tab-view.js';
 import { part, partMissing } from './state/part.js';
 import { plan } from './state/plan.js';
-import { type ThemeChoice, themeChoice } from './state/theme.js';
+import { canRedo, canUndo, redo, undo } from './state/shoot.js';
+import { darkForEyes, type ThemeChoice, themeChoice } from './state/theme.js';
 import { LANGUAGES, useLanguage, words } from './words/words.js';
 
 /** The field view, loaded on the way there; the offline worker has it in keeping. */
@@ -37,16 +38,25 @@ export function appView() {
     <header class="top">
       <h1>${w.name}</h1>
       <p class="tagline">${w.tagline}</p>
+      <div class="steps">
+        <button type="button" class="plain" aria-label=${w.stepBack} ?disabled=${!canUndo.value} @click=${undo}>
+          ↶
+        </button>
+        <button type="button" class="plain" aria-label=${w.stepForward} ?disabled=${!canRedo.value} @click=${redo}>
+          ↷
+        </button>
+      </div>
       <label
         ><span class="unseen">${w.theme.label}</span>
         <select
           @change=${(event: Event) => {
+            darkForEyes.value = false;
             themeChoice.value = THEMES[(event.target as HTMLSelectElement).selectedIndex] ?? 'system';
           }}
         >
           ${THEMES.map(
             (choice) =>
-              html`<option .selected=${live(choice === themeChoice.value)}>
+              html`<option .selected=${live(choice === (darkForEyes.value ? 'dark' : themeChoice.value))}>
                 ${w.theme[choice]}
               </option>`,
           )}

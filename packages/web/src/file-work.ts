@@ -6,6 +6,7 @@ import { say } from './parts/message.js';
 import { part } from './state/part.js';
 import { isGroup } from './state/path.js';
 import { made } from './state/plan.js';
+import { putAside } from './state/shelf.js';
 import { inWords, openShoot, shoot } from './state/shoot.js';
 import { words } from './words/words.js';
 import { lookUpZone } from './zone.js';
@@ -25,9 +26,17 @@ function download(name: string, type: string, text: string): void {
 
 export type SaveKind = 'shootYaml' | 'shootJson' | 'plan' | 'calendar' | 'csv';
 
+/** A title as any file system takes it; letters of every script stay. */
+const plainName = (title: string) =>
+  title
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 60);
+
 export async function save(kind: SaveKind): Promise<void> {
-  const { date, direction } = shoot.peek();
-  const base = `${words().files.fileName}-${date}-${direction}`;
+  const { title = '', date, direction } = shoot.peek();
+  const base = `${plainName(title) || words().files.fileName}-${date}-${direction}`;
   if (kind === 'shootJson') return download(`${base}.json`, 'application/json', writeShoot(shoot.peek()));
   if (kind === 'shootYaml') {
     const yaml = await part(import('./yaml.js'));
@@ -61,6 +70,7 @@ export async function open(file: File): Promise<void> {
   if (read.kind === 'wrong') {
     return say(w.fileWrong(file.name), { lines: read.errors.slice(0, 6).map(inWords).map(lineOf) });
   }
+  putAside();
   openShoot('plan' in read ? read.plan.shoot : read.shoot);
   say(isPlan ? w.openedPlan(file.name) : w.opened(file.name), { undo: true });
 }

@@ -5,11 +5,13 @@ import { render } from 'lit-html';
 import { appView } from './app.js';
 import { drawnNow } from './chart/chart-view.js';
 import { keepCueInSight } from './design/follow-cursor.js';
+import { inField } from './field/run.js';
 import { keepOffline, takeNewer } from './offline.js';
 import { keepCardReady } from './print.js';
 import { openFragment } from './shared-link.js';
 import { made } from './state/plan.js';
 import { readerReady } from './state/reader.js';
+import { redo, undo } from './state/shoot.js';
 import { kept } from './state/store.js';
 import { firstLanguage, words } from './words/words.js';
 
@@ -29,8 +31,19 @@ async function start(root: HTMLElement): Promise<void> {
     render(appView(), root);
   });
   keepCueInSight();
+  addEventListener('keydown', stepByKey);
   keepCardReady();
   keepOffline();
+}
+
+/** Ctrl or Command with Z; a text field has its own. */
+function stepByKey(event: KeyboardEvent): void {
+  const field = event.target instanceof HTMLInputElement && !/^(?:checkbox|radio)$/.test(event.target.type);
+  const key = event.key.toLowerCase();
+  if (inField.peek() || field || !(event.ctrlKey || event.metaKey) || !(key === 'z' || key === 'y')) return;
+  event.preventDefault();
+  if (key === 'y' || event.shiftKey) redo();
+  else undo();
 }
 
 void start(document.getElementById('app') as HTMLElement);

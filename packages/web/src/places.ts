@@ -19,6 +19,3 @@ export const SAMPLE_PLACES: readonly SamplePlace[] = [
   { name: 'Tromsø', latitudeDeg: 69.65, longitudeDeg: 18.96, timeZone: 'Europe/Oslo' },
   { name: 'Vancouver', latitudeDeg: 49.28, longitudeDeg: -123.12, timeZone: 'America/Vancouver' },
 ];
-
-export const nearestPlace = (latitudeDeg: number, longitudeDeg: number) =>
-  SAMPLE_PLACES.find((p) => p.latitudeDeg === latitudeDeg && p.longitudeDeg === longitudeDeg);

@@ -3,7 +3,8 @@
 import { fragmentOf, valueInFragment } from './link.js';
 import { say } from './parts/message.js';
 import { reader, readerReady } from './state/reader.js';
-import { openShoot, shoot } from './state/shoot.js';
+import { putAside } from './state/shelf.js';
+import { inWords, openShoot, shoot } from './state/shoot.js';
 import { zoneFollows } from './state/zone-follows.js';
 import { words } from './words/words.js';
 
@@ -16,8 +17,10 @@ export async function openFragment(): Promise<void> {
   await readerReady;
   const read = reader.peek()?.(found.value);
   if (read?.kind !== 'ok') {
-    say(words().files.linkWrong);
+    const faults = read === undefined ? [] : read.errors.slice(0, 3).map(inWords);
+    say(words().files.linkWrong, faults.length === 0 ? {} : { lines: faults.map(({ message }) => message) });
   } else {
+    putAside();
     openShoot(read.shoot);
     const told = () => say(words().files.openedLink, { undo: true });
     if (read.shoot.place.timeZone === undefined) void zoneFollows().then(told);

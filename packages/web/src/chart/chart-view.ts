@@ -89,7 +89,9 @@ function toReading(event: MouseEvent): void {
 /** The settings as they were before the last change, on the axes of now. */
 function settingsBefore() {
   const [now, was] = [layout.value, planBefore.value];
-  return now && was && settingsPath({ ...now, data: chartData(was) });
+  // Those of another place or day have nothing to do with this sky.
+  if (now === undefined || was?.summary.startAt !== now.plan.summary.startAt) return undefined;
+  return settingsPath({ ...now, data: chartData(was) });
 }
 
 export function chartView() {

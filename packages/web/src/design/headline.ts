@@ -3,7 +3,7 @@
 import { html, nothing } from 'lit-html';
 import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
-import { nearestPlace } from '../places.js';
+import { placeName } from '../state/place-name.js';
 import { made } from '../state/plan.js';
 import { isFirst, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
@@ -23,7 +23,7 @@ export function nameOf({
   const side = (deg: number, [plus, minus]: readonly [string, string]) =>
     `${w.number(Math.abs(deg), 2)}° ${deg < 0 ? minus : plus}`;
   return (
-    nearestPlace(latitudeDeg, longitudeDeg)?.name ??
+    placeName(latitudeDeg, longitudeDeg) ??
     `${side(latitudeDeg, w.place.northSouth)}, ${side(longitudeDeg, w.place.eastWest)}`
   );
 }

@@ -9,6 +9,7 @@ import { put, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { marks, onDial } from './dial.js';
 import { filterList } from './filters.js';
+import { kitsView } from './kits.js';
 
 export function kitPanel() {
   const w = words().kit;
@@ -22,13 +23,21 @@ export function kitPanel() {
     label: string,
     cures: readonly Cure[],
     text: (mark: string) => string,
-  ) => selectControl({ path, label, cures, choices: marks(control, steps, String(shown(path)), text) });
+  ) =>
+    selectControl({
+      path,
+      label,
+      cures,
+      turns: true,
+      choices: marks(control, steps, String(shown(path)), text),
+    });
   const iso = (end: 'lowest' | 'highest', label: string, cures: readonly Cure[]) => {
     const path = ['camera', 'iso', end];
     return selectControl({
       path,
       label,
       cures,
+      turns: true,
       value: String(shown(path)),
       choices: marks('iso', steps, String(shown(path)), (mark) => mark),
       choose: (mark) => put(path, Number(mark)),
@@ -72,6 +81,6 @@ export function kitPanel() {
         put(['camera', 'aperture'], on ? { widest, narrowest: widest } : widest);
       },
     })}
-    ${crew === 'rig' || camera.bulb ? tickControl({ path: ['camera', 'bulb'], label: w.bulb }) : ''} ${filterList()}
+    ${crew === 'rig' || camera.bulb ? tickControl({ path: ['camera', 'bulb'], label: w.bulb }) : ''} ${filterList()} ${kitsView()}
   `;
 }

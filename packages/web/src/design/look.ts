@@ -30,6 +30,8 @@ export function lookPanel() {
             path: ['look', 'nightEv'],
             label: w.nightEv,
             unit: w.stops,
+            step: 0.5,
+            signed: true,
             help: w.nightHelp,
             cures: ['darker-look'],
           })
@@ -44,8 +46,8 @@ export function lookPanel() {
       choose: handTo,
     })}
     <div class="pair">
-      ${numberControl({ path: ['limits', 'toleranceEv'], label: w.tolerance, unit: w.stops })}
-      ${numberControl({ path: ['limits', 'largestStepEv'], label: w.largestStep, unit: w.stops })}
+      ${numberControl({ path: ['limits', 'toleranceEv'], label: w.tolerance, unit: w.stops, step: 0.05 })}
+      ${numberControl({ path: ['limits', 'largestStepEv'], label: w.largestStep, unit: w.stops, step: 0.25 })}
     </div>
     ${remediesFor(['looser-tolerance', 'larger-steps'])}
     <div class="pair">
@@ -53,6 +55,7 @@ export function lookPanel() {
         path: ['limits', 'secondsBetweenCues'],
         label: w.spacing,
         unit: words().rhythm.secondsUnit,
+        step: 10,
         cures: ['closer-cues'],
       })}
       ${numberControl({

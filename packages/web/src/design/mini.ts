@@ -44,7 +44,7 @@ export function miniView() {
     </span>
     ${
       none === undefined
-        ? html`<span class="mini-figures">${miniFigures()}</span>`
+        ? miniFigures()
         : html`<strong>${impossible.value ? words().problem.noneFor[impossible.value.reason] : words().problem.givenUp}</strong>`
     }
   </button>`;

@@ -4,10 +4,13 @@ import { rfc3339, type Span, wallToMs, zoneOf } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
+import { cityField } from '../cities/field.js';
 import { offsetOfTwo } from '../parts/clock.js';
 import { numberControl, radioControl, remediesFor, selectControl, textControl } from '../parts/controls.js';
 import { say } from '../parts/message.js';
+import { readPlace } from '../parts/read-number.js';
 import { SAMPLE_PLACES } from '../places.js';
+import { rememberName } from '../state/place-name.js';
 import { made } from '../state/plan.js';
 import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
 import { zoneFollows } from '../state/zone-follows.js';
@@ -20,6 +23,9 @@ const ZONE = ['place', 'timeZone'] as const;
 
 const asking = signal(false);
 
+/** All that this browser knows; it checks what is chosen from them. */
+const zones = () => Intl.supportedValuesOf?.('timeZone') ?? [];
+
 /** Clock times mean something else elsewhere, and a height belongs to its place. */
 function movedTo(value: unknown): unknown {
   put(['place', 'elevationM'], undefined);
@@ -28,8 +34,17 @@ function movedTo(value: unknown): unknown {
   return value;
 }
 
-function usePlace(latitudeDeg: number, longitudeDeg: number, timeZone?: string): void {
+function usePlace(latitudeDeg: number, longitudeDeg: number, timeZone?: string, name?: string): void {
+  if (name !== undefined) rememberName(name, latitudeDeg, longitudeDeg);
   put(['place'], { latitudeDeg, longitudeDeg, ...(timeZone === undefined ? {} : { timeZone }) });
+}
+
+/** Two coordinates in one field, as they are copied from elsewhere. */
+function bothAtOnce(text: string): void {
+  const place = readPlace(text);
+  if (place === undefined) return;
+  usePlace(place.latitudeDeg, place.longitudeDeg);
+  void zoneFollows();
 }
 
 function askDevice(): void {
@@ -130,6 +145,10 @@ export function placePanel() {
   const span = shown(['span']) as Span;
   const byClock = typeof span === 'object' && span !== null && 'startAt' in span;
   return html`
+    ${cityField((latitudeDeg, longitudeDeg, timeZone, name) => {
+      usePlace(latitudeDeg, longitudeDeg, timeZone, name);
+      if (timeZone === undefined) void zoneFollows();
+    })}
     ${selectControl({
       path: ['sample'],
       label: w.sample,
@@ -141,8 +160,8 @@ export function placePanel() {
       },
     })}
     <div class="pair">
-      ${numberControl({ path: LATITUDE, label: w.latitude, unit: w.north, store: movedTo })}
-      ${numberControl({ path: LONGITUDE, label: w.longitude, unit: w.east, store: movedTo })}
+      ${numberControl({ path: LATITUDE, label: w.latitude, unit: w.north, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
+      ${numberControl({ path: LONGITUDE, label: w.longitude, unit: w.east, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
     </div>
     ${
       'geolocation' in navigator
@@ -155,10 +174,12 @@ export function placePanel() {
       path: ['place', 'aboveHorizonM'],
       label: w.aboveHorizon,
       unit: 'm',
+      step: 10,
       help: w.aboveHorizonHelp,
       placeholder: words().notSet,
     })}
-    <div class="zone">${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown })}</div>
+    <div class="zone">${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown, list: 'zones' })}
+      <datalist id="zones">${zones().map((zone) => html`<option value=${zone}></option>`)}</datalist></div>
     ${border.value?.() ?? nothing}
     <div class="pair">
       ${textControl({ path: ['date'], label: w.date, type: 'date', choose: putDate })}
@@ -200,8 +221,13 @@ export function placePanel() {
               </div>`,
             )
           : [
-              numberControl({ path: ['span', 'fromSunAltitudeDeg'], label: w.spanFrom, unit: '°' }),
-              numberControl({ path: ['span', 'toSunAltitudeDeg'], label: w.spanTo, unit: '°' }),
+              numberControl({
+                path: ['span', 'fromSunAltitudeDeg'],
+                label: w.spanFrom,
+                unit: '°',
+                signed: true,
+              }),
+              numberControl({ path: ['span', 'toSunAltitudeDeg'], label: w.spanTo, unit: '°', signed: true }),
             ]
       }
     </div>

@@ -5,7 +5,7 @@ import { moving } from '../moves/load.js';
 import { applyRemedy, idOf } from '../parts/controls.js';
 import { GIVE_UP_S } from '../plan/planner.js';
 import { gaveUp, impossible, made, pending } from '../state/plan.js';
-import { inWords, reading } from '../state/shoot.js';
+import { faults, inWords } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 export function problemView() {
@@ -15,12 +15,11 @@ export function problemView() {
 }
 
 function wrongInput() {
-  const read = reading.value;
-  if (read.kind === 'ok') return nothing;
+  if (faults.value.length === 0) return nothing;
   return html`<section class="problem">
     <h2>${words().problem.wrong}</h2>
     <ul>
-      ${read.errors.map(inWords).map(({ message, path }) => html`<li><a href="#${idOf(path)}" @click=${focusOn(idOf(path))}>${message}</a></li>`)}
+      ${faults.value.map(inWords).map(({ message, path }) => html`<li><a href="#${idOf(path)}" @click=${focusOn(idOf(path))}>${message}</a></li>`)}
     </ul>
   </section>`;
 }

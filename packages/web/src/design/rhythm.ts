@@ -22,8 +22,8 @@ export function rhythmPanel() {
   const w = words().rhythm;
   return html`
     <div class="pair">
-      ${numberControl({ path: ['intervalS'], label: w.interval, unit: w.secondsUnit, choose: putInterval })}
-      ${numberControl({ path: ['camera', 'gapS'], label: w.gap, unit: w.secondsUnit })}
+      ${numberControl({ path: ['intervalS'], label: w.interval, unit: w.secondsUnit, step: 0.5, choose: putInterval })}
+      ${numberControl({ path: ['camera', 'gapS'], label: w.gap, unit: w.secondsUnit, step: 0.1 })}
     </div>
     ${remediesFor(['longer-interval', 'more-frames', 'fewer-frames', 'shorter-write'])}
     ${numberControl({ path: ['clipFps'], label: w.fps, unit: w.fpsUnit })}
@@ -34,19 +34,21 @@ export function rhythmPanel() {
     ${tickControl({ path: ['camera', 'darkFrame'], label: w.darkFrame })} ${remediesFor(['no-dark-frame'])}
     <div class="pair">
       ${numberControl({ path: ['camera', 'frameMB'], label: w.frameMB, unit: 'MB', placeholder: words().notSet })}
-      ${numberControl({ path: ['camera', 'cardGB'], label: w.cardGB, unit: 'GB', placeholder: words().notSet })}
+      ${numberControl({ path: ['camera', 'cardGB'], label: w.cardGB, unit: 'GB', step: 16, placeholder: words().notSet })}
     </div>
     <div class="pair">
       ${numberControl({
         path: ['camera', 'batteryFrames'],
         label: w.battery,
         unit: w.frames,
+        step: 50,
         placeholder: words().notSet,
       })}
       ${numberControl({
         path: ['camera', 'coldFactor'],
         label: w.cold,
         unit: '%',
+        step: 5,
         placeholder: '100',
         ...inPercent,
         help: w.coldHelp,

@@ -46,15 +46,21 @@ export function scenePanel() {
     })}
     ${
       compass
-        ? numberControl({ path: ['scene', 'facing', 'azimuthDeg'], label: w.azimuth, unit: w.azimuthUnit })
+        ? numberControl({
+            path: ['scene', 'facing', 'azimuthDeg'],
+            label: w.azimuth,
+            unit: w.azimuthUnit,
+            step: 5,
+          })
         : nothing
     }
     <div class="pair">
-      ${numberControl({ path: ['scene', 'viewAltitudeDeg'], label: w.viewAltitude, unit: '°' })}
+      ${numberControl({ path: ['scene', 'viewAltitudeDeg'], label: w.viewAltitude, unit: '°', signed: true })}
       ${numberControl({
         path: ['scene', 'skyShare'],
         label: w.skyShare,
         unit: w.percent,
+        step: 5,
         ...inPercent,
       })}
     </div>
@@ -62,6 +68,7 @@ export function scenePanel() {
       path: ['scene', 'uprightShare'],
       label: w.upright,
       unit: w.uprightUnit,
+      step: 5,
       placeholder: '0',
       ...inPercent,
     })}

@@ -7,7 +7,7 @@ import { clock } from '../parts/clock.js';
 import { shortDay } from '../parts/day.js';
 import { planBefore } from '../state/before.js';
 import { impossible, made, nothingToShow, pending } from '../state/plan.js';
-import { reading, shoot } from '../state/shoot.js';
+import { faults, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
 interface Figure {
@@ -101,9 +101,7 @@ function compared(of: (plan: PlanMade) => Figure[]): Figure[] {
 function notCurrent() {
   const { problem, summary } = words();
   const why =
-    reading.value.kind === 'wrong'
-      ? problem.wrong
-      : impossible.value && problem.noneFor[impossible.value.reason];
+    faults.value.length > 0 ? problem.wrong : impossible.value && problem.noneFor[impossible.value.reason];
   if (why === undefined) return nothing;
   return html`<p class="fault">${why}${made.value === undefined ? nothing : `. ${summary.ofLastPlan}`}</p>`;
 }
@@ -130,17 +128,18 @@ export function summaryStrip() {
   </section>`;
 }
 
-/** What stays in sight on a small screen: cues, the largest error, and what falls short. */
+/** What stays in sight: cues and the largest error, and in small type what runs out. */
 export function miniFigures() {
-  const figures = compared((plan) => [
-    cues(plan),
-    error(plan),
-    ...cardAndBattery(plan).filter(({ short }) => short),
-  ]);
-  return figures.map(
-    (figure) => html`<span class=${figure.short ? 'figure short' : 'figure'}>
-      <span class="name">${nameView(figure)}</span>
-      <span class="value">${valueView(figure)}</span>
-    </span>`,
-  );
+  const w = words().summary;
+  const figure = (one: Figure) => html`<span class=${one.short ? 'figure short' : 'figure'}>
+    <span class="name">${nameView(one)}</span>
+    <span class="value">${valueView(one)}</span>
+  </span>`;
+  const rest = [w.frames, w.clip, w.card, w.battery];
+  return html`<span class="mini-figures">
+      ${compared((plan) => [cues(plan), error(plan)]).map(figure)}
+    </span>
+    <span class="mini-rest">
+      ${(made.value ? figuresOf(made.value) : []).filter(({ name }) => rest.includes(name)).map(figure)}
+    </span>`;
 }

@@ -7,8 +7,9 @@ import { choicesSection } from '../choices/section.js';
 import { daysSection } from '../days/section.js';
 import { toFieldSection } from '../field/to-field.js';
 import { loadMoves, moving } from '../moves/load.js';
+import { fileSection, shootsSection } from '../shoots/section.js';
 import { gaveUp, impossible, made, nothingToShow, pending } from '../state/plan.js';
-import { reading } from '../state/shoot.js';
+import { faults } from '../state/shoot.js';
 import { stripView } from '../strip/view.js';
 import { words } from '../words/words.js';
 import { cueList } from './cue-list.js';
@@ -32,12 +33,11 @@ function movesPanel() {
 }
 
 export function designView() {
-  const stale =
-    impossible.value !== undefined || gaveUp.value !== undefined || reading.value.kind === 'wrong';
+  const stale = impossible.value !== undefined || gaveUp.value !== undefined || faults.value.length > 0;
   const busy = pending.value || (made.value !== undefined && geometry.value === undefined);
   return html`<main class="design">
     ${miniView()}
-    <div class="stage" id="plan" tabindex="-1">
+    <div class="beside"><div class="stage" id="plan" tabindex="-1">
       ${headline()} ${problemView()}
       <section class="picture ${stale ? 'stale' : ''}" aria-busy=${busy} ${watchPicture}>
         <h2 class="unseen">${words().chart.title}</h2>
@@ -48,10 +48,12 @@ export function designView() {
         }
       </section>
       ${nothingToShow.value ? nothing : underCursor()} ${summaryStrip()} ${toFieldSection()}
-    </div>
+    </div></div>
     <form class="controls" @submit=${(event: Event) => event.preventDefault()}>
+      ${shootsSection()}
       ${panel('place', placePanel)} ${panel('kit', kitPanel)} ${panel('rhythm', rhythmPanel)}
       ${panel('moves', movesPanel)} ${panel('scene', scenePanel)} ${panel('look', lookPanel)}
+      ${fileSection()}
     </form>
     <div class="more-of-it">
       ${notesView()} ${moving.value?.moveNotes()}

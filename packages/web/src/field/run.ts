@@ -35,8 +35,17 @@ export const inField = signal(false);
 const was = { run: kept('run'), inField: kept('inField') };
 let restored = was.run === undefined;
 
-/** The page is black from its first moment where it comes back into the field (public/early.js). */
-const markField = () => document.documentElement.toggleAttribute('data-field', inField.peek());
+/** The page is black from its first moment where it comes back into the field (public/early.js), the status bar too. */
+function markField(): void {
+  const field = inField.peek();
+  document.documentElement.toggleAttribute('data-field', field);
+  const bar = document.querySelector('meta[name="theme-color"]:not([media])');
+  if (!field) bar?.remove();
+  else if (bar === null) {
+    const black = Object.assign(document.createElement('meta'), { name: 'theme-color', content: '#000000' });
+    document.head.prepend(black);
+  }
+}
 
 void readerReady.then(() => {
   if (!restored && reader.value !== undefined) {

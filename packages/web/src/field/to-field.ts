@@ -7,7 +7,7 @@ import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
 import { hush, say } from '../parts/message.js';
 import { gaveUp, impossible, made, pending } from '../state/plan.js';
-import { isFirst, reading } from '../state/shoot.js';
+import { faults, isFirst, reading } from '../state/shoot.js';
 import { standing } from '../state/tab.js';
 import { words } from '../words/words.js';
 import { bringBack, endRun, inField, type Run, run, startRun } from './run.js';
@@ -91,6 +91,6 @@ export function toFieldSection() {
             ${rehearsal ? w.finishRehearsal : w.finish}
           </button>`
     }
-    ${possible ? beforeGoing(plan) : html`<p class="help">${wrong ? w.faultFirst : w.noPlan}</p>`}
+    ${possible ? beforeGoing(plan) : html`<p class="help">${faults.value.length > 0 ? w.faultFirst : wrong ? '\u2007' : w.noPlan}</p>`}
   </section>`;
 }

@@ -1,6 +1,6 @@
 // The field view: one screen, big, dim and red. Now, next, how long, from what to what; then the two after.
 
-import type { FollowCue, FollowSetting, PlanChange, PlanMade } from '@evenfall/core';
+import { dialStep, type FollowCue, type FollowSetting, type PlanChange, type PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { atOffset } from '../chart/time-ticks.js';
 import { askFirst, questionView } from '../parts/ask.js';
@@ -11,6 +11,7 @@ import { partView } from '../parts/part-view.js';
 import { tabView } from '../parts/tab-view.js';
 import { changeSpoken, changeText, countdown, markText, settingMarks, settingText } from '../parts/text.js';
 import { standing, storageWorks } from '../state/tab.js';
+import { darkForEyes } from '../state/theme.js';
 import { words } from '../words/words.js';
 import { alertFor, sound, vibration } from './alerts.js';
 import { awake } from './awake.js';
@@ -129,7 +130,8 @@ function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
   const w = fieldWords();
   const day = otherDay(plan, nowMs.value);
   const dayPart = day === undefined ? nothing : html`<p class="field-day">${day}</p>`;
-  if (order === 'over') return html`<h2>${w.ended}</h2>${dayPart}`;
+  if (order === 'over')
+    return html`<h2>${w.ended}</h2>${dayPart}<p class="field-told">${whatWasDone(plan)}</p>`;
   if (order === 'set') {
     return html`<h2>${behind > 0 ? w.setBehind(behind) : w.setNow}</h2>
       ${wholeSetting(state.held, filters)}`;
@@ -158,10 +160,30 @@ function nextPart(plan: PlanMade, state: FieldState, filters: boolean) {
                   >${markText(control, from)} <span aria-hidden="true">${words().field.arrow}</span
                   ><span class="unseen">${words().field.to}</span> <b>${markText(control, to)}</b></span
                 >
+                ${clicks(plan, { control, from, to })}
               </li>`,
             )}
           </ul>`
     }`;
+}
+
+/** How many marks the dial goes on: felt in the dark, where nothing can be read off it. */
+function clicks({ shoot }: PlanMade, { control, from, to }: PlanChange) {
+  if (control === 'filter' || shoot.camera.bulb) return nothing;
+  const [before, after] = [from, to].map((mark) => dialStep(control, mark, shoot.camera.stepsPerStop));
+  if (before === undefined || after === undefined) return nothing;
+  return html`<span class="field-clicks">${fieldWords().clicks(Math.abs(after - before))}</span>`;
+}
+
+/** After the last frame: what was pressed on the way. */
+function whatWasDone({ frames }: PlanMade): string {
+  const count = (kind: string) => (run.value?.events ?? []).filter((event) => event.kind === kind).length;
+  return fieldWords().wasDone({
+    frames: frames.length,
+    cues: count('done'),
+    missed: count('missed'),
+    readings: count('reading'),
+  });
 }
 
 function wholeSetting(setting: FollowSetting, filters: boolean) {
@@ -247,6 +269,7 @@ function askEarly(at: string): void {
 
 function leave(): void {
   hush();
+  darkForEyes.value = true;
   inField.value = false;
 }
 

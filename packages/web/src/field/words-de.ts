@@ -27,6 +27,9 @@ export const german: FieldWords = {
   ended: 'Die Aufnahme ist vorbei',
   toTheEnd: 'bis zum Ende',
   done: 'Erledigt',
+  clicks: (count) => counted(count, 'Raste', 'Rasten'),
+  wasDone: (p) =>
+    `${counted(p.frames, 'Bild', 'Bilder')}: ${einsaetze(p.cues)} erledigt, ${p.missed} nicht, ${counted(p.readings, 'Messung', 'Messungen')}.`,
   undoLast: (kind) => (kind === 'reading' ? 'Messung zurück' : kind === 'done' ? 'Doch nicht' : 'Zurück'),
   early: (at, toGo) => `Der nächste Einsatz ist um ${at} dran, in ${toGo}. Ist er schon eingestellt?`,
   earlyYes: 'Ja, eingestellt',

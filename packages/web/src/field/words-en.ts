@@ -23,6 +23,9 @@ export const english = {
   ended: 'The shoot is over',
   toTheEnd: 'to the end',
   done: 'Done',
+  clicks: (count: number) => counted(count, 'click'),
+  wasDone: (p: { frames: number; cues: number; missed: number; readings: number }) =>
+    `${counted(p.frames, 'frame')}: ${counted(p.cues, 'cue')} done, ${p.missed} not done, ${counted(p.readings, 'reading')}.`,
   undoLast: (kind?: string): string =>
     kind === 'reading' ? 'Undo reading' : kind === 'done' ? 'Undo done' : 'Undo',
   early: (at: string, toGo: string) =>

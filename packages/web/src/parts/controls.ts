@@ -7,8 +7,10 @@ import { type Advice, advisor } from '../state/advice.js';
 import type { Path } from '../state/path.js';
 import { impossible, pending } from '../state/plan.js';
 import { faultsAt, put, replaceShoot, shoot, shown } from '../state/shoot.js';
+import { leftField, typingAt } from '../state/typing.js';
 import { words } from '../words/words.js';
 import { say } from './message.js';
+import { readNumber } from './read-number.js';
 import { numberOr, typed } from './typed.js';
 
 /** Kinds of remedy, by the control that could cure it. */
@@ -35,8 +37,10 @@ export function labelled(
   const id = idOf(path);
   const faults = faultsAt(path);
   return html`<div class="control">
-    <label for=${id}>${label}</label>
-    <div class="entry">${control}${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}</div>
+    <div class="name">
+      <label for=${id}>${label}</label>${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}
+    </div>
+    <div class="entry">${control}</div>
     ${help === '' ? nothing : html`<p class="help" id="${id}-help">${help}</p>`}
     ${faults.map(({ text }) => html`<p class="fault" id="${id}-fault">${tell(text)}</p>`)} ${remediesFor(cures)}
   </div>`;
@@ -76,27 +80,58 @@ interface NumberControl extends Common {
   readonly unit?: string;
   readonly help?: string;
   readonly placeholder?: string;
+  readonly step?: number; // of its buttons and arrow keys, in the unit of the page; default 1
+  readonly signed?: boolean; // may be negative: the keypads of some phones have no minus
   readonly show?: (value: unknown) => unknown; // from the file's unit to the one on the page
   readonly store?: (value: unknown) => unknown; // and back
   readonly choose?: (value: unknown) => void; // default: put it at the path
+  readonly left?: (text: string) => void; // the text as it stands when the field is left
 }
+
+const STEPS: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
 
 export function numberControl(spec: NumberControl): TemplateResult {
   const { path, unit = '', help = '', placeholder = '', show = (v) => v, store = (v) => v } = spec;
-  const { choose = (value: unknown) => put(path, value) } = spec;
+  const { choose = (value: unknown) => put(path, value), step = 1, signed = false, left } = spec;
+  const value = show(shown(path));
+  const start = typeof value === 'number' ? value : Number(placeholder) || 0;
+  // To the step's own digits: 0.1 three times over is no 0.30000000000000004.
+  const by = (steps: number) => choose(store(Number((start + steps * step).toFixed(6))));
+  const turner = (sign: '−' | '+', steps: number) =>
+    html`<button type="button" class="turn" tabindex="-1" aria-hidden="true" @click=${() => by(steps)}>${sign}</button>`;
   return labelled(
     spec,
     html`<input
-      id=${idOf(path)}
-      type="text"
-      inputmode="decimal"
-      autocomplete="off"
-      placeholder=${placeholder || nothing}
-      aria-invalid=${invalid(path)}
-      aria-describedby=${described(path, help)}
-      ${typed(show(shown(path)), numberOr)}
-      @input=${(event: Event) => choose(store(numberOr((event.target as HTMLInputElement).value)))}
-    />`,
+        id=${idOf(path)}
+        type="text"
+        inputmode="decimal"
+        autocomplete="off"
+        placeholder=${placeholder || nothing}
+        aria-invalid=${invalid(path)}
+        aria-describedby=${described(path, help)}
+        ${typed(value, numberOr)}
+        @input=${(event: Event) => {
+          // Read before anything is told: telling draws the page anew, with what stood there.
+          const typedNow = numberOr((event.target as HTMLInputElement).value);
+          typingAt(path);
+          choose(store(typedNow));
+        }}
+        @keydown=${(event: KeyboardEvent) => {
+          const steps = STEPS[event.key];
+          if (steps === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+          event.preventDefault();
+          by(steps);
+        }}
+        @change=${({ target }: Event) => {
+          leftField();
+          left?.((target as HTMLInputElement).value);
+        }}
+        @blur=${leftField}
+      />${
+        signed
+          ? html`<button type="button" class="turn" aria-label=${words().otherSign} @click=${() => choose(store(-start))}>±</button>`
+          : nothing
+      }${turner('−', -1)}${turner('+', 1)}`,
     unit,
     help,
   );
@@ -106,10 +141,11 @@ interface TextControl extends Common {
   readonly type?: 'text' | 'date';
   readonly choose?: (text: string) => void; // default: put it at the path
   readonly placeholder?: string;
+  readonly list?: string; // the id of a datalist
 }
 
 export function textControl(spec: TextControl): TemplateResult {
-  const { path, type = 'text', placeholder = '', choose = (text) => put(path, text) } = spec;
+  const { path, type = 'text', placeholder = '', list = '', choose = (text) => put(path, text) } = spec;
   return labelled(
     spec,
     html`<input
@@ -120,7 +156,14 @@ export function textControl(spec: TextControl): TemplateResult {
       aria-invalid=${invalid(path)}
       aria-describedby=${described(path)}
       .value=${live(String(shown(path) ?? ''))}
-      @input=${(event: Event) => choose((event.target as HTMLInputElement).value)}
+      @input=${(event: Event) => {
+        const typedNow = (event.target as HTMLInputElement).value;
+        typingAt(path);
+        choose(typedNow);
+      }}
+      @change=${leftField}
+      @blur=${leftField}
+      list=${list || nothing}
     />`,
   );
 }
@@ -132,24 +175,44 @@ interface SelectControl<T> extends Common {
   readonly value?: T; // default: what stands at the path
   readonly choose?: (value: T) => void; // default: put it there
   readonly help?: string;
+  readonly turns?: boolean; // a dial: with buttons to the mark before and after, and it takes a pasted mark
 }
 
 export function selectControl<T>(spec: SelectControl<T>): TemplateResult {
-  const { path, choices, value = shown(path) as T, choose = (v: T) => put(path, v), help = '' } = spec;
+  const {
+    path,
+    choices,
+    value = shown(path) as T,
+    choose = (v: T) => put(path, v),
+    help = '',
+    turns = false,
+  } = spec;
   const at = choices.findIndex(([choice]) => choice === value);
+  const take = (i: number) => {
+    const chosen = choices[i];
+    if (chosen !== undefined) choose(chosen[0]);
+  };
+  const turner = (sign: '−' | '+', to: number) =>
+    html`<button type="button" class="turn" tabindex="-1" aria-hidden="true" ?disabled=${choices[to] === undefined} @click=${() => take(to)}>${sign}</button>`;
   return labelled(
     spec,
     html`<select
       id=${idOf(path)}
       aria-invalid=${invalid(path)}
       aria-describedby=${described(path, help)}
-      @change=${(event: Event) => {
-        const chosen = choices[(event.target as HTMLSelectElement).selectedIndex];
-        if (chosen !== undefined) choose(chosen[0]);
+      @change=${(event: Event) => take((event.target as HTMLSelectElement).selectedIndex)}
+      @paste=${(event: ClipboardEvent) => {
+        const text = event.clipboardData?.getData('text') ?? '';
+        const wanted = readNumber(text);
+        take(
+          choices.findIndex(
+            ([, mark]) => mark === text.trim() || (wanted !== undefined && readNumber(mark) === wanted),
+          ),
+        );
       }}
     >
       ${choices.map(([, text], i) => html`<option .selected=${live(i === at)}>${text}</option>`)}
-    </select>`,
+    </select>${turns ? html`${turner('−', at - 1)}${turner('+', at + 1)}` : nothing}`,
     '',
     help,
   );

@@ -14,9 +14,10 @@ interface Message {
 
 const message = signal<Message | undefined>(undefined);
 
-// Long enough to read twice. What lists faults stays until it is closed, what can be taken back until something else
-// is changed: the way back would then take that along.
+// Long enough to read twice; longer where nothing else takes it back. What lists faults stays until it is closed, the
+// way back to the last shoot no longer than until something else is changed: it would take that along.
 const GONE_AFTER_MS = 12_000;
+const LAST_CHANCE_MS = 60_000;
 
 let timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -24,7 +25,8 @@ export function say(text: string, more: Omit<Message, 'text'> = {}): void {
   clearTimeout(timer);
   undoes = draft.peek();
   message.value = { text, ...more };
-  if (!more.undo && !more.lines) timer = setTimeout(hush, GONE_AFTER_MS);
+  const onlyWay = more.undo !== undefined && more.undo !== true;
+  if (!more.lines) timer = setTimeout(hush, onlyWay ? LAST_CHANCE_MS : GONE_AFTER_MS);
 }
 
 let undoes: unknown;

@@ -3,13 +3,12 @@
 import { nothing } from 'lit-html';
 import { Directive, directive, type ElementPart, type PartInfo, PartType } from 'lit-html/directive.js';
 import { words } from '../words/words.js';
+import { readNumber } from './read-number.js';
 
-/** A number where the text is one, with point or comma; else the text itself, for a message to quote. */
+/** A number where the text is one; else the text itself, for a message to quote. */
 export function numberOr(text: string): number | string | undefined {
   const trimmed = text.trim();
-  if (trimmed === '') return undefined;
-  const value = Number(trimmed.replace(',', '.').replace('−', '-'));
-  return Number.isFinite(value) ? value : trimmed;
+  return trimmed === '' ? undefined : (readNumber(trimmed) ?? trimmed);
 }
 
 /** The language's own: "." or ",". */

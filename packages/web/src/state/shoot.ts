@@ -8,6 +8,7 @@ import { type Path, startsWith, valueAt, withValue } from './path.js';
 import { reader, readerReady } from './reader.js';
 import { salvageShoot } from './salvage.js';
 import { keep, kept } from './store.js';
+import { stillTyping } from './typing.js';
 
 const start = firstShoot(today());
 const was = kept('shoot');
@@ -19,11 +20,20 @@ export const draft = signal<unknown>(start);
 /** Whether this is the evening that the page opens with, untouched. */
 export const isFirst = computed(() => draft.value === start);
 
+/** One shoot of this device; its id is what it is kept under. */
+interface Work {
+  readonly id: string;
+}
+
+export const newWork = (id: string = crypto.randomUUID?.() ?? String(Math.random())): Work => ({ id });
+
+const keptId = kept('shootId');
+
 /**
  * Which piece of work the draft is, by identity: another with every shoot that comes from elsewhere. Nothing worked
  * out for one is shown with the next.
  */
-export const work = signal<object>({});
+export const work = signal(newWork(typeof keptId === 'string' ? keptId : undefined));
 
 export const reading = computed<ShootRead>(() => reader.value?.(draft.value) ?? { kind: 'ok', shoot: start });
 
@@ -32,7 +42,7 @@ void readerReady.then(() => {
   restored = true;
   const kept = salvageShoot(was, start, reader.value);
   batch(() => {
-    work.value = {};
+    work.value = newWork(work.value.id);
     draft.value = kept;
   });
 });
@@ -46,12 +56,38 @@ export const shoot = computed<Shoot>(() => {
   return sound.shoot;
 });
 
-/** Earlier drafts that a press may bring back; only changes that replace much are kept. */
-const before = signal<readonly { readonly draft: unknown; readonly work: object }[]>([]);
+interface Stand {
+  readonly draft: unknown;
+  readonly work: Work;
+}
+
+const before = signal<readonly Stand[]>([]);
+const after = signal<readonly Stand[]>([]);
+
+const MOST_STEPS = 100;
+/** What is changed at one place within this time is one step, and what one press changes at once. Our choice. */
+const ONE_STEP_MS = 1200;
+const AT_ONCE_MS = 40;
+
+let lastChange = { where: '', atMs: Number.NEGATIVE_INFINITY };
+
+/** Remembers how things stand before they change. */
+function remember(where: string): void {
+  const atMs = performance.now();
+  const agoMs = atMs - lastChange.atMs;
+  const goesOn = agoMs < AT_ONCE_MS || (where === lastChange.where && agoMs < ONE_STEP_MS);
+  lastChange = { where, atMs };
+  if (goesOn) return;
+  before.value = [...before.peek().slice(1 - MOST_STEPS), { draft: draft.peek(), work: work.peek() }];
+  after.value = [];
+}
 
 effect(() => {
   const now = draft.value;
-  if (restored) keep('shoot', now);
+  const { id } = work.value;
+  if (!restored) return;
+  keep('shoot', now);
+  keep('shootId', id);
 });
 
 /** What a control shows: as typed, else the default that holds. */
@@ -64,6 +100,14 @@ export function shown(path: Path): unknown {
 
 /** Changes one value; undefined leaves it to its default. */
 export function put(path: Path, value: unknown): void {
+  batch(() => {
+    remember(path.join('.'));
+    putAlong(path, value);
+  });
+}
+
+/** Changes what follows from another change, and goes back with it. */
+export function putAlong(path: Path, value: unknown): void {
   draft.value = withValue(draft.value, path, value);
 }
 
@@ -76,33 +120,46 @@ export function putAll(changes: readonly (readonly [Path, unknown])[]): void {
 /** Takes a changed shoot whole; `undo` brings back what stood there. */
 export function replaceShoot(next: Shoot): void {
   batch(() => {
-    before.value = [...before.value.slice(-19), { draft: draft.value, work: work.value }];
+    lastChange = { where: '', atMs: Number.NEGATIVE_INFINITY }; // a step of its own
+    remember('');
     draft.value = next;
   });
 }
 
 /** Takes a shoot that comes from elsewhere; `undo` brings back what stood there. */
-export function openShoot(next: Shoot): void {
+export function openShoot(next: Shoot, as = newWork()): void {
   batch(() => {
     replaceShoot(next);
-    work.value = {};
+    work.value = as;
   });
 }
 
-export function undo(): void {
-  const last = before.value.at(-1);
-  if (last === undefined) return;
+/** Takes one stand off a list, and puts the present one on the other. */
+function turn(from: typeof before, to: typeof before): void {
+  const stand = from.peek().at(-1);
+  if (stand === undefined) return;
   batch(() => {
-    before.value = before.value.slice(0, -1);
-    draft.value = last.draft;
-    work.value = last.work;
+    to.value = [...to.peek(), { draft: draft.peek(), work: work.peek() }];
+    from.value = from.peek().slice(0, -1);
+    draft.value = stand.draft;
+    work.value = stand.work;
+    lastChange = { where: '', atMs: Number.NEGATIVE_INFINITY };
   });
 }
+
+export const canUndo = computed(() => before.value.length > 0);
+export const canRedo = computed(() => after.value.length > 0);
+export const undo = () => turn(before, after);
+export const redo = () => turn(after, before);
+
+/** What is wrong, where nobody is typing. */
+export const faults = computed<readonly FileError[]>(() =>
+  reading.value.kind === 'ok' ? [] : reading.value.errors.filter(({ path }) => !stillTyping(path)),
+);
 
 /** What is wrong at a path or inside it. */
 export function faultsAt(path: Path): readonly FileError[] {
-  if (reading.value.kind === 'ok') return [];
-  return reading.value.errors.filter((error) => startsWith(error.path, path)).map(inWords);
+  return faults.value.filter((error) => startsWith(error.path, path)).map(inWords);
 }
 
 /** A fault as the page's language tells it. */

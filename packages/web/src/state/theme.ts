@@ -17,9 +17,18 @@ device.addEventListener('change', ({ matches }) => {
   deviceDark.value = matches;
 });
 
+/** Eyes that come out of the field are used to the dark: the page stays so until other colours are chosen. */
+export const darkForEyes = signal(false);
+
 /** The theme that holds. */
 export const theme = computed(() =>
-  themeChoice.value === 'system' ? (deviceDark.value ? 'dark' : 'light') : themeChoice.value,
+  darkForEyes.value
+    ? 'dark'
+    : themeChoice.value === 'system'
+      ? deviceDark.value
+        ? 'dark'
+        : 'light'
+      : themeChoice.value,
 );
 
 effect(() => {

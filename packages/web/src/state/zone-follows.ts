@@ -4,7 +4,7 @@ import { effect } from '@preact/signals-core';
 import { SAMPLE_PLACES } from '../places.js';
 import { border, lookUpZone } from '../zone.js';
 import { plan } from './plan.js';
-import { put, shoot, shown } from './shoot.js';
+import { putAlong, shoot, shown } from './shoot.js';
 
 const LATITUDE = ['place', 'latitudeDeg'] as const;
 const LONGITUDE = ['place', 'longitudeDeg'] as const;
@@ -14,7 +14,7 @@ export async function zoneFollows(): Promise<void> {
   const [latitude, longitude] = [shown(LATITUDE), shown(LONGITUDE)];
   if (typeof latitude !== 'number' || typeof longitude !== 'number') return;
   const zone = await lookUpZone(latitude, longitude);
-  if (shown(LATITUDE) === latitude && shown(LONGITUDE) === longitude) put(['place', 'timeZone'], zone);
+  if (shown(LATITUDE) === latitude && shown(LONGITUDE) === longitude) putAlong(['place', 'timeZone'], zone);
 }
 
 // A place that was kept or came with a file may lie near a border too; the first plan goes before the table.
