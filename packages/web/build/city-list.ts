@@ -1,20 +1,9 @@
 // A build step: the list of cities as lines of text, largest first, without what the page does not show.
 
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import cities from 'city-timezones';
 import type { Plugin } from 'vite';
 
 const NAME = 'virtual:cities';
-
-interface City {
-  readonly city: string;
-  readonly lat: number;
-  readonly lng: number;
-  readonly pop: number;
-  readonly iso2: string;
-  readonly timezone: string | null;
-}
 
 export function cityList(): Plugin {
   return {
@@ -22,9 +11,8 @@ export function cityList(): Plugin {
     resolveId: (id) => (id === NAME ? `\0${NAME}` : null),
     load(id) {
       if (id !== `\0${NAME}`) return null;
-      const folder = dirname(createRequire(import.meta.url).resolve('city-timezones/package.json'));
-      const all = JSON.parse(readFileSync(join(folder, 'data/cityMap.json'), 'utf8')) as City[];
-      const known = all.filter(({ timezone }) => timezone !== null && timezone !== '');
+      // Some places of the list have no zone.
+      const known = cities.cityMapping.filter(({ timezone }) => Boolean(timezone));
       const zones = [...new Set(known.map(({ timezone }) => timezone))];
       const lines = known
         .sort((a, b) => b.pop - a.pop)

@@ -17,6 +17,7 @@ import { frameView } from '../strip/view.js';
 import { words } from '../words/words.js';
 import { chartData } from './data.js';
 import { geometry, layout, measureIn, reservedPx } from './layout.js';
+import { limitHandles } from './limit-handles.js';
 import { picture, settingsPath } from './picture.js';
 import { readingHandles } from './reading-handles.js';
 import { paintSky } from './sky-canvas.js';
@@ -124,7 +125,7 @@ export function chartView() {
     </div>
     ${lanes}
     ${sweep(plan)}
-    ${readingHandles(g)}
+    ${limitHandles(now)} ${readingHandles(g)}
   </div>`;
 }
 

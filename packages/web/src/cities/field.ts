@@ -65,7 +65,7 @@ export function cityField(use: Use) {
         }}
       />
     </div>
-    <ul class="found" role="status">
+    <div role="status"><ul class="found">
       ${found.value.map(
         (city) => html`<li>
           <button type="button" @click=${() => take(city)}>
@@ -78,6 +78,6 @@ export function cityField(use: Use) {
           ? html`<li class="help">${w.noCity}</li>`
           : nothing
       }
-    </ul>
+    </ul></div>
   </div>`;
 }

@@ -11,6 +11,9 @@ import { marks, onDial } from './dial.js';
 import { filterList } from './filters.js';
 import { kitsView } from './kits.js';
 
+/** Which way the marks of a dial are listed: the shutter's from the longest time, the others upward. */
+const LESS_FIRST = { shutter: -1, aperture: 1, iso: 1 } as const;
+
 export function kitPanel() {
   const w = words().kit;
   const { camera, crew } = shoot.value;
@@ -28,7 +31,7 @@ export function kitPanel() {
       path,
       label,
       cures,
-      turns: true,
+      turns: LESS_FIRST[control],
       choices: marks(control, steps, String(shown(path)), text),
     });
   const iso = (end: 'lowest' | 'highest', label: string, cures: readonly Cure[]) => {
@@ -37,7 +40,7 @@ export function kitPanel() {
       path,
       label,
       cures,
-      turns: true,
+      turns: LESS_FIRST.iso,
       value: String(shown(path)),
       choices: marks('iso', steps, String(shown(path)), (mark) => mark),
       choose: (mark) => put(path, Number(mark)),

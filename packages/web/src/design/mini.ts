@@ -36,7 +36,8 @@ export function miniView() {
   const none = impossible.value ?? gaveUp.value;
   const d = settingsPath(now);
   // The picture itself again, stretched: lines keep their width.
-  return html`<button type="button" class="mini" aria-label=${words().toPicture} @click=${() => scrollTo({ top: 0 })}>
+  return html`<button type="button" class="mini" @click=${() => scrollTo({ top: 0 })}>
+    <span class="unseen">${words().toPicture}</span>
     <span class="mini-picture">
       <canvas class="sky" ${ref((canvas) => paint(canvas))}></canvas>
       ${svg`<svg viewBox="${left} ${top} ${right - left} ${evBottom - top}" preserveAspectRatio="none" aria-hidden="true">

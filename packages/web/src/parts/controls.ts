@@ -175,18 +175,11 @@ interface SelectControl<T> extends Common {
   readonly value?: T; // default: what stands at the path
   readonly choose?: (value: T) => void; // default: put it there
   readonly help?: string;
-  readonly turns?: boolean; // a dial: with buttons to the mark before and after, and it takes a pasted mark
+  readonly turns?: 1 | -1; // a dial, with buttons for less and more: -1 where the list begins with most
 }
 
 export function selectControl<T>(spec: SelectControl<T>): TemplateResult {
-  const {
-    path,
-    choices,
-    value = shown(path) as T,
-    choose = (v: T) => put(path, v),
-    help = '',
-    turns = false,
-  } = spec;
+  const { path, choices, value = shown(path) as T, choose = (v: T) => put(path, v), help = '', turns } = spec;
   const at = choices.findIndex(([choice]) => choice === value);
   const take = (i: number) => {
     const chosen = choices[i];
@@ -212,7 +205,7 @@ export function selectControl<T>(spec: SelectControl<T>): TemplateResult {
       }}
     >
       ${choices.map(([, text], i) => html`<option .selected=${live(i === at)}>${text}</option>`)}
-    </select>${turns ? html`${turner('−', at - 1)}${turner('+', at + 1)}` : nothing}`,
+    </select>${turns === undefined ? nothing : html`${turner('−', at - turns)}${turner('+', at + turns)}`}`,
     '',
     help,
   );

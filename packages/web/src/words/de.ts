@@ -126,6 +126,8 @@ export const german: PageWords = {
     apertureMoves: 'Die Blende darf sich ändern',
     widest: 'Weiteste Blende',
     narrowest: 'Engste Blende',
+    longestLimit: 'Grenze der Zeit',
+    isoLimit: 'Grenze der ISO',
     bulb: 'Eine Steuerung misst die Zeit frei ab',
     filters: 'ND-Filter in der Tasche',
     noFilters: 'Keine. Einer hält helles Licht zurück.',
@@ -276,6 +278,7 @@ export const german: PageWords = {
     ev: 'EV bei ISO 100',
     noFilter: 'kein Filter',
     cursor: 'Uhrzeit',
+    handles: { start: 'Beginn der Aufnahme', end: 'Ende der Aufnahme' },
     cursorHelp: 'Pfeiltasten gehen ein Bild weiter, Bild auf und Bild ab einen Einsatz.',
     events: {
       sunrise: 'Aufgang',

@@ -116,6 +116,8 @@ export const english = {
     apertureMoves: 'The aperture may change',
     widest: 'Widest aperture',
     narrowest: 'Narrowest aperture',
+    longestLimit: 'Limit of the shutter',
+    isoLimit: 'Limit of ISO',
     bulb: 'A rig times the shutter freely',
     filters: 'ND filters owned',
     noFilters: 'None. Add one to hold bright light back.',
@@ -265,6 +267,7 @@ export const english = {
     lanes: { shutter: 'shutter', iso: 'ISO', aperture: 'aperture', filter: 'filter' },
     ev: 'EV at ISO 100',
     noFilter: 'no filter',
+    handles: { start: 'Start of the shoot', end: 'End of the shoot' },
     cursor: 'Time',
     cursorHelp: 'Arrow keys move by a frame, Page Up and Page Down by a cue.',
     events: {

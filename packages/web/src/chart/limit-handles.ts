@@ -1,0 +1,142 @@
+// Limits that are set on the picture: start and end of the shoot at its edges, the longest shutter and the highest ISO
+// in their lanes. Each is dragged, or moved by the arrow keys, and does what its control does.
+
+import type { PlanMade, Span } from '@evenfall/core';
+import { html, nothing } from 'lit-html';
+import { marks } from '../design/dial.js';
+import { clock } from '../parts/clock.js';
+import { markText } from '../parts/text.js';
+import { put, shown } from '../state/shoot.js';
+import { words } from '../words/words.js';
+import type { Geometry, LanePlace, Layout } from './geometry.js';
+import { atOffset } from './time-ticks.js';
+
+const HALF = 22; // of a touch target
+const INSIDE = 12; // so that no target leaves the page
+
+/** Where a drag began; what it moves is measured there, for the picture changes under the finger. */
+let from:
+  | { readonly x: number; readonly y: number; readonly move: (dx: number, dy: number) => void }
+  | undefined;
+
+interface Handle {
+  readonly name: string;
+  readonly text: string; // its value, for a voice
+  readonly x: number;
+  readonly y: number;
+  readonly across: boolean;
+  /** What a drag from here does, pixels from where it began. */
+  readonly drag: () => (dx: number, dy: number) => void;
+  readonly step: (by: number) => void; // later, or more
+  readonly now: number;
+}
+
+function handleView({ name, text, x, y, across, drag, step, now }: Handle) {
+  return html`<div
+    class="limit-handle ${across ? 'across' : 'upright'}"
+    role="slider"
+    tabindex="0"
+    aria-label=${name}
+    aria-orientation=${across ? 'horizontal' : 'vertical'}
+    aria-valuenow=${now}
+    aria-valuetext=${text}
+    .style=${`transform:translate(${x - HALF}px,${y - HALF}px)`}
+    @pointerdown=${(event: PointerEvent) => {
+      (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
+      from = { x: event.clientX, y: event.clientY, move: drag() };
+    }}
+    @pointermove=${(event: PointerEvent) => from?.move(event.clientX - from.x, event.clientY - from.y)}
+    @pointerup=${end}
+    @pointercancel=${end}
+    @keydown=${(event: KeyboardEvent) => {
+      const by = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }[event.key];
+      if (by === undefined) return;
+      event.preventDefault();
+      step(by);
+    }}
+  ></div>`;
+}
+
+function end(): void {
+  from = undefined;
+}
+
+const MINUTE_MS = 60_000;
+const STEP_DEG = 0.5;
+
+/** The sun's altitude at a time; beyond the frames it goes on as it went over the last of them. */
+function altitudeAt({ frames }: PlanMade, ms: number): number {
+  const at = (i: number) => frames[Math.max(0, Math.min(i, frames.length - 1))];
+  const next = frames.findIndex((frame) => Date.parse(frame.at) >= ms);
+  const i = next < 0 ? frames.length - 1 : Math.max(next, Math.min(10, frames.length - 1));
+  const [a, b] = [at(i - 10), at(i)];
+  if (a === undefined || b === undefined || a === b) return 0;
+  const [fromMs, toMs] = [Date.parse(a.at), Date.parse(b.at)];
+  const slope = (b.sunAltitudeDeg - a.sunAltitudeDeg) / (toMs - fromMs);
+  return b.sunAltitudeDeg + slope * (ms - toMs);
+}
+
+function spanHandle(which: 'start' | 'end', plan: PlanMade, g: Geometry): Handle {
+  const { startAt, endAt } = plan.summary;
+  const at = which === 'start' ? startAt : endAt;
+  const atMs = Date.parse(at);
+  const byClock = 'startAt' in (shown(['span']) as Span);
+  const key = which === 'start' ? 'fromSunAltitudeDeg' : 'toSunAltitudeDeg';
+  const to = (ms: number) => {
+    if (byClock) {
+      const whole = Math.round(ms / MINUTE_MS) * MINUTE_MS;
+      put(['span', which === 'start' ? 'startAt' : 'endAt'], atOffset(whole, at));
+    } else put(['span', key], Math.round(altitudeAt(plan, ms) / STEP_DEG) * STEP_DEG);
+  };
+  const falls = plan.shoot.direction === 'dusk';
+  return {
+    name: words().chart.handles[which],
+    text: clock(at, false),
+    x: which === 'start' ? g.left : g.right - INSIDE,
+    y: g.top + HALF,
+    across: true,
+    now: Math.round(atMs / MINUTE_MS),
+    drag: () => (dx) => to(g.msAt(g.xOf(atMs) + dx)),
+    step: (by) => {
+      const now = shown(['span', key]);
+      if (byClock) to(atMs + by * MINUTE_MS);
+      else if (typeof now === 'number') put(['span', key], now + (falls ? -by : by) * STEP_DEG);
+    },
+  };
+}
+
+const PX_A_MARK = 12;
+
+function dialHandle(control: 'shutter' | 'iso', plan: PlanMade, lane: LanePlace, g: Geometry): Handle {
+  const w = words().kit;
+  const path = control === 'shutter' ? ['camera', 'shutter', 'longest'] : ['camera', 'iso', 'highest'];
+  const mark = String(shown(path));
+  const all = marks(control, plan.shoot.camera.stepsPerStop, mark, (label) => label).map(([label]) => label);
+  const at = all.indexOf(mark);
+  const more = control === 'shutter' ? -1 : 1; // shutter marks begin with the longest
+  const to = (index: number) => {
+    const label = all[Math.max(0, Math.min(Math.round(index), all.length - 1))];
+    if (label !== undefined) put(path, control === 'iso' ? Number(label) : label);
+  };
+  return {
+    name: control === 'shutter' ? w.longestLimit : w.isoLimit,
+    text: markText(control, mark),
+    x: g.right - INSIDE,
+    y: (lane.top + lane.bottom) / 2,
+    across: false,
+    now: at,
+    drag: () => (_, dy) => to(at - (more * dy) / PX_A_MARK),
+    step: (by) => to(at + more * by),
+  };
+}
+
+export function limitHandles(layout: Layout | undefined) {
+  if (layout === undefined) return nothing;
+  const { plan, geometry, lanes } = layout;
+  const handles = [spanHandle('start', plan, geometry), spanHandle('end', plan, geometry)];
+  for (const lane of lanes) {
+    const { control } = lane;
+    if (control === 'shutter' || control === 'iso') handles.push(dialHandle(control, plan, lane, geometry));
+  }
+  return handles.map(handleView);
+}
