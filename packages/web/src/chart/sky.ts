@@ -2,12 +2,7 @@
 // through ozone. An approximation: no second scattering, no clouds, and red, green and blue stand for light of 610,
 // 550 and 450 nm. How bright it is drawn is another matter: no screen shows seven powers of ten. See `onScreen`.
 //
-// Sources: scale heights, haze, the layer of ozone, and the coefficients at 550 nm: S. Hillaire, "A Scalable and
-// Production Ready Sky and Atmosphere Rendering Technique", EGSR 2020. From there to 610 and 450 nm: air by the fourth
-// power of the wavelength (Rayleigh); ozone by its cross sections of 4.75 and 0.18 against 3.36 (1e-21 cm², about the
-// values of Serdyuchenko et al., Atmos. Meas. Tech. 7, 2014, from memory). One scattering: T. Nishita et al., "Display
-// of the Earth Taking into Account Atmospheric Scattering", SIGGRAPH 1993. That ozone makes the twilight blue:
-// E. O. Hulburt, J. Opt. Soc. Am. 43, 113 (1953).
+// Source: docs/sources.md#drawn-sky.
 
 export type Rgb = readonly [red: number, green: number, blue: number];
 

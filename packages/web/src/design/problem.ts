@@ -68,15 +68,19 @@ function noPlan() {
   </section>`;
 }
 
+/** What matters tonight first; cautions that always hold come after it. */
+const ORDER = ['warning', 'info', 'caution'];
+
 export function notesView() {
   const plan = made.value;
   const notes = plan === undefined ? [] : (moving.value?.otherNotes(plan) ?? plan.notes);
   if (notes.length === 0) return nothing;
   const w = words();
+  const inOrder = notes.toSorted((a, b) => ORDER.indexOf(a.level) - ORDER.indexOf(b.level));
   return html`<section class="notes">
     <h2>${w.notes}</h2>
     <ul>
-      ${notes.map(
+      ${inOrder.map(
         (note) =>
           html`<li class=${note.level}><strong>${w.levels[note.level]}.</strong> ${w.library.note(note)}</li>`,
       )}

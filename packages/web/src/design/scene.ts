@@ -28,7 +28,9 @@ const percent = (share: number) => `${Math.round(share * 100)} ${words().scene.p
 
 function nightText(night: Numbers<SceneWords['night']>): string {
   const w = words().scene;
-  return 'groundLx' in night ? w.nightLx(String(night.groundLx)) : w.nightMag(String(night.zenithMagArcsec2));
+  return 'groundLx' in night
+    ? w.nightLx(words().plain(night.groundLx))
+    : w.nightMag(words().plain(night.zenithMagArcsec2));
 }
 
 export function scenePanel() {
@@ -79,7 +81,7 @@ export function scenePanel() {
         choices: withNumbers(
           w.clouds,
           shown(['scene', 'cloud']) as SceneWords['cloud'],
-          ({ eighths }: Numbers<SceneWords['cloud']>) => w.cloudEighths(String(eighths)),
+          ({ eighths }: Numbers<SceneWords['cloud']>) => w.cloudEighths(words().plain(eighths)),
         ),
       })}
       ${selectControl<SurfaceWord | undefined | number>({
@@ -113,7 +115,9 @@ export function scenePanel() {
           w.lampsWords,
           shown(['scene', 'lamps']) as SceneWords['lamps'],
           (lamps: Numbers<SceneWords['lamps']>) =>
-            'word' in lamps ? w.lampsWords[lamps.word] : w.lampsEv(String(lamps.ev100), percent(lamps.share)),
+            'word' in lamps
+              ? w.lampsWords[lamps.word]
+              : w.lampsEv(words().plain(lamps.ev100), percent(lamps.share)),
         ),
       })}
     </div>

@@ -17,7 +17,7 @@ export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, order }: 
   ];
   const short: string[] = [];
   if (frameMB !== undefined && cardGB !== undefined) {
-    parts.push(w.card(number((taken * frameMB) / 1000), String(cardGB)));
+    parts.push(w.card(number((taken * frameMB) / 1000), words().plain(cardGB)));
     if (summary.cardFits === false) short.push(w.cardShort(framesOnCard(cardGB, frameMB)));
   }
   if (batteryFrames !== undefined) {

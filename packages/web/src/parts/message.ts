@@ -17,6 +17,7 @@ const message = signal<Message | undefined>(undefined);
 // Long enough to read twice; longer where nothing else takes it back. What lists faults stays until it is closed, the
 // way back to the last shoot no longer than until something else is changed: it would take that along.
 const GONE_AFTER_MS = 12_000;
+const WAY_BACK_MS = 30_000;
 const LAST_CHANCE_MS = 60_000;
 
 let timer: ReturnType<typeof setTimeout> | undefined;
@@ -26,7 +27,8 @@ export function say(text: string, more: Omit<Message, 'text'> = {}): void {
   undoes = draft.peek();
   message.value = { text, ...more };
   const onlyWay = more.undo !== undefined && more.undo !== true;
-  if (!more.lines) timer = setTimeout(hush, onlyWay ? LAST_CHANCE_MS : GONE_AFTER_MS);
+  if (!more.lines)
+    timer = setTimeout(hush, onlyWay ? LAST_CHANCE_MS : more.undo ? WAY_BACK_MS : GONE_AFTER_MS);
 }
 
 let undoes: unknown;

@@ -45,19 +45,19 @@ const mark = follow<HTMLElement>((element) => {
 
 export function stripView() {
   const [plan, g] = [made.value, geometry.value];
-  if (plan === undefined) return html`<div class="strip-row"></div>`;
+  if (plan === undefined) return html`<div class="clip-row"></div>`;
   const w = words().strip;
   const place = g === undefined ? '' : `left:${g.left}px;width:${g.right - g.left}px`;
-  return html`<div class="strip-row">
+  return html`<div class="clip-row">
     <button type="button" class="play" aria-label=${playing.value ? w.stop : w.play} @click=${playing.value ? stop : play}>
       <svg width="18" height="18" aria-hidden="true" viewBox="0 0 18 18">
         <path d=${playing.value ? 'M3 2h4v14H3zM11 2h4v14h-4z' : 'M4 1.5v15l12-7.5z'} />
       </svg>
     </button>
-    <div class="strip" .style=${place} role="img" aria-label=${w.label}>
+    <div class="clip-strip" .style=${place} role="img" aria-label=${w.label}>
       <canvas ${ref(strip)}></canvas>
       ${spoiltMarks(plan)}
-      <div class="strip-mark" ${ref(mark)}></div>
+      <div class="clip-mark" ${ref(mark)}></div>
     </div>
   </div>`;
 }
@@ -74,4 +74,4 @@ function spoiltMarks({ frames }: PlanMade) {
     );
 }
 
-export const frameView = () => html`<canvas class="frame" aria-hidden="true" ${ref(frame)}></canvas>`;
+export const frameView = () => html`<canvas class="clip-frame" aria-hidden="true" ${ref(frame)}></canvas>`;

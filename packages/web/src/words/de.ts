@@ -142,7 +142,7 @@ export const german: PageWords = {
     startFilter: 'Beginnen mit',
     startFree: 'was der Plan am besten findet',
     stack: 'Zwei dürfen zugleich vor der Linse sein',
-    seconds: (label) => (label.includes('/') ? label : `${label} s`),
+    seconds: (label) => (label.includes('/') ? label : `${comma(label)} s`),
   },
   moves: { title: 'Kamerabewegung' },
   scene: {
