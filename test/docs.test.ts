@@ -66,6 +66,8 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'npx evenfall review plan.json frames': 'test/cli/review.test.ts',
   'npx evenfall review plan.json frames --levels -o offsets.csv': 'test/cli/review.test.ts',
   'npx evenfall review plan.json frames --levels -o clip.ffconcat': 'test/cli/review.test.ts',
+  'npx evenfall review plan.json frames --levels --next docs/examples/dusk.yaml -o readings.yaml':
+    'test/cli/review.test.ts',
   'ffmpeg -f concat -safe 0 -i clip.ffconcat -filter_script:v clip.filter clip.mp4':
     'test/cli/review.test.ts',
   'npm run page': 'test/web/build.ts',

@@ -16,14 +16,14 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 102.5 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 103.3 },
   { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 52.6 },
   { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 20.3 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 11.2 },
   ...[
     { room: 'plan', kB: 54.6 },
     { room: 'follow', kB: 49 },
-    { room: 'review', kB: 21.7 },
+    { room: 'review', kB: 39.4 },
     { room: 'files', kB: 26.8 },
     { room: 'ramp', kB: 11.4 },
     { room: 'light', kB: 11.4 },

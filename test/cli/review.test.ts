@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { type PlanFrame, type Review, writePlan } from '@evenfall/core';
 import Papa from 'papaparse';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
 import { progressOf } from '../../packages/cli/src/progress.js';
 import { published, schemaReader } from '../reference/json-schema.js';
 import { exifTime, GREY, HEIGHT, photographed, ran, type Shot, WIDTH } from './photographed.js';
@@ -124,6 +125,46 @@ describe('a folder of frames', () => {
     const off = clear.map(({ readEv100, frame }) => readEv100! - plan.frames[frame!]!.sceneEv100);
     for (const ev of off) expect(Math.abs(ev - Math.log2(GREY / 0.18))).toBeLessThan(0.05);
     expect(found.forecast!.offsetEv).toBeCloseTo(Math.log2(GREY / 0.18), 1);
+  });
+});
+
+describe('what the evening taught', () => {
+  test('goes into the next shoot at that place as readings', async () => {
+    const at = folder({ 'next.yaml': EVENING.replace('2026-09-12', '2026-09-19') });
+    const argv = ['review', dir.at('plan.json'), frames, '--levels', '--next', at.at('next.yaml')];
+    const { status, err } = await evenfall([...argv, '-o', at.at('readings.yaml')]);
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+    const text = readFileSync(at.at('readings.yaml'), 'utf8');
+    const { readings } = parse(text) as { readings: { at: string; ev100: number }[] };
+    expect(readings.length).toBeGreaterThan(10);
+    expect(readings.every((reading) => reading.at.startsWith('2026-09-19T'))).toBe(true);
+    writeFileSync(at.at('both.yaml'), `${EVENING.replace('2026-09-12', '2026-09-19')}${text}`);
+    const planned = await evenfall(['plan', at.at('both.yaml'), '--json']);
+    expect({ status: planned.status, err: planned.err }).toEqual({ status: 0, err: '' });
+  });
+
+  test.each([
+    { change: ['longitudeDeg: 9.92', 'longitudeDeg: 8.5'], levels: true, said: 'another place' },
+    { change: ['intervalS: 60', 'intervalS: 60'], levels: false, said: 'the light was not read' },
+    {
+      change: ['intervalS: 60', 'intervalS: 60\nspan: { fromSunAltitudeDeg: 30, toSunAltitudeDeg: 20 }'],
+      levels: true,
+      said: 'passes none of the altitudes',
+    },
+  ])('or says why not: $said', async ({ change: [from, to], levels, said }) => {
+    const at = folder({ 'next.yaml': EVENING.replace(from!, to!) });
+    const argv = [
+      'review',
+      dir.at('plan.json'),
+      frames,
+      ...(levels ? ['--levels'] : []),
+      '--next',
+      at.at('next.yaml'),
+    ];
+    const { status, err } = await evenfall([...argv, '-o', at.at('readings.yaml')]);
+    expect(status).toBe(1);
+    expect(err).toContain(`nothing written: `);
+    expect(err).toContain(said);
   });
 });
 
@@ -284,6 +325,7 @@ describe('what cannot be done is said in one line', () => {
     { argv: ['.', '-o', 'x.gif'], said: /-o x\.gif: ends in ".gif"/ },
     { argv: ['.', '--json', '-o', 'x.csv'], said: /-o does not go with --json/ },
     { argv: ['.', '--dark'], said: /--dark would change nothing on the screen/ },
+    { argv: ['.', '--next', 'x.yaml'], said: /--next would change nothing on the screen/ },
     { argv: ['.', '--even-flicker'], said: /--even-flicker would change nothing/ },
     { argv: ['.', '--most', '9'], said: /Give stops from 0\.01 to 6/ },
   ])('$argv', async ({ argv, said }) => {

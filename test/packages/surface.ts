@@ -145,6 +145,7 @@ export function surface(): Record<string, unknown> {
     moveOfLength: () => core.moveOfLength(shoot.moves[0]!, 12),
     planEvenings: () => evenings,
     reviewFrames: () => review,
+    learnedReadings: () => core.learnedReadings(plan, review, shoot),
     planExposures: () => {
       const plan = core.planExposures(shoot);
       return plan === undefined ? 'more to it' : plan;

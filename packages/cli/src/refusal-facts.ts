@@ -44,5 +44,7 @@ export type RefusalFacts =
       readonly known: readonly string[];
     }
   | { readonly kind: 'not-a-plan-made'; readonly source: string }
+  /** Readings for a shoot to come: nothing was read, it is elsewhere or goes the other way, or its sun stands otherwise. */
+  | { readonly kind: 'nothing-learned'; readonly why: 'not-read' | 'elsewhere' | 'other-sun' }
   /** A mistake of ours; `said` is what the program says of it. */
   | { readonly kind: 'unexpected'; readonly said: string };

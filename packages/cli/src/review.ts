@@ -14,6 +14,7 @@ import pc from 'picocolors';
 import type { Io } from './io.js';
 import { journalOf } from './journal-of.js';
 import { loadPlan } from './load-plan.js';
+import { loadShoot } from './load-shoot.js';
 import { type Act, anyCase, languageOption, refuseLanguage } from './options.js';
 import { makerFor, written } from './output.js';
 import { readPhoto } from './photo-exif.js';
@@ -35,6 +36,7 @@ interface ReviewFlags extends PrintOptions {
   readonly most?: number;
   readonly evenFlicker?: boolean;
   readonly replaceSpoilt?: boolean;
+  readonly next?: string;
 }
 
 const EXAMPLES = `
@@ -43,6 +45,7 @@ Example:
   evenfall review plan.json frames -o offsets.csv   stops to brighten, by file
   evenfall review plan.json frames -o review.svg    planned and taken, a chart
   evenfall review plan.json frames --levels         with the light as it was
+  evenfall review plan.json frames --levels --next next.yaml -o readings.yaml
   evenfall review plan.json frames -o clip.ffconcat
     and clip.filter beside it, for a preview clip:
   ffmpeg -f concat -safe 0 -i clip.ffconcat -filter_script:v clip.filter clip.mp4
@@ -66,13 +69,14 @@ export function addReview(program: Command, io: Io, act: Act): void {
     .option('--json', 'print the review file, for a program')
     .option(
       '-o, --output <file>',
-      'write the review (.json), offsets (.csv), a chart (.svg, .pdf), a clip (.ffconcat)',
+      'write the review (.json), offsets (.csv), a chart (.svg, .pdf), a clip (.ffconcat), readings (.yaml)',
     )
     .option('--levels', 'read how bright each JPEG came out: what the light really did')
     .option('--journal <file>', 'journal of the followed evening: its readings and filters')
     .option('--clock-fast <seconds>', 'by how much the camera clock is fast (default: found)', clockFast)
     .option('--most <stops>', 'largest correction, above 0 to 6 (default: 3)', most)
     .option('--even-flicker', 'take out small differences of the levels too')
+    .option('--next <shoot>', 'with -o (.yaml): shoot to come at the place, to write readings for')
     .option('--replace-spoilt', 'show a spoilt frame as its nearest good neighbour')
     .addOption(anyCase(new Option('--paper <size>', 'sheet for a chart to fill, laid across'), PAPERS))
     .addOption(
@@ -101,6 +105,11 @@ async function review(
   if (flags.evenFlicker && !flags.levels && !paths.some(isTable)) {
     throw new Refusal([{ kind: 'changes-nothing', options: ['even-flicker'] }]);
   }
+  if (flags.next !== undefined && !/\.ya?ml$/i.test(output ?? '')) {
+    throw new Refusal([
+      { kind: 'changes-nothing', options: ['next'], ...(output === undefined ? {} : { path: output }) },
+    ]);
+  }
   const makers = reviewMakers({ paper, clock, dark, language } as PrintOptions);
   const make = output === undefined ? undefined : makerFor(output, makers, planPath);
   const plan = await loadPlan(planPath);
@@ -111,6 +120,7 @@ async function review(
     plan,
     review: reviewFrames(plan, taken.frames, options),
     pathOf: taken.pathOf,
+    next: flags.next === undefined ? plan.shoot : await loadShoot(flags.next, words, io),
   };
   if (make !== undefined && output !== undefined) {
     io.out(written(await make(reviewed, output), planPath, words));

@@ -63,6 +63,14 @@ function systemText(fault: SystemFault): string {
 const whyText = (why: WhyInfeasible) => reasonText(why, card).replace(/[.\s]+$/, '');
 const FILES = { shoot: 'Aufnahme', plan: 'Plandatei' };
 
+const NOTHING_LEARNED = {
+  'not-read': 'das Licht wurde nicht gelesen; --levels oder --journal angeben',
+  elsewhere:
+    'die nächste Aufnahme ist an einem anderen Ort oder geht andersherum; eine am selben Ort angeben',
+  'other-sun':
+    'die Sonne der nächsten Aufnahme steht nie so hoch wie gesehen; eine Spanne angeben, in der sie es tut',
+};
+
 function columnText(column: FrameColumn, known: readonly string[]): string {
   const texts: Readonly<Record<FrameColumn, string>> = {
     file: 'der Name der Datei',
@@ -111,6 +119,7 @@ const refusals: CommandSentences['refusals'] = {
     `${source}:${line}: ${column}: ${given === '' ? 'hier steht nichts' : `${quotedText(given)} stimmt nicht`}; richtig: ${columnText(column, known)}`,
   'not-a-plan-made': ({ source }) =>
     `${source}: hat keinen Verlauf, an dem etwas zu messen wäre; den Plan angeben, nach dem aufgenommen wurde`,
+  'nothing-learned': ({ why }) => `nichts geschrieben: ${NOTHING_LEARNED[why]}`,
   'clip-too-short': () => '--clip ist kürzer als zwei Bilder; richtig: ein längerer Clip',
   unexpected: ({ said }) => `das sollte nicht geschehen: ${quotedText(said)}`,
 };

@@ -58,6 +58,13 @@ export function englishSystemFault(fault: SystemFault): string {
 
 const whyText = (why: WhyInfeasible) => reasonText(why, card).replace(/[.\s]+$/, '');
 
+const NOTHING_LEARNED = {
+  'not-read': 'the light was not read; give --levels or --journal',
+  elsewhere: 'the shoot to come is at another place or goes the other way; give one at the same place',
+  'other-sun':
+    'the sun of the shoot to come passes none of the altitudes that were seen; give a span that does',
+};
+
 function columnText(column: FrameColumn, known: readonly string[]): string {
   const texts: Readonly<Record<FrameColumn, string>> = {
     file: 'the name of the file',
@@ -105,6 +112,7 @@ const refusals: CommandSentences['refusals'] = {
     `${source}:${line}: ${column}: ${given === '' ? 'nothing stands there' : `${quotedText(given)} is not right`}; give ${columnText(column, known)}`,
   'not-a-plan-made': ({ source }) =>
     `${source}: holds no ramp, so nothing can be held against it; give the plan that was shot`,
+  'nothing-learned': ({ why }) => `nothing written: ${NOTHING_LEARNED[why]}`,
   'clip-too-short': () => '--clip is shorter than two frames; give a longer one',
   unexpected: ({ said }) => `this should not happen: ${said}`,
 };

@@ -6,6 +6,7 @@
 
 export { englishReviewNotes } from './english.js';
 export type { FrameRun } from './frame-run.js';
+export { learnedReadings } from './learned.js';
 export type { ReviewNote, ReviewNoteFacts } from './note.js';
 export { reviewFrames } from './review.js';
 export type {
