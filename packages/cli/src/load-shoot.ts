@@ -4,6 +4,7 @@ import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
 import { clocksNear, readShoot, type Shoot } from '@evenfall/core';
 import lookUpZone from '@photostructure/tz-lookup';
+import { asMeant } from './as-meant.js';
 import type { Io } from './io.js';
 import { parseText } from './parse-text.js';
 import { readBytes } from './read-bytes.js';
@@ -21,11 +22,12 @@ const LARGEST_BYTES = 250_000;
 export async function loadShoot(path: string, words: CommandWords, io: Io): Promise<Shoot> {
   const source = path === '-' ? words.standardInput : basename(path);
   const { value, where } = parseText(await readText(path, source, io), source);
-  const zoned = withZone(value);
+  const meant = asMeant(value);
+  const zoned = withZone(meant);
   const read = readShoot(zoned, where, source);
   if (read.kind === 'wrong') throw refusalOf(read.errors);
   // A zone that was taken from coordinates near a border is doubted aloud.
-  if (zoned !== value) {
+  if (zoned !== meant) {
     const { here, others } = clocksNear(read.shoot.place, read.shoot.date, lookUpZone);
     if (others.length > 0) io.err(`${source}: ${words.sentences.border(here, others)}\n`);
   }

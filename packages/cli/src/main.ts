@@ -1,6 +1,7 @@
 // The evenfall command: arguments in, exit status out.
 
 import { createRequire } from 'node:module';
+import { homedir } from 'node:os';
 import { type Language, PAPERS } from '@evenfall/chart';
 import { sentenceOf } from '@evenfall/core';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
@@ -38,7 +39,7 @@ export async function run(argv: readonly string[], { err, ...rest }: Io): Promis
     status = await action;
   });
   try {
-    await program.parseAsync(argv.length === 0 ? ['--help'] : [...argv], { from: 'user' });
+    await program.parseAsync(argv.length === 0 ? ['--help'] : argv.map(fromHome), { from: 'user' });
     return status;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 1;
@@ -63,6 +64,11 @@ export async function runHere(): Promise<void> {
   // There is nowhere left to say it.
   process.stderr.on('error', () => process.exit(1));
   process.exitCode = await run(process.argv.slice(2), processIo());
+}
+
+/** A shell leaves "~/" as it is in quotes, and behind an equals sign. */
+function fromHome(argument: string): string {
+  return argument.replace(/^(--[\w-]+=)?~(?=\/)/, (_, option = '') => `${option}${homedir()}`);
 }
 
 function messageOf(error: unknown): string {

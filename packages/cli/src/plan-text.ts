@@ -52,6 +52,8 @@ export function planText(plan: PlanMade, shootPath: string, inWords: CommandWord
 
 /** A path as it can be pasted into a shell. */
 function asArgument(path: string): string {
+  // What came down a pipe is gone: there the file has to be named.
+  if (path === '-') return 'SHOOT';
   return /^[\w./@%+:,-]+$/.test(path) ? path : `'${printable(path).replaceAll("'", "'\\''")}'`;
 }
 
