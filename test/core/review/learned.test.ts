@@ -35,7 +35,8 @@ test('the forecast of the next evening is wrong by less than a quarter of what i
 test('of the same evening they are what was read', () => {
   const readings = learnedReadings(plan, review, plan.shoot);
   expect(readings.map(({ at }) => at)).toEqual(review.light.map(({ at }) => at));
-  for (const [i, { ev100 }] of readings.entries()) expect(ev100).toBeCloseTo(review.light[i]!.ev100, 5);
+  // Sun and moon are interpolated between other times: less than a ten-thousandth of a stop.
+  for (const [i, { ev100 }] of readings.entries()) expect(ev100).toBeCloseTo(review.light[i]!.ev100, 4);
 });
 
 test('nothing was read, or the sun stands otherwise: nothing is learned', () => {

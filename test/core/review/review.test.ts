@@ -186,6 +186,25 @@ test('parts of a second order frames of a short interval', () => {
   expect(review.frames.some(({ doubled }) => doubled)).toBe(false);
 });
 
+test('of a bracket the middle exposure is reviewed, the others are told apart', () => {
+  // Three exposures, a stop apart, two seconds from one to the next, the darkest first.
+  const brackets = perfect.flatMap((frame, i) =>
+    [-1, 0, 1].map((ev, k) => ({
+      ...frame,
+      file: `IMG_${String(3 * i + k).padStart(4, '0')}.JPG`,
+      at: later(frame.at, k),
+      iso: ev === 0 ? frame.iso : frame.iso * 2 ** ev,
+    })),
+  );
+  const review = reviewFrames(plan, brackets);
+  const kept = review.frames.filter(({ doubled }) => doubled !== true);
+  expect(kept.map(({ file }) => Number(file.slice(4, 8)) % 3)).toEqual(kept.map(() => 1));
+  expect(kept).toHaveLength(plan.frames.length);
+  expect(review.cues.every(({ lateS }) => lateS === 0)).toBe(true);
+  expect(noteOf(review, 'unplanned')).toBeUndefined();
+  expect(noteOf(review, 'doubled-frames')?.count).toBe(2 * plan.frames.length);
+});
+
 test('a setting nobody planned, and an exposure that runs into the next', () => {
   const taken = perfect.map((frame, i) =>
     i === 120 ? { ...frame, shutterS: 0.5 } : i === 400 ? { ...frame, shutterS: 10 } : frame,

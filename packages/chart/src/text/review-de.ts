@@ -38,7 +38,7 @@ export const germanReviewNotes: Sentences<ReviewNoteFacts> = {
   'missing-frames': ({ count, frames: runs }) =>
     `${at(runs)}${frames(count)} des Plans ${count === 1 ? 'wurde' : 'wurden'} nicht aufgenommen.`,
   'doubled-frames': ({ count, frames: runs }) =>
-    `${at(runs)}${files(count)} mehr als eine je Bild; die erste gilt.`,
+    `${at(runs)}${files(count)} mehr als eine je Bild; es gilt, was dem Plan am nächsten ist.`,
   slipped: ({ count, worstS, frame }) =>
     `${counted(count, 'Intervall', 'Intervalle')} verrutscht; das schlimmste, nach Bild ${frame + 1}, war um ${seconds(worstS)} zu ${worstS > 0 ? 'lang' : 'kurz'}.`,
   'other-interval': ({ intervalS, plannedS }) =>

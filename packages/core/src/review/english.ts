@@ -49,7 +49,7 @@ export const englishReviewNotes: Sentences<ReviewNoteFacts> = {
   'missing-frames': ({ count, frames }) =>
     `${at(frames)}${counted(count, 'frame')} of the plan ${count === 1 ? 'was' : 'were'} not taken.`,
   'doubled-frames': ({ count, frames }) =>
-    `${at(frames)}${counted(count, 'file')} more than one a frame; the first of each is kept.`,
+    `${at(frames)}${counted(count, 'file')} more than one a frame; the one nearest to the plan is kept.`,
   slipped: ({ count, worstS, frame }) =>
     `${counted(count, 'interval')} slipped; the worst, after frame ${frame + 1}, was ${seconds(worstS)} too ${worstS > 0 ? 'long' : 'short'}.`,
   'other-interval': ({ intervalS, plannedS }) =>

@@ -5,7 +5,7 @@ import type { PlanMade } from '../plan/types.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { hoursFastMs, secondsFast } from './camera-clock.js';
 import { reviewedCues } from './cues.js';
-import { cuesStanding } from './cues-done.js';
+import { type CuesStanding, cuesStanding } from './cues-done.js';
 import { type Lens, lensesOf, median } from './lens.js';
 import { type LightThen, levelsOf, lightOf } from './light.js';
 import { noticed } from './notes.js';
@@ -173,8 +173,8 @@ function inTime(shots: readonly Shot[], plan: PlanMade, startMs: number, { clock
   const { intervalS } = plan.shoot;
   const withClock = (fastMs: number) => {
     const timesMs = shots.map(({ clockMs }) => clockMs - fastMs);
-    const { places, isDoubled } = placesOf(shots, timesMs, { startMs, intervalS });
-    return { fastMs, timesMs, places, isDoubled, standing: cuesStanding(shots, places, plan) };
+    const { places, isDoubled } = placesOf(shots, timesMs, { startMs, plan });
+    return { fastMs, timesMs, places, isDoubled, standing: standingOf(shots, places, isDoubled, plan) };
   };
   if (clockFastS !== undefined) return withClock(1000 * clockFastS);
   const hoursMs = hoursFastMs(shots, plan, startMs);
@@ -193,6 +193,26 @@ function inTime(shots: readonly Shot[], plan: PlanMade, startMs: number, { clock
     intervalS,
   );
   return moreS === 0 ? found : withClock(hoursMs + 1000 * moreS);
+}
+
+/** Cues that stand at each shot; at one whose place another has, those that stand at that one. */
+function standingOf(
+  shots: readonly Shot[],
+  places: readonly number[],
+  isDoubled: readonly boolean[],
+  plan: PlanMade,
+): CuesStanding {
+  const single = shots.flatMap((_, i) => (isDoubled[i] ? [] : [i]));
+  const { done, isUnplanned } = cuesStanding(
+    single.map((i) => shots[i]!),
+    single.map((i) => places[i]!),
+    plan,
+  );
+  const nthOf = new Map(single.map((i, nth) => [places[i]!, nth]));
+  return {
+    done: places.map((place) => done[nthOf.get(place)!]!),
+    isUnplanned: isDoubled.map((doubled, i) => !doubled && isUnplanned[nthOf.get(places[i]!)!]!),
+  };
 }
 
 /** Stops off the light from which a frame beside a filter change is spoilt. */
