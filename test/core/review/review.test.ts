@@ -101,6 +101,13 @@ test.each([3600, -3600, 20_700, 86_400 * 2, 20, -35])('a camera clock that is %d
   expect(review.frames[0]!.at).toBe(plan.frames[0]!.at);
 });
 
+test('an hour is found where frames are missing at both ends', () => {
+  const taken = plan.frames.slice(20, -7).map((frame) => takenAs(frame, { fastS: 3600 }));
+  const review = reviewFrames(plan, taken);
+  expect(review.summary.clockFastS).toBe(3600);
+  expect(review.missingFrames).toHaveLength(27);
+});
+
 test('whoever begins and ends late has a clock that is right', () => {
   const review = reviewFrames(plan, perfect.slice(4));
   expect(review.summary.clockFastS).toBe(0);
