@@ -272,7 +272,10 @@ export function anywhere(site: () => Site): void {
       const impossible = planShoot(eveningWith({ camera }));
       if (!('infeasible' in impossible)) throw new Error('f/11 at ISO 100 should not do');
       const [, stops = '?'] = /by ([\d.]+) stops/.exec(impossible.infeasible.text) ?? [];
-      await page.getByText(`um höchstens ${stops.replace('.', ',')} Blenden`).waitFor();
+      await page
+        .locator('.problem')
+        .getByText(`um höchstens ${stops.replace('.', ',')} Blenden`)
+        .waitFor();
       expect(await textOf(page.locator('.remedies'))).toContain('Die höchste ISO von 100 auf');
       expect(await violations(page)).toEqual([]);
       expect(

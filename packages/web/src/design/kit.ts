@@ -58,17 +58,17 @@ export function kitPanel() {
       ],
       choose: (to) => put(['camera'], onDial(shoot.peek().camera, to)),
     })}
-    <div class="pair">
+    <div class="pair dials">
       ${dial('shutter', ['camera', 'shutter', 'shortest'], w.shortest, ['faster-shutter'], w.seconds)}
       ${dial('shutter', ['camera', 'shutter', 'longest'], w.longest, ['longer-shutter', 'shorter-shutter'], w.seconds)}
     </div>
     ${moving.value?.starAdvice()}
-    <div class="pair">
+    <div class="pair dials">
       ${iso('lowest', w.isoLowest, [])} ${iso('highest', w.isoHighest, ['higher-iso'])}
     </div>
     ${
       moves
-        ? html`<div class="pair">
+        ? html`<div class="pair dials">
             ${dial('aperture', ['camera', 'aperture', 'widest'], w.widest, ['wider-aperture'], stop)}
             ${dial('aperture', ['camera', 'aperture', 'narrowest'], w.narrowest, ['narrower-aperture'], stop)}
           </div>`

@@ -1,6 +1,6 @@
 // The evening in one line, over the page while its picture is out of sight: a change is seen wherever it is made.
 
-import { signal } from '@preact/signals-core';
+import { effect, signal } from '@preact/signals-core';
 import { html, nothing, svg } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { layout } from '../chart/layout.js';
@@ -24,10 +24,16 @@ export const watchPicture = ref((element) => {
   observer.observe(element);
 });
 
-const paint = (canvas?: Element) => {
-  const plan = made.peek();
-  if (canvas instanceof HTMLCanvasElement && plan !== undefined) paintSky(canvas, plan);
-};
+let stop: (() => void) | undefined;
+
+function paint(canvas?: Element): void {
+  stop?.();
+  stop = undefined;
+  if (!(canvas instanceof HTMLCanvasElement)) return;
+  stop = effect(() => {
+    if (made.value !== undefined) paintSky(canvas, made.value);
+  });
+}
 
 export function miniView() {
   const [plan, now] = [made.value, layout.value];
@@ -39,7 +45,7 @@ export function miniView() {
   return html`<button type="button" class="mini" @click=${() => scrollTo({ top: 0 })}>
     <span class="unseen">${words().toPicture}</span>
     <span class="mini-picture">
-      <canvas class="sky" ${ref((canvas) => paint(canvas))}></canvas>
+      <canvas class="sky" ${ref(paint)}></canvas>
       ${svg`<svg viewBox="${left} ${top} ${right - left} ${evBottom - top}" preserveAspectRatio="none" aria-hidden="true">
         <path class="edge settings" d=${d} /><path class="settings" d=${d} /></svg>`}
     </span>

@@ -159,7 +159,7 @@ export function placePanel() {
         if (place) usePlace(place.latitudeDeg, place.longitudeDeg, place.timeZone);
       },
     })}
-    <div class="pair">
+    <div class="pair stack">
       ${numberControl({ path: LATITUDE, label: w.latitude, unit: w.north, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
       ${numberControl({ path: LONGITUDE, label: w.longitude, unit: w.east, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
     </div>
@@ -203,7 +203,7 @@ export function placePanel() {
       ],
       choose: spanByClock,
     })}
-    <div class="pair">
+    <div class="pair stack">
       ${
         byClock
           ? (['startAt', 'endAt'] as const).map(

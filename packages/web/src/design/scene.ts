@@ -56,7 +56,7 @@ export function scenePanel() {
           })
         : nothing
     }
-    <div class="pair">
+    <div class="pair stack">
       ${numberControl({ path: ['scene', 'viewAltitudeDeg'], label: w.viewAltitude, unit: '°', signed: true })}
       ${numberControl({
         path: ['scene', 'skyShare'],

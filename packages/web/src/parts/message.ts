@@ -69,5 +69,6 @@ export function messageView() {
             <button type="button" class="plain" aria-label=${words().close} @click=${hush}>×</button>
           </div>`
     }
-  </div>`;
+  </div>
+  ${now === undefined ? nothing : html`<div class="message-room"></div>`}`;
 }

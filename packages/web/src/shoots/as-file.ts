@@ -1,7 +1,7 @@
 // The shoot as its file, to be read and changed whole: everything that a file can say, also what has no control.
 
 import { type FileError, readShoot, writeShoot } from '@evenfall/core';
-import { signal } from '@preact/signals-core';
+import { computed, signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { say } from '../parts/message.js';
@@ -12,6 +12,9 @@ import { parse, yamlOf } from '../yaml.js';
 /** What has been typed and not yet taken, and what is wrong with it. */
 const typed = signal<string | undefined>(undefined);
 const wrong = signal<readonly FileError[]>([]);
+
+/** Not anew whenever the page is drawn. */
+const asText = computed(() => yamlOf(writeShoot(shoot.value)));
 
 function take(): void {
   const text = typed.peek();
@@ -27,7 +30,7 @@ function take(): void {
 
 export function asFileView() {
   const w = words().shoots;
-  const text = typed.value ?? yamlOf(writeShoot(shoot.value));
+  const text = typed.value ?? asText.value;
   return html`<div class="fields">
     <p class="help" id="as-file-help">${w.asFileHelp}</p>
     <textarea
