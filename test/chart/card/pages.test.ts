@@ -516,8 +516,24 @@ test('the page in HTML holds every page, its size, language and title, and nothi
   const pages = cardPages(plan);
   for (const page of pages) expect(html).toContain(page);
   expect(html.match(/<section /g)).toHaveLength(pages.length);
-  expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:|<script|<link|url\(/);
+  expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(
+    /https?:|<script [^>]*src|<link|url\(/,
+  );
   expect(cardHtml(plan)).toBe(html);
+});
+
+test('the page in HTML lists every cue with a box, which is named by what to do', () => {
+  const plan = madePlan({ cues: 12 });
+  const html = cardHtml(plan);
+  const items = [...html.matchAll(/<li><label><input type="checkbox"><span>(.*?)<\/span><\/label><\/li>/g)];
+  expect(items).toHaveLength(plan.cues.length);
+  items.forEach(([, text], i) => {
+    const { at, frame } = plan.cues[i]!;
+    expect(text).toContain(`<time>${at.slice(11, 19)}</time>`);
+    expect(text).toContain(`cue ${i + 1} of ${plan.cues.length} · frame ${frame + 1} `);
+  });
+  // Paper has pages.
+  expect(html).toContain('@media print { .live { display: none } }');
 });
 
 test('the page in HTML fits a telephone, and in the dark it is black', () => {

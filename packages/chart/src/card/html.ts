@@ -1,15 +1,17 @@
-// The card as one page of HTML that needs nothing else, prints at its right size and fits a telephone's screen.
+// The card as one page of HTML that needs nothing else: a list to tick on a phone, and pages that print at their right size.
 
 import type { PlanMade } from '@evenfall/core';
 import { INKS } from '../svg/ink.js';
 import { escapeXml } from '../svg/svg.js';
 import { english } from '../text/words.js';
+import { LIVE_SCRIPT, LIVE_STYLE, liveList } from './live.js';
 import { type CardOptions, cardPages } from './pages.js';
 import { sheetMm } from './paper.js';
 
 /**
- * The sheets of {@link cardPages} in one page of HTML that needs nothing else, prints at its right size and
- * fits a telephone's screen: no scripts, no fonts or pictures from elsewhere.
+ * One page of HTML that needs nothing else, no fonts, pictures or scripts from elsewhere: on a screen the cues as a list whose
+ * ticks stay, the next one in sight, which reads without its small script too; then the sheets of {@link cardPages}, which
+ * alone are printed, at their right size.
  *
  * @param plan from `planShoot` or `readPlan`
  * @param options language, paper and ink
@@ -38,12 +40,14 @@ export function cardHtml(plan: PlanMade, options: CardOptions = {}): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escapeXml(title)} · ${escapeXml(words.date(plan.shoot.date))}</title>
-<style>${styleFor(options)}</style>
+<style>${styleFor(options)}${LIVE_STYLE}</style>
 </head>
 <body>
+${liveList(plan, words)}
 <main>
 ${sections.join('\n')}
 </main>
+<script>${LIVE_SCRIPT}</script>
 </body>
 </html>
 `;
