@@ -16,20 +16,20 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 103.3 },
-  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 52.6 },
-  { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 20.3 },
-  { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 11.2 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 105.5 },
+  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 54 },
+  { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 21 },
+  { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 11.5 },
   ...[
-    { room: 'plan', kB: 54.6 },
+    { room: 'plan', kB: 56 },
     { room: 'follow', kB: 49 },
-    { room: 'review', kB: 39.4 },
-    { room: 'files', kB: 26.8 },
-    { room: 'ramp', kB: 11.4 },
+    { room: 'review', kB: 40 },
+    { room: 'files', kB: 27.5 },
+    { room: 'ramp', kB: 11.7 },
     { room: 'light', kB: 11.4 },
-    { room: 'move', kB: 8.5 },
+    { room: 'move', kB: 8.9 },
     { room: 'sky', kB: 7.8 },
-    { room: 'footage', kB: 2.5 },
+    { room: 'footage', kB: 2.8 },
     { room: 'exposure', kB: 1.7 },
     { room: 'words', kB: 0.3 },
     { room: 'shoot', kB: 7 },
@@ -38,7 +38,7 @@ export const BUDGETS = [
     code: `export * from '@evenfall/core/${room}'`,
     kB,
   })),
-  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 61 },
+  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 62 },
 ];
 
 /** Every budget with `sizeKB`, what its bundle has. */

@@ -135,7 +135,8 @@ function checkFrame(frame: Found, i: number, shoot: ShootFacts, wrong: string[])
   if (i === 0 && shoot.startFilter !== undefined)
     expect(labels.filter === shoot.startFilter, 'not the start filter');
 
-  const busyS = timeS * (shoot.darkFrame ? 2 : 1) + shoot.gapS;
+  const exposedS = shoot.bracketEv.reduce((sum, ev) => sum + timeS * 2 ** ev, 0);
+  const busyS = exposedS * (shoot.darkFrame ? 2 : 1) + shoot.pausesS + shoot.gapS;
   expect(busyS <= shoot.intervalS + (shoot.bulb ? DIGITS : SLACK), `busy ${busyS} s of ${shoot.intervalS} s`);
 
   wrong.push(...shoot.moves.frameFaults(frame, i, timeS));

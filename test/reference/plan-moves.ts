@@ -29,6 +29,14 @@ export function moveFacts(shoot: Found, frameCount: number): MoveFacts {
   const camera = child(shoot, 'camera');
   const writeS = numberOr(camera, 'gapS', 1);
   const dark = camera.value.darkFrame === true;
+  const bracket = camera.value.bracket === undefined ? undefined : child(camera, 'bracket');
+  const exposures = bracket === undefined ? 1 : number(bracket, 'frames');
+  const stepEv = bracket === undefined ? 0 : number(bracket, 'stepEv');
+  const pausesS = bracket === undefined ? 0 : (exposures - 1) * numberOr(bracket, 'betweenS', 0);
+  const perMiddle = Array.from(
+    { length: exposures },
+    (_, i) => 2 ** (stepEv * (i - (exposures - 1) / 2)),
+  ).reduce((sum, each) => sum + each);
   const intervalS = number(shoot, 'intervalS');
   const moves = shoot.value.moves === undefined ? [] : objects(shoot, 'moves');
   const axes = moves.map((move) => axisOf(move, camera));
@@ -67,10 +75,15 @@ export function moveFacts(shoot: Found, frameCount: number): MoveFacts {
           if (!Number.isInteger(steps) || off > 0.5 + DIGITS) wrong.push(`frame ${i}: ${steps} motor steps`);
         }
       }
-      const darkS = dark ? timeS : 0;
+      const exposedS = timeS * perMiddle;
+      const darkS = dark ? exposedS : 0;
+      const bracketS = exposedS - timeS + pausesS;
+      if (bracket === undefined) {
+        if (frame.value.bracketS !== undefined) wrong.push(`frame ${i}: bracketS without a bracket`);
+      } else same('bracketS', bracketS);
       const { moveS: goS, settleS: restS } = all[i]!;
       for (const [key, is] of Object.entries({ darkS, writeS, moveS: goS, settleS: restS })) same(key, is);
-      same('slackS', intervalS - timeS - darkS - writeS - goS - restS);
+      same('slackS', intervalS - timeS - bracketS - darkS - writeS - goS - restS);
       if (number(frame, 'slackS') < -DIGITS) wrong.push(`frame ${i}: short of time`);
       if (axes.every((axis) => axis.stopped) && number(frame, 'blurPx') !== 0) {
         wrong.push(`frame ${i}: a stopped move smears`);

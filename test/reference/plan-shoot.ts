@@ -8,13 +8,15 @@ export interface ShootFacts {
   readonly intervalS: number;
   readonly clipFps: number;
   readonly stepsPerStop: number;
-  readonly shutter: readonly [longest: number, shortest: number]; // dial steps
+  readonly shutter: readonly [longest: number, shortest: number]; // of the middle exposure, dial steps
   readonly iso: readonly [lowest: number, highest: number];
   readonly aperture: readonly [widest: number, narrowest: number];
   readonly bulb: boolean;
   readonly gapS: number; // the longest step and rest of the moves counted
   readonly moves: MoveFacts;
   readonly darkFrame: boolean;
+  readonly bracketEv: readonly number[]; // of each exposure about the middle one, stops
+  readonly pausesS: number; // between the exposures, all together
   readonly longestInsideS: number; // exact longest time that ends inside the interval
   readonly filterStops: ReadonlyMap<string, number>;
   readonly filtersAtOnce: number;
@@ -42,6 +44,15 @@ export function shootFacts(shoot: Found, frameCount: number): ShootFacts {
   const moves = moveFacts(shoot, frameCount);
   const { gapS } = moves;
   const darkFrame = flag(camera, 'darkFrame');
+  const bracket = camera.value.bracket === undefined ? undefined : child(camera, 'bracket');
+  const exposures = bracket === undefined ? 1 : number(bracket, 'frames');
+  const bracketEv = Array.from(
+    { length: exposures },
+    (_, i) => (bracket === undefined ? 0 : number(bracket, 'stepEv')) * (i - (exposures - 1) / 2),
+  );
+  const pausesS = bracket === undefined ? 0 : (exposures - 1) * numberOr(bracket, 'betweenS', 0);
+  const perMiddle = bracketEv.reduce((sum, ev) => sum + 2 ** ev, 0) * (darkFrame ? 2 : 1);
+  const reach = bracketEv[exposures - 1]! * stepsPerStop;
   const rig = text(shoot, 'crew') === 'rig';
   const optional = (of: Found, key: string) => (of.value[key] === undefined ? undefined : number(of, key));
 
@@ -54,6 +65,7 @@ export function shootFacts(shoot: Found, frameCount: number): ShootFacts {
     held ? text(camera, 'aperture') : text(child(camera, 'aperture'), key);
   const apertureStep = (key: string) => stepOfLabel('aperture', apertureLabel(key), stepsPerStop);
 
+  const frameMB = optional(camera, 'frameMB');
   const batteryFrames = optional(camera, 'batteryFrames');
   const stepEv = 1 / stepsPerStop;
   const weights = shoot.value.weights === undefined ? undefined : child(shoot, 'weights');
@@ -64,14 +76,16 @@ export function shootFacts(shoot: Found, frameCount: number): ShootFacts {
     intervalS,
     clipFps: fpsOf(numberOr(shoot, 'clipFps', 24)),
     stepsPerStop,
-    shutter: [shutterStep('longest'), shutterStep('shortest')],
+    shutter: [shutterStep('longest') + reach, shutterStep('shortest') - reach],
     iso: [isoStep('lowest'), isoStep('highest')],
     aperture: [apertureStep('widest'), apertureStep('narrowest')],
     bulb: flag(camera, 'bulb'),
     gapS,
     moves,
     darkFrame,
-    longestInsideS: (intervalS - gapS) / (darkFrame ? 2 : 1),
+    bracketEv,
+    pausesS,
+    longestInsideS: (intervalS - gapS - pausesS) / perMiddle,
     filterStops: new Map(objects(shoot, 'filters').map((filter) => [text(filter, 'name'), stopsOf(filter)])),
     filtersAtOnce: flag(shoot, 'stackFilters') ? 2 : 1,
     startFilter: shoot.value.startFilter === undefined ? undefined : text(shoot, 'startFilter'),
@@ -86,10 +100,12 @@ export function shootFacts(shoot: Found, frameCount: number): ShootFacts {
       Math.max(2, Math.ceil(15 / number(shoot, 'intervalS'))),
     ),
     maxFilterChanges: optional(limits, 'maxFilterChanges') ?? Number.POSITIVE_INFINITY,
-    frameMB: optional(camera, 'frameMB'),
+    frameMB: frameMB === undefined ? undefined : frameMB * exposures,
     cardGB: optional(camera, 'cardGB'),
     batteryFrames:
-      batteryFrames === undefined ? undefined : batteryFrames * numberOr(camera, 'coldFactor', 1),
+      batteryFrames === undefined
+        ? undefined
+        : (batteryFrames * numberOr(camera, 'coldFactor', 1)) / exposures,
     offsetEv: lookOf(shoot),
   };
 }

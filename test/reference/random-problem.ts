@@ -93,7 +93,7 @@ export function randomProblem(seed: number, size: ProblemSize = {}): RampProblem
 function randomBracket(random: Random, stepsPerStop: number): RampProblem['bracket'] {
   if (!random.chance(1 / 3)) return undefined;
   return {
-    frames: random.pick([3, 3, 5, 7, 9]),
+    frames: random.pick([3, 3, 5, 7, 9] as const),
     stepEv: random.pick([1 / stepsPerStop, 1, 1, 2]),
     betweenS: random.pick([0, 0.1, 0.2]),
   };

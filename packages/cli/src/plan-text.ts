@@ -19,6 +19,7 @@ import {
   type PlanNote,
   type Remedy,
   steepestMinute,
+  suppliesByFrame,
 } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
@@ -105,7 +106,7 @@ function supplyFacts(
   };
   const { cardNeededGB, cardFits, batteryFits, frameCount, cardFullAt, batteryOutAt } = summary;
   if (cardNeededGB !== undefined) {
-    const { cardGB, frameMB = 0 } = shoot.camera;
+    const { cardGB, frameMB = 0 } = suppliesByFrame(shoot.camera);
     const text = w.cardText({
       neededGB: cardNeededGB,
       ...(cardGB === undefined ? {} : { cardGB, holds: framesOnCard(cardGB, frameMB) }),
@@ -113,7 +114,7 @@ function supplyFacts(
     facts.push([w.card, `${text}${verdict('card', cardFits !== false, cardFullAt)}`]);
   }
   if (batteryFits !== undefined) {
-    const { batteryFrames = 0, coldFactor = 1 } = shoot.camera;
+    const { batteryFrames = 0, coldFactor = 1 } = suppliesByFrame(shoot.camera);
     const holds = framesOnCharge(batteryFrames, coldFactor);
     const text = w.batteryText({ frameCount, holds, cold: coldFactor < 1 });
     facts.push([w.battery, `${text}${verdict('battery', batteryFits, batteryOutAt)}`]);

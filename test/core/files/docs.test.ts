@@ -34,6 +34,7 @@ describe('docs/formats.md', () => {
     expect(parts.map(({ info }) => info)).toEqual([
       'part=span',
       'part=span',
+      'part=camera',
       'part=moves',
       'part=filters',
       'part=scene',

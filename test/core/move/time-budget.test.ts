@@ -88,7 +88,7 @@ describe('properties', () => {
         const travels = travelsOf(moves, OPTICS);
         const { gapS } = gapOf(travels, frameCount, c.writeS);
         const intervalS = roomS * (c.darkFrame ? 2 : 1) + gapS;
-        expect(shutterRoomS(intervalS, gapS, c.darkFrame)).toBeCloseTo(roomS, 9);
+        expect(shutterRoomS(intervalS, gapS, c)).toBeCloseTo(roomS, 9);
         const all = (shutterS: number) =>
           Array.from({ length: frameCount }, (_, frame) =>
             fits(budgetOf(travels, { frame, frameCount, shutterS, intervalS }, c)),

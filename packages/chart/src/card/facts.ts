@@ -46,6 +46,9 @@ export function cardFacts(plan: PlanMade, words: Words): CardFacts {
     length: [
       card.frames(summary.frameCount),
       card.every(words.seconds(shoot.intervalS)),
+      ...(shoot.camera.bracket === undefined
+        ? []
+        : [card.bracket(shoot.camera.bracket.frames, words.upTo(shoot.camera.bracket.stepEv, 2))]),
       card.clip(words.seconds(Number(summary.clipS.toFixed(1))), words.upTo(shoot.clipFps, 3)),
     ].join(' · '),
     checks: checklist(plan, words),

@@ -104,6 +104,7 @@ const PHRASES: Readonly<Record<Phrase, string>> = {
   zone: 'ein IANA-Name wie "Europe/Lisbon"',
   line: 'eine Zeile',
   'plan-file': 'eine Plandatei',
+  'bracket-frames': '3, 5, 7 oder 9',
   'steps-per-stop': '3 für ein Rad in Dritteln, 2 für Hälften',
   'shortest-shutter': 'die kürzeste Zeit der Skala, etwa "1/4000"',
   'longest-shutter': 'die längste Zeit der Skala, etwa "15"',
@@ -249,6 +250,10 @@ export const faults: LibrarySentences['faults'] = {
     ];
     return `${comma(intervalS)} ergibt ${frameCount} Bilder, zu viele, um sie mit ${kit} zu planen; richtig: ${right.join(', oder ')}`;
   },
+  'bracket-off-dial': ({ stepEv, stepsPerStop }) =>
+    `${comma(stepEv)} ist keine ganze Zahl von Rasten; richtig: ein Vielfaches von ${stepsPerStop === 3 ? 'einem Drittel' : 'einer Hälfte'}`,
+  'bracket-too-wide': ({ wideEv, kitEv }) =>
+    `Eine Belichtungsreihe über ${comma(Number(wideEv.toFixed(2)))} Blenden passt nicht zwischen kürzeste und längste Zeit, die ${comma(Number(kitEv.toFixed(2)))} Blenden auseinanderliegen; weniger Belichtungen oder kleinere Schritte nehmen`,
   'bulb-needs-rig': () =>
     'frei abgemessen wird die Zeit nur von einer Steuerung ("rig"); eine Steuerung wählen, oder die Zeit am Rad lassen',
   'filter-named-twice': ({ given }) =>

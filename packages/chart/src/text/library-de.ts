@@ -118,6 +118,12 @@ const remedies: LibrarySentences['remedies'] = {
     `Schritte von ${rounded(largestStepEv)} EV je Einsatz erlauben statt ${rounded(fromStepEv)}.`,
   'closer-cues': ({ secondsBetweenCues, fromSeconds }) =>
     `Einsätze im Abstand von ${comma(secondsBetweenCues)} s erlauben statt ${comma(fromSeconds)} s.`,
+  'fewer-exposures': ({ exposures, fromExposures }) =>
+    exposures === 1
+      ? `Einmal belichten statt ${fromExposures}-mal.`
+      : `${exposures} Belichtungen in einer Reihe statt ${fromExposures}.`,
+  'closer-exposures': ({ stepEv, fromStepEv }) =>
+    `Die Belichtungen einer Reihe um ${comma(Number(stepEv.toFixed(3)))} Blenden auseinander statt ${comma(Number(fromStepEv.toFixed(3)))}.`,
   'shorter-span': ({ span }, clock) =>
     'startAt' in span
       ? `Nur von ${clock(span.startAt)} bis ${clock(span.endAt)} aufnehmen.`
@@ -234,6 +240,10 @@ const notes: LibrarySentences['notes'] = {
       darkFrame ? ', Dunkelbilder mitgezählt' : ''
     }${moving ? ', neben der Bewegung und ihrer Ruhe' : ''}. Der Plan bleibt darunter.`;
   },
+  bracket: ({ exposures, stepEv, count, longestS, end, shortestS }) =>
+    `Jedes Bild sind ${exposures} Belichtungen im Abstand von ${comma(Number(stepEv.toFixed(2)))} Blenden, zusammen ${count}; der Plan nennt die mittlere. Nachts endet sie bei ${seconds(longestS)}, weil ${
+      end === 'longest' ? 'die längste am Ende des Rades steht' : 'das Intervall nicht mehr fasst'
+    }; am Tag bei ${shortestS < 0.3 ? `1/${Number((1 / shortestS).toPrecision(3))} s` : seconds(shortestS)}, weil die kürzeste am Ende des Rades steht.`,
   'tight-interval': ({ frame, at, spareS, intervalS }, clock) =>
     `Das Intervall von Bild ${frame + 1} (${clock(at)}) hat von seinen ${comma(intervalS)} s noch ${spareText(spareS)} übrig: Ist Kamera oder Auslöser etwas langsamer, fehlen Bilder. Das Intervall verlängern oder die längste Zeit verkürzen.`,
   stars: ({ rule500S, npfSimpleS, npfFullS, declinationDeg, longestS, trailPx }) => {

@@ -113,6 +113,8 @@ export const german: Words = {
     start: 'Beginn',
     end: 'Ende',
     frames,
+    bracket: (exposures: number, stops: string) =>
+      `je ${exposures} Belichtungen, ${stops} Blenden auseinander`,
     clip: (seconds: string, fps: string) => `Clip ${seconds} bei ${fps} B/s`,
     cues,
     firstSetting: 'Erste Einstellung',

@@ -142,6 +142,7 @@ export const english = {
     start: 'Start',
     end: 'End',
     frames: (count: number) => counted(count, 'frame'),
+    bracket: (exposures: number, stops: string) => `${exposures} exposures each, ${stops} stops apart`,
     clip: (seconds: string, fps: string) => `clip ${seconds} at ${fps} fps`,
     cues: (count: number) => counted(count, 'cue'),
     firstSetting: 'First setting',

@@ -75,6 +75,7 @@ const MOVE_COLUMNS = [
   'panSteps',
   'tiltSteps',
   'slideSteps',
+  'bracketS',
   'darkS',
   'writeS',
   'moveS',

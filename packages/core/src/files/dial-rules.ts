@@ -23,6 +23,7 @@ interface Mark {
 export interface DialFaults {
   readonly faults: readonly Fault[];
   readonly shortestStep?: number;
+  readonly longestStep?: number;
 }
 
 /** Every mark is on its dial, and each range runs the right way. */
@@ -47,7 +48,11 @@ export function dialFaults({ stepsPerStop, shutter, iso, aperture }: Camera): Di
       reversed('aperture', narrowest, widest);
     }
   }
-  return { faults, ...(shortest ? { shortestStep: shortest.step } : {}) };
+  return {
+    faults,
+    ...(shortest ? { shortestStep: shortest.step } : {}),
+    ...(longest ? { longestStep: longest.step } : {}),
+  };
 
   function find(control: DialControl, path: Path, value: string | number): Mark | undefined {
     const label = String(value);

@@ -82,6 +82,7 @@ const PHRASES: Readonly<Record<Phrase, string>> = {
   zone: 'an IANA name such as "Europe/Lisbon"',
   line: 'one line',
   'plan-file': 'a plan file',
+  'bracket-frames': '3, 5, 7 or 9',
   'steps-per-stop': '3 for a dial in thirds of a stop, 2 for halves',
   'shortest-shutter': 'the shortest marked shutter time, such as "1/4000"',
   'longest-shutter': 'the longest marked shutter time, such as "15"',
@@ -226,6 +227,10 @@ export const englishFaults: Sentences<FaultFacts> = {
     ];
     return `${intervalS} makes ${frameCount} frames, too many to plan with ${kit}; give ${give.join(', or ')}`;
   },
+  'bracket-off-dial': ({ stepEv, stepsPerStop }) =>
+    `${stepEv} is no whole number of clicks of the dial; give a multiple of ${stepsPerStop === 3 ? 'a third: 0.3333333333, 0.6666666667, 1, 2' : 'a half: 0.5, 1, 2'}`,
+  'bracket-too-wide': ({ wideEv, kitEv }) =>
+    `a bracket ${Number(wideEv.toFixed(2))} stops wide does not fit between the shortest and the longest shutter, ${Number(kitEv.toFixed(2))} stops apart; give fewer exposures or a smaller step`,
   'bulb-needs-rig': () =>
     'a freely timed shutter needs crew "rig"; give that, or leave bulb out and let hands turn the dial',
   'filter-named-twice': ({ given }) =>

@@ -85,6 +85,7 @@ export type Phrase =
   | 'line'
   | 'plan-file'
   | 'steps-per-stop'
+  | 'bracket-frames'
   | 'shortest-shutter'
   | 'longest-shutter'
   | 'f-number'
@@ -248,6 +249,8 @@ export type FaultFacts =
       readonly byChanges: boolean;
     }
   | { readonly kind: 'bulb-needs-rig' }
+  | { readonly kind: 'bracket-off-dial'; readonly stepEv: number; readonly stepsPerStop: number }
+  | { readonly kind: 'bracket-too-wide'; readonly wideEv: number; readonly kitEv: number }
   | { readonly kind: 'filter-named-twice'; readonly given: Given }
   | { readonly kind: 'filter-misread'; readonly given: Given }
   | { readonly kind: 'unknown-start-filter'; readonly given: Given; readonly nearest?: Given }

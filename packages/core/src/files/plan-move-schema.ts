@@ -37,6 +37,7 @@ export const movedFrame = {
   panSteps: steps,
   tiltSteps: steps,
   slideSteps: steps,
+  bracketS: v.exactOptional(seconds),
   darkS: v.exactOptional(seconds),
   writeS: v.exactOptional(seconds),
   moveS: v.exactOptional(seconds),

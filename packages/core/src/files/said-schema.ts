@@ -132,6 +132,8 @@ const CHANGES = {
   'looser-tolerance': { toleranceEv: stops, fromToleranceEv: stops },
   'larger-steps': { largestStepEv: stops, fromStepEv: stops },
   'closer-cues': { secondsBetweenCues: seconds, fromSeconds: seconds },
+  'fewer-exposures': { exposures: count, fromExposures: count },
+  'closer-exposures': { stepEv: stops, fromStepEv: stops },
   'shorter-span': { span },
   'more-frames': { ...pace, shutterS: optional(seconds), longestS: optional(seconds) },
   'fewer-frames': pace,
@@ -248,6 +250,14 @@ export const noteSchema: v.GenericSchema<PlanNote> = byWord(
       insideS: seconds,
       darkFrame: yes,
       moving: yes,
+    },
+    bracket: {
+      exposures: count,
+      stepEv: stops,
+      count,
+      longestS: seconds,
+      end: word(['longest', 'interval']),
+      shortestS: seconds,
     },
     'tight-interval': { frame: count, at, spareS: seconds, intervalS: seconds },
     stars: {

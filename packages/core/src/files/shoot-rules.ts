@@ -2,6 +2,7 @@
 
 import { nearestWord } from '../check.js';
 import { timeOfStep } from '../exposure/dial.js';
+import { bracketReachEv, exposingS } from '../footage/bracket.js';
 import { frameCountOf } from '../footage/frames.js';
 import { moveFaults } from '../move/resolve.js';
 import type { Shoot } from '../shoot/shoot.js';
@@ -27,11 +28,15 @@ const YEARS = { fromYear: FIRST_YEAR, toYear: LAST_YEAR };
 export function shootFaults(shoot: Shoot): Fault[] {
   const zone = zoneWanted(shoot);
   const dial = dialFaults(shoot.camera);
+  const bracket = bracketFaults(shoot, dial);
   const faults = [
     ...(zone ? dateFaults(shoot, zone) : [zoneFault(shoot)]),
     ...spanFaults(shoot, zone),
     ...dial.faults,
-    ...(dial.shortestStep === undefined ? [] : intervalFaults(shoot, dial.shortestStep)),
+    ...bracket,
+    ...(dial.shortestStep === undefined || bracket.length > 0
+      ? []
+      : intervalFaults(shoot, dial.shortestStep)),
     ...crewFaults(shoot),
     ...filterFaults(shoot),
     ...sceneFaults(shoot),
@@ -116,9 +121,10 @@ function frameFaults(durationS: number, intervalS: number, of: 'day' | 'span'): 
 }
 
 function intervalFaults({ intervalS, camera }: Shoot, shortestStep: number): Fault[] {
-  const { gapS, darkFrame, shutter } = camera;
-  const timeS = timeOfStep(shortestStep, camera.stepsPerStop);
-  const needS = timeS * (darkFrame ? 2 : 1) + gapS;
+  const { gapS, darkFrame, shutter, stepsPerStop, bracket } = camera;
+  // Of a bracket the middle one, when the shortest is the shortest.
+  const timeS = timeOfStep(shortestStep, stepsPerStop) * 2 ** bracketReachEv(bracket);
+  const needS = exposingS(timeS, camera) + gapS;
   if (needS <= intervalS) return [];
   // Rounded up, so that the number to give is enough.
   const leastS = Math.ceil(needS * 1000) / 1000;
@@ -133,6 +139,24 @@ function intervalFaults({ intervalS, camera }: Shoot, shortestStep: number): Fau
       leastS,
     },
   ];
+}
+
+/** Every exposure of a bracket is a mark of the dial, and there is one between its ends that can be the middle. */
+function bracketFaults(
+  { camera: { bracket, stepsPerStop } }: Shoot,
+  { shortestStep, longestStep }: { readonly shortestStep?: number; readonly longestStep?: number },
+): Fault[] {
+  if (bracket === undefined) return [];
+  const clicks = bracket.stepEv * stepsPerStop;
+  if (Math.abs(clicks - Math.round(clicks)) > 1e-6) {
+    const { stepEv } = bracket;
+    return [{ path: ['camera', 'bracket', 'stepEv'], kind: 'bracket-off-dial', stepEv, stepsPerStop }];
+  }
+  if (shortestStep === undefined || longestStep === undefined) return [];
+  const wideEv = 2 * bracketReachEv(bracket);
+  const kitEv = (shortestStep - longestStep) / stepsPerStop;
+  if (wideEv <= kitEv + 1e-6) return [];
+  return [{ path: ['camera', 'bracket'], kind: 'bracket-too-wide', wideEv, kitEv }];
 }
 
 /** No hand opens and closes a shutter to the hundredth of a stop at every frame. */

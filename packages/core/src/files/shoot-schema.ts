@@ -83,6 +83,13 @@ const camera = v.strictObject({
   ),
   gapS: v.optional(number('gap', 'seconds', 0, 3600), 1),
   darkFrame: v.optional(flag(), false),
+  bracket: v.exactOptional(
+    v.strictObject({
+      frames: oneOf([3, 5, 7, 9], 'number of exposures', 'bracket-frames'),
+      stepEv: number('step', 'stops', 0.001, 10),
+      betweenS: v.optional(number('pause', 'seconds', 0, 3600), 0),
+    }),
+  ),
   frameMB: v.exactOptional(number('frame size', 'megabytes', 0.001, 10_000)),
   cardGB: v.exactOptional(number('card size', 'gigabytes', 0.001, 1_000_000)),
   batteryFrames: v.exactOptional(whole('number of frames', 1, 10_000_000)),

@@ -1,6 +1,7 @@
 // The kit as it is now, where it is not the plan's any more: a filter lost, a limit changed.
 
 import { type DialControl, dialStep } from '../exposure/dial.js';
+import { shutterEnds } from '../ramp/problem.js';
 import { kitOf } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { shootGap, shutterFits } from '../shoot/time-left.js';
@@ -83,8 +84,9 @@ export function kitAfter(
   const { camera, intervalS } = shoot;
   const { gapS } = shootGap(shoot, frameCount);
   const ramp = kitOf(shootWithKit(shoot, now)).ramp;
-  const { longestStep, shortestStep } = ramp.shutter;
-  if (longestStep > shortestStep || !shutterFits({ kit: ramp, intervalS, gapS, darkFrame: camera.darkFrame }))
+  const exposed = { ...camera, kit: ramp, intervalS, gapS };
+  const { longestStep, shortestStep } = shutterEnds(exposed);
+  if (longestStep > shortestStep || !shutterFits(exposed))
     return { kind: 'wrong', warning: { kind: 'kit-empty', control: 'shutter' } };
   if (ramp.iso.lowestStep > ramp.iso.highestStep)
     return { kind: 'wrong', warning: { kind: 'kit-empty', control: 'iso' } };

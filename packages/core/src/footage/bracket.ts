@@ -3,8 +3,8 @@
 
 /** Exposures about a middle one, at the same ISO and aperture. */
 export interface Bracket {
-  /** How many: odd, 3 to 9. */
-  readonly frames: number;
+  /** How many. */
+  readonly frames: 3 | 5 | 7 | 9;
   /** From one exposure time to the next, stops, > 0. */
   readonly stepEv: number;
   /** Pause from one exposure to the next, seconds, >= 0. */
@@ -36,6 +36,23 @@ export function bracketSum(bracket: Bracket | undefined): number {
   let sum = 0;
   for (let k = -reach; k <= reach; k++) sum += 2 ** (k * bracket.stepEv);
   return sum;
+}
+
+/** A camera's supplies by the interval: a frame of a bracket takes the space and the charge of all its exposures. */
+export function suppliesByFrame<
+  Camera extends {
+    readonly bracket?: Bracket;
+    readonly frameMB?: number;
+    readonly batteryFrames?: number;
+  },
+>(camera: Camera): Camera {
+  const { bracket, frameMB, batteryFrames } = camera;
+  const count = exposuresOf(bracket);
+  return {
+    ...camera,
+    ...(frameMB === undefined ? {} : { frameMB: frameMB * count }),
+    ...(batteryFrames === undefined ? {} : { batteryFrames: batteryFrames / count }),
+  };
 }
 
 /** Seconds of all pauses between the exposures. */

@@ -1,5 +1,6 @@
 // What a move is planned against, and what is said about it: shared by the files that find faults.
 
+import type { Bracket } from '../footage/bracket.js';
 import type { Optics } from './angle.js';
 import type { Travel } from './resolve.js';
 import type { FrameBudget } from './time-budget.js';
@@ -13,6 +14,7 @@ export interface Asked {
   readonly clipFps: number;
   readonly writeS: number;
   readonly darkFrame: boolean;
+  readonly bracket?: Bracket;
   readonly optics?: Optics;
 }
 

@@ -2,6 +2,7 @@
 // will pass, and what to change. Keys and meaning: docs/moves.md.
 
 import { positive } from '../check.js';
+import { type Bracket, bracketReachEv } from '../footage/bracket.js';
 import type { Optics } from './angle.js';
 import type { Asked } from './asked.js';
 import { type MoveCaution, moveCautions } from './cautions.js';
@@ -57,6 +58,8 @@ export interface MoveRequest {
   readonly writeS: number;
   /** Whether the camera takes a dark frame as long after every frame. */
   readonly darkFrame: boolean;
+  /** Several exposures in every interval; absent: one. */
+  readonly bracket?: Bracket;
   /** Needed for moves by points and for speed on screen. */
   readonly optics?: Optics;
 }
@@ -134,7 +137,10 @@ export interface MovePlan {
  * ```
  */
 export function planMoves(request: MoveRequest): MovePlan {
-  const { moves, frames, optics, darkFrame } = request;
+  const { moves, frames, optics, darkFrame, bracket } = request;
+  const times = { darkFrame, ...(bracket === undefined ? {} : { bracket }) };
+  // The longest exposure smears most, wherever it stands among them.
+  const longest = 2 ** bracketReachEv(bracket);
   const intervalS = positive('intervalS', request.intervalS);
   const clipFps = positive('clipFps', request.clipFps);
   const frameCount = positive('frames.length', frames.length);
@@ -144,17 +150,18 @@ export function planMoves(request: MoveRequest): MovePlan {
     budgetOf(
       travels,
       { frame, frameCount, shutterS: positive('shutterS', shutterS), intervalS },
-      { writeS, darkFrame },
+      { writeS, ...times },
     ),
   );
   const moved = frames.map(({ shutterS }, frame): MoveFrame => {
     const steps = travels.map((travel) => stepAfter(travel, frame, frameCount));
     const widths = widthsOf(travels, steps, optics);
-    const blur = blurPx(travels, frame, frame + shutterS / intervalS, frameCount, optics);
-    const { darkS, writeS: busyS, moveS, settleS, slackS } = budgets[frame];
+    const blur = blurPx(travels, frame, frame + (longest * shutterS) / intervalS, frameCount, optics);
+    const { bracketS, darkS, writeS: busyS, moveS, settleS, slackS } = budgets[frame];
     // Key by key: a shoot has thousands of frames, and gathering keys into new objects takes longer than the moves.
     const filled: BeingFilled = {};
     for (const travel of travels) fillPosition(filled, travel, positionAt(travel, frame, frameCount));
+    if (bracketS !== undefined) filled.bracketS = bracketS;
     filled.darkS = darkS;
     filled.writeS = busyS;
     filled.moveS = moveS;
@@ -171,7 +178,7 @@ export function planMoves(request: MoveRequest): MovePlan {
     intervalS,
     clipFps,
     writeS,
-    darkFrame,
+    ...times,
     ...(optics === undefined ? {} : { optics }),
   };
   const fastest = fastestOnScreen(travels, frameCount, clipFps, optics);

@@ -16,7 +16,7 @@ export function roundedInterval(intervalS: number, toward: 'down' | 'up'): numbe
 
 /** At least so many frames: by a shorter interval, where one leaves the shutter room, and by a longer recording. */
 export function moreFrames(asked: Asked, frameCount: number): MoveChange[] {
-  const { intervalS, clipFps, travels, writeS, darkFrame } = asked;
+  const { intervalS, clipFps, travels, writeS } = asked;
   const recordingS = (frameCount - 1) * intervalS;
   const longer: MoveChange = {
     change: 'longer-recording',
@@ -29,7 +29,7 @@ export function moreFrames(asked: Asked, frameCount: number): MoveChange[] {
   const closer = roundedInterval(recordingOf(asked) / (frameCount - 1), 'down');
   if (closer <= 0) return [longer];
   const count = frameCountOf(recordingOf(asked), closer);
-  const roomS = shutterRoomS(closer, gapOf(travels, count, writeS).gapS, darkFrame);
+  const roomS = shutterRoomS(closer, gapOf(travels, count, writeS).gapS, asked);
   if (roomS <= 0) return [longer];
   const longestS = longestShutterS(asked);
   return [

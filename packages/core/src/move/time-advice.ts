@@ -1,5 +1,6 @@
 // Where the moves do not fit into the time: each single change that would make them fit.
 
+import { bracketSum } from '../footage/bracket.js';
 import { clipLengthS, frameCountOf } from '../footage/frames.js';
 import { type Asked, longestShutterS, recordingOf } from './asked.js';
 import { easePeakSlope } from './ease.js';
@@ -61,8 +62,10 @@ function longerInterval(asked: Asked): MoveChange[] {
   ];
 }
 
-function shorterShutter({ darkFrame }: Asked, failing: readonly FrameBudget[]): MoveChange[] {
-  const rooms = failing.map(({ shutterS, slackS }) => shutterS + slackS / (darkFrame ? 2 : 1));
+function shorterShutter({ darkFrame, bracket }: Asked, failing: readonly FrameBudget[]): MoveChange[] {
+  const rooms = failing.map(
+    ({ shutterS, slackS }) => shutterS + slackS / (bracketSum(bracket) * (darkFrame ? 2 : 1)),
+  );
   const shutterS = Math.floor(Math.min(...rooms) * 1000) / 1000;
   if (shutterS <= 0) return [];
   return [{ change: 'shorter-shutter', shutterS }];

@@ -2,7 +2,8 @@
 // writing, the move to the next frame's place, and settling there. Source: docs/moves.md, "Time in one interval".
 
 import { within } from '../check.js';
-import { frameCountOf } from '../footage/frames.js';
+import { type Bracket, bracketSum, type Exposing, exposingS, pausesS } from '../footage/bracket.js';
+import { frameCountOf, longestTimeInside } from '../footage/frames.js';
 import { stepTimeS, wayInS } from './gear.js';
 import type { Travel } from './resolve.js';
 import { largestStep, stepAfter } from './steps.js';
@@ -12,13 +13,17 @@ export interface CameraTimes {
   /** `camera.gapS`: writing and whatever else is no move, >= 0. */
   readonly writeS: number;
   readonly darkFrame: boolean;
+  /** Absent: one exposure. */
+  readonly bracket?: Bracket;
 }
 
-/** One interval, cut up. The six add up to the interval; `slackS` below 0 is time that is missing. */
+/** One interval, cut up. They add up to the interval; `slackS` below 0 is time that is missing. */
 export interface FrameBudget {
   /** Exact seconds, "30" is 32. */
   readonly shutterS: number;
-  /** The dark frame, as long as the shutter, or 0, seconds. */
+  /** The other exposures of a bracket, and the pauses between them, seconds; absent without one. */
+  readonly bracketS?: number;
+  /** Dark frames, as long as the exposures, or 0, seconds. */
   readonly darkS: number;
   /** Writing and what else is neither shutter nor move, seconds. */
   readonly writeS: number;
@@ -54,13 +59,23 @@ export function budgetOf(
     shutterS,
     intervalS,
   }: { frame: number; frameCount: number; shutterS: number; intervalS: number },
-  { writeS, darkFrame }: CameraTimes,
+  { writeS, darkFrame, bracket }: CameraTimes,
 ): FrameBudget {
   const lengths = travels.map((travel) => stepAfter(travel, frame, frameCount));
   const { moveS, settleS } = timesOf(travels, lengths);
-  const darkS = darkFrame ? shutterS : 0;
-  const slackS = intervalS - shutterS - darkS - writeS - moveS - settleS;
-  return { shutterS, darkS, writeS, moveS, settleS, slackS };
+  const exposedS = shutterS * bracketSum(bracket);
+  const darkS = darkFrame ? exposedS : 0;
+  const bracketS = exposedS - shutterS + pausesS(bracket);
+  const slackS = intervalS - shutterS - bracketS - darkS - writeS - moveS - settleS;
+  return {
+    shutterS,
+    ...(bracket === undefined ? {} : { bracketS }),
+    darkS,
+    writeS,
+    moveS,
+    settleS,
+    slackS,
+  };
 }
 
 /** Whether everything fits. */
@@ -79,8 +94,8 @@ export function gapOf(travels: readonly Travel[], frameCount: number, writeS: nu
 }
 
 /** Longest exact shutter time beside a gap; may be negative. */
-export function shutterRoomS(intervalS: number, gapS: number, darkFrame: boolean): number {
-  return (intervalS - gapS) / (darkFrame ? 2 : 1);
+export function shutterRoomS(intervalS: number, gapS: number, exposing: Exposing): number {
+  return longestTimeInside(intervalS, { gapS, ...exposing });
 }
 
 /**
@@ -94,9 +109,9 @@ export function leastIntervalS(
   travels: readonly Travel[],
   recordingS: number,
   shutterS: number,
-  { writeS, darkFrame }: CameraTimes,
+  { writeS, ...exposing }: CameraTimes,
 ): number | undefined {
-  const busyS = shutterS * (darkFrame ? 2 : 1);
+  const busyS = exposingS(shutterS, exposing);
   let intervalS = Math.max(1, Math.ceil(busyS + writeS - ROUNDING_S));
   while (intervalS <= recordingS) {
     const frameCount = frameCountOf(recordingS, intervalS);

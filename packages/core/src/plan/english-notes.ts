@@ -8,6 +8,9 @@ const percent = (share: number) => `${Math.round(100 * share)} %`;
 /** Milliseconds below a second: "1.3 ms". */
 export const spareText = (spareS: number) =>
   spareS < 1 ? `${Number((1000 * spareS).toFixed(1))} ms` : `${Number(spareS.toFixed(1))} s`;
+/** "1/1020 s": in true time. */
+const timeText = (timeS: number) =>
+  timeS < 0.3 ? `1/${Number((1 / timeS).toPrecision(3))} s` : inSeconds(timeS);
 const inCold = (cold: boolean) => (cold ? ' in the cold' : '');
 
 /** Notes on the exposure in English. */
@@ -31,6 +34,10 @@ export const englishExposureNotes: Sentences<ExposureNote> = {
     }. The plan does not follow it.`,
   'clocks-change': ({ byMin, frame, at }, clock) =>
     `The clocks go ${byMin > 0 ? 'forward' : 'back'} by ${Math.abs(byMin)} minutes during the shoot: from frame ${frame}, ${clock(at)}, on times are the new ones.`,
+  bracket: ({ exposures, stepEv, count, longestS, end, shortestS }) =>
+    `Every frame is ${exposures} exposures, ${Number(stepEv.toFixed(2))} stops apart, ${count} in all; the plan states the middle one. At night that ends at ${inSeconds(longestS)}, because ${
+      end === 'longest' ? 'the longest is at the end of the dial' : 'the interval holds no more'
+    }; by day at ${timeText(shortestS)}, because the shortest is at the end of the dial.`,
   'shutter-cut': ({ shutter, shutterS, intervalS, insideS, darkFrame, moving }) => {
     const truth = String(Number(shutterS.toPrecision(4)));
     const what = truth === shutter ? `${shutter} s` : `${shutter} s (in fact ${truth} s)`;

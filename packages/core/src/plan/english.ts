@@ -91,6 +91,12 @@ export const englishRemedies: Sentences<RemedyChange, 'change'> = {
     `Allow steps of ${rounded(largestStepEv)} EV at one cue instead of ${rounded(fromStepEv)}.`,
   'closer-cues': ({ secondsBetweenCues, fromSeconds }) =>
     `Allow cues ${secondsBetweenCues} s apart instead of ${fromSeconds} s.`,
+  'fewer-exposures': ({ exposures, fromExposures }) =>
+    exposures === 1
+      ? `Expose once instead of ${fromExposures} times.`
+      : `Bracket ${exposures} exposures instead of ${fromExposures}.`,
+  'closer-exposures': ({ stepEv, fromStepEv }) =>
+    `Bracket by ${rounded(stepEv)} stops instead of ${rounded(fromStepEv)}.`,
   'shorter-span': ({ span }, clock) =>
     'startAt' in span
       ? `Shoot only from ${clock(span.startAt)} to ${clock(span.endAt)}.`

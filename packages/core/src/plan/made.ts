@@ -1,5 +1,6 @@
 // A plan out of what was solved: frames, cues, sums and notes.
 
+import { suppliesByFrame } from '../footage/bracket.js';
 import { exactFps } from '../footage/footage.js';
 import { clipLengthS } from '../footage/frames.js';
 import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.js';
@@ -106,8 +107,8 @@ function summaryOf(
     startAt: first.at,
     endAt: last.at,
     clipS: clipLengthS(frames.length, exactFps(shoot.clipFps)),
-    ...suppliesFor(frames.length, shoot.camera),
-    ...runOut(shoot.camera, frames),
+    ...suppliesFor(frames.length, suppliesByFrame(shoot.camera)),
+    ...runOut(suppliesByFrame(shoot.camera), frames),
     sceneFromEv100: first.sceneEv100,
     sceneToEv100: last.sceneEv100,
     rampStops: largest(targets) + largest(targets.map((ev) => -ev)),

@@ -54,6 +54,7 @@ function movesOf({ shoot, frames }: PlanMade): MovePlan | undefined {
     clipFps: exactFps(clipFps),
     writeS: camera.gapS,
     darkFrame: camera.darkFrame,
+    ...(camera.bracket === undefined ? {} : { bracket: camera.bracket }),
     ...(optics === undefined ? {} : { optics }),
   });
 }

@@ -89,6 +89,21 @@ export type ExposureNote =
       readonly moving: boolean;
     }
   | {
+      readonly kind: 'bracket';
+      /** Exposures in every interval. */
+      readonly exposures: number;
+      /** From one to the next, stops. */
+      readonly stepEv: number;
+      /** Exposures of the whole plan. */
+      readonly count: number;
+      /** The longest that the middle one may be, seconds, in true time. */
+      readonly longestS: number;
+      /** What ends it at night: the longest exposure at the end of the dial, or the interval that holds all. */
+      readonly end: 'longest' | 'interval';
+      /** The shortest that the middle one may be, seconds: the shortest exposure is at the end of the dial then. */
+      readonly shortestS: number;
+    }
+  | {
       /** The interval with the least time to spare has less than a twentieth. */
       readonly kind: 'tight-interval';
       /** The first such frame, from 0. */

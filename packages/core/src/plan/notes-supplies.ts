@@ -1,5 +1,6 @@
 // Whether card and battery last, when they are out by the clock, and what would fit.
 
+import { suppliesByFrame } from '../footage/bracket.js';
 import { framesOnCard, framesOnCharge, lastingOf } from '../footage/supplies.js';
 import { rfc3339 } from '../sky/clock.js';
 import type { Note, NoteContext } from './note-context.js';
@@ -9,7 +10,7 @@ const NEARLY_ALL = 0.9;
 
 /** Notes on card and battery; none where both last with something to spare, or nothing is known of them. */
 export function supplyNotes({ shoot, summary, forecast }: NoteContext): Note[] {
-  const { cardGB, frameMB, batteryFrames, coldFactor = 1 } = shoot.camera;
+  const { cardGB, frameMB, batteryFrames, coldFactor = 1 } = suppliesByFrame(shoot.camera);
   const { frameCount, startAt, cardNeededGB: neededGB = 0 } = summary;
   const use = { startMs: Date.parse(startAt), frameCount, intervalS: shoot.intervalS };
   const clock = (outAtMs: number | undefined) => rfc3339(outAtMs as number, forecast.zone); // it does not last

@@ -1,6 +1,7 @@
 // What a person should know about a plan beyond its numbers.
 
 import { dialStep, timeOfStep } from '../exposure/dial.js';
+import { exposingS } from '../footage/bracket.js';
 import { longestTimeInside } from '../footage/frames.js';
 import { opticsOf, shootGap } from '../shoot/time-left.js';
 import { type ClocksBack, clockOver } from '../words/clock.js';
@@ -8,6 +9,7 @@ import { sentenceOf } from '../words/sentences.js';
 import { englishExposureNotes } from './english-notes.js';
 import type { Forecast } from './forecast.js';
 import type { Note, NoteContext } from './note-context.js';
+import { bracketNotes } from './notes-bracket.js';
 import { clockNotes, eclipseNotes } from './notes-sky.js';
 import { starNotes } from './notes-stars.js';
 import { sunInFrameNotes } from './notes-sun.js';
@@ -30,6 +32,7 @@ const ORDER: readonly PlanNote['kind'][] = [
   'sun-in-frame',
   'clocks-change',
   'shutter-cut',
+  'bracket',
   'stars',
   'one-direction',
   'moonrise',
@@ -54,6 +57,7 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
     ...clockNotes(context.forecast),
     ...shutter(context),
     ...tight(context),
+    ...bracketNotes(context),
     ...oneDirection(context),
     ...moon(context),
     ...affected(context),
@@ -80,7 +84,8 @@ function shutter({ shoot, frames }: NoteContext): Note[] {
   const shutterS = step === undefined ? 0 : timeOfStep(step, camera.stepsPerStop);
   const { gapS } = shootGap(shoot, frames.length);
   const insideS = longestTimeInside(intervalS, { ...camera, gapS });
-  if (shutterS <= insideS) return [];
+  // Of a bracket its own note says where it ends.
+  if (shutterS <= insideS || camera.bracket !== undefined) return [];
   return [
     {
       level: 'info',
@@ -102,7 +107,7 @@ function tight({ shoot: { moves, intervalS, camera }, frames }: NoteContext): No
   frames.forEach(({ shutterS }, i) => {
     if (shutterS > frames[frame].shutterS) frame = i;
   });
-  const slackS = intervalS - camera.gapS - frames[frame].shutterS * (camera.darkFrame ? 2 : 1);
+  const slackS = intervalS - camera.gapS - exposingS(frames[frame].shutterS, camera);
   return tightNotes({ frame, slackS }, frames, intervalS);
 }
 

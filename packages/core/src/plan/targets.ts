@@ -64,6 +64,7 @@ export function problemFrom(shoot: Shoot, kit: Kit, targetEv100: ArrayLike<numbe
     direction,
     gapS: shootGap(shoot, targetEv100.length).gapS,
     darkFrame: camera.darkFrame,
+    ...(camera.bracket === undefined ? {} : { bracket: camera.bracket }),
     crew,
     kit: kit.ramp,
     limits,

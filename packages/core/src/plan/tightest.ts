@@ -27,7 +27,7 @@ export function tightestOf({ shoot, frames }: PlanMade): { readonly frame: numbe
     budgetOf(
       travels,
       { frame, frameCount: frames.length, shutterS, intervalS },
-      { writeS: camera.gapS, darkFrame: camera.darkFrame },
+      { writeS: camera.gapS, ...camera },
     ),
   );
   const frame = tightestFrame(budgets);

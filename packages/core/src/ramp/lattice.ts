@@ -133,7 +133,7 @@ function shutterRange(problem: RampProblem) {
   }
   const { longestStep, shortestStep } = shutterEnds(problem);
   const step = (bracket?.stepEv ?? 0) * kit.stepsPerStop;
-  if (Math.abs(step - Math.round(step)) > SLACK) {
+  if (Math.abs(step - Math.round(step)) > 1e-6) {
     throw new RangeError(`bracket.stepEv must be whole steps of the dial, got ${bracket?.stepEv}`);
   }
   const longestS = longestTimeInside(intervalS, problem);

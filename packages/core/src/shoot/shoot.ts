@@ -2,6 +2,7 @@
 
 import type { StepsPerStop } from '../exposure/dial.js';
 import type { FilterSpec } from '../exposure/filter.js';
+import type { Bracket } from '../footage/bracket.js';
 import type { Look } from '../light/look.js';
 import type { SceneWords } from '../light/scene-words.js';
 import type { Lens, Sensor } from '../move/angle.js';
@@ -35,6 +36,8 @@ export interface Camera {
   readonly gapS: number;
   /** Long-exposure noise reduction is on, which doubles the shutter's time. */
   readonly darkFrame: boolean;
+  /** Several exposures in every interval, about the one that the plan states; absent: that one alone. */
+  readonly bracket?: Bracket;
   /** Space of one frame, decimal megabytes, > 0. */
   readonly frameMB?: number;
   /** Room of the card, decimal gigabytes, > 0. */

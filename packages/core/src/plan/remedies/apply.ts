@@ -65,6 +65,13 @@ export function appliedTo(
       return { limits: { ...limits, largestStepEv: change.largestStepEv } };
     case 'closer-cues':
       return { limits: { ...limits, secondsBetweenCues: change.secondsBetweenCues } };
+    case 'fewer-exposures': {
+      const { bracket, ...single } = camera;
+      if (bracket === undefined || change.exposures === 1) return { camera: single };
+      return withCamera({ bracket: { ...bracket, frames: change.exposures as typeof bracket.frames } });
+    }
+    case 'closer-exposures':
+      return camera.bracket && withCamera({ bracket: { ...camera.bracket, stepEv: change.stepEv } });
     case 'shorter-span':
       return { span: change.span };
     case 'more-frames':

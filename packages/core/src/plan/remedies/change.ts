@@ -82,6 +82,20 @@ export type KitChange =
       readonly fromSeconds: number;
     }
   | {
+      readonly change: 'fewer-exposures';
+      /** In every interval, 1 for no bracket at all. */
+      readonly exposures: number;
+      /** As it is. */
+      readonly fromExposures: number;
+    }
+  | {
+      readonly change: 'closer-exposures';
+      /** From one exposure of the bracket to the next, stops. */
+      readonly stepEv: number;
+      /** As it is. */
+      readonly fromStepEv: number;
+    }
+  | {
       readonly change: 'shorter-span';
       /**
        * By the sun, its true altitudes `fromSunAltitudeDeg` and `toSunAltitudeDeg`, or by the clock, `startAt` and

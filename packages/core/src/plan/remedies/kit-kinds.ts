@@ -2,6 +2,7 @@
 
 import { type DialControl, dialLabel, dialStep, timeOfStep } from '../../exposure/dial.js';
 import { filterStacks } from '../../exposure/filter.js';
+import { bracketReachEv } from '../../footage/bracket.js';
 import { longestTimeInside } from '../../footage/frames.js';
 import type { Camera, Shoot } from '../../shoot/shoot.js';
 import { shootGap } from '../../shoot/time-left.js';
@@ -30,8 +31,9 @@ export function longerShutter(shoot: Shoot, frameCount: number): Kind {
   const inside = Math.ceil(
     -stepsPerStop * Math.log2(longestTimeInside(intervalS, { ...camera, gapS })) - 1e-9,
   );
-  const first = Math.max(longest, inside); // what the interval leaves of the dial today
-  const last = Math.ceil(-stepsPerStop * Math.log2(LONGEST_SHUTTER_S));
+  const reach = Math.round(bracketReachEv(camera.bracket) * stepsPerStop);
+  const first = Math.max(longest + reach, inside); // what the interval leaves of the dial today
+  const last = Math.ceil(-stepsPerStop * Math.log2(LONGEST_SHUTTER_S)) + reach;
   return {
     amounts: first - last,
     rising: false, // a longer interval has fewer frames, and so more light to follow from one to the next
@@ -41,12 +43,41 @@ export function longerShutter(shoot: Shoot, frameCount: number): Kind {
       const needS = intervalFor(shoot, frameCount, timeOfStep(step, stepsPerStop)) ?? intervalS;
       return {
         change: 'longer-shutter',
-        shutter: dialLabel('shutter', Math.min(step, longest), stepsPerStop),
+        shutter: dialLabel('shutter', Math.min(step - reach, longest), stepsPerStop),
         fromShutter: dialLabel('shutter', longest, stepsPerStop),
         ...(needS > intervalS ? { intervalS: needS } : {}),
         fromIntervalS: intervalS,
       };
     },
+  };
+}
+
+/** Two exposures fewer, and so on down to a single one. */
+export function fewerExposures({ camera: { bracket } }: Shoot): Kind | undefined {
+  if (bracket === undefined) return undefined;
+  return {
+    amounts: (bracket.frames - 1) / 2,
+    rising: true,
+    at: (amount) => ({
+      change: 'fewer-exposures',
+      exposures: bracket.frames - 2 * amount,
+      fromExposures: bracket.frames,
+    }),
+  };
+}
+
+/** Exposures closer together, by clicks of the dial. */
+export function closerExposures({ camera: { bracket, stepsPerStop } }: Shoot): Kind | undefined {
+  if (bracket === undefined) return undefined;
+  const clicks = Math.round(bracket.stepEv * stepsPerStop);
+  return {
+    amounts: clicks - 1,
+    rising: true,
+    at: (amount) => ({
+      change: 'closer-exposures',
+      stepEv: (clicks - amount) / stepsPerStop,
+      fromStepEv: bracket.stepEv,
+    }),
   };
 }
 

@@ -2,6 +2,7 @@
 // that no ramp need be solved for it.
 
 import { type DialControl, dialLabel, dialStep } from '../../exposure/dial.js';
+import { bracketReachEv } from '../../footage/bracket.js';
 import { longestTimeInside } from '../../footage/frames.js';
 import { rampExists } from '../../ramp/solve.js';
 import type { Shoot } from '../../shoot/shoot.js';
@@ -53,7 +54,11 @@ function changesOf(shoot: Shoot, count: number): RemedyChange[] {
   const label = (control: DialControl, at: number) => dialLabel(control, at, stepsPerStop);
   const longest = step('shutter', shutter.longest);
   const insideS = longestTimeInside(intervalS, { ...camera, gapS: shootGap(shoot, count).gapS });
-  const longer = Math.max(longest - stepsPerStop, Math.ceil(-stepsPerStop * Math.log2(insideS) - 1e-9));
+  const reach = Math.round(bracketReachEv(camera.bracket) * stepsPerStop);
+  const longer = Math.max(
+    longest - stepsPerStop,
+    Math.ceil(-stepsPerStop * Math.log2(insideS) - 1e-9) - reach,
+  );
   const highest = step('iso', String(iso.highest));
   const higher = Math.min(highest + stepsPerStop, step('iso', '102400'));
   const [widest, narrowest] =

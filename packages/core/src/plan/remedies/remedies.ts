@@ -22,8 +22,10 @@ import type { Kind } from './kind.js';
 import {
   ANOTHER_FILTER,
   closerCues,
+  closerExposures,
   darkerLook,
   fasterShutter,
+  fewerExposures,
   higherIso,
   largerSteps,
   longerShutter,
@@ -68,7 +70,7 @@ interface Cure {
 
 /**
  * Remedies in the order in which a photographer would try them: longer or shorter shutter (and the interval it needs), more
- * of the interval for it, higher ISO, another aperture, another filter, another one to begin with, more filter changes,
+ * of the interval for it, a smaller bracket, higher ISO, another aperture, another filter, another one to begin with, more filter changes,
  * darker look, looser tolerance, larger steps, closer cues, shorter span; but those that leave less than half a stop of
  * reserve after those that leave more. A kind that no amount of would cure is left out.
  *
@@ -79,6 +81,8 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
   const kinds = [
     ...(reason === 'too-bright' ? [] : [longerShutter(shoot, count)]),
     ...(reason === 'too-bright' || !isCutShort(shoot, count) ? [] : timeKinds(shoot)),
+    fewerExposures(shoot),
+    closerExposures(shoot),
     ...(reason === 'too-dark' ? [] : [fasterShutter(shoot)]),
     ...(reason === 'too-bright' ? [] : [higherIso(shoot)]),
     otherAperture(shoot, reason),

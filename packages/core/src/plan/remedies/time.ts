@@ -1,6 +1,7 @@
 // Changes that leave the shutter more of its interval: what else is in there takes less.
 
 import { dialStep, timeOfStep } from '../../exposure/dial.js';
+import { bracketReachEv } from '../../footage/bracket.js';
 import { longestTimeInside } from '../../footage/frames.js';
 import { otherLengths } from '../../move/lengths.js';
 import { leastIntervalS } from '../../move/time-budget.js';
@@ -30,7 +31,7 @@ export function intervalFor(shoot: Shoot, frameCount: number, shutterS: number):
   const travels = shootTravels(shoot);
   // Without a move to fit in, an interval may be longer than the shoot: it has a single frame then.
   const mostS = travels.length === 0 ? Number.MAX_SAFE_INTEGER : recordingS;
-  return leastIntervalS(travels, mostS, shutterS, { writeS: camera.gapS, darkFrame: camera.darkFrame });
+  return leastIntervalS(travels, mostS, shutterS, { writeS: camera.gapS, ...camera });
 }
 
 /** No dark frame, a shorter rest, a shorter move, faster writing; those that the shoot has no use for are left out. */
@@ -47,7 +48,11 @@ export function longerInterval(shoot: Shoot, frameCount: number): Kind {
   const { intervalS: now, camera } = shoot;
   const least = Math.max(
     Math.floor(now) + 1,
-    intervalFor(shoot, frameCount, shutterS(camera, camera.shutter.shortest)) ?? Number.POSITIVE_INFINITY,
+    intervalFor(
+      shoot,
+      frameCount,
+      shutterS(camera, camera.shutter.shortest) * 2 ** bracketReachEv(camera.bracket),
+    ) ?? Number.POSITIVE_INFINITY,
   );
   const most = intervalFor(shoot, frameCount, longestShutterS(shoot)) ?? least + MOST_INTERVALS;
   return {
@@ -60,8 +65,9 @@ export function longerInterval(shoot: Shoot, frameCount: number): Kind {
   };
 }
 
+/** Of a bracket the middle one. */
 function longestShutterS({ camera }: Shoot): number {
-  return shutterS(camera, camera.shutter.longest);
+  return shutterS(camera, camera.shutter.longest) / 2 ** bracketReachEv(camera.bracket);
 }
 
 function shutterS({ stepsPerStop }: Camera, label: string): number {
