@@ -15,14 +15,17 @@ export interface MeterNoise {
   readonly products: number;
 }
 
-// Our choices: what the stated spread counts for; how many changes are remembered, to 1/e; what is soon; what is weather, or
-// a slip. Few changes do not tell whether the light stands still; from one frame to the next it is taken to.
-const STATED_COUNTS = 2;
-const MEMORY = 100;
+// Our choices: what the stated spread counts for, in changes, and what is taken for it at first by who reads every frame,
+// and so can wait a few; how many changes are remembered, to 1/e; what is soon; what is weather, or a slip.
+const STATED_COUNTS = 1;
+const AT_FIRST_EV = 0.3;
+const MEMORY = 300;
 const SOON_MS = 90_000;
 const AT_ONCE_MS = 20_000;
 const MOST_CHANGE_EV = 1.5;
-const FEW = 12;
+// Standard error of the second figure, in parts of the first over the root of their number: the product of two changes of
+// white noise has a variance of five squares of the mean. Source: docs/sources.md#meter-noise.
+const PRODUCT_ERROR = Math.sqrt(5);
 
 const kept = Math.exp(-1 / MEMORY);
 
@@ -33,8 +36,10 @@ export function withReading(noise: MeterNoise | undefined, atMs: number, offsetE
   }
   const { changeEv: before, count, squares, products } = noise;
   const afterMs = atMs - noise.atMs;
-  if (afterMs > SOON_MS) return { ...noise, atMs, offsetEv, changeEv: undefined, afterMs };
-  const changeEv = Math.min(MOST_CHANGE_EV, Math.max(-MOST_CHANGE_EV, offsetEv - noise.offsetEv));
+  const changeEv = offsetEv - noise.offsetEv;
+  if (afterMs > SOON_MS || Math.abs(changeEv) > MOST_CHANGE_EV) {
+    return { ...noise, atMs, offsetEv, changeEv: undefined, afterMs };
+  }
   if (before === undefined) return { ...noise, atMs, offsetEv, changeEv, afterMs };
   return {
     atMs,
@@ -49,11 +54,13 @@ export function withReading(noise: MeterNoise | undefined, atMs: number, offsetE
 
 /** Standard deviation of a reading, stops: as stated, or more where the readings say so. */
 export function meterSpreadEv(noise: MeterNoise | undefined, statedEv: number): number {
-  if (noise === undefined || noise.changeEv === undefined) return statedEv;
+  if (noise === undefined || (noise.changeEv === undefined && noise.count === 0)) return statedEv;
   const { count, squares, products, afterMs } = noise;
-  const stated = STATED_COUNTS * statedEv ** 2;
-  const still = (stated + squares / 2) / (STATED_COUNTS + count);
-  const moving = (stated - 2 * products) / (STATED_COUNTS + count);
-  const early = count < FEW && afterMs <= AT_ONCE_MS;
-  return Math.sqrt(Math.max(statedEv ** 2, early ? still : Math.min(still, moving)));
+  const isAtOnce = afterMs <= AT_ONCE_MS;
+  const first = STATED_COUNTS * (isAtOnce ? Math.max(statedEv, AT_FIRST_EV) : statedEv) ** 2;
+  const still = (first + squares / 2) / (STATED_COUNTS + count);
+  const moving = (first - 2 * products) / (STATED_COUNTS + count);
+  // From one frame to the next the light is taken to stand still, until the changes say surely that it does not.
+  const error = isAtOnce && count > 0 ? (PRODUCT_ERROR * still) / Math.sqrt(count) : 0;
+  return Math.sqrt(Math.max(statedEv ** 2, Math.min(still, moving + error)));
 }

@@ -12,6 +12,8 @@ export interface OffsetState {
   readonly cloudEv: number;
   readonly lean: number; // mean of the last minutes' surprises, each in standard deviations of what was expected
   readonly last: number; // the last surprise, likewise
+  /** How much passing cloud there is, of the variance that any weather has, 0 to 1; undefined: as any weather has. */
+  readonly cloudy?: number | undefined;
   readonly covariance: readonly [number, number, number, number, number, number];
 }
 
@@ -24,7 +26,11 @@ const LASTING_EV_PER_ROOT_MIN = 0.3 / Math.sqrt(60);
 // cannot, so that light is taken to be calm, as it is most of the time, until two readings in a row say otherwise.
 const STEADY_EV = 0.1;
 const TREMBLING_EV = 0.2;
-const CALM_SHARE = 0.4;
+const CALM_SHARE = 0.2;
+// Any weather is many evenings: on most of them hardly a cloud passes, and what moves then is a drift. How much passes
+// tonight is told by the surprises themselves, those of the last quarter of an hour most; found on simulated evenings.
+const CLOUDY_MEMORY_MIN = 15;
+const LEAST_CLOUDY = 0.05;
 // Where the scene's words are wrong, the light runs off by up to 0.3 stop a minute for the twenty minutes of steepest
 // twilight: lamps hold it and the forecast falls. Surprises then lean to one side for minutes, as passing cloud seldom
 // makes them. Lean and threshold (standard deviations of it) are our choice, as is the drift that is then thought possible.
@@ -69,7 +75,7 @@ function drifted(minutes: number): number {
 export function advance(state: OffsetState, toMs: number, trembling = 0): OffsetState {
   if (toMs <= state.atMs) return state;
   const minutes = (toMs - state.atMs) / 60_000;
-  const share = 1 - (1 - CALM_SHARE) * trembling;
+  const share = (state.cloudy ?? 1) * (1 - (1 - CALM_SHARE) * trembling);
   const carry = drifted(minutes);
   const kept = Math.exp(-minutes / DRIFT_MEMORY_MIN);
   const cloud = Math.exp(-minutes / CLOUD_MEMORY_MIN);
@@ -131,7 +137,8 @@ function leaning(
   trembling: number,
 ): OffsetState {
   const [oo, od, oc, dd, dc, cc] = state.covariance;
-  const surprise = (offsetEv - state.lastingEv - state.cloudEv) / Math.sqrt(oo + 2 * oc + cc + noiseEv ** 2);
+  const movedEv = offsetEv - state.lastingEv - state.cloudEv;
+  const surprise = movedEv / Math.sqrt(oo + 2 * oc + cc + noiseEv ** 2);
   const kept = Math.min(MOST_SURPRISE, Math.max(-MOST_SURPRISE, surprise));
   const minutes = (state.atMs - before.atMs) / 60_000;
   const share = Math.min(MOST_SHARE, 1 - Math.exp(-minutes / LEAN_MEMORY_MIN));
@@ -141,8 +148,19 @@ function leaning(
   const usual = Math.sqrt(share / (2 - share));
   const drift = Math.abs(lean) > LEANS_FROM * usual ? Math.max(dd, WRONG_WORDS_EV_PER_MIN ** 2) : dd;
   const moved = Math.abs(surprise + trembling * state.last) > MOVED_FROM * (1 + trembling);
-  const byEv = moved ? offsetEv - state.lastingEv - state.cloudEv : 0;
-  return { ...state, lean, last: surprise, covariance: [oo, od, oc, drift, dc, cc + byEv * byEv] };
+  const byEv = moved ? movedEv : 0;
+  const cloudy = cloudyAfter(state.cloudy ?? 1, minutes, movedEv, noiseEv);
+  return { ...state, lean, last: surprise, cloudy, covariance: [oo, od, oc, drift, dc, cc + byEv * byEv] };
+}
+
+/** How much cloud passes, by how far a reading lies from what was expected so many minutes after the one before. */
+function cloudyAfter(before: number, minutes: number, movedEv: number, noiseEv: number): number {
+  if (minutes === 0) return before;
+  const anyWeather = PASSING_CLOUD_EV ** 2 * (1 - Math.exp((-2 * minutes) / CLOUD_MEMORY_MIN));
+  const share = Math.min(1, Math.max(LEAST_CLOUDY, (movedEv ** 2 - noiseEv ** 2) / anyWeather));
+  // Where a meter trembles by more than cloud moves, a reading tells little of it.
+  const told = anyWeather / (anyWeather + noiseEv ** 2);
+  return before + told * (1 - Math.exp(-minutes / CLOUDY_MEMORY_MIN)) * (share - before);
 }
 
 /** The state once a sudden step in the light is believed: what it knew may be off by so many stops in either part. */

@@ -96,11 +96,13 @@ export function takeReading(
   }
   const asSkyEv = offsetAt(trust.offset, atMs);
   const carriedEv = expectedEv - asSkyEv;
-  // Lamps would have stayed as the sky went.
+  // Lamps would have stayed as the sky went; what a bright sky has lost is no cloud that will pass.
   const isSky =
     Math.abs(carriedEv) > OWN_LIGHT_SHOWS_EV &&
     Math.abs(offsetEv - asSkyEv) < Math.abs(offsetEv - expectedEv);
-  const offset = { ...trust.offset, lastingEv: trust.offset.lastingEv + carriedEv };
+  const offset = isSky ? trust.offset : { ...trust.offset, lastingEv: trust.offset.lastingEv + carriedEv };
+  // A bound is no reading to hold the next one against. What is doubted counts: a meter that trembles is the likelier cause.
+  const noise = bound === undefined ? withReading(trust.noise, atMs, offsetEv) : trust.noise;
   const believe = (from: OffsetState): Trust => {
     const learnt = learn(from, atMs, offsetEv, meterEv);
     return {
@@ -111,8 +113,7 @@ export function takeReading(
       doubt: undefined,
       held: withHeld(trust.held, atMs, offsetEv),
       open: bound === undefined ? undefined : bound === 'atLeast' ? 'brighter' : 'darker',
-      // A bound is no reading to hold the next one against.
-      noise: bound === undefined ? withReading(trust.noise, atMs, offsetEv) : trust.noise,
+      noise,
     };
   };
   const sunDeg = expected.sunAltitudeDeg;
@@ -148,7 +149,7 @@ export function takeReading(
     return { trust: believe(loosen(offset, jumpEv)), warning };
   }
   return {
-    trust: { ...trust, doubt: { sinceMs, offsetEv, atMs } },
+    trust: { ...trust, doubt: { sinceMs, offsetEv, atMs }, noise },
     warning: warningOf({ kind: 'reading-doubted', ev100, differsEv: jumpEv }),
   };
 }
