@@ -11,7 +11,7 @@ import {
 } from '@evenfall/core';
 import pc from 'picocolors';
 import { type Course, further, lastReport, takenBack, UNDO } from './course.js';
-import type { FollowFlags } from './follow.js';
+import type { FollowFlags } from './follow-flags.js';
 import type { Io } from './io.js';
 import type { Journal } from './journal.js';
 import { hanging, linesOf } from './layout.js';

@@ -3,35 +3,16 @@
 
 import { createHash } from 'node:crypto';
 import { realpathSync } from 'node:fs';
-import type { Language } from '@evenfall/chart';
 import { type FollowLines, followLines, saveFollow } from '@evenfall/core';
 import { atTerminal } from './at-terminal.js';
 import { type Course, courseOf, further, takenBack } from './course.js';
+import type { FollowFlags } from './follow-flags.js';
 import { hold } from './hold.js';
 import type { Io } from './io.js';
 import { type Journal, NO_JOURNAL, openJournal } from './journal.js';
 import { loadPlan } from './load-plan.js';
 import { refuse } from './print-options.js';
 import { Refusal } from './refusal.js';
-
-/** What the command may be told beside the plan. */
-export interface FollowFlags {
-  /** Set the journal aside and begin a new one. */
-  readonly startOver?: boolean;
-  /** `false`: read no journal and write none. */
-  readonly journal?: boolean;
-  /** Standard deviation of one reading, stops, > 0; absent: a steady meter's. */
-  readonly meter?: number;
-  /** Lines as a program has them, at a terminal too. */
-  readonly json?: boolean;
-  /** Rings so many seconds before each cue, >= 0, and at it. */
-  readonly ring?: number;
-  /** Of what is said to a person. */
-  readonly language?: Language;
-  readonly clock?: '12' | '24';
-  /** Red letters. */
-  readonly dark?: boolean;
-}
 
 /**
  * Follows a plan by what is typed at a terminal or, where there is none or `json` asks for it, by the lines of standard

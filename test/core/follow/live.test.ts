@@ -8,6 +8,7 @@ import {
   standingAfterFilter,
 } from '../../../packages/core/src/ramp/bulb/model.js';
 import { gridAt } from '../../../packages/core/src/ramp/grid.js';
+import { latticeOf } from '../../../packages/core/src/ramp/lattice.js';
 import { errorWeight, LiveErrors } from '../../../packages/core/src/ramp/live/errors.js';
 import { liveKit, planAhead } from '../../../packages/core/src/ramp/live/live.js';
 import { type State, shutterOf } from '../../../packages/core/src/ramp/moves.js';
@@ -64,9 +65,7 @@ function problems(count: number, fits: (problem: RampProblem) => boolean = () =>
   const found: RampProblem[] = [];
   for (let seed = 1; found.length < count; seed++) {
     const problem = randomProblem(seed, { minFrames: 2, maxFrames: 9, maxSettings: 200 });
-    const { kit, intervalS, gapS, darkFrame } = problem;
-    const longestS = (intervalS - gapS) / (darkFrame ? 2 : 1);
-    if (2 ** (-kit.shutter.shortestStep / kit.stepsPerStop) > longestS || !fits(problem)) continue;
+    if (latticeOf(problem).shutterMin > latticeOf(problem).shutterMax || !fits(problem)) continue;
     found.push(problem);
   }
   return found;

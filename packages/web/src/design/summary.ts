@@ -1,6 +1,6 @@
 // The evening in figures: each with a plain warning where it falls short, and what it was before the last change.
 
-import { framesOnCharge, type PlanMade } from '@evenfall/core';
+import { framesOnCharge, type PlanMade, suppliesByFrame } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { moving } from '../moves/load.js';
 import { clock } from '../parts/clock.js';
@@ -47,7 +47,7 @@ const error = ({ summary }: PlanMade): Figure => {
 
 function cardAndBattery({ summary, shoot: { camera } }: PlanMade): Figure[] {
   const w = words();
-  const { cardGB, batteryFrames, coldFactor } = camera;
+  const { cardGB, batteryFrames, coldFactor } = suppliesByFrame(camera);
   const { cardFullAt, batteryOutAt, cardNeededGB: needGB } = summary;
   const list: Figure[] = [];
   if (needGB !== undefined) {

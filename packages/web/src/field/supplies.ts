@@ -1,6 +1,6 @@
 // Frames, clip, card and battery as they stand at the frame under way.
 
-import { framesOnCard, framesOnCharge, type PlanMade } from '@evenfall/core';
+import { framesOnCard, framesOnCharge, type PlanMade, suppliesByFrame } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { words } from '../words/words.js';
 import type { FieldState } from './state.js';
@@ -10,7 +10,7 @@ export function suppliesLine({ shoot, summary }: PlanMade, { frameNow, order }: 
   const w = fieldWords();
   const number = (value: number) => words().number(value, 1);
   const taken = order === 'start' ? 0 : frameNow + 1;
-  const { frameMB, cardGB, batteryFrames, coldFactor } = shoot.camera;
+  const { frameMB, cardGB, batteryFrames, coldFactor } = suppliesByFrame(shoot.camera);
   const parts = [
     w.frameOf(taken, summary.frameCount),
     w.clip(number(taken / shoot.clipFps), number(summary.clipS)),
