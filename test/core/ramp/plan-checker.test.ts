@@ -136,6 +136,8 @@ function handPlan() {
           { control: 'iso', from: '100', to: '200' },
           { control: 'filter', from: 'none', to: 'ND 0.9' },
         ],
+        // From 2^(-1/3) s to 2^(5/3) s.
+        notes: [{ kind: 'blur-jump', stops: 2 }],
       },
     ],
     notes: [{ level: 'caution', text: 'The card is too small.' }],
@@ -213,6 +215,8 @@ const BROKEN: [string, RegExp, (plan: HandPlan) => void][] = [
     (p) => Object.assign(p.cues[1]!.changes[0]!, { to: '4' }),
   ],
   ['a cue without its filter', /cue at frame 3: says/, (p) => p.cues[1]!.changes.pop()],
+  ['a blur jump by half', /cue at frame 3: notes/, (p) => Object.assign(p.cues[1]!.notes![0]!, { stops: 1 })],
+  ['a blur jump untold', /cue at frame 3: notes/, (p) => Object.assign(p.cues[1]!, { notes: undefined })],
   ['a note', /level is "loud"/, (p) => Object.assign(p.notes[0]!, { level: 'loud' })],
   [
     'a shutter beyond the camera',
