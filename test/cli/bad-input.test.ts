@@ -251,8 +251,8 @@ describe('a usual slip of YAML is told by what would be right', () => {
     ],
     [
       'a unit',
-      ['intervalS: 60', 'intervalS: 60 s'],
-      '8: intervalS: "60 s" is not an interval; give seconds above 0, at most 86400, without a unit',
+      ['intervalS: 60', 'intervalS: 60 m'],
+      '8: intervalS: "60 m" is not an interval; give seconds above 0, at most 86400, without a unit',
     ],
     [
       'no space after a colon in braces',
