@@ -22,7 +22,7 @@ export const BUDGETS = [
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 11.5 },
   ...[
     { room: 'plan', kB: 56 },
-    { room: 'follow', kB: 49 },
+    { room: 'follow', kB: 49.5 },
     { room: 'review', kB: 40 },
     { room: 'files', kB: 27.5 },
     { room: 'ramp', kB: 11.7 },

@@ -239,11 +239,11 @@ describe('an evening in the field', () => {
       return { kind: 'reading', seen, frame: seen + 2, atMs: Date.parse(at), ev100 } as const;
     };
     const before = standAfter(standAtStart(plan), reading(100, -0.2));
-    const torch = standAfter(before, reading(110, 2.9));
+    const torch = standAfter(before, reading(114, 2.9));
     expect(torch.warnings.map(({ kind }) => kind)).toContain('reading-doubted');
     const doubting = marksOf(torch);
     expect(stopsOf(afterCue(doubting, torch.cues[0]!), 3)).toBeGreaterThan(stopsOf(doubting, 3));
-    const sure = standAfter(before, { ...reading(110, 2.9), sure: true });
+    const sure = standAfter(before, { ...reading(114, 2.9), sure: true });
     expect(sure.warnings.map(({ kind }) => kind)).not.toContain('reading-doubted');
     // Three stops brighter at dusk: against the light as soon as a minute has passed since the cue before, and step by
     // step of a dial: a filter that came off and went on again would be there as soon, and spoil frames.
@@ -251,7 +251,7 @@ describe('an evening in the field', () => {
     const marks = marksOf(sure);
     expect(cue!.frame).toBe(before.cues[0]!.frame + 60 / plan.shoot.intervalS);
     expect(stopsOf(afterCue(marks, cue!), 3)).toBeLessThan(stopsOf(marks, 3));
-    const soon = sure.cues.filter(({ frame }) => frame < 112 + 180 / plan.shoot.intervalS);
+    const soon = sure.cues.filter(({ frame }) => frame < 116 + 180 / plan.shoot.intervalS);
     expect(soon.length).toBeGreaterThan(1);
     expect(soon.flatMap(({ changes }) => changes.map(({ control }) => control))).not.toContain('filter');
   });
