@@ -151,7 +151,7 @@ describe('the plan for a person', () => {
     const { status, out } = await planOf(example('slide'));
     expect(status).toBe(2);
     expect(plain(out)).toContain(
-      'Between frames the longest step of the move takes 1.01 s, its rest 3 s and writing 0.5 s.',
+      'Between frames the longest step of the move takes 1 s, its rest 3 s and writing 0.5 s.',
     );
     for (const [from, to] of [
       ['intervalS: 8', 'intervalS: 10'],
