@@ -41,10 +41,10 @@ const said = (text: string) =>
     .replaceAll(/"(?:[^"\\]|\\.)*"/g, ' ')
     .replaceAll(/evenfall \w+|npx .*|--?[a-z][\w-]*|\b[A-Z]\w+\/\w+/g, ' ');
 
-/** What a reader sees of a picture or a page: text, and what is read out, without tags and styles. */
+/** What a reader sees of a picture or a page: text, and what is read out, without tags, styles and scripts. */
 const seen = (markup: string) =>
   markup
-    .replaceAll(/<style[\s\S]*?<\/style>|<\?[^>]*>|<!--[\s\S]*?-->/g, ' ')
+    .replaceAll(/<style[\s\S]*?<\/style>|<script[\s\S]*?<\/script>|<\?[^>]*>|<!--[\s\S]*?-->/g, ' ')
     .replaceAll(/<[^>]*>/g, ' ')
     .replaceAll(/&[#\w]+;/g, ' ');
 

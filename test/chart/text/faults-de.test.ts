@@ -92,6 +92,9 @@ const TYPED: readonly (readonly [path: readonly (string | number)[], values: rea
 
 /** What only a file can hold. */
 const WRITTEN: readonly object[] = [
+  { camera: { ...EVENING.camera, bracket: { frames: 3, stepEv: 1.1, betweenS: 0 } } },
+  { camera: { ...EVENING.camera, stepsPerStop: 2, bracket: { frames: 3, stepEv: 1.1, betweenS: 0 } } },
+  { camera: { ...EVENING.camera, bracket: { frames: 9, stepEv: 3, betweenS: 0 } } },
   { intervlaS: 5 },
   { 'intervalS:5': null },
   { '05': null },

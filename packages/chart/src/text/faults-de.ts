@@ -251,7 +251,7 @@ export const faults: LibrarySentences['faults'] = {
     return `${comma(intervalS)} ergibt ${frameCount} Bilder, zu viele, um sie mit ${kit} zu planen; richtig: ${right.join(', oder ')}`;
   },
   'bracket-off-dial': ({ stepEv, stepsPerStop }) =>
-    `${comma(stepEv)} ist keine ganze Zahl von Rasten; richtig: ein Vielfaches von ${stepsPerStop === 3 ? 'einem Drittel' : 'einer Hälfte'}`,
+    `${comma(stepEv)} ist keine ganze Zahl von Rasten; richtig: ein Vielfaches von ${stepsPerStop === 3 ? 'einem Drittel: 0,3333333333, 0,6666666667, 1, 2' : 'einer Hälfte: 0,5, 1, 2'}`,
   'bracket-too-wide': ({ wideEv, kitEv }) =>
     `Eine Belichtungsreihe über ${comma(Number(wideEv.toFixed(2)))} Blenden passt nicht zwischen kürzeste und längste Zeit, die ${comma(Number(kitEv.toFixed(2)))} Blenden auseinanderliegen; weniger Belichtungen oder kleinere Schritte nehmen`,
   'bulb-needs-rig': () =>
