@@ -110,7 +110,7 @@ test.each(PAPERS.flatMap((paper) => TITLES.slice(2, 4).map((title) => ({ paper, 
   async ({ paper, title }) => {
     const dpi = 150;
     const edge = Math.floor((12 / 72) * dpi);
-    const bytes = await cardPdf(madePlan({ cues: 12, title }), { paper });
+    const bytes = await cardPdf(madePlan({ cues: 30, title }), { paper });
     const pictures = rendered(bytes, dpi);
     const { pages } = await PDF_READERS[0]!.open(bytes);
     expect(pages.length).toBeGreaterThan(1);
