@@ -194,6 +194,7 @@ export function surface(): Record<string, unknown> {
     sunIlluminanceLx: () => core.sunIlluminanceLx(-3),
     sunPass: () => core.sunPass('dusk', 6, -12, FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
     sunPosition: () => core.sunPosition(FROM_MS, PLACE.latitudeDeg, PLACE.longitudeDeg),
+    suppliesByFrame: () => core.suppliesByFrame(shoot.camera),
     suppliesFor: () => core.suppliesFor(plan.frames.length, shoot.camera),
     targetsOf: () => Array.from(core.targetsOf(shoot, forecast)),
     tightestOf: () => core.tightestOf(plan),

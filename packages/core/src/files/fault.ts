@@ -249,8 +249,19 @@ export type FaultFacts =
       readonly byChanges: boolean;
     }
   | { readonly kind: 'bulb-needs-rig' }
-  | { readonly kind: 'bracket-off-dial'; readonly stepEv: number; readonly stepsPerStop: number }
-  | { readonly kind: 'bracket-too-wide'; readonly wideEv: number; readonly kitEv: number }
+  | {
+      readonly kind: 'bracket-off-dial';
+      /** From one exposure of the bracket to the next, stops. */
+      readonly stepEv: number;
+      readonly stepsPerStop: number;
+    }
+  | {
+      readonly kind: 'bracket-too-wide';
+      /** From the bracket's longest exposure to its shortest, stops. */
+      readonly wideEv: number;
+      /** From the camera's longest shutter to its shortest, stops. */
+      readonly kitEv: number;
+    }
   | { readonly kind: 'filter-named-twice'; readonly given: Given }
   | { readonly kind: 'filter-misread'; readonly given: Given }
   | { readonly kind: 'unknown-start-filter'; readonly given: Given; readonly nearest?: Given }
