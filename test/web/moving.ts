@@ -411,10 +411,12 @@ export function moving(site: () => Site): void {
       await panel.getByRole('button', { name: 'Add a pan' }).click();
       const turn = panel.getByLabel('Turn to the right');
       await turn.fill('');
+      await turn.blur();
       await expect.poll(() => turn.getAttribute('aria-invalid')).toBe('true');
       expect(await turn.inputValue()).toBe('');
       await turn.fill('15');
       await panel.getByLabel('Top speed').fill('');
+      await panel.getByLabel('Top speed').blur();
       await panel.getByText('A move that stops needs this, or the time of a step.').waitFor();
       await panel.getByLabel('Top speed').fill('3');
       await panel.getByLabel('How far').selectOption('two points of the picture');
