@@ -108,6 +108,11 @@ describe('a wrong shoot file is told with its line', () => {
       '? '.repeat(90),
       '1: not readable as YAML or JSON: a group or a list stands where a key belongs; give a word',
     ],
+    [
+      'eighty thousand groups',
+      `a: [${'{},'.repeat(80_000)}{}]`,
+      ' not readable as YAML or JSON: holds more values than a shoot file may; give a file as its format says',
+    ],
     ['aliases of aliases', bomb(), ' not readable as YAML or JSON: nested too deep'],
   ])('a file that is %s', async (_name, content, message) => {
     const dir = folder({ 'evening.yaml': content });

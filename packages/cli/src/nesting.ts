@@ -1,8 +1,19 @@
-// How deep a text nests, told without parsing it. A parser that goes as deep as the text does may be ended by the
-// system instead of failing, and no program can catch that.
+// How deep a text nests and how much it holds, told without parsing it. A parser that goes as deep as the text does may be
+// ended by the system instead of failing, and no program can catch that; one that makes a node of every second
+// character takes seconds and hundreds of megabytes before anybody can count them.
 
 /** Deepest nesting that is parsed: a shoot file has seven levels. */
 const DEEPEST = 100;
+
+/** Most brackets and commas that are parsed: a shoot file has 20,000 values at most, and two of these a value. */
+const MOST_MARKS = 60_000;
+
+/** Whether a text holds more brackets and commas than any shoot file. */
+export function holdsTooMuch(text: string): boolean {
+  let left = MOST_MARKS;
+  for (const _ of text.matchAll(/[[{,]/g)) if (left-- === 0) return true;
+  return false;
+}
 
 /** Whether brackets, dashes side by side, or lines ever further to the right nest more than a hundred deep. */
 export function isNestedTooDeep(text: string): boolean {

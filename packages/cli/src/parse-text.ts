@@ -13,7 +13,7 @@ import {
   parseDocument,
   visit,
 } from 'yaml';
-import { isNestedTooDeep } from './nesting.js';
+import { holdsTooMuch, isNestedTooDeep } from './nesting.js';
 import { Refusal } from './refusal.js';
 import { type SlipFacts, type Stumble, slipAt } from './slips.js';
 
@@ -32,6 +32,7 @@ export function parseText(text: string, source: string): Parsed {
   const refuse = (slip: SlipFacts, line?: number) =>
     new Refusal([{ kind: 'not-yaml', source, ...(line === undefined ? {} : { line }), slip }]);
   if (isNestedTooDeep(text)) throw refuse({ slip: 'too-deep' });
+  if (holdsTooMuch(text)) throw refuse({ slip: 'too-many' });
   try {
     // Keys that stand twice are looked for below: the parser would compare every key with every other.
     const options = {

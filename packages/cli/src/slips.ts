@@ -16,6 +16,7 @@ export type SlipFacts =
   | { readonly slip: 'tab-indent' }
   | { readonly slip: 'second-document' }
   | { readonly slip: 'too-deep' }
+  | { readonly slip: 'too-many' }
   | { readonly slip: 'key-no-word' }
   | { readonly slip: 'directive' }
   | { readonly slip: 'tag' }

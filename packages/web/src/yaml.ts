@@ -12,7 +12,7 @@ import {
   stringify,
   visit,
 } from 'yaml';
-import { isNestedTooDeep } from './nesting.js';
+import { holdsTooMuch, isNestedTooDeep } from './nesting.js';
 
 export interface Parsed {
   readonly value: unknown;
@@ -21,7 +21,7 @@ export interface Parsed {
 
 /** Text of a file as a plain value, with the line of every key; undefined where it is neither YAML nor JSON. */
 export function parse(text: string): Parsed | undefined {
-  if (isNestedTooDeep(text)) return undefined;
+  if (isNestedTooDeep(text) || holdsTooMuch(text)) return undefined;
   const lines = new LineCounter();
   try {
     // Keys that stand twice are looked for here: the parser would compare every key with every other.

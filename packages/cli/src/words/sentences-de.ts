@@ -13,6 +13,8 @@ const slips: CommandSentences['slips'] = {
   'tab-indent': () => 'eingerückt ist mit einem Tabulator; Leerzeichen nehmen',
   'second-document': () => 'auf das erste Dokument folgt ein zweites; eines je Datei',
   'too-deep': () => 'zu tief verschachtelt',
+  'too-many': () =>
+    'enthält mehr Werte als jede Aufnahmedatei; richtig: eine Datei, wie ihr Format sie beschreibt',
   'key-no-word': () => 'eine Gruppe oder Liste steht, wo ein Schlüssel hingehört; ein Wort angeben',
   directive: () => 'vor der Datei steht eine Direktive, eine Zeile, die mit "%" beginnt; sie weglassen',
   tag: () =>

@@ -11,6 +11,7 @@ const slips: CommandSentences['slips'] = {
   'tab-indent': () => 'a tab stands for an indent; give spaces',
   'second-document': () => 'a second document follows the first; give one a file',
   'too-deep': () => 'nested too deep',
+  'too-many': () => 'holds more values than a shoot file may; give a file as its format says',
   'key-no-word': () => 'a group or a list stands where a key belongs; give a word',
   directive: () => 'a directive stands before the file, a line that begins with "%"; leave it out',
   tag: () => 'a tag stands before a value, a word that begins with "!"; leave it out, or put text in quotes',
