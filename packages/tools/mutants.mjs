@@ -1,8 +1,9 @@
 // How many small faults put into core its tests find, room by room: a seeded sample, each tried in a copy of the
 // checkout. Hours for all rooms; run it niced.
 //
-//   node packages/tools/mutants.mjs COPY [ROOM …] [--count 50] [--seed 1] [--out FILE]
+//   node packages/tools/mutants.mjs COPY [ROOM …] [--count 50] [--seed 1] [--what KIND] [--out FILE]
 //
+// KIND is a kind of fault, `number` say; all of them unless given.
 // COPY is a clone of the checkout with its node_modules, in which files may be changed and put back. FILE collects the
 // outcomes, a JSON object a line, and what it holds is not tried again; `node packages/tools/mutants-table.mjs FILE` makes the table of DEVELOPERS.md from it.
 
@@ -122,7 +123,7 @@ async function endOf(runner, { quick, slow }, patience) {
 const keyOf = ({ path, line, what, was, by }) => [path, line, what, was, by].join(' ');
 
 /** Tries every mutant of a room's sample that has not been tried yet. */
-async function tryRoom(copy, room, { count, seed, tried, say }) {
+async function tryRoom(copy, room, { count, seed, kind, tried, say }) {
   const knownBy = ROOMS[room];
   if (knownBy === undefined)
     throw new Error(`${room} is no room; these are: ${Object.keys(ROOMS).join(', ')}`);
@@ -130,7 +131,9 @@ async function tryRoom(copy, room, { count, seed, tried, say }) {
   const all = filesOf(join(copy, CORE), room).flatMap((name) => {
     const path = CORE + name;
     const text = readFileSync(join(copy, path), 'utf8');
-    return mutantsOf(text).map((mutant) => ({ path, text, ...mutant }));
+    return mutantsOf(text)
+      .filter(({ what }) => kind === undefined || what === kind)
+      .map((mutant) => ({ path, text, ...mutant }));
   });
   const mutants = sample(all, count, randomOf(seed))
     .map((mutant) => ({ ...mutant, was: mutant.text.slice(mutant.from, mutant.to) }))
@@ -157,7 +160,12 @@ async function tryRoom(copy, room, { count, seed, tried, say }) {
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { count: { type: 'string' }, seed: { type: 'string' }, out: { type: 'string' } },
+  options: {
+    count: { type: 'string' },
+    seed: { type: 'string' },
+    what: { type: 'string' },
+    out: { type: 'string' },
+  },
 });
 const [copy, ...rooms] = positionals;
 if (copy === undefined) {
@@ -178,6 +186,7 @@ for (const room of rooms.length > 0 ? rooms : Object.keys(ROOMS)) {
   await tryRoom(copy, room, {
     count: Number(values.count ?? 50),
     seed: Number(values.seed ?? 1),
+    kind: values.what,
     tried,
     say: (outcome) => {
       const { end, path, line, what, was, by } = outcome;

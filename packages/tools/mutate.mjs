@@ -39,6 +39,12 @@ const METHODS = {
 /** What a call may be left out of: the value it is called on stays. */
 const LEFT_OUT = new Set(['sort', 'reverse', 'filter', 'trim', 'abs']);
 
+/** A number that decides, moved either way: by a tenth, or by one where it counts. */
+function othersOf(value) {
+  const by = Number.isInteger(value) ? Math.max(1, Math.round(value / 10)) : value / 10;
+  return value === 0 ? [1] : [value + by, value - by];
+}
+
 /**
  * Every mutant of a file: what stands from…to of the text is replaced `by` something else.
  *
@@ -77,8 +83,7 @@ export function mutantsOf(text) {
     } else if (ts.isPrefixUnaryExpression(node) && /^[-!]/.test(node.getText(source))) {
       if (!ts.isNumericLiteral(node.operand)) add(node, node.operand.getText(source), 'sign');
     } else if (ts.isNumericLiteral(node)) {
-      const value = Number(node.text.replaceAll('_', ''));
-      add(node, String(Number.isInteger(value) ? value + 1 : value * 1.1), 'number');
+      for (const by of othersOf(Number(node.text.replaceAll('_', '')))) add(node, String(by), 'number');
     } else if (node.kind === SyntaxKind.TrueKeyword || node.kind === SyntaxKind.FalseKeyword) {
       add(node, node.kind === SyntaxKind.TrueKeyword ? 'false' : 'true', 'flag');
     } else if (ts.isStringLiteralLike(node) && !ts.isPropertyAssignment(node.parent?.parent ?? node)) {
