@@ -59,6 +59,7 @@ for (let index = from; index < to; index++) {
       yield bytes;
     },
     stdinLines: async function* none() {},
+    nowMs: Date.now,
     color: false,
   };
   // What earlier files left is not this one's. Not every time: it throws compiled code away as well.

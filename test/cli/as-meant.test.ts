@@ -1,5 +1,6 @@
 // A shoot file as people write it is the shoot that they mean.
 
+import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { asMeant } from '../../packages/cli/src/as-meant.js';
@@ -78,8 +79,17 @@ test('the command plans the same from either, and a path may begin with ~', asyn
   expect(JSON.parse(readFileSync(home.at('plan.json'), 'utf8')).format).toBe('evenfall-plan/1');
 });
 
-test('what is said to come next works, also after standard input', async () => {
-  const { out } = await evenfall(['plan', '-'], EVENING);
-  expect(out).toContain('npx evenfall card SHOOT -o card.pdf');
-  expect(out).not.toMatch(/evenfall \w+ - /);
+test('what is said to come next works; after standard input nothing is said', async () => {
+  const { at } = folder({ "o'clock.yaml": EVENING });
+  const shown = (out: string) => [...out.matchAll(/npx evenfall (.*)/g)].map(([, command]) => command!);
+  const { out } = await evenfall(['plan', at("o'clock.yaml")]);
+  expect(shown(out)).toHaveLength(2);
+  for (const command of shown(out)) {
+    const argv = execFileSync('sh', ['-c', `printf '%s\\n' ${command}`], { encoding: 'utf8' })
+      .trim()
+      .split('\n');
+    expect((await evenfall(argv.map((word) => (/^c\w+\.\w+$/.test(word) ? at(word) : word)))).status).toBe(0);
+  }
+  // What came down a pipe is gone.
+  expect(shown((await evenfall(['plan', '-'], EVENING)).out)).toEqual([]);
 });

@@ -41,7 +41,6 @@ describe('plan', () => {
     expect(out).toContain(`Battery        ${summary.frameCount} of 100 frames: not enough, spent at ${at}\n`);
     expect(out).toMatch(/^Sun and moon {3}.*sunset 19:47/m);
     expect(out).toContain(`First setting  ${frames[0]!.shutter}, ISO ${frames[0]!.iso}, f/5.6, ND 1.8`);
-    expect(out).toContain('evenfall card SHOOT -o card.pdf');
   });
 
   test('says below its title, first of all, what puts it in doubt', async () => {

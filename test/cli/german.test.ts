@@ -15,6 +15,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { lightText } from '../../packages/cli/src/light-text.js';
 import { infeasibleText, planText } from '../../packages/cli/src/plan-text.js';
+import { nextOf } from '../../packages/cli/src/shoot-source.js';
 import { speech } from '../../packages/cli/src/words/words.js';
 import { shoots } from '../../packages/tools/any-shoot.mjs';
 import { german as page } from '../../packages/web/src/words/de.js';
@@ -75,7 +76,7 @@ test(`no English word in what is said in German of ${COUNT} shoots that read`, (
       for (const remedy of plan.infeasible.remedies) check(page.library.remedy(remedy), what);
     } else {
       counts.made++;
-      check(planText(plan, 'abend.yaml', screen, plain), what);
+      check(planText(plan, nextOf('abend.yaml', screen), screen, plain), what);
       check(cardText(plan, { words }), what);
       check(seen(cardHtml(plan, { words })), what);
       check(seen(planChart(plan, { words })), what);
@@ -120,6 +121,7 @@ test('no English word among the texts of the page itself', () => {
   visit(page, 'page');
   visit(screen.plan, 'plan');
   visit(screen.light, 'light');
+  visit(screen.newShoot.notes, 'newShoot.notes');
   visit(screen.evenings, 'evenings');
   visit(screen.footage, 'footage');
   expect(texts).toBeGreaterThan(250);

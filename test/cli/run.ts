@@ -15,6 +15,9 @@ export interface Ran {
   readonly err: string;
 }
 
+/** What the clock on the wall shows, wherever nobody says otherwise. */
+export const NOW_MS = Date.UTC(2020, 0, 1, 12);
+
 export async function evenfall(argv: readonly string[], stdin = '', color = false): Promise<Ran> {
   let out = '';
   let err = '';
@@ -31,6 +34,7 @@ export async function evenfall(argv: readonly string[], stdin = '', color = fals
     async *stdinLines() {
       if (stdin !== '') yield* stdin.replace(/\n$/, '').split('\n');
     },
+    nowMs: () => NOW_MS,
     color,
   });
   return { status, out, err };
@@ -62,6 +66,7 @@ export async function typing(
     async *stdinLines() {
       if (stdin !== '') yield* stdin.replace(/\n$/, '').split('\n');
     },
+    nowMs: () => startMs + (Date.now() - begunMs),
     color: false,
     terminal() {
       out.push('');
@@ -78,6 +83,7 @@ export async function typing(
           out.push('');
         },
         say,
+        ask: say,
         close() {},
         columns: () => columns,
         nowMs: () => startMs + (Date.now() - begunMs),

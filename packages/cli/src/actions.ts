@@ -22,11 +22,14 @@ import { choicesText } from './choices-text.js';
 import type { Io } from './io.js';
 import { lightText } from './light-text.js';
 import { loadShoot } from './load-shoot.js';
+import { answersIn } from './new-shoot.js';
 import { refuseLanguage } from './options.js';
 import { type Makers, makerFor, written } from './output.js';
 import { infeasibleText, planText } from './plan-text.js';
 import { type PrintOptions, refuse, wordsOf } from './print-options.js';
+import type { Answers } from './questions.js';
 import { Refusal } from './refusal.js';
+import { nextOf, type ShootSource, shootFrom, sourceOf } from './shoot-source.js';
 import { type CommandWords, speech } from './words/words.js';
 
 export interface Options {
@@ -45,33 +48,46 @@ const PLAN_MAKERS: Makers<PlanMade> = {
   '.csv': (plan, path) => [{ path, content: writeFramesCsv(plan) }],
 };
 
-/** Prints the plan, or writes it, or prints what other weights would give; status 2 where no ramp exists. */
+/**
+ * Prints the plan, or writes it, or prints what other weights would give; status 2 where no ramp exists.
+ *
+ * @param path of a shoot file; undefined where the options say what it would
+ */
 export async function plan(
-  shootPath: string,
-  options: Options & { readonly choices?: boolean },
+  path: string | undefined,
+  options: Options & Answers & { readonly choices?: boolean },
   io: Io,
 ): Promise<number> {
   const { json, output, choices, language } = options;
+  const source = sourceOf(path, answersIn(options));
   refuseLanguage(language, json ? '--json' : undefined);
-  if (choices) return printChoices(shootPath, options, io);
+  if (choices) return printChoices(source, options, io);
   const words = speech(language);
   if (output !== undefined) {
     refuse({ language }, ['language'], output);
-    return writeFrom(shootPath, output, words, io, planShoot, PLAN_MAKERS);
+    return writeFrom(source, output, words, io, planShoot, PLAN_MAKERS);
   }
   const colors = pc.createColors(io.color);
-  const answer = planShoot(await loadShoot(shootPath, words, io));
+  const answer = planShoot(await shootFrom(source, words, io));
   const infeasible = 'infeasible' in answer;
   if (json) io.out(writePlan(answer));
   else
-    io.out(infeasible ? infeasibleText(answer, words, colors) : planText(answer, shootPath, words, colors));
+    io.out(
+      infeasible
+        ? infeasibleText(answer, words, colors)
+        : planText(answer, nextOf(source, words), words, colors),
+    );
   return infeasible ? 2 : 0;
 }
 
-async function printChoices(shootPath: string, { json, output, language }: Options, io: Io): Promise<number> {
+async function printChoices(
+  source: ShootSource,
+  { json, output, language }: Options,
+  io: Io,
+): Promise<number> {
   if (output !== undefined) throw new Refusal([{ kind: 'not-together', options: ['-o', '--choices'] }]);
   const words = speech(language);
-  const answer = planChoices(await loadShoot(shootPath, words, io));
+  const answer = planChoices(await shootFrom(source, words, io));
   if ('infeasible' in answer) {
     io.out(json ? writePlan(answer) : infeasibleText(answer, words, pc.createColors(io.color)));
     return 2;
@@ -135,18 +151,19 @@ export async function light(
 
 /** Loads the shoot, works out the answer and writes it in the form its ending asks for; nothing where none exists. */
 async function writeFrom<Answer extends PlanMade | LightTable>(
-  shootPath: string,
+  source: ShootSource,
   output: string,
   words: CommandWords,
   io: Io,
   answerTo: (shoot: Shoot) => Answer | PlanInfeasible,
   makers: Makers<Answer>,
 ): Promise<number> {
-  const make = makerFor(output, makers, shootPath);
-  const answer = answerTo(await loadShoot(shootPath, words, io));
+  const path = typeof source === 'string' ? source : undefined;
+  const make = makerFor(output, makers, path);
+  const answer = answerTo(await shootFrom(source, words, io));
   if ('infeasible' in answer) {
     throw new Refusal([{ kind: 'nothing-written', why: answer.infeasible }], 2);
   }
-  io.out(written(await make(answer, output), shootPath, words));
+  io.out(written(await make(answer, output), path, words));
   return 0;
 }

@@ -9,6 +9,7 @@ export interface Io {
   readonly status?: (text: string) => void; // written over on the screen of err; absent where nobody watches
   readonly stdinBytes: () => AsyncIterable<Uint8Array>; // as they come
   readonly stdinLines: () => AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
+  readonly nowMs: () => number; // what the clock on the wall shows, UTC epoch milliseconds
   readonly color: boolean; // whether out is a screen that wants colour
   readonly terminal?: () => Terminal; // a person's, where input and output are one
 }
@@ -26,6 +27,7 @@ export function processIo(): Io {
     // Never by a synchronous read: a pipe that is slow has nothing yet, and that would be an error.
     stdinBytes: () => process.stdin,
     stdinLines: () => linesOf(process.stdin, LONGEST_LINE),
+    nowMs: Date.now,
     color: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',
     ...(process.stdin.isTTY === true && process.stdout.isTTY === true ? { terminal: terminalOf } : {}),
   };

@@ -26,12 +26,14 @@ export async function loadShoot(path: string, words: CommandWords, io: Io): Prom
   const zoned = withZone(meant);
   const read = readShoot(zoned, where, source);
   if (read.kind === 'wrong') throw refusalOf(read.errors);
-  // A zone that was taken from coordinates near a border is doubted aloud.
-  if (zoned !== meant) {
-    const { here, others } = clocksNear(read.shoot.place, read.shoot.date, lookUpZone);
-    if (others.length > 0) io.err(`${source}: ${words.sentences.border(here, others)}\n`);
-  }
+  if (zoned !== meant) doubtZone(read.shoot, source, words, io);
   return read.shoot;
+}
+
+/** A zone that was taken from coordinates near a border is doubted aloud. */
+export function doubtZone({ place, date }: Shoot, source: string, words: CommandWords, io: Io): void {
+  const { here, others } = clocksNear(place, date, lookUpZone);
+  if (others.length > 0) io.err(`${source}: ${words.sentences.border(here, others)}\n`);
 }
 
 async function readText(path: string, source: string, io: Io): Promise<string> {
@@ -52,7 +54,7 @@ async function readText(path: string, source: string, io: Io): Promise<string> {
 }
 
 /** Fills in the zone of the coordinates where the file names none. Anything wrong is left for the reader to tell. */
-function withZone(value: unknown): unknown {
+export function withZone(value: unknown): unknown {
   if (!isGroup(value) || !isGroup(value.place) || Object.hasOwn(value.place, 'timeZone')) return value;
   const { latitudeDeg, longitudeDeg } = value.place;
   if (typeof latitudeDeg !== 'number' || typeof longitudeDeg !== 'number') return value;

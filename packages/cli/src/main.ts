@@ -11,6 +11,7 @@ import { follow } from './follow.js';
 import type { FollowFlags } from './follow-flags.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
+import { addNew, answerOptions } from './new-shoot.js';
 import { type Act, anyCase, languageOption } from './options.js';
 import type { PrintOptions } from './print-options.js';
 import { printable } from './printable.js';
@@ -101,16 +102,21 @@ function programFor(io: Io, act: Act): Command {
       .allowExcessArguments(false)
       .addHelpText('after', EXAMPLES[name]);
 
-  command(
-    'plan',
-    'print the plan, or write it',
-    'Plans the shoot: frames, light, and every cue from first to last.',
-  )
+  addNew(program, io, act);
+
+  const planCommand = program
+    .command('plan')
+    .summary('print the plan, or write it')
+    .description('Plans the shoot: frames, light, and every cue from first to last.')
+    .argument('[shoot]', SHOOT)
+    .allowExcessArguments(false)
+    .addHelpText('after', EXAMPLES.plan)
     .option('--json', 'print the plan file, for a program')
     .option('-o, --output <file>', 'write the plan file (.json), or its frames as a table (.csv)')
     .option('--choices', 'print what other weights would give: fewer cues, less error, cleaner ISO')
     .addOption(languageOption())
-    .action((shoot: string, options: Options) => act(options, plan(shoot, options, io)));
+    .action((shoot: string | undefined, options: Options) => act(options, plan(shoot, options, io)));
+  answerOptions(planCommand, 'In place of a file:');
 
   command('card', 'write the cue card', 'Writes a cue card to carry to the place.')
     .requiredOption('-o, --output <file>', 'card to write: .pdf, .svg, .html or .txt')
@@ -218,6 +224,8 @@ function oneLine(text: string): string {
 const EXAMPLES = {
   evenfall: `
 Example, from nothing to a card in the pocket:
+  evenfall plan --at 53.35,-6.26
+  evenfall new evening.yaml
   evenfall plan evening.yaml
   evenfall card evening.yaml -o card.pdf
 
@@ -237,6 +245,7 @@ Exit status: 0 done, 1 a file or an argument is wrong, 2 no ramp exists.
   plan: `
 Example:
   evenfall plan evening.yaml                  read it on the screen
+  evenfall plan --at 53.35,-6.26 --interval 8 --iso 100-3200
   evenfall plan evening.yaml -o plan.json     keep it, or drive a rig with it
   evenfall plan evening.yaml --json | less    see every frame
 

@@ -17,13 +17,13 @@ export type Makers<Answer> = Readonly<
  *
  * @throws Refusal where the ending is not among them, or the path is the shoot file itself
  */
-export function makerFor<Answer>(path: string, makers: Makers<Answer>, shootPath: string) {
+export function makerFor<Answer>(path: string, makers: Makers<Answer>, shootPath?: string) {
   const ending = extname(path).toLowerCase();
   const maker = Object.hasOwn(makers, ending) ? makers[ending] : undefined;
   if (maker === undefined) {
     throw new Refusal([{ kind: 'unknown-ending', path, ending, known: Object.keys(makers) }]);
   }
-  if (shootPath !== '-' && realPath(path) === realPath(shootPath)) {
+  if (shootPath !== undefined && shootPath !== '-' && realPath(path) === realPath(shootPath)) {
     throw new Refusal([{ kind: 'shoot-file-itself', where: `-o ${path}` }]);
   }
   return maker;
@@ -43,8 +43,12 @@ function realPath(path: string): string {
  * @throws Refusal where one of them is the shoot itself, by whatever name: pages are numbered, and standard input may
  *   come from any file
  */
-export function written(files: readonly OutputFile[], shootPath: string, words: CommandWords): string {
-  const shoot = identityOf(shootPath === '-' ? 0 : shootPath);
+export function written(
+  files: readonly OutputFile[],
+  shootPath: string | undefined,
+  words: CommandWords,
+): string {
+  const shoot = shootPath === undefined ? undefined : identityOf(shootPath === '-' ? 0 : shootPath);
   for (const { path } of files) {
     if (shoot === undefined || identityOf(path) !== shoot) continue;
     throw new Refusal([{ kind: 'shoot-file-itself', where: path }]);

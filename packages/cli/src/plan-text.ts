@@ -24,7 +24,6 @@ import {
 import type { Colors } from './colors.js';
 import { COLUMNS, hanging, linesOf } from './layout.js';
 import { moveFacts } from './move-facts.js';
-import { printable } from './printable.js';
 import { changesText, headingLines, shortSettingText, wordsOver } from './wording.js';
 import type { CommandWords } from './words/words.js';
 
@@ -32,8 +31,11 @@ const HOUR_MS = 3_600_000;
 const LEAD = 15;
 const COMMAND_LEAD = 18;
 
-/** The whole plan as text; `shootPath` names the file in the commands to go on with. */
-export function planText(plan: PlanMade, shootPath: string, inWords: CommandWords, colors: Colors): string {
+/** Commands to go on with, each with what it is for. */
+export type Next = readonly (readonly [what: string, command: string])[];
+
+/** The whole plan as text, with what to go on with. */
+export function planText(plan: PlanMade, next: Next, inWords: CommandWords, colors: Colors): string {
   const words = wordsOver(plan, inWords);
   const lines = [
     ...headingLines(plan.shoot, words.card.untitled, words, colors),
@@ -43,19 +45,14 @@ export function planText(plan: PlanMade, shootPath: string, inWords: CommandWord
     '',
     ...cueLines(plan, words, colors),
     ...noteLines(plan, words, colors, ['caution', 'info']),
-    '',
-    colors.bold(words.plan.next),
-    `  ${words.plan.nextCard.padEnd(COMMAND_LEAD)}npx evenfall card ${asArgument(shootPath)} -o card.pdf`,
-    `  ${words.plan.nextChart.padEnd(COMMAND_LEAD)}npx evenfall chart ${asArgument(shootPath)} -o chart.svg`,
+    ...nextLines(next, words, colors),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-/** A path as it can be pasted into a shell. */
-function asArgument(path: string): string {
-  // What came down a pipe is gone: there the file has to be named.
-  if (path === '-') return 'SHOOT';
-  return /^[\w./@%+:,-]+$/.test(path) ? path : `'${printable(path).replaceAll("'", "'\\''")}'`;
+function nextLines(next: Next, { plan: w }: CommandWords, { bold }: Colors): string[] {
+  if (next.length === 0) return [];
+  return ['', bold(w.next), ...next.map(([what, command]) => `  ${what.padEnd(COMMAND_LEAD)}${command}`)];
 }
 
 function factLines(plan: PlanMade, words: CommandWords, colors: Colors): string[] {

@@ -25,6 +25,7 @@ export type RefusalFacts =
       readonly ending: string;
       readonly known: readonly string[];
     }
+  | { readonly kind: 'no-shoot' }
   | { readonly kind: 'shoot-file-itself'; readonly where: string }
   | { readonly kind: 'followed-already'; readonly path: string }
   | { readonly kind: 'two-of-three' }

@@ -5,6 +5,8 @@ import { createInterface, cursorTo } from 'node:readline';
 export interface Terminal {
   /** Shows the prompt whenever a line is asked for; ends at the end of input, or where somebody breaks off. */
   readonly lines: () => AsyncIterable<string>;
+  /** What stands before the next line and those after it, in place of "> ". */
+  readonly ask: (prompt: string) => void;
   /** Says something, above a line that is being typed. */
   readonly say: (text: string) => void;
   readonly columns: () => number;
@@ -34,6 +36,7 @@ export function terminalOf(): Terminal {
       }
       asking = false;
     },
+    ask: (prompt) => reader.setPrompt(prompt),
     say(text) {
       if (asking) cursorTo(screen, 0);
       screen.write(text);

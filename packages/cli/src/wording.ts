@@ -4,6 +4,7 @@ import { exposureText, labelText, placeTexts } from '@evenfall/chart';
 import { type ClocksBack, clockOver, type PlanCue, type PlanFrame, type Shoot } from '@evenfall/core';
 import type { Colors } from './colors.js';
 import { linesOf } from './layout.js';
+import { printable } from './printable.js';
 import type { CommandWords } from './words/words.js';
 
 /** Words whose clock gives the offset with every time that comes twice in what they are to tell of. */
@@ -12,6 +13,11 @@ export function wordsOver(
   words: CommandWords,
 ): CommandWords {
   return { ...words, card: { ...words.card, clock: clockOver(clocksBack, words.card.clock) } };
+}
+
+/** A word as it can be pasted into a shell. */
+export function asArgument(word: string): string {
+  return /^[\w./@%+:,-]+$/.test(word) ? word : `'${printable(word).replaceAll("'", "'\\''")}'`;
 }
 
 /** What it is of: the title, or `untitled`; when; where. */

@@ -65,7 +65,7 @@ test('the table holds the change, and the shoot has cues before, in and after th
 });
 
 test('on the plan as text, and of its light', () => {
-  const text = planText(plan, 'shoot.yaml', speech(), plain);
+  const text = planText(plan, [], speech(), plain);
   expect(text).toContain(`${read(plan.summary.startAt)} to ${read(plan.summary.endAt)}, ${PLACE.timeZone}\n`);
   const table = text
     .slice(text.indexOf('clock    '))

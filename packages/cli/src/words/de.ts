@@ -3,6 +3,7 @@
 import { wordsFor } from '@evenfall/chart';
 import type { CommandWords } from './en.js';
 import { followGerman } from './follow-de.js';
+import { newGerman } from './new-de.js';
 import { germanSentences } from './sentences-de.js';
 
 const comma = (text: string) => text.replace('-', '−').replace('.', ',');
@@ -30,6 +31,7 @@ export const german: CommandWords = {
   card: wordsFor({ language: 'de' }),
   sentences: germanSentences,
   follow: followGerman,
+  newShoot: newGerman,
   fixed,
   plain,
   wrote: (paths) => `geschrieben: ${paths.join(', ')}`,

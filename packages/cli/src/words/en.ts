@@ -4,6 +4,7 @@
 import { wordsFor } from '@evenfall/chart';
 import type { IntervalAdvice, PlanChoice, Subject, WhyInfeasible } from '@evenfall/core';
 import { followEnglish } from './follow-en.js';
+import { newEnglish } from './new-en.js';
 import { englishSentences } from './sentences-en.js';
 
 /** A number with fixed digits, never "-0.0". */
@@ -21,6 +22,7 @@ export const english = {
   card: wordsFor(),
   sentences: englishSentences,
   follow: followEnglish,
+  newShoot: newEnglish,
   /** With so many digits after the point. */
   fixed,
   /** With the digits that it has. */

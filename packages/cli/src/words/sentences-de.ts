@@ -108,6 +108,7 @@ const refusals: CommandSentences['refusals'] = {
     `${path === undefined ? '' : `-o ${path}: `}${options.map((name) => `--${name}`).join(' und ')} würde ${path === undefined ? 'auf dem Bildschirm' : 'in dieser Art von Datei'} nichts ändern; weglassen`,
   'unknown-ending': ({ path, ending, known }) =>
     `-o ${path}: ${ending === '' ? 'hat keine Endung' : `endet auf "${ending}", was hier nicht bekannt ist`}; eine Datei mit der Endung ${known.join(', ')} angeben`,
+  'no-shoot': () => 'keine Aufnahme angegeben; eine Datei der Aufnahme angeben, oder einen Ort mit --at',
   'shoot-file-itself': ({ where }) =>
     `${where}: ist die Datei der Aufnahme selbst; einen anderen Namen angeben`,
   'followed-already': ({ path }) =>

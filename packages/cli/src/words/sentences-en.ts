@@ -101,6 +101,7 @@ const refusals: CommandSentences['refusals'] = {
     `${path === undefined ? '' : `-o ${path}: `}${options.map((name) => `--${name}`).join(' and ')} would change nothing ${path === undefined ? 'on the screen' : 'in this kind of file'}; leave it out`,
   'unknown-ending': ({ path, ending, known }) =>
     `-o ${path}: ${ending === '' ? 'has no ending' : `ends in "${ending}", which is not known here`}; give a file ending in ${known.join(', ')}`,
+  'no-shoot': () => 'no shoot is given; give a shoot file, or a place with --at',
   'shoot-file-itself': ({ where }) => `${where}: is the shoot file itself; give another name`,
   'followed-already': ({ path }) =>
     `${path}: another process is following it; end that first, or follow beside it with --no-journal`,
