@@ -25,7 +25,7 @@ function faultOf(status, out, err) {
     if (lines.length === 0 || lines.length > 50) return `${lines.length} lines of errors`;
     const odd = lines.find(
       (line) =>
-        !/^evenfall: standard input(:\d+:| is|:) /.test(line) ||
+        !/^(evenfall: standard input(:\d+:| is|:) | {2}\d+ \| )/.test(line) ||
         line.length > 700 ||
         /[\p{Cc}\p{Cs}\u2028\u2029]|this should not happen|undefined|\[object/u.test(line),
     );
@@ -60,6 +60,7 @@ for (let index = from; index < to; index++) {
     },
     stdinLines: async function* none() {},
     nowMs: Date.now,
+    columns: 80,
     color: false,
   };
   // What earlier files left is not this one's. Not every time: it throws compiled code away as well.

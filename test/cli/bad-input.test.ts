@@ -8,6 +8,14 @@ import { EVENING, evenfall, folder, IMPOSSIBLE } from './run.js';
 const TAGGED =
   'a tag stands before a value, a word that begins with "!"; leave it out, or put text in quotes';
 
+/** Where a parser stumbled the line is shown below; a tab in it can be seen. */
+function shownOf(text: string, message: string): string {
+  const [, line] = /^(\d+): not readable/.exec(message) ?? [];
+  if (line === undefined) return '';
+  const shown = text.split('\n')[Number(line) - 1]!.trimEnd().slice(0, 60).replaceAll('\t', '\\u0009');
+  return shown === '' ? '' : `  ${line} | ${shown}\n`;
+}
+
 describe('a wrong shoot file is told with its line', () => {
   test.each([
     [
@@ -67,11 +75,12 @@ describe('a wrong shoot file is told with its line', () => {
     ],
   ])('%s', async (_name, [from, to], message) => {
     expect(EVENING).toContain(from);
-    const dir = folder({ 'evening.yaml': EVENING.replace(from!, to!) });
+    const text = EVENING.replace(from!, to!);
+    const dir = folder({ 'evening.yaml': text });
     expect(await evenfall(['plan', dir.at('evening.yaml')])).toEqual({
       status: 1,
       out: '',
-      err: `evenfall: evening.yaml:${message}\n`,
+      err: `evenfall: evening.yaml:${message}\n${shownOf(text, message)}`,
     });
   });
 
@@ -119,7 +128,7 @@ describe('a wrong shoot file is told with its line', () => {
     expect(await evenfall(['plan', dir.at('evening.yaml')])).toEqual({
       status: 1,
       out: '',
-      err: `evenfall: evening.yaml:${message}\n`,
+      err: `evenfall: evening.yaml:${message}\n${typeof content === 'string' ? shownOf(content, message) : ''}`,
     });
   });
 
@@ -276,12 +285,11 @@ describe('a usual slip of YAML is told by what would be right', () => {
     ],
   ])('%s', async (_name, [from, to], message) => {
     expect(EVENING).toContain(from);
-    const { status, err } = await evenfall(
-      ['plan', '-'],
-      EVENING.replace(from!, () => to!),
-    );
+    const text = EVENING.replace(from!, () => to!);
+    const { status, err } = await evenfall(['plan', '-'], text);
+    const told = message.replace('…', 'not readable as YAML or JSON:');
     expect(status).toBe(1);
-    expect(err).toBe(`evenfall: standard input:${message.replace('…', 'not readable as YAML or JSON:')}\n`);
+    expect(err).toBe(`evenfall: standard input:${told}\n${shownOf(text, told)}`);
   });
 });
 
@@ -312,7 +320,7 @@ test('a size of paper may be written in capitals', async () => {
 describe('wrong arguments are told in one line', () => {
   test.each([
     [['plna', 'x.yaml'], "unknown command 'plna' (Did you mean plan?)"],
-    [['plan'], "missing required argument 'shoot'"],
+    [['plan'], 'no shoot is given; give a shoot file, or a place with --at'],
     [['plan', 'a.yaml', 'b.yaml'], "too many arguments for 'plan'. Expected 1 argument but got 2."],
     [['plan', '--jsno', 'a.yaml'], "unknown option '--jsno' (Did you mean --json?)"],
     [['card', 'a.yaml'], "required option '-o, --output <file>' not specified"],

@@ -58,7 +58,7 @@ function check(text: string, what: string): void {
 
 const words = wordsFor({ language: 'de' });
 const screen = speech('de');
-const plain = { bold: String, dim: String, red: String, yellow: String };
+const plain = { bold: String, dim: String, red: String, yellow: String, columns: 80 };
 
 test(`no English word in what is said in German of ${COUNT} shoots that read`, () => {
   const files = fc.sample(shoots({ able: true }), { seed: SEED, numRuns: COUNT });

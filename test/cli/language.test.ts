@@ -52,7 +52,7 @@ describe('refused in German', () => {
     ],
     [
       EVENING.replace('3200 }', '3200'),
-      'Standardeingabe:11: nicht als YAML oder JSON lesbar: ein { ist nicht geschlossen; am Ende der Gruppe ein } setzen',
+      'Standardeingabe:11: nicht als YAML oder JSON lesbar: ein { ist nicht geschlossen; am Ende der Gruppe ein } setzen\n  11 |   iso: { lowest: 100, highest: 3200',
     ],
   ])('a file %#', async (text, message) => {
     expect(await german(['plan', '-'], text)).toEqual({ status: 1, out: '', err: `evenfall: ${message}\n` });
@@ -104,6 +104,6 @@ describe('slips told by code and text', () => {
   ])('%s', async (_what, line, message) => {
     const { status, err } = await evenfall(['plan', '-'], `${line}\n`);
     expect(status).toBe(1);
-    expect(err).toBe(`evenfall: standard input:1: not readable as YAML or JSON: ${message}\n`);
+    expect(err).toBe(`evenfall: standard input:1: not readable as YAML or JSON: ${message}\n  1 | ${line}\n`);
   });
 });

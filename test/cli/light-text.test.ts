@@ -7,7 +7,7 @@ import { german } from '../../packages/cli/src/words/de.js';
 import { english } from '../../packages/cli/src/words/en.js';
 import { shootFrom } from '../core/shoots.js';
 
-const PLAIN = { bold: (text: unknown) => String(text) };
+const PLAIN = { bold: (text: unknown) => String(text), columns: 80 };
 const START_MS = Date.parse('2026-09-18T20:00:00Z');
 const at = (minute: number) => new Date(START_MS + minute * 60_000).toISOString().replace('.000Z', '+00:00');
 

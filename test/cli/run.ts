@@ -18,7 +18,12 @@ export interface Ran {
 /** What the clock on the wall shows, wherever nobody says otherwise. */
 export const NOW_MS = Date.UTC(2020, 0, 1, 12);
 
-export async function evenfall(argv: readonly string[], stdin = '', color = false): Promise<Ran> {
+export async function evenfall(
+  argv: readonly string[],
+  stdin = '',
+  color = false,
+  columns = 80,
+): Promise<Ran> {
   let out = '';
   let err = '';
   const status = await run(argv, {
@@ -35,6 +40,7 @@ export async function evenfall(argv: readonly string[], stdin = '', color = fals
       if (stdin !== '') yield* stdin.replace(/\n$/, '').split('\n');
     },
     nowMs: () => NOW_MS,
+    columns,
     color,
   });
   return { status, out, err };
@@ -58,7 +64,7 @@ export async function typing(
     out[out.length - 1] += text;
   };
   const status = await run(argv, {
-    out: (text) => out.push(text),
+    out: (text) => out.push(String(text)),
     err: (text) => {
       err += text;
     },
@@ -67,6 +73,7 @@ export async function typing(
       if (stdin !== '') yield* stdin.replace(/\n$/, '').split('\n');
     },
     nowMs: () => startMs + (Date.now() - begunMs),
+    columns,
     color: false,
     terminal() {
       out.push('');

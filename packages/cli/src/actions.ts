@@ -15,16 +15,16 @@ import {
   writeLight,
   writePlan,
 } from '@evenfall/core';
-import pc from 'picocolors';
 import { cardMakers } from './card-files.js';
 import { lightChartMakers, planChartMakers } from './chart-files.js';
 import { choicesText } from './choices-text.js';
+import { screenOf } from './colors.js';
 import type { Io } from './io.js';
 import { lightText } from './light-text.js';
 import { loadShoot } from './load-shoot.js';
 import { answersIn } from './new-shoot.js';
 import { refuseLanguage } from './options.js';
-import { type Makers, makerFor, written } from './output.js';
+import { type Makers, makerFor, write } from './output.js';
 import { infeasibleText, planText } from './plan-text.js';
 import { type PrintOptions, refuse, wordsOf } from './print-options.js';
 import type { Answers } from './questions.js';
@@ -67,15 +67,15 @@ export async function plan(
     refuse({ language }, ['language'], output);
     return writeFrom(source, output, words, io, planShoot, PLAN_MAKERS);
   }
-  const colors = pc.createColors(io.color);
+  const screen = screenOf(io);
   const answer = planShoot(await shootFrom(source, words, io));
   const infeasible = 'infeasible' in answer;
   if (json) io.out(writePlan(answer));
   else
     io.out(
       infeasible
-        ? infeasibleText(answer, words, colors)
-        : planText(answer, nextOf(source, words), words, colors),
+        ? infeasibleText(answer, words, screen)
+        : planText(answer, nextOf(source, words), words, screen),
     );
   return infeasible ? 2 : 0;
 }
@@ -89,10 +89,10 @@ async function printChoices(
   const words = speech(language);
   const answer = planChoices(await shootFrom(source, words, io));
   if ('infeasible' in answer) {
-    io.out(json ? writePlan(answer) : infeasibleText(answer, words, pc.createColors(io.color)));
+    io.out(json ? writePlan(answer) : infeasibleText(answer, words, screenOf(io)));
     return 2;
   }
-  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : choicesText(answer, words));
+  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : choicesText(answer, words, io.columns));
   return 0;
 }
 
@@ -138,14 +138,14 @@ export async function light(
     return writeFrom(shootPath, output, words, io, lightTable, lightChartMakers(look));
   refuse(look, ['paper', 'dark', 'clock'], undefined);
   refuseLanguage(look.language, json ? '--json' : undefined);
-  const colors = pc.createColors(io.color);
+  const screen = screenOf(io);
   const shoot = await loadShoot(shootPath, words, io);
   const answer = lightTable(shoot);
   if ('infeasible' in answer) {
-    io.out(json ? writePlan(answer) : infeasibleText(answer, words, colors));
+    io.out(json ? writePlan(answer) : infeasibleText(answer, words, screen));
     return 2;
   }
-  io.out(json ? writeLight(answer) : lightText(answer, shoot, words, colors));
+  io.out(json ? writeLight(answer) : lightText(answer, shoot, words, screen));
   return 0;
 }
 
@@ -164,6 +164,6 @@ async function writeFrom<Answer extends PlanMade | LightTable>(
   if ('infeasible' in answer) {
     throw new Refusal([{ kind: 'nothing-written', why: answer.infeasible }], 2);
   }
-  io.out(written(await make(answer, output), path, words));
+  write(await make(answer, output), output, path, words, io);
   return 0;
 }

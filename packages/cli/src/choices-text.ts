@@ -1,11 +1,14 @@
 // The choices between cues, error and ISO, as a table for a person.
 
 import type { PlanChoice } from '@evenfall/core';
-import { linesOf, table } from './layout.js';
+import { columnsThatFit, linesOf, table } from './layout.js';
 import type { CommandWords } from './words/words.js';
 
+/** What a narrow screen does without, the first of them first: filters, rms, ISO, worst. */
+const LEAST = [1, 2, 4, 3];
+
 /** A line a choice, fewest cues first, with the weights that plan it. */
-export function choicesText(choices: readonly PlanChoice[], words: CommandWords): string {
+export function choicesText(choices: readonly PlanChoice[], words: CommandWords, columns: number): string {
   const rows = choices.map(
     ({ names, cueCount, filterChanges, rmsErrorEv, worstErrorEv, highestIso, apply }) => [
       String(cueCount),
@@ -18,19 +21,19 @@ export function choicesText(choices: readonly PlanChoice[], words: CommandWords)
       names.map((name) => words.choices.names[name]).join(', '),
     ],
   );
+  const cells = [[...words.choices.columns, ''], ...rows];
+  const kept = columnsThatFit(cells, LEAST, columns);
+  const [head, ...body] = cells.map((row) => kept.map((i) => row[i]!));
   return [
-    ...table([...words.choices.columns, ''], rows, [
-      'right',
-      'right',
-      'right',
-      'right',
-      'right',
-      'left',
-      'left',
-    ]),
+    ...table(
+      head!,
+      body,
+      kept.map((i) => (i < 5 ? 'right' : 'left')),
+    ),
     '',
-    ...linesOf(words.choices.advice),
+    ...linesOf(words.choices.advice, columns),
     '  weights: { error: 0.33, iso: 0.07 }',
+    ...(kept.length === cells[0]!.length ? [] : linesOf(words.widerShows, columns)),
     '',
   ].join('\n');
 }

@@ -1,50 +1,66 @@
 // The evenings to come as a table for a person.
 
 import type { Evening, Evenings } from '@evenfall/core';
-import type { Colors } from './colors.js';
-import { COLUMNS, linesOf, table } from './layout.js';
+import type { Screen } from './colors.js';
+import { columnsThatFit, linesOf, table } from './layout.js';
 import { placeText } from './wording.js';
 import type { CommandWords } from './words/words.js';
+
+/** Columns of the sky, before those of the plan. */
+const SKY_COLUMNS = 5;
+/** What a narrow screen does without, the first of them first: of how many evenings, worst error, moon's altitude, steepest. */
+const LEAST = [9, 7, 4, 2];
 
 /** A line an evening under what it is of, and what the columns mean. */
 export function eveningsText(
   { shoot, evenings }: Evenings,
   words: CommandWords,
-  colors: Pick<Colors, 'bold' | 'red'>,
+  screen: Pick<Screen, 'bold' | 'red' | 'columns'>,
 ): string {
   const { card, evenings: w } = words;
   const dawn = shoot.direction === 'dawn';
   const [first, last] = [evenings[0]!, evenings[evenings.length - 1]!];
-  const head = w.columns(dawn);
-  const rows = evenings.map((evening) => [...skyCells(evening, words), ...planCells(evening, words)]);
-  const lines = table(head, rows, [
-    ...(['left', 'left', 'left', 'right', 'right'] as const),
-    ...(['right', 'right', 'right', 'right', 'right'] as const),
-  ]);
+  const cells = [
+    w.columns(dawn),
+    ...evenings.map((evening) => [...skyCells(evening, words), ...planCells(evening, words)]),
+  ];
+  const kept = columnsThatFit(cells, LEAST, screen.columns);
+  const [head, ...rows] = cells.map((row) => kept.map((i) => row[i]!));
+  const lines = table(
+    head!,
+    rows,
+    kept.map((i) => (i < 3 ? 'left' : 'right')),
+  );
   // Where the cells of a plan begin, which say why there is none.
-  const sky = head.slice(0, 5);
+  const skyCount = kept.filter((i) => i < SKY_COLUMNS).length;
   const lead =
     table(
-      sky,
-      rows.map((row) => row.slice(0, 5)),
+      head!.slice(0, skyCount),
+      rows.map((row) => row.slice(0, skyCount)),
       [],
     ).reduce((most, line) => Math.max(most, line.length), 0) + 2;
   const can = evenings.filter(({ plan }) => plan !== undefined).length;
   return `${[
-    ...linesOf(shoot.title === '' ? card.untitled : shoot.title).map((line) => colors.bold(line)),
-    first === last ? card.date(first.date) : words.range(card.date(first.date), card.date(last.date)),
-    placeText(shoot.place, card),
+    ...linesOf(shoot.title === '' ? card.untitled : shoot.title, screen.columns).map((line) =>
+      screen.bold(line),
+    ),
+    ...linesOf(
+      first === last ? card.date(first.date) : words.range(card.date(first.date), card.date(last.date)),
+      screen.columns,
+    ),
+    ...linesOf(placeText(shoot.place, card), screen.columns),
     '',
-    w.possible(can, evenings.length, dawn),
+    ...linesOf(w.possible(can, evenings.length, dawn), screen.columns),
     '',
     ...lines.map((line, i) => {
       const { infeasible } = evenings[i - 1] ?? {};
       if (infeasible === undefined) return line;
-      const why = reasonText(infeasible, words).slice(0, COLUMNS - lead - w.no.length - 2);
-      return `${line.slice(0, lead).trimEnd().padEnd(lead)}${colors.red(w.no)}: ${why}`;
+      const why = reasonText(infeasible, words).slice(0, screen.columns - lead - w.no.length - 2);
+      return `${line.slice(0, lead).trimEnd().padEnd(lead)}${screen.red(w.no)}: ${why}`;
     }),
     '',
-    ...linesOf(w.legend(dawn)),
+    ...linesOf(w.legend(dawn), screen.columns),
+    ...(kept.length === cells[0]!.length ? [] : linesOf(words.widerShows, screen.columns)),
   ].join('\n')}\n`;
 }
 

@@ -3,9 +3,10 @@
 import type { Language } from '@evenfall/chart';
 import { planEvenings, readShoot, type Shoot, writeEvenings, writeEveningsCsv } from '@evenfall/core';
 import { type Command, InvalidArgumentError } from 'commander';
-import pc from 'picocolors';
+import { screenOf } from './colors.js';
 import { eveningsText } from './evenings-text.js';
 import type { Io } from './io.js';
+import { narrowed } from './layout.js';
 import { loadShoot } from './load-shoot.js';
 import { type Act, languageOption, refuseLanguage } from './options.js';
 import { Refusal } from './refusal.js';
@@ -45,7 +46,7 @@ export function addEvenings(program: Command, shoot: string, io: Io, act: Act): 
     .option('--json', 'print the evenings file, for a program')
     .addOption(languageOption())
     .allowExcessArguments(false)
-    .addHelpText('after', EXAMPLES)
+    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((path: string, options: EveningsOptions) => act(options, evenings(path, options, io)));
 }
 
@@ -63,11 +64,7 @@ async function evenings(
   checkDate(shoot, fromDate);
   const found = planEvenings(shoot, { fromDate, days });
   io.out(
-    json
-      ? writeEvenings(found)
-      : csv
-        ? writeEveningsCsv(found)
-        : eveningsText(found, words, pc.createColors(io.color)),
+    json ? writeEvenings(found) : csv ? writeEveningsCsv(found) : eveningsText(found, words, screenOf(io)),
   );
   return found.evenings.some(({ plan }) => plan !== undefined) ? 0 : 2;
 }

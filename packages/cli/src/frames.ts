@@ -14,7 +14,7 @@ import {
 } from '@evenfall/core';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { Io } from './io.js';
-import { hanging } from './layout.js';
+import { hanging, narrowed } from './layout.js';
 import { type Act, languageOption } from './options.js';
 import { Refusal } from './refusal.js';
 import { type CommandWords, speech } from './words/words.js';
@@ -58,7 +58,7 @@ export function addFrames(program: Command, io: Io, act: Act): void {
     .addOption(new Option('--subject <name>', 'interval advised for a subject').choices(subjects()))
     .addOption(languageOption())
     .allowExcessArguments(false)
-    .addHelpText('after', EXAMPLES)
+    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((options: FramesOptions) => act(options, frames(options, io)));
 }
 
@@ -70,8 +70,8 @@ async function frames(options: FramesOptions, io: Io): Promise<number> {
     throw new Refusal([{ kind: 'two-of-three' }]);
   }
   const lines = [
-    ...(given === 2 ? footageLines(options, words) : []),
-    ...(subject === undefined ? [] : subjectLines(subject, words)),
+    ...(given === 2 ? footageLines(options, words, io.columns) : []),
+    ...(subject === undefined ? [] : subjectLines(subject, words, io.columns)),
   ];
   io.out(`${lines.join('\n')}\n`);
   return 0;
@@ -80,8 +80,10 @@ async function frames(options: FramesOptions, io: Io): Promise<number> {
 function footageLines(
   { record, interval, clip, fps, gap: gapS, darkFrame = false }: FramesOptions,
   words: CommandWords,
+  columns: number,
 ): string[] {
   const w = words.footage;
+  const fact = factIn(columns);
   const given =
     clip === undefined
       ? { recordingS: record, intervalS: interval }
@@ -101,7 +103,7 @@ function footageLines(
     w.beside(short(gapS), darkFrame),
   );
   return [
-    ...noCameraDoes(footage, fps, gapS, words),
+    ...noCameraDoes(footage, fps, gapS, words, columns),
     fact(w.frames, String(footage.frameCount)),
     fact(w.interval, `${words.plain(five(footage.intervalS))} s`),
     fact(w.recording, durationText(footage.recordingS, words)),
@@ -121,8 +123,10 @@ function noCameraDoes(
   fps: number,
   gapS: number,
   words: CommandWords,
+  columns: number,
 ): string[] {
   const w = words.footage;
+  const fact = factIn(columns);
   if (intervalS * exactFps(fps) <= 1 + 1e-9) {
     const text = w.noTimeLapseText({
       intervalS: short(intervalS),
@@ -135,7 +139,8 @@ function noCameraDoes(
   return intervalS > gapS ? [] : [fact(w.noCamera, w.noCameraText(short(gapS), short(intervalS)))];
 }
 
-function subjectLines(subject: Subject, { footage: w }: CommandWords): string[] {
+function subjectLines(subject: Subject, { footage: w }: CommandWords, columns: number): string[] {
+  const fact = factIn(columns);
   const { minS, maxS, rows } = intervalAdvice(subject);
   const authors = new Set(rows.map(({ source }) => source)).size;
   return [
@@ -146,8 +151,8 @@ function subjectLines(subject: Subject, { footage: w }: CommandWords): string[] 
   ];
 }
 
-function fact(name: string, text: string): string {
-  return hanging(name.padEnd(LEAD), text);
+function factIn(columns: number): (name: string, text: string) => string {
+  return (name, text) => hanging(name.padEnd(LEAD), text, columns);
 }
 
 function subjects(): Subject[] {

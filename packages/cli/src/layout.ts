@@ -20,6 +20,36 @@ export function hanging(lead: string, text: string, columns = COLUMNS): string {
   return lead + linesOf(text, columns - lead.length).join(`\n${' '.repeat(lead.length)}`);
 }
 
+/** A text laid out by hand for 80 columns, its longer lines broken: what stands two spaces behind a command goes below it. */
+export function narrowed(text: string, columns: number): string {
+  const lines = text.split('\n').flatMap((line) => {
+    // A command that was broken in two could not be pasted.
+    const isCommand = /^ *evenfall /.test(line) && !/\S {2,}\S/.test(line);
+    if (line.length <= columns || isCommand) return [line];
+    const [, indent = '', head, rest] = /^( *)(\S.*?) {2,}(\S.*)$/.exec(line) ?? [];
+    if (head !== undefined) return [indent + head, ...hanging(`${indent}    `, rest!, columns).split('\n')];
+    const [lead = ''] = /^ */.exec(line) ?? [];
+    return hanging(lead, line.trimStart(), columns).split('\n');
+  });
+  return lines.join('\n');
+}
+
+/** Which columns of a table, counted from 0, fit side by side; of those in `least` the first go first. */
+export function columnsThatFit(
+  rows: readonly (readonly string[])[],
+  least: readonly number[],
+  columns: number,
+): number[] {
+  let kept = rows[0]!.map((_, i) => i);
+  const width = () =>
+    kept.reduce((sum, i) => sum + 2 + rows.reduce((most, row) => Math.max(most, row[i]!.length), 0), -2);
+  for (const i of least) {
+    if (width() <= columns) break;
+    kept = kept.filter((each) => each !== i);
+  }
+  return kept;
+}
+
 /** Rows under headings, columns as wide as their widest entry, two spaces between; "right" aligns numbers. */
 export function table(
   head: readonly string[],

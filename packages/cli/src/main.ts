@@ -11,6 +11,7 @@ import { follow } from './follow.js';
 import type { FollowFlags } from './follow-flags.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
+import { narrowed } from './layout.js';
 import { addNew, answerOptions } from './new-shoot.js';
 import { type Act, anyCase, languageOption } from './options.js';
 import type { PrintOptions } from './print-options.js';
@@ -85,13 +86,19 @@ function programFor(io: Io, act: Act): Command {
     .helpCommand('help [command]', 'show help for a command')
     .version(VERSION, '-V, --version', 'show the version')
     .exitOverride()
-    .configureHelp({ helpWidth: 78 })
+    .configureHelp({
+      helpWidth: io.columns - 2,
+      minWidthToWrap: 10,
+      // That a command has options goes without saying.
+      subcommandTerm: (command) =>
+        `${command.name()} ${command.usage().replace('[options]', '').trim()}`.trim(),
+    })
     .configureOutput({
       writeOut: (text) => io.out(text),
       writeErr: (text) => io.err(text),
       outputError: (text, write) => write(`evenfall: ${oneLine(text)}\n`),
     })
-    .addHelpText('after', EXAMPLES.evenfall);
+    .addHelpText('after', narrowed(EXAMPLES.evenfall, io.columns));
 
   const command = (name: keyof typeof EXAMPLES, summary: string, description: string) =>
     program
@@ -100,7 +107,7 @@ function programFor(io: Io, act: Act): Command {
       .description(description)
       .argument('<shoot>', SHOOT)
       .allowExcessArguments(false)
-      .addHelpText('after', EXAMPLES[name]);
+      .addHelpText('after', narrowed(EXAMPLES[name], io.columns));
 
   addNew(program, io, act);
 
@@ -110,16 +117,22 @@ function programFor(io: Io, act: Act): Command {
     .description('Plans the shoot: frames, light, and every cue from first to last.')
     .argument('[shoot]', SHOOT)
     .allowExcessArguments(false)
-    .addHelpText('after', EXAMPLES.plan)
+    .addHelpText('after', narrowed(EXAMPLES.plan, io.columns))
     .option('--json', 'print the plan file, for a program')
-    .option('-o, --output <file>', 'write the plan file (.json), or its frames as a table (.csv)')
+    .option(
+      '-o, --output <file>',
+      'write the plan file (.json), or its frames as a table (.csv); "-" is standard output, "-.csv" too',
+    )
     .option('--choices', 'print what other weights would give: fewer cues, less error, cleaner ISO')
     .addOption(languageOption())
     .action((shoot: string | undefined, options: Options) => act(options, plan(shoot, options, io)));
   answerOptions(planCommand, 'In place of a file:');
 
   command('card', 'write the cue card', 'Writes a cue card to carry to the place.')
-    .requiredOption('-o, --output <file>', 'card to write: .pdf, .svg, .html or .txt')
+    .requiredOption(
+      '-o, --output <file>',
+      'card to write: .pdf, .svg, .html or .txt; "-.txt" is standard output',
+    )
     .addOption(paper('a6; a5 in larger type; a4 or letter: four to a sheet, to cut (default: a6)'))
     .addOption(clock())
     .addOption(languageOption())
@@ -131,7 +144,7 @@ function programFor(io: Io, act: Act): Command {
     'draw light and schedule',
     'Draws the light, the target and the settings that follow it, against local time.',
   )
-    .requiredOption('-o, --output <file>', 'chart to write: .svg or .pdf')
+    .requiredOption('-o, --output <file>', 'chart to write: .svg or .pdf; "-" is standard output')
     .addOption(paper('sheet to fill, laid across (default: a4 for .pdf, 254 by 183 mm for .svg)'))
     .addOption(clock())
     .addOption(languageOption())
@@ -143,7 +156,7 @@ function programFor(io: Io, act: Act): Command {
     'write the cues for a table or a calendar',
     'Writes the cues alone: as a table, as a calendar with an alarm before each, or for a program.',
   )
-    .requiredOption('-o, --output <file>', 'cues to write: .csv, .ics or .json')
+    .requiredOption('-o, --output <file>', 'cues to write: .csv, .ics or .json; "-" is standard output')
     .option('--ahead <seconds>', 'how long before its cue an alarm rings (default: 60)', secondsAhead)
     .addOption(clock())
     .addOption(languageOption())
@@ -155,7 +168,10 @@ function programFor(io: Io, act: Act): Command {
     'Shows the events of sun and moon and the curve of the light, without a camera.',
   )
     .option('--json', 'print the light table, for a program')
-    .option('-o, --output <file>', 'write a chart (.svg, .pdf) or the light table (.json)')
+    .option(
+      '-o, --output <file>',
+      'write a chart (.svg, .pdf) or the light table (.json); "-" is standard output',
+    )
     .addOption(paper('sheet for a chart to fill, laid across'))
     .addOption(clock())
     .addOption(languageOption())
@@ -181,7 +197,7 @@ function programFor(io: Io, act: Act): Command {
     .addOption(languageOption())
     .option('--dark', 'at a terminal: red letters')
     .allowExcessArguments(false)
-    .addHelpText('after', EXAMPLES.follow)
+    .addHelpText('after', narrowed(EXAMPLES.follow, io.columns))
     .action((plan: string, flags: FollowFlags) => act(flags, follow(plan, flags, io)));
 
   addReview(program, io, act);
@@ -231,7 +247,7 @@ Example, from nothing to a card in the pocket:
 
 A shoot file says where, when, how often and with which camera. The least one:
   format: evenfall-shoot/1
-  place: { latitudeDeg: 57.05, longitudeDeg: 9.92 }
+  place: { latitudeDeg: 57.1, longitudeDeg: 9.9 }
   date: 2026-09-12
   intervalS: 6
   camera:

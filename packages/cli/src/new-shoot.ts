@@ -7,7 +7,7 @@ import { type FileError, readShoot, rfc3339, type Shoot, zoneOf } from '@evenfal
 import { type Command, Option } from 'commander';
 import { asMeant } from './as-meant.js';
 import type { Io } from './io.js';
-import { linesOf } from './layout.js';
+import { linesOf, narrowed } from './layout.js';
 import { doubtZone, withZone } from './load-shoot.js';
 import { type Act, languageOption } from './options.js';
 import { type Answers, PATHS, QUESTIONS, type Question, shootOf, usual } from './questions.js';
@@ -88,7 +88,7 @@ export function addNew(program: Command, io: Io, act: Act): void {
     .addOption(languageOption());
   answerOptions(command, 'Answers given beforehand, which are not asked:')
     .allowExcessArguments(false)
-    .addHelpText('after', EXAMPLES)
+    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((path: string, options: NewOptions) => act(options, writeNew(path, options, io)));
 }
 

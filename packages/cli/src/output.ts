@@ -2,6 +2,7 @@
 
 import { fstatSync, realpathSync, statSync } from 'node:fs';
 import { extname, resolve } from 'node:path';
+import type { Io } from './io.js';
 import { printable } from './printable.js';
 import { Refusal } from './refusal.js';
 import type { CommandWords } from './words/words.js';
@@ -18,6 +19,7 @@ export type Makers<Answer> = Readonly<
  * @throws Refusal where the ending is not among them, or the path is the shoot file itself
  */
 export function makerFor<Answer>(path: string, makers: Makers<Answer>, shootPath?: string) {
+  if (path === '-') return makers[Object.keys(makers)[0]!]!;
   const ending = extname(path).toLowerCase();
   const maker = Object.hasOwn(makers, ending) ? makers[ending] : undefined;
   if (maker === undefined) {
@@ -37,24 +39,36 @@ function realPath(path: string): string {
   }
 }
 
+/** Whether a result goes to standard output: "-", or "-.txt" to choose its kind. */
+const isStandardOutput = (path: string) => /^-(?:\.\w+)?$/.test(path);
+
 /**
- * Writes the files and returns one line that says so.
+ * Writes the files and says so in one line; or writes to standard output and says nothing.
  *
- * @throws Refusal where one of them is the shoot itself, by whatever name: pages are numbered, and standard input may
- *   come from any file
+ * @param output as asked for: "card.pdf", "-", "-.txt"
+ * @throws Refusal where there are several for standard output, or where one of them is the shoot itself, by whatever
+ *   name: pages are numbered, and standard input may come from any file
  */
-export function written(
+export function write(
   files: readonly OutputFile[],
+  output: string,
   shootPath: string | undefined,
   words: CommandWords,
-): string {
+  io: Io,
+): void {
+  const [first, ...others] = files;
+  if (first !== undefined && isStandardOutput(output)) {
+    if (others.length > 0) throw new Refusal([{ kind: 'several-files', path: output, count: files.length }]);
+    io.out(first.content);
+    return;
+  }
   const shoot = shootPath === undefined ? undefined : identityOf(shootPath === '-' ? 0 : shootPath);
   for (const { path } of files) {
     if (shoot === undefined || identityOf(path) !== shoot) continue;
     throw new Refusal([{ kind: 'shoot-file-itself', where: path }]);
   }
   writeFiles(files);
-  return `${words.wrote(files.map(({ path }) => printable(path)))}\n`;
+  io.out(`${words.wrote(files.map(({ path }) => printable(path)))}\n`);
 }
 
 /** What tells a file from every other, behind all its names; undefined for what is none. */

@@ -15,7 +15,10 @@ import {
 } from 'yaml';
 import { holdsTooMuch, isNestedTooDeep } from './nesting.js';
 import { Refusal } from './refusal.js';
-import { type SlipFacts, type Stumble, slipAt } from './slips.js';
+import { lineText, type SlipFacts, type Stumble, slipAt } from './slips.js';
+
+/** Most of a line that is shown, in characters. */
+const LONGEST_SHOWN = 60;
 
 export interface Parsed {
   readonly value: unknown;
@@ -29,8 +32,11 @@ export interface Parsed {
 export function parseText(text: string, source: string): Parsed {
   const lines = new LineCounter();
   const lineAt = (offset: number) => lines.linePos(offset).line;
-  const refuse = (slip: SlipFacts, line?: number) =>
-    new Refusal([{ kind: 'not-yaml', source, ...(line === undefined ? {} : { line }), slip }]);
+  const refuse = (slip: SlipFacts, line?: number) => {
+    const shown = line === undefined ? '' : lineText(text, line).slice(0, LONGEST_SHOWN);
+    const place = line === undefined ? {} : { line, ...(shown === '' ? {} : { shown }) };
+    return new Refusal([{ kind: 'not-yaml', source, ...place, slip }]);
+  };
   if (isNestedTooDeep(text)) throw refuse({ slip: 'too-deep' });
   if (holdsTooMuch(text)) throw refuse({ slip: 'too-many' });
   try {

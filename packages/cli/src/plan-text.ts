@@ -21,8 +21,8 @@ import {
   steepestMinute,
   suppliesByFrame,
 } from '@evenfall/core';
-import type { Colors } from './colors.js';
-import { COLUMNS, hanging, linesOf } from './layout.js';
+import type { Screen } from './colors.js';
+import { hanging, linesOf } from './layout.js';
 import { moveFacts } from './move-facts.js';
 import { changesText, headingLines, shortSettingText, wordsOver } from './wording.js';
 import type { CommandWords } from './words/words.js';
@@ -30,36 +30,43 @@ import type { CommandWords } from './words/words.js';
 const HOUR_MS = 3_600_000;
 const LEAD = 15;
 const COMMAND_LEAD = 18;
+/** Below so many columns a cue takes two lines. */
+const NARROW = 70;
 
 /** Commands to go on with, each with what it is for. */
 export type Next = readonly (readonly [what: string, command: string])[];
 
 /** The whole plan as text, with what to go on with. */
-export function planText(plan: PlanMade, next: Next, inWords: CommandWords, colors: Colors): string {
+export function planText(plan: PlanMade, next: Next, inWords: CommandWords, screen: Screen): string {
   const words = wordsOver(plan, inWords);
   const lines = [
-    ...headingLines(plan.shoot, words.card.untitled, words, colors),
-    ...noteLines(plan, words, colors, ['warning']),
+    ...headingLines(plan.shoot, words.card.untitled, words, screen),
+    ...noteLines(plan, words, screen, ['warning']),
     '',
-    ...factLines(plan, words, colors),
+    ...factLines(plan, words, screen),
     '',
-    ...cueLines(plan, words, colors),
-    ...noteLines(plan, words, colors, ['caution', 'info']),
-    ...nextLines(next, words, colors),
+    ...cueLines(plan, words, screen),
+    ...noteLines(plan, words, screen, ['caution', 'info']),
+    ...nextLines(next, words, screen),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-function nextLines(next: Next, { plan: w }: CommandWords, { bold }: Colors): string[] {
+function nextLines(next: Next, { plan: w }: CommandWords, { bold, columns }: Screen): string[] {
   if (next.length === 0) return [];
-  return ['', bold(w.next), ...next.map(([what, command]) => `  ${what.padEnd(COMMAND_LEAD)}${command}`)];
+  // A command stays on one line: broken in two it could not be pasted.
+  const lines = next.map(([what, command]) => {
+    const line = `  ${what.padEnd(COMMAND_LEAD)}${command}`;
+    return line.length <= columns ? line : `  ${what}\n    ${command}`;
+  });
+  return ['', bold(w.next), ...lines];
 }
 
-function factLines(plan: PlanMade, words: CommandWords, colors: Colors): string[] {
+function factLines(plan: PlanMade, words: CommandWords, screen: Screen): string[] {
   const { shoot, summary, frames } = plan;
   const w = words.plan;
   const { clock } = words.card;
-  const fact = (name: string, text: string) => hanging(name.padEnd(LEAD), text);
+  const fact = (name: string, text: string) => hanging(name.padEnd(LEAD), text, screen.columns);
   const steepest = steepestMinute(frames, shoot.intervalS);
   const speed = steepest ? `; ${w.fastest(clock(steepest.at, true), Math.abs(steepest.evPerMin))}` : '';
   const light = {
@@ -81,7 +88,7 @@ function factLines(plan: PlanMade, words: CommandWords, colors: Colors): string[
       `${words.range(clock(summary.startAt, true), clock(summary.endAt, true))}, ${placeTexts(shoot.place, words.card)[2]}`,
     ),
     fact(w.frames, w.framesText(summary.frameCount, shoot.intervalS, summary.clipS, shoot.clipFps)),
-    ...supplyFacts(plan, words, colors).map(([name, text]) => fact(name, text)),
+    ...supplyFacts(plan, words, screen).map(([name, text]) => fact(name, text)),
     fact(w.light, `${w.lightText(light)}${speed}`),
     ...eventFacts(plan, words).map((text) => fact(w.sky, text)),
     fact(w.firstSetting, settingText(frames[0]!, words.card, ', ')),
@@ -94,12 +101,12 @@ function factLines(plan: PlanMade, words: CommandWords, colors: Colors): string[
 function supplyFacts(
   { shoot, summary }: PlanMade,
   { plan: w, card: { clock } }: CommandWords,
-  colors: Colors,
+  screen: Screen,
 ) {
   const facts: [string, string][] = [];
   const verdict = (supply: 'card' | 'battery', fits: boolean, at?: string) => {
     const when = at === undefined ? '' : `, ${w.outAt[supply](clock(at))}`;
-    return fits ? '' : `: ${colors.red(`${w.notEnough[supply]}${when}`)}`;
+    return fits ? '' : `: ${screen.red(`${w.notEnough[supply]}${when}`)}`;
   };
   const { cardNeededGB, cardFits, batteryFits, frameCount, cardFullAt, batteryOutAt } = summary;
   if (cardNeededGB !== undefined) {
@@ -129,67 +136,75 @@ function eventFacts({ events, summary }: PlanMade, { card }: CommandWords): stri
   return near.length === 0 ? [] : [near.join(', ')];
 }
 
-function cueLines(plan: PlanMade, words: CommandWords, colors: Colors): string[] {
+function cueLines(plan: PlanMade, words: CommandWords, screen: Screen): string[] {
   const { shoot, cues, frames, summary, shutterTimes = [] } = plan;
   const changes = changesByClock(plan);
   const clocks = changes.map(({ at }) => words.card.clock(at, true));
   const clockWidth = clocks.reduce((most, text) => Math.max(most, text.length), 0);
   const w = words.plan;
-  const rig = shoot.camera.bulb ? rigLines(plan, words, colors) : [];
+  const rig = shoot.camera.bulb ? rigLines(plan, words, screen) : [];
   if (changes.length === 0) {
-    return rig.length > 0 ? rig : [colors.bold(w.noCues), `  ${w.leaveAlone}`];
+    return rig.length > 0 ? rig : [screen.bold(w.noCues), `  ${w.leaveAlone}`];
   }
   const rows = changes.map((cue, i) => {
     const minutes = (Date.parse(cue.at) - Date.parse(changes[i - 1]?.at ?? summary.startAt)) / 60_000;
     return { cue, minutes: `+${words.fixed(minutes)}`, change: changesText(cue, words.card) };
   });
   // Long filter names may push the setting to a line of its own, but not all rows' column aside.
-  const width = Math.max(...rows.map(({ change }) => (change.length <= 26 ? change.length : 0)), 6);
+  const isNarrow = screen.columns < NARROW;
+  const widest = isNarrow ? 0 : 26;
+  const width = Math.max(...rows.map(({ change }) => (change.length <= widest ? change.length : 0)), 6);
   const before = (clockText: string, minutes: string, frame: string) =>
     `${clockText.padEnd(clockWidth)}  ${minutes.padStart(5)}  ${frame.padStart(5)}  `;
   return [
-    ...(rig.length > 0 ? rig : linesOf(w.cuesTitle(cues.length)).map((line) => colors.bold(line))),
-    colors.dim(
-      `${before(w.columns.clock, w.columns.minutes, w.columns.frame)}${w.columns.change.padEnd(width)}  ${w.columns.after}`,
+    ...(rig.length > 0
+      ? rig
+      : linesOf(w.cuesTitle(cues.length), screen.columns).map((line) => screen.bold(line))),
+    screen.dim(
+      `${before(w.columns.clock, w.columns.minutes, w.columns.frame)}${w.columns.change.padEnd(width)}${isNarrow ? '' : `  ${w.columns.after}`}`,
     ),
     ...rows.map(({ cue, minutes, change }, i) => {
       // People count frames from 1.
       const lead = before(clocks[i]!, minutes, String(cue.frame + 1));
       const then = shortSettingText(frames[cue.frame]!);
       const line = `${lead}${change.padEnd(width)}  ${then}`;
-      if (shutterTimes.includes(cue)) return colors.dim(line);
       const under = `${' '.repeat(lead.length)}  `;
-      const more = (cue.notes ?? []).map((note) => `\n${hanging(under, cueNoteText(note, words.card))}`);
-      if (line.length <= COLUMNS) return [line, ...more].join('');
-      return [`${hanging(lead, change)}\n${hanging(`${under}${w.columns.after} `, then)}`, ...more].join('');
+      const more = (cue.notes ?? []).map(
+        (note) => `\n${hanging(under, cueNoteText(note, words.card), screen.columns)}`,
+      );
+      const text =
+        line.length <= screen.columns
+          ? line
+          : `${hanging(lead, change, screen.columns)}\n${hanging(`${under}${w.columns.after} `, then, screen.columns)}`;
+      return shutterTimes.includes(cue) ? screen.dim(text) : [text, ...more].join('');
     }),
   ];
 }
 
 /** What a rig that times the shutter freely does by itself, and how many cues are left for a person. */
-function rigLines({ cues, frames }: PlanMade, { plan: w }: CommandWords, colors: Colors): string[] {
+function rigLines({ cues, frames }: PlanMade, { plan: w }: CommandWords, screen: Screen): string[] {
   const [shortest, longest] = shutterEnds(frames);
   return [
-    ...linesOf(w.rigTitle(shortest, longest, cues.length)).map((line) => colors.bold(line)),
-    ...linesOf(w.rigRows),
+    ...linesOf(w.rigTitle(shortest, longest, cues.length), screen.columns).map((line) => screen.bold(line)),
+    ...linesOf(w.rigRows, screen.columns),
   ];
 }
 
 function noteLines(
   { notes }: PlanMade,
   { plan: w, card }: CommandWords,
-  colors: Colors,
+  screen: Screen,
   levels: readonly PlanNote['level'][],
 ): string[] {
   const told = notes.filter(({ level }) => levels.includes(level));
   if (told.length === 0) return [];
-  const paint = { info: colors.dim, caution: colors.yellow, warning: colors.red };
+  const paint = { info: screen.dim, caution: screen.yellow, warning: screen.red };
   const lines = told.map((note) => {
     const lead = `${w.levels[note.level]}: `;
-    return hanging(`  ${lead}`, noteText(note, card)).replace(lead, paint[note.level](lead));
+    return hanging(`  ${lead}`, noteText(note, card), screen.columns).replace(lead, paint[note.level](lead));
   });
   // Warnings stand right below the title, before anything is read that they put in doubt.
-  return levels.includes('warning') ? ['', ...lines] : ['', colors.bold(w.notes), ...lines];
+  return levels.includes('warning') ? ['', ...lines] : ['', screen.bold(w.notes), ...lines];
 }
 
 function cureText(remedy: Remedy, { card }: CommandWords): string {
@@ -198,19 +213,19 @@ function cureText(remedy: Remedy, { card }: CommandWords): string {
 }
 
 /** What happens, when and by how much, with the nearest cure; then every single change that would cure it. */
-export function infeasibleText(plan: PlanInfeasible, inWords: CommandWords, colors: Colors): string {
+export function infeasibleText(plan: PlanInfeasible, inWords: CommandWords, screen: Screen): string {
   const words = wordsOver(plan, inWords);
   const w = words.plan;
   const remedies = plan.infeasible.remedies.map((remedy) => cureText(remedy, words));
   const [nearest] = remedies;
   const lines = [
-    ...headingLines(plan.shoot, words.card.untitled, words, colors),
+    ...headingLines(plan.shoot, words.card.untitled, words, screen),
     '',
-    ...linesOf(reasonText(plan.infeasible, words.card)).map((line) => colors.red(line)),
-    ...(nearest === undefined ? [] : linesOf(w.nearestCure(nearest))),
+    ...linesOf(reasonText(plan.infeasible, words.card), screen.columns).map((line) => screen.red(line)),
+    ...(nearest === undefined ? [] : linesOf(w.nearestCure(nearest), screen.columns)),
     ...(remedies.length === 0
-      ? ['', w.noCure]
-      : ['', colors.bold(w.anyCure), ...remedies.map((remedy) => hanging('  - ', remedy))]),
+      ? ['', ...linesOf(w.noCure, screen.columns)]
+      : ['', screen.bold(w.anyCure), ...remedies.map((remedy) => hanging('  - ', remedy, screen.columns))]),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -9,7 +9,14 @@ import type { SystemFault } from './system-error.js';
 export type RefusalFacts =
   /** A fault of a file; `where` is its file, line and key, or an option. */
   | { readonly kind: 'fault'; readonly where: string; readonly fault: FaultFacts }
-  | { readonly kind: 'not-yaml'; readonly source: string; readonly line?: number; readonly slip: SlipFacts }
+  | {
+      readonly kind: 'not-yaml';
+      readonly source: string;
+      readonly line?: number;
+      /** The line as it stands in the file, perhaps cut short. */
+      readonly shown?: string;
+      readonly slip: SlipFacts;
+    }
   | { readonly kind: 'not-plan-json'; readonly source: string }
   | { readonly kind: 'not-utf8'; readonly source: string }
   | { readonly kind: 'too-long'; readonly source: string; readonly of: 'shoot' | 'plan' }
@@ -26,6 +33,8 @@ export type RefusalFacts =
       readonly known: readonly string[];
     }
   | { readonly kind: 'no-shoot' }
+  /** For standard output, which holds one. */
+  | { readonly kind: 'several-files'; readonly path: string; readonly count: number }
   | { readonly kind: 'shoot-file-itself'; readonly where: string }
   | { readonly kind: 'followed-already'; readonly path: string }
   | { readonly kind: 'two-of-three' }

@@ -2,8 +2,8 @@
 
 import { reviewNoteText } from '@evenfall/chart';
 import type { PlanMade, Review } from '@evenfall/core';
-import type { Colors } from './colors.js';
-import { COLUMNS, hanging, linesOf, table } from './layout.js';
+import type { Screen } from './colors.js';
+import { hanging, linesOf, table } from './layout.js';
 import { changesText, headingLines, wordsOver } from './wording.js';
 import type { CommandWords } from './words/words.js';
 
@@ -11,22 +11,23 @@ const LEAD = 15;
 /** A table of more cues than this is read by nobody; the review file has them all. */
 const MOST_CUES = 30;
 
-export function reviewText(review: Review, plan: PlanMade, inWords: CommandWords, colors: Colors): string {
+export function reviewText(review: Review, plan: PlanMade, inWords: CommandWords, screen: Screen): string {
   const words = wordsOver(plan, inWords);
   return `${[
-    ...headingLines(plan.shoot, words.card.untitled, words, colors),
+    ...headingLines(plan.shoot, words.card.untitled, words, screen),
     '',
-    ...factLines(review, words),
-    ...cueLines(review, plan, words, colors),
-    ...noteLines(review, words, colors),
+    ...factLines(review, words, screen.columns),
+    ...cueLines(review, plan, words, screen),
+    ...noteLines(review, words, screen),
   ].join('\n')}\n`;
 }
 
 function factLines(
   { summary, frames, cues, missingFrames, forecast }: Review,
   { review: w, fixed, card, range }: CommandWords,
+  columns: number,
 ) {
-  const fact = (name: string, text: string) => hanging(name.padEnd(LEAD), text);
+  const fact = (name: string, text: string) => hanging(name.padEnd(LEAD), text, columns);
   const onTime = cues.filter(({ lateS }) => lateS === 0).length;
   const missed = cues.filter(({ lateS, seen }) => lateS === null && seen).length;
   const [first, last] = [frames[0]!, frames[frames.length - 1]!];
@@ -63,7 +64,7 @@ function factLines(
 }
 
 /** Cues that were not done on time, a line each. */
-function cueLines(review: Review, plan: PlanMade, words: CommandWords, colors: Colors): string[] {
+function cueLines(review: Review, plan: PlanMade, words: CommandWords, screen: Screen): string[] {
   const { review: w, card } = words;
   const off = review.cues.filter(({ lateS, seen }) => lateS !== 0 && seen);
   if (off.length === 0) return [];
@@ -73,23 +74,23 @@ function cueLines(review: Review, plan: PlanMade, words: CommandWords, colors: C
       String(cue),
       card.clock(at, true),
       String(frame + 1),
-      changesText(plan.cues[cue - 1]!, card).slice(0, COLUMNS - 40),
+      changesText(plan.cues[cue - 1]!, card).slice(0, screen.columns - 40),
       lateS === null ? w.never : w.lateText(Math.abs(lateS), lateS > 0),
     ]);
   const lines = table(w.columns, rows, ['right', 'left', 'right', 'left', 'left']);
   const more = off.length > rows.length ? [w.more(off.length - rows.length)] : [];
-  return ['', colors.bold(w.cuesOff), ...lines, ...more];
+  return ['', screen.bold(w.cuesOff), ...lines, ...more];
 }
 
-function noteLines({ notes }: Review, words: CommandWords, colors: Colors): string[] {
+function noteLines({ notes }: Review, words: CommandWords, screen: Screen): string[] {
   if (notes.length === 0) return [];
   return [
     '',
-    colors.bold(words.plan.notes),
+    screen.bold(words.plan.notes),
     ...notes.flatMap((note) => {
       const level = words.plan.levels[note.level];
-      return linesOf(`${level}: ${reviewNoteText(note, words.card)}`).map((line) =>
-        note.level === 'warning' ? colors.red(line) : line,
+      return linesOf(`${level}: ${reviewNoteText(note, words.card)}`, screen.columns).map((line) =>
+        note.level === 'warning' ? screen.red(line) : line,
       );
     }),
   ];

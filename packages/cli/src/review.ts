@@ -10,13 +10,14 @@ import {
   writeReview,
 } from '@evenfall/core';
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import pc from 'picocolors';
+import { screenOf } from './colors.js';
 import type { Io } from './io.js';
 import { journalOf } from './journal-of.js';
+import { narrowed } from './layout.js';
 import { loadPlan } from './load-plan.js';
 import { loadShoot } from './load-shoot.js';
 import { type Act, anyCase, languageOption, refuseLanguage } from './options.js';
-import { makerFor, written } from './output.js';
+import { makerFor, write } from './output.js';
 import { readPhoto } from './photo-exif.js';
 import { type PhotoFile, photoFiles } from './photo-files.js';
 import { framesOfTable } from './photo-table.js';
@@ -85,7 +86,7 @@ export function addReview(program: Command, io: Io, act: Act): void {
     .addOption(languageOption())
     .option('--dark', 'a chart in red on black, for a screen in the dark')
     .allowExcessArguments(false)
-    .addHelpText('after', EXAMPLES)
+    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((plan: string, frames: string[], flags: ReviewFlags) =>
       act(flags, review(plan, frames, flags, io)),
     );
@@ -123,9 +124,9 @@ async function review(
     next: flags.next === undefined ? plan.shoot : await loadShoot(flags.next, words, io),
   };
   if (make !== undefined && output !== undefined) {
-    io.out(written(await make(reviewed, output), planPath, words));
+    write(await make(reviewed, output), output, planPath, words, io);
   } else if (json) io.out(writeReview(reviewed.review));
-  else io.out(reviewText(reviewed.review, plan, words, pc.createColors(io.color)));
+  else io.out(reviewText(reviewed.review, plan, words, screenOf(io)));
   return 0;
 }
 

@@ -75,6 +75,13 @@ export function slipAt(text: string, stumble: Stumble): Slip {
       return found({ slip: 'needs-quotes', begins: ['!'] });
     case 'BAD_ALIAS':
       return found({ slip: 'needs-quotes', begins: ['*', '&'] });
+    case 'MULTILINE_IMPLICIT_KEY':
+      // A word that the parser took with the lines below it for one key.
+      if (/^\s*[A-Za-z]\w*$/.test(lineText(text, line))) {
+        const key = short(lineText(text, line).trim());
+        return found({ slip: 'colon-missing', key, right: `${key}:` });
+      }
+      break;
     case 'BAD_SCALAR_START':
       return found({ slip: 'needs-quotes', begins: [text.slice(offset, offset + 1)] });
   }
@@ -158,7 +165,8 @@ function lineAt(text: string, offset: number): number {
   return line;
 }
 
-function lineText(text: string, line: number): string {
+/** A line of a text, from 1, without the spaces at its end. */
+export function lineText(text: string, line: number): string {
   return text.split('\n', line)[line - 1]?.slice(0, 200).replace(/\s+$/, '') ?? '';
 }
 

@@ -2,7 +2,7 @@
 
 import { exposureText, labelText, placeTexts } from '@evenfall/chart';
 import { type ClocksBack, clockOver, type PlanCue, type PlanFrame, type Shoot } from '@evenfall/core';
-import type { Colors } from './colors.js';
+import type { Screen } from './colors.js';
 import { linesOf } from './layout.js';
 import { printable } from './printable.js';
 import type { CommandWords } from './words/words.js';
@@ -25,12 +25,12 @@ export function headingLines(
   { title, date, direction, place }: Shoot,
   untitled: string,
   { card, directions }: CommandWords,
-  { bold }: Pick<Colors, 'bold'>,
+  { bold, columns }: Pick<Screen, 'bold' | 'columns'>,
 ): string[] {
   return [
-    ...linesOf(title === '' ? untitled : title).map((line) => bold(line)),
-    `${card.date(date)}, ${directions[direction]}`,
-    placeText(place, card),
+    ...linesOf(title === '' ? untitled : title, columns).map((line) => bold(line)),
+    ...linesOf(`${card.date(date)}, ${directions[direction]}`, columns),
+    ...linesOf(placeText(place, card), columns),
   ];
 }
 

@@ -50,7 +50,7 @@ const read = (at: string, length = 19) => {
     ? `${at.slice(11, length)} ${ms < Date.parse('2025-04-05T16:00:00Z') ? '+11:00' : '+10:00'}`
     : at.slice(11, length);
 };
-const plain = { bold: String, dim: String, red: String, yellow: String };
+const plain = { bold: String, dim: String, red: String, yellow: String, columns: 80 };
 
 test('the table holds the change, and the shoot has cues before, in and after the hours that come twice', () => {
   const row = readTable('sun/dst_transitions_2025.csv').find(({ zone }) => zone === PLACE.timeZone);

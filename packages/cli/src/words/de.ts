@@ -35,6 +35,7 @@ export const german: CommandWords = {
   fixed,
   plain,
   wrote: (paths) => `geschrieben: ${paths.join(', ')}`,
+  widerShows: 'Ein breiteres Terminal zeigt mehr Spalten.',
   standardInput: 'Standardeingabe',
   directions: { dusk: 'Abend', dawn: 'Morgen' },
   range: (from, to) => `${from} bis ${to}`,

@@ -28,6 +28,7 @@ export const english = {
   /** With the digits that it has. */
   plain: (value: number) => String(value),
   wrote: (paths: readonly string[]) => `wrote ${paths.join(', ')}`,
+  widerShows: 'A wider terminal shows more columns.',
   standardInput: 'standard input',
   directions: { dusk: 'dusk', dawn: 'dawn' },
   range: (from: string, to: string) => `${from} to ${to}`,

@@ -92,8 +92,8 @@ function columnText(column: FrameColumn, known: readonly string[]): string {
 
 const refusals: CommandSentences['refusals'] = {
   fault: ({ where, fault }) => `${where}: ${faultText(fault, card)}`,
-  'not-yaml': ({ source, line, slip }) =>
-    `${source}:${line === undefined ? '' : `${line}:`} nicht als YAML oder JSON lesbar: ${sentenceOf(slips, 'slip', slip)}`,
+  'not-yaml': ({ source, line, shown, slip }) =>
+    `${source}:${line === undefined ? '' : `${line}:`} nicht als YAML oder JSON lesbar: ${sentenceOf(slips, 'slip', slip)}${shown === undefined ? '' : `\n  ${line} | ${shown}`}`,
   'not-plan-json': ({ source }) =>
     `${source}: nicht als JSON lesbar; eine Plandatei angeben, wie "evenfall plan SHOOT -o plan.json" sie schreibt`,
   'not-utf8': ({ source }) => `${source}: nicht als Text lesbar; als UTF-8 speichern`,
@@ -108,6 +108,8 @@ const refusals: CommandSentences['refusals'] = {
     `${path === undefined ? '' : `-o ${path}: `}${options.map((name) => `--${name}`).join(' und ')} würde ${path === undefined ? 'auf dem Bildschirm' : 'in dieser Art von Datei'} nichts ändern; weglassen`,
   'unknown-ending': ({ path, ending, known }) =>
     `-o ${path}: ${ending === '' ? 'hat keine Endung' : `endet auf "${ending}", was hier nicht bekannt ist`}; eine Datei mit der Endung ${known.join(', ')} angeben`,
+  'several-files': ({ path, count }) =>
+    `-o ${path}: das sind ${count} Dateien, und die Standardausgabe fasst eine; einen Dateinamen angeben`,
   'no-shoot': () => 'keine Aufnahme angegeben; eine Datei der Aufnahme angeben, oder einen Ort mit --at',
   'shoot-file-itself': ({ where }) =>
     `${where}: ist die Datei der Aufnahme selbst; einen anderen Namen angeben`,

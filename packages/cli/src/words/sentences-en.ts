@@ -85,8 +85,8 @@ function columnText(column: FrameColumn, known: readonly string[]): string {
 
 const refusals: CommandSentences['refusals'] = {
   fault: ({ where, fault }) => `${where}: ${faultText(fault, card)}`,
-  'not-yaml': ({ source, line, slip }) =>
-    `${source}:${line === undefined ? '' : `${line}:`} not readable as YAML or JSON: ${sentenceOf(slips, 'slip', slip)}`,
+  'not-yaml': ({ source, line, shown, slip }) =>
+    `${source}:${line === undefined ? '' : `${line}:`} not readable as YAML or JSON: ${sentenceOf(slips, 'slip', slip)}${shown === undefined ? '' : `\n  ${line} | ${shown}`}`,
   'not-plan-json': ({ source }) =>
     `${source}: not readable as JSON; give a plan file, as "evenfall plan SHOOT -o plan.json" writes it`,
   'not-utf8': ({ source }) => `${source}: not readable as text; save it as UTF-8`,
@@ -101,6 +101,8 @@ const refusals: CommandSentences['refusals'] = {
     `${path === undefined ? '' : `-o ${path}: `}${options.map((name) => `--${name}`).join(' and ')} would change nothing ${path === undefined ? 'on the screen' : 'in this kind of file'}; leave it out`,
   'unknown-ending': ({ path, ending, known }) =>
     `-o ${path}: ${ending === '' ? 'has no ending' : `ends in "${ending}", which is not known here`}; give a file ending in ${known.join(', ')}`,
+  'several-files': ({ path, count }) =>
+    `-o ${path}: these are ${count} files, and standard output holds one; give the name of a file`,
   'no-shoot': () => 'no shoot is given; give a shoot file, or a place with --at',
   'shoot-file-itself': ({ where }) => `${where}: is the shoot file itself; give another name`,
   'followed-already': ({ path }) =>
