@@ -22,10 +22,33 @@ const pair = (control, stepsPerStop) => {
     .map(([a, b]) => [labels[Math.min(a, b)], labels[Math.max(a, b)]]);
 };
 
+/** A bracket of whole clicks, a stop or more, where the shutter's two marks lie far enough apart for one; no wider than 15 stops. */
+const bracketBetween = (longest, shortest, stepsPerStop) => {
+  const labels = dialLabels('shutter', stepsPerStop);
+  const clicks = Math.min(labels.indexOf(shortest) - labels.indexOf(longest), 15 * stepsPerStop);
+  const counts = [3, 5, 7, 9].filter((frames) => (frames - 1) * stepsPerStop <= clicks);
+  if (counts.length === 0) return fc.constant({});
+  const bracket = fc.constantFrom(...counts).chain((frames) =>
+    fc.record({
+      frames: fc.constant(frames),
+      stepEv: fc
+        .integer({ min: stepsPerStop, max: Math.floor(clicks / (frames - 1)) })
+        .map((click) => click / stepsPerStop),
+      betweenS: between(0, 1),
+    }),
+  );
+  return optional(bracket, 'bracket');
+};
+
 const cameraArbitrary = fc.constantFrom(2, 3).chain((stepsPerStop) =>
   merged(
     fc.constant({ stepsPerStop }),
-    pair('shutter', stepsPerStop).map(([longest, shortest]) => ({ shutter: { shortest, longest } })),
+    pair('shutter', stepsPerStop).chain(([longest, shortest]) =>
+      merged(
+        fc.constant({ shutter: { shortest, longest } }),
+        bracketBetween(longest, shortest, stepsPerStop),
+      ),
+    ),
     pair('iso', stepsPerStop).map(([lowest, highest]) => ({
       iso: { lowest: Number(lowest), highest: Number(highest) },
     })),
@@ -229,7 +252,7 @@ const partsOf = (heavy) =>
       optional(weightsArbitrary, 'weights'),
       optional(movesArbitrary, 'moves'),
     ),
-    // More than two shutters of "60" (64 s) and the largest gap.
+    // More than two shutters of "60" (64 s) and the largest gap; `assembled` sees to brackets.
     heavy ? fc.constantFrom(0.9, 1, 2, 5, 10, 20) : between(150, 86_400),
     fc.nat(),
     fc.array(fc.record({ minute: fc.integer({ min: -720, max: 0 }), ev100: between(-15, 25) }), {
@@ -250,7 +273,8 @@ function assembled([shoot, intervalS, pick, readings, behindFilter], heavy, dial
     filters,
     camera: bulb && wide ? { ...camera, aperture: camera.aperture.widest } : camera,
     ...(shoot.weights === undefined ? {} : { weights: { ...shoot.weights, ...behindFilter } }),
-    intervalS: asksMuch ? 86_400 : intervalS,
+    // Stops apart, all exposures of a bracket are less than two of the longest: 128 s, twice with dark frames.
+    intervalS: asksMuch ? 86_400 : camera.bracket && !heavy ? Math.max(intervalS, 300) : intervalS,
     ...(bulb ? { crew: 'rig' } : {}),
     ...(readings.length === 0 ? {} : hoursWithReadings(shoot.date, shoot.place, readings, heavy ? 30 : 1)),
     ...(filters.length > 0 && pick % 2 === 0 ? { startFilter: filters[pick % filters.length].name } : {}),

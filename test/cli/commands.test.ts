@@ -43,6 +43,27 @@ describe('plan', () => {
     expect(out).toContain(`First setting  ${frames[0]!.shutter}, ISO ${frames[0]!.iso}, f/5.6, ND 1.8`);
   });
 
+  // Of 60 s less 1 s of gap and 0.6 s of pauses 58.4 s / 5.25 are 11.1 s; "10" is 10.08 s, its longest 40.3 s. But the longest
+  // of all is "30", 32 s: the middle one ends at 8 s, whose others and pauses are 4.25 * 8 + 0.6 s.
+  test('says what a bracket comes to, and which end of it limits the night', async () => {
+    const bracket = 'bracket: { frames: 3, stepEv: 2, betweenS: 0.3 }';
+    const shoot = EVENING.replace(/^camera:\n/m, `camera:\n  ${bracket}\n`);
+    const { status, out } = await evenfall(['plan', '-'], shoot);
+    expect(status).toBe(0);
+    const text = out.replaceAll(/\s+/g, ' ');
+    const { frameCount } = plan.summary;
+    expect(text).toMatch(
+      new RegExp(
+        `Bracket 3 exposures a frame, 2 stops apart, ${3 * frameCount} in all, 1/\\d+ to 30 s; the longest shutter limits the night`,
+      ),
+    );
+    expect(text).toContain('shutter 8 s, rest of the bracket 34.6 s, writing 1 s');
+    const german = (await evenfall(['plan', '-', '--language', 'de'], shoot)).out.replaceAll(/\s+/g, ' ');
+    expect(german).toContain('Reihe 3 Belichtungen je Bild im Abstand von 2 Blenden');
+    expect(german).toContain('übrige Reihe 34,6 s');
+    expect((await evenfall(['plan', '-'], EVENING)).out).not.toContain('Bracket');
+  });
+
   test('says below its title, first of all, what puts it in doubt', async () => {
     // The span of that shoot begins at 19:00.
     const at = plan.frames[30]!.at;

@@ -80,6 +80,12 @@ export function randomShoot(random: Random): Shoot {
       ...(chance(0.2) ? { maxFilterChanges: whole(0, 2) } : {}),
     },
   };
+  // Shorter than the shutter's 14 stops, and with pauses that leave time for the shortest.
+  const frames = pick([3, 5, 7]);
+  const stepEv = pick(stepsPerStop === 3 ? [2 / 3, 1, 2] : [0.5, 1, 2]);
+  const pausesS = between(0, 0.9 * (keys.intervalS - keys.camera.gapS) - 0.6);
+  const bracket = { frames, stepEv, betweenS: Math.max(0, pausesS) / (frames - 1) };
+  const camera = { ...keys.camera, ...(chance(0.25) && (frames - 1) * stepEv < 12 ? { bracket } : {}) };
   // No hand times a shutter freely.
-  return shootFrom(keys.camera.bulb ? { ...keys, crew: 'rig' } : keys);
+  return shootFrom({ ...keys, camera, ...(camera.bulb ? { crew: 'rig' } : {}) });
 }

@@ -116,6 +116,7 @@ function checkFrame(frame: Found, i: number, shoot: ShootFacts, wrong: string[])
   };
   const timeS = exactOfStep('shutter', steps.shutter, per);
   same('shutterS', timeS);
+  checkBracket(frame, i, timeS, shoot, wrong);
   same('isoExact', exactOfStep('iso', steps.iso, per));
   same('fNumber', exactOfStep('aperture', steps.aperture, per));
   for (const dial of ['shutter', 'iso', 'aperture'] as const) {
@@ -236,6 +237,30 @@ function checkRules(rows: readonly Row[], shoot: ShootFacts, wrong: string[]) {
     objective += (intervalS / 5) * priced;
   });
   return { objective, cueFrames };
+}
+
+/** Of a bracket each frame tells the marks of both ends, and the time of all exposures but the middle one. */
+function checkBracket(frame: Found, i: number, timeS: number, shoot: ShootFacts, wrong: string[]): void {
+  const { bracketEv, stepsPerStop: per, bulb } = shoot;
+  const ends = { bracketShortest: bracketEv[0]!, bracketLongest: bracketEv.at(-1)! };
+  if (bracketEv.length === 1) {
+    for (const key of [...Object.keys(ends), 'bracketS'])
+      if (frame.value[key] !== undefined) wrong.push(`frame ${i}: ${key} without a bracket`);
+    return;
+  }
+  const othersS = bracketEv.reduce((sum, ev) => sum + timeS * 2 ** ev, -timeS) + shoot.pausesS;
+  if (!near(number(frame, 'bracketS'), othersS)) wrong.push(`frame ${i}: bracketS is not ${othersS}`);
+  for (const [key, ev] of Object.entries(ends)) {
+    const label = text(frame, key);
+    const endS = timeS * 2 ** ev;
+    // Freely timed it is told to three digits.
+    const [over, under] = label.split('/').map(Number) as [number, number?];
+    const saidS = bulb
+      ? over / (under ?? 1)
+      : exactOfStep('shutter', stepOfLabel('shutter', label, per), per);
+    if (Math.abs(saidS / endS - 1) > (bulb ? 0.005 : DIGITS))
+      wrong.push(`frame ${i}: ${key} is "${label}", should be ${endS} s`);
+  }
 }
 
 function checkCues(root: Found, rows: readonly Row[], frames: number[], shoot: ShootFacts, wrong: string[]) {

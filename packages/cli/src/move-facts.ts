@@ -4,7 +4,7 @@ import { travelText } from '@evenfall/chart';
 import { type PlanMade, tightestOf } from '@evenfall/core';
 import type { CommandWords } from './words/words.js';
 
-const PARTS = ['shutterS', 'darkS', 'writeS', 'moveS', 'settleS'] as const;
+const PARTS = ['shutterS', 'bracketS', 'darkS', 'writeS', 'moveS', 'settleS'] as const;
 
 /** The tightest frame and what its interval holds; then each move, and how fast the picture passes. */
 export function moveFacts(plan: PlanMade, words: CommandWords): [string, string][] {
@@ -12,9 +12,10 @@ export function moveFacts(plan: PlanMade, words: CommandWords): [string, string]
   const { frame, slackS, ...parts } = tightestOf(plan);
   const short = (seconds: number) =>
     seconds < 0.001 ? words.plain(0.001) : words.plain(Number(seconds.toPrecision(3)));
-  const held = PARTS.filter((part) => parts[part] > 0)
-    .map((part) => `${words.plan.held[part]} ${short(parts[part])} s`)
-    .join(', ');
+  const held = PARTS.flatMap((part) => {
+    const timeS = parts[part] ?? 0;
+    return timeS > 0 ? [`${words.plan.held[part]} ${short(timeS)} s`] : [];
+  }).join(', ');
   // Sums that differ in their last bits leave nothing.
   const spare = slackS < 5e-4 ? undefined : `${short(slackS)} s`;
   return [

@@ -2,6 +2,7 @@
 
 import {
   cueNoteText,
+  labelText,
   noteText,
   placeTexts,
   reasonText,
@@ -88,6 +89,7 @@ function factLines(plan: PlanMade, words: CommandWords, screen: Screen): string[
       `${words.range(clock(summary.startAt, true), clock(summary.endAt, true))}, ${placeTexts(shoot.place, words.card)[2]}`,
     ),
     fact(w.frames, w.framesText(summary.frameCount, shoot.intervalS, summary.clipS, shoot.clipFps)),
+    ...bracketFacts(plan, words).map((text) => fact(w.bracket, text)),
     ...supplyFacts(plan, words, screen).map(([name, text]) => fact(name, text)),
     fact(w.light, `${w.lightText(light)}${speed}`),
     ...eventFacts(plan, words).map((text) => fact(w.sky, text)),
@@ -96,6 +98,27 @@ function factLines(plan: PlanMade, words: CommandWords, screen: Screen): string[
     fact(w.offBy, w.offByText(summary.worstErrorEv, summary.rmsErrorEv)),
     fact(w.reserve, w.reserveText(reserve)),
   ];
+}
+
+/** What every frame is, from its shortest exposure by day to its longest at night; none without a bracket. */
+function bracketFacts({ notes, frames }: PlanMade, { plan: w, card }: CommandWords): string[] {
+  const mark = (label: string) => labelText('shutter', label, card);
+  const byTime = [...frames].sort((a, b) => a.shutterS - b.shutterS);
+  const { bracketShortest: shortest } = byTime[0]!;
+  const { bracketLongest: longest } = byTime.at(-1)!;
+  if (shortest === undefined || longest === undefined) return [];
+  return notes.flatMap((note) =>
+    note.kind === 'bracket'
+      ? [
+          w.bracketText({
+            ...note,
+            stops: card.upTo(note.stepEv, 2),
+            shortest: mark(shortest),
+            longest: mark(longest),
+          }),
+        ]
+      : [],
+  );
 }
 
 function supplyFacts(

@@ -36,7 +36,9 @@ const SHOOT_RULES: Readonly<Record<string, readonly [where: RegExp, text: RegExp
   'the span starts on the date': [/^span\.startAt$/, /falls on .* at the place, not on date/],
   'the frames are few enough': [/^intervalS$/, /makes more than \d+ frames/],
   'the kit is small enough for the frames': [/^intervalS$/, /too many to plan with/],
-  'the shutter fits the interval': [/^intervalS$/, /is too short for the shortest shutter/],
+  'the shutter fits the interval': [/^intervalS$/, /is too short for (the shortest shutter|a bracket)/],
+  'a bracket goes by clicks': [/^camera\.bracket\.stepEv$/, /is no whole number of clicks/],
+  'a bracket fits the shutter': [/^camera\.bracket$/, /does not fit between the shortest and the longest/],
   'a freely timed shutter is a rig’s': [/^camera\.bulb$/, /needs crew "rig"/],
   'the mark is on its dial': [
     /^camera\.(shutter|iso|aperture)(\.\w+)?$/,

@@ -62,7 +62,15 @@ const APT: Readonly<Record<string, readonly unknown[]>> = {
     [{ name: 'A', stops: 1, density: 1 }],
   ],
   startFilter: ['A', 'ND 1'],
-  scene: [{ surface: 'sand', reflectance: 0.3 }, { reflectance: 0 }],
+  bracket: [
+    { frames: 3, stepEv: 0.4, betweenS: 0 },
+    { frames: 9, stepEv: 4, betweenS: 0 },
+  ],
+  scene: [
+    { surface: 'sand', reflectance: 0.3 },
+    { reflectance: 0 },
+    { lamps: { word: 'street', on: { fromSunAltitudeDeg: -2, toSunAltitudeDeg: 1 } } },
+  ],
   look: [
     { nightEv: -1 },
     [

@@ -1,8 +1,15 @@
 // Brackets through the whole way: what a shoot with one comes to, by hand and by the plain checker.
 
-import { planShoot, readShoot, writePlan } from '@evenfall/core';
+import { planShoot, readShoot, writeFramesCsv, writePlan } from '@evenfall/core';
 import { describe, expect, test } from 'vitest';
-import { noteText, remedyText, wordsFor } from '../../../packages/chart/src/index.js';
+import {
+  faultText,
+  noteText,
+  planChart,
+  reasonText,
+  remedyText,
+  wordsFor,
+} from '../../../packages/chart/src/index.js';
 import { readPlan } from '../../../packages/core/src/files/plan-file.js';
 import { checkPlan } from '../../reference/plan-checker.js';
 import { evenPan, PLAIN_SHOOT, shootFrom } from '../shoots.js';
@@ -57,6 +64,28 @@ describe('an evening with three exposures a frame', () => {
     expect(kinds.includes('battery-spent')).toBe(3 * summary.frameCount > 1200);
   });
 
+  // "1/400" is 1/406 s; two stops either side are "1/1600" and "1/100".
+  test('tells the marks of both ends in every frame, its table and its chart', () => {
+    const plan = made(EVENING);
+    const [first] = plan.frames;
+    expect(first).toMatchObject({ shutter: '1/400', bracketShortest: '1/1600', bracketLongest: '1/100' });
+    const [header, row] = writeFramesCsv(plan)
+      .split('\r\n')
+      .map((line) => line.split(','));
+    const column = (name: string) => row![header!.indexOf(name)];
+    expect([column('bracketShortest'), column('bracketLongest')]).toEqual(['1/1600', '1/100']);
+    // 1/4 + 4 of the middle one, and two pauses.
+    expect(Number(column('bracketS'))).toBeCloseTo(4.25 * first!.shutterS + 0.6, 9);
+    const texts = (svg: string) => [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text]) => text);
+    expect(texts(planChart(plan))).toEqual(
+      expect.arrayContaining(['bracket', '1/1600', '1/100', '13 s', '0.8 s']),
+    );
+    expect(texts(planChart(plan, { words: german }))).toContain('Reihe');
+    const single = made({ ...EVENING, camera: camera({ aperture: '2.8' }) });
+    expect(writeFramesCsv(single).split('\r\n')[0]).not.toContain('bracket');
+    expect(texts(planChart(single))).not.toContain('bracket');
+  });
+
   test('leaves a move its time', () => {
     const plan = made({ ...EVENING, moves: [evenPan(30)] });
     expect(checkPlan(JSON.parse(JSON.stringify(plan)))).toEqual([]);
@@ -98,6 +127,41 @@ test('where it does not fit the night, fewer or closer exposures are offered, an
   expect(fewer.text).toBe('Expose once instead of 3 times.');
   expect(closer.text).toMatch(/^Bracket by [\d.]+ stops instead of 2\.$/);
   expect(remedyText(closer, german)).toMatch(/ Blenden auseinander statt 2\.$/);
+});
+
+// Nine exposures, eight pauses of 1 s: 8 s, and 1 s of gap; from "1/4000" on, a stop apart, 511 / 4096 s: 9.125 s.
+test('an interval too short for it is refused by its exposures and pauses', () => {
+  const bracket = { frames: 9, stepEv: 1, betweenS: 1 };
+  const read = readShoot({ ...PLAIN_SHOOT, intervalS: 9, camera: camera({ bracket }) });
+  if (read.kind === 'ok') throw new Error('it was taken');
+  const [error] = read.errors;
+  expect(error!.message).toContain(
+    'intervalS: 9 is too short for a bracket of 9 exposures, the shortest "1/4000", 8 s of pauses, and a gap of 1 s; give 9.125 or more',
+  );
+  expect(faultText(error!, german)).toContain(
+    'eine Belichtungsreihe aus 9 Belichtungen, die kürzeste 1/4000, 8 s Pausen dazwischen, und eine Pause von 1 s; richtig: 9,125 oder mehr',
+  );
+  const dark = readShoot({ ...PLAIN_SHOOT, intervalS: 9.2, camera: camera({ bracket, darkFrame: true }) });
+  // 2 * 511 / 4096 + 9 = 9.2495.
+  expect(dark.kind === 'wrong' && dark.errors[0]!.message).toMatch(
+    /"1\/4000", with their dark frames, 8 s of pauses, and a gap of 1 s; give 9.25 or more$/,
+  );
+});
+
+test('moves that leave it no time: the answer names exposures and pauses, and what cures', () => {
+  const bracket = { frames: 9, stepEv: 1, betweenS: 1 };
+  const keys = { intervalS: 10.5, camera: camera({ bracket }), moves: [evenPan(30)] };
+  const plan = planShoot(shootFrom(keys));
+  if (!('infeasible' in plan)) throw new Error('a plan exists');
+  const { infeasible } = plan;
+  expect(infeasible).toMatchObject({ reason: 'no-time', exposures: 9, pausesS: 8 });
+  expect(infeasible.text).toMatch(
+    /An interval of 10.5 s leaves no time for 9 exposures and 8 s of pauses\.$/,
+  );
+  expect(reasonText(infeasible, german)).toMatch(/lässt keine Zeit für 9 Belichtungen und 8 s Pausen\.$/);
+  expect(infeasible.remedies.map(({ change }) => change)).toContain('fewer-exposures');
+  const read = readPlan(JSON.parse(writePlan(plan)));
+  expect(read.kind === 'ok' && read.plan).toEqual(JSON.parse(JSON.stringify(plan)));
 });
 
 test.each([

@@ -139,7 +139,7 @@ function speedLane({ frames, move }: PlanMade, words: Words, where: Where): stri
   ].join('');
 }
 
-// The shutter with its dark frame stands on the ground, moving, rest and writing hang from the top: what is left
+// All exposures with their dark frames stand on the ground, moving, rest and writing hang from the top: what is left
 // blank between them is time to spare.
 function timeLane({ frames, shoot, move }: PlanMade, words: Words, where: Where): string {
   const { box, axis, look } = where;
@@ -147,11 +147,12 @@ function timeLane({ frames, shoot, move }: PlanMade, words: Words, where: Where)
   const [top, bottom] = [box.top + 4 * u, box.bottom - 1 * u];
   const y = (timeS: number) => bottom + ((top - bottom) * timeS) / shoot.intervalS;
   const x = (frame: PlanFrame) => axis.x(instantMs(frame.at));
-  const open = frames.map((frame) => ({ x: x(frame), y: y(frame.shutterS + (frame.darkS ?? 0)) }));
+  const openS = ({ shutterS, bracketS = 0, darkS = 0 }: PlanFrame) => shutterS + bracketS + darkS;
+  const open = frames.map((frame) => ({ x: x(frame), y: y(openS(frame)) }));
   const busy = frames.map((frame, i) => ({
     x: x(frame),
     // Rounding must not cross the two.
-    y: Math.min(open[i]!.y, y(frame.shutterS + (frame.darkS ?? 0) + (frame.slackS ?? 0))),
+    y: Math.min(open[i]!.y, y(openS(frame) + (frame.slackS ?? 0))),
   }));
   const filled = (points: readonly Point[], edge: number, fill: string) =>
     element('path', {

@@ -7,6 +7,7 @@ import { chartEvents } from '../text/chart-events.js';
 import { describePlan } from '../text/describe.js';
 import { instantMs, wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
+import { bracketLanes } from './bracket-lane.js';
 import { callout } from './callout.js';
 import { dashes, type EvPanel, evPanel } from './ev-panel.js';
 import type { EvSeries } from './ev-spec.js';
@@ -74,7 +75,7 @@ export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
   const top = MARGIN.top * u;
   const bottom = height - MARGIN.bottom * u;
   const lanes = laneList(frames, words);
-  const moving = moveLanes(plan, words);
+  const moving = [...bracketLanes(plan, words), ...moveLanes(plan, words)];
   const unitsOf = (list: readonly { readonly weight: number }[]) =>
     list.reduce((sum, { weight }) => sum + weight, 0);
   const laneUnits = unitsOf(lanes) + unitsOf(moving);

@@ -239,8 +239,13 @@ export const faults: LibrarySentences['faults'] = {
     `${givenText(given)} fällt am Ort auf ${day}, nicht auf ${date}; beiden denselben Tag geben`,
   'too-many-frames': ({ intervalS, most, leastS }) =>
     `${comma(intervalS)} ergibt mehr als ${most} Bilder; richtig: ${comma(leastS)} oder mehr`,
-  'interval-too-short': ({ intervalS, shutter, darkFrame, gapS, leastS }) =>
-    `${comma(intervalS)} ist zu kurz für die kürzeste Zeit, ${shutter}${darkFrame ? ' mit ihrem Dunkelbild' : ''}, und eine Pause von ${comma(gapS)} s; richtig: ${comma(leastS)} oder mehr`,
+  'interval-too-short': ({ intervalS, shutter, darkFrame, exposures, pausesS, gapS, leastS }) => {
+    const open =
+      exposures === 1
+        ? `die kürzeste Zeit, ${shutter}${darkFrame ? ' mit ihrem Dunkelbild' : ''}`
+        : `eine Belichtungsreihe aus ${exposures} Belichtungen, die kürzeste ${shutter}${darkFrame ? ', mit ihren Dunkelbildern' : ''}, ${comma(Number(pausesS.toFixed(3)))} s Pausen dazwischen`;
+    return `${comma(intervalS)} ist zu kurz für ${open}, und eine Pause von ${comma(gapS)} s; richtig: ${comma(leastS)} oder mehr`;
+  },
   'too-much-work': ({ intervalS, frameCount, stacks, apertures, isos, leastS, byChanges }) => {
     const kit = `${stacks} Filterstapeln, ${apertures} ${apertures === 1 ? 'Blende' : 'Blenden'} und ${isos} ISO`;
     const right = [

@@ -291,8 +291,13 @@ const noPass: Sentences<WhyNoPass> = {
 
 const reasons: LibrarySentences['reasons'] = {
   'no-span': ({ date, because }) => `${date}: ${sentenceOf(noPass, 'kind', because)}.`,
-  'no-time': ({ gap, intervalS, darkFrame }) =>
-    `${gapText(gap)} Ein Intervall von ${comma(intervalS)} s lässt keine Zeit für eine Belichtung${darkFrame ? ' und ihr Dunkelbild' : ''}.`,
+  'no-time': ({ gap, intervalS, darkFrame, exposures, pausesS = 0 }) => {
+    const open =
+      exposures === undefined
+        ? `eine Belichtung${darkFrame ? ' und ihr Dunkelbild' : ''}`
+        : `${exposures} Belichtungen${darkFrame ? ', ihre Dunkelbilder' : ''} und ${duration(pausesS)} Pausen`;
+    return `${gapText(gap)} Ein Intervall von ${comma(intervalS)} s lässt keine Zeit für ${open}.`;
+  },
   'too-dark': (why, clock) =>
     `${fromFrame(why, clock)} ist die Szene zu dunkel für diese Ausrüstung, ${beyond(why.worstShortfallEv)}.${
       why.gap === undefined ? '' : ` ${gapText(why.gap)} Das hält die Belichtung kurz.`

@@ -57,7 +57,7 @@ export const german: Words = {
     night: ['Nacht'],
   },
   controls: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
-  lanes: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
+  lanes: { shutter: 'Zeit', bracket: 'Reihe', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
   noFilter: 'ohne Filter',
   move: {
     axes: { pan: 'Schwenk', tilt: 'Neigung', slide: 'Fahrt' },

@@ -93,7 +93,7 @@ export const english = {
     night: ['night'],
   },
   controls: { shutter: 'Shutter', iso: 'ISO', aperture: 'Aperture', filter: 'Filter' },
-  lanes: { shutter: 'shutter', iso: 'ISO', aperture: 'aperture', filter: 'filter' },
+  lanes: { shutter: 'shutter', bracket: 'bracket', iso: 'ISO', aperture: 'aperture', filter: 'filter' },
   noFilter: 'no filter',
   move: {
     axes: { pan: 'Pan', tilt: 'Tilt', slide: 'Slide' },

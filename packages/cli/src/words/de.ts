@@ -46,6 +46,9 @@ export const german: CommandWords = {
     frames: 'Bilder',
     framesText: (count, intervalS, clipS, fps) =>
       `${count}, alle ${plain(intervalS)} s eines; ein Clip von ${fixed(clipS)} s bei ${plain(fps)} Bildern je Sekunde`,
+    bracket: 'Reihe',
+    bracketText: ({ exposures, stops, count, shortest, longest, end }) =>
+      `${exposures} Belichtungen je Bild im Abstand von ${stops} Blenden, zusammen ${count}, ${shortest} bis ${longest}; ${end === 'interval' ? 'das Intervall' : 'die längste Zeit'} begrenzt die Nacht`,
     card: 'Karte',
     cardText: ({ neededGB, cardGB, holds }) =>
       `${fixed(neededGB)}${cardGB === undefined ? '' : ` von ${plain(cardGB)}`} GB${holds === undefined ? '' : `, Platz für ${holds} Bilder`}`,
@@ -69,6 +72,7 @@ export const german: CommandWords = {
     tightest: 'Am knappsten',
     held: {
       shutterS: 'Belichtung',
+      bracketS: 'übrige Reihe',
       darkS: 'Dunkelbild',
       writeS: 'Schreiben',
       moveS: 'Bewegung',

@@ -39,6 +39,16 @@ export const english = {
     frames: 'Frames',
     framesText: (count: number, intervalS: number, clipS: number, fps: number) =>
       `${count}, one every ${intervalS} s; a clip of ${clipS.toFixed(1)} s at ${fps} frames a second`,
+    bracket: 'Bracket',
+    bracketText: (p: {
+      exposures: number;
+      stops: string;
+      count: number;
+      shortest: string;
+      longest: string;
+      end: 'longest' | 'interval';
+    }) =>
+      `${p.exposures} exposures a frame, ${p.stops} stops apart, ${p.count} in all, ${p.shortest} to ${p.longest}; ${p.end === 'interval' ? 'the interval' : 'the longest shutter'} limits the night`,
     card: 'Card',
     cardText: (p: { neededGB: number; cardGB?: number; holds?: number }) =>
       `${p.neededGB.toFixed(1)}${p.cardGB === undefined ? '' : ` of ${p.cardGB}`} GB${p.holds === undefined ? '' : `, room for ${p.holds} frames`}`,
@@ -60,7 +70,14 @@ export const english = {
     reserveText: (p: { darkEv: number; brightEv: number; percent: number; dawn: boolean }) =>
       `the scene may be ${fixed(p.darkEv)} stops darker or ${fixed(p.brightEv)} brighter, as on ${p.percent > 99 ? 'more than 99' : Math.round(p.percent)} ${evenings(p.dawn)} in 100`,
     tightest: 'Tightest',
-    held: { shutterS: 'shutter', darkS: 'dark frame', writeS: 'writing', moveS: 'moving', settleS: 'rest' },
+    held: {
+      shutterS: 'shutter',
+      bracketS: 'rest of the bracket',
+      darkS: 'dark frame',
+      writeS: 'writing',
+      moveS: 'moving',
+      settleS: 'rest',
+    },
     tightestText: (p: { frame: number; held: string; spare: string | undefined; intervalS: number }) =>
       `frame ${p.frame}: ${p.held}; ${p.spare ?? 'nothing'} to spare of ${p.intervalS} s`,
     move: 'Move',

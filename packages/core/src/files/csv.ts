@@ -67,8 +67,10 @@ const FRAME_COLUMNS = [
   'affected',
 ] as const satisfies readonly (keyof PlanFrame)[];
 
-/** Columns of a plan with moves; those that no frame has, of axes that stand still, are left out. */
-const MOVE_COLUMNS = [
+/** Columns of a plan with a bracket or moves; those that no frame has, of axes that stand still, are left out. */
+const MORE_COLUMNS = [
+  'bracketShortest',
+  'bracketLongest',
   'panDeg',
   'tiltDeg',
   'slideM',
@@ -100,8 +102,8 @@ const MOVE_COLUMNS = [
  * ```
  */
 export function writeFramesCsv(plan: PlanMade): string {
-  const moved = MOVE_COLUMNS.filter((column) => plan.frames.some((frame) => frame[column] !== undefined));
-  const columns = [...FRAME_COLUMNS, ...moved];
+  const more = MORE_COLUMNS.filter((column) => plan.frames.some((frame) => frame[column] !== undefined));
+  const columns = [...FRAME_COLUMNS, ...more];
   const rows = plan.frames.map((frame) =>
     columns.map((column) => (column === 'filters' ? frame.filters.join(' + ') : (frame[column] ?? ''))),
   );

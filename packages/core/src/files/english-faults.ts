@@ -216,8 +216,13 @@ export const englishFaults: Sentences<FaultFacts> = {
     `${englishGiven(given)} falls on ${day} at the place, not on date "${date}"; give both the same day`,
   'too-many-frames': ({ intervalS, most, of, leastS }) =>
     `${intervalS} makes more than ${most} frames in ${of === 'day' ? 'a day' : 'the span'}; give ${leastS} or more`,
-  'interval-too-short': ({ intervalS, shutter, darkFrame, gapS, leastS }) =>
-    `${intervalS} is too short for the shortest shutter, "${shutter}"${darkFrame ? ' and its dark frame' : ''}, and a gap of ${gapS} s; give ${leastS} or more`,
+  'interval-too-short': ({ intervalS, shutter, darkFrame, exposures, pausesS, gapS, leastS }) => {
+    const open =
+      exposures === 1
+        ? `the shortest shutter, "${shutter}"${darkFrame ? ' and its dark frame' : ''}`
+        : `a bracket of ${exposures} exposures, the shortest "${shutter}"${darkFrame ? ', with their dark frames' : ''}, ${Number(pausesS.toFixed(3))} s of pauses`;
+    return `${intervalS} is too short for ${open}, and a gap of ${gapS} s; give ${leastS} or more`;
+  },
   'too-much-work': ({ intervalS, frameCount, stacks, apertures, isos, leastS, byChanges }) => {
     const kit = `${many(stacks, 'filter stack')}, ${many(apertures, 'aperture')} and ${many(isos, 'ISO')}`;
     const give = [

@@ -234,6 +234,9 @@ export type FaultFacts =
       readonly intervalS: number;
       readonly shutter: string;
       readonly darkFrame: boolean;
+      /** In an interval, and seconds of all pauses between them; of a bracket `shutter` is the shortest. */
+      readonly exposures: number;
+      readonly pausesS: number;
       readonly gapS: number;
       readonly leastS: number;
     }

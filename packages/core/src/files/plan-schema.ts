@@ -70,6 +70,8 @@ const planFrame = v.strictObject({
   targetEv100: ev100,
   shutter: label,
   shutterS: seconds,
+  bracketShortest: v.exactOptional(label),
+  bracketLongest: v.exactOptional(label),
   iso: aboveZero('ISO', 'marked-iso', undefined, { give: 'number', unit: 'marked-iso' }),
   isoExact: aboveZero('ISO', 'exact-iso', undefined, { give: 'number', unit: 'exact-iso' }),
   aperture: label,

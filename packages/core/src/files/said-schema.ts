@@ -288,7 +288,13 @@ const REASONS = {
     ...frameShort,
     belowHalfClick: optional(v.strictObject({ toleranceEv: stops, halfClickEv: stops })),
   },
-  'no-time': { gap, intervalS: seconds, darkFrame: yes },
+  'no-time': {
+    gap,
+    intervalS: seconds,
+    darkFrame: yes,
+    exposures: optional(count),
+    pausesS: optional(seconds),
+  },
   'no-span': { date: line, because },
 } satisfies EveryKind<WhyInfeasible['reason']>;
 

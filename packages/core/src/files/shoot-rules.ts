@@ -2,7 +2,7 @@
 
 import { nearestWord } from '../check.js';
 import { timeOfStep } from '../exposure/dial.js';
-import { bracketReachEv, exposingS } from '../footage/bracket.js';
+import { bracketReachEv, exposingS, exposuresOf, pausesS } from '../footage/bracket.js';
 import { frameCountOf } from '../footage/frames.js';
 import { moveFaults } from '../move/resolve.js';
 import type { Shoot } from '../shoot/shoot.js';
@@ -135,6 +135,8 @@ function intervalFaults({ intervalS, camera }: Shoot, shortestStep: number): Fau
       intervalS,
       shutter: shutter.shortest,
       darkFrame,
+      exposures: exposuresOf(bracket),
+      pausesS: pausesS(bracket),
       gapS,
       leastS,
     },

@@ -157,8 +157,13 @@ const beyond = (worstEv: number) => `${stopsText(worstEv)}${worstEv < 0.05 ? '' 
  */
 export const englishReasons: Sentences<WhyInfeasible, 'reason'> = {
   'no-span': ({ date, because }) => `On ${date} ${sentenceOf(englishNoPass, 'kind', because)}.`,
-  'no-time': ({ gap, intervalS, darkFrame }) =>
-    `${gapText(gap)} An interval of ${intervalS} s leaves no time for a shutter${darkFrame ? ' and its dark frame' : ''}.`,
+  'no-time': ({ gap, intervalS, darkFrame, exposures, pausesS = 0 }) => {
+    const open =
+      exposures === undefined
+        ? `a shutter${darkFrame ? ' and its dark frame' : ''}`
+        : `${exposures} exposures${darkFrame ? ', their dark frames' : ''} and ${inSeconds(pausesS)} of pauses`;
+    return `${gapText(gap)} An interval of ${intervalS} s leaves no time for ${open}.`;
+  },
   'too-dark': (why, clock) =>
     `${fromFrame(why, clock)} the scene is too dark for this kit, by ${beyond(why.worstShortfallEv)}.${
       why.gap === undefined ? '' : ` ${gapText(why.gap)} That keeps the shutter short.`

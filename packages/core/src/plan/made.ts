@@ -1,6 +1,6 @@
 // A plan out of what was solved: frames, cues, sums and notes.
 
-import { suppliesByFrame } from '../footage/bracket.js';
+import { exposingS, suppliesByFrame } from '../footage/bracket.js';
 import { exactFps } from '../footage/footage.js';
 import { clipLengthS } from '../footage/frames.js';
 import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.js';
@@ -76,19 +76,25 @@ function framesOf(
   kit: Kit,
   ramp: Extract<RampResult, { kind: 'ok' }>,
 ): PlanFrame[] {
-  return ramp.frames.map((frame, i) => ({
-    frame: i,
-    at: rfc3339(times[i], zone),
-    sunAltitudeDeg: sky[i].sunAltitudeDeg,
-    sceneEv100: sceneEv100[i],
-    lowEv100: lowEv100[i],
-    highEv100: highEv100[i],
-    targetEv100: targetEv100[i],
-    ...settingOf(kit, frame),
-    settingEv100: frame.settingEv100,
-    errorEv: frame.errorEv,
-    affected: frame.affected,
-  }));
+  const { bracket } = kit;
+  return ramp.frames.map((frame, i) => {
+    const setting = settingOf(kit, frame);
+    const { shutterS } = setting;
+    return {
+      frame: i,
+      at: rfc3339(times[i], zone),
+      sunAltitudeDeg: sky[i].sunAltitudeDeg,
+      sceneEv100: sceneEv100[i],
+      lowEv100: lowEv100[i],
+      highEv100: highEv100[i],
+      targetEv100: targetEv100[i],
+      ...setting,
+      ...(bracket && { bracketS: exposingS(shutterS, { darkFrame: false, bracket }) - shutterS }),
+      settingEv100: frame.settingEv100,
+      errorEv: frame.errorEv,
+      affected: frame.affected,
+    };
+  });
 }
 
 function summaryOf(

@@ -33,6 +33,10 @@ export interface PlanFrame extends Partial<MoveFrame> {
   readonly shutter: string;
   /** Seconds, exact. */
   readonly shutterS: number;
+  /** Shutter of the shortest exposure, where they are several; `shutter` is the middle one's. */
+  readonly bracketShortest?: string;
+  /** Shutter of the longest. */
+  readonly bracketLongest?: string;
   /** What the dial says. */
   readonly iso: number;
   /** Arithmetic speed, exact. */
@@ -241,6 +245,10 @@ export type WhyInfeasible =
       readonly intervalS: number;
       /** Whether each shutter has a dark frame. */
       readonly darkFrame: boolean;
+      /** In an interval, where they are several. */
+      readonly exposures?: number;
+      /** Of all pauses between them, seconds. */
+      readonly pausesS?: number;
     }
   | {
       readonly reason: 'no-span';

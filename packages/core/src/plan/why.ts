@@ -1,5 +1,6 @@
 // Why a shoot has no plan, without what would cure it: that takes many plans, and is a file of its own.
 
+import { pausesS } from '../footage/bracket.js';
 import type { RampResult } from '../ramp/problem.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { shootGap } from '../shoot/time-left.js';
@@ -25,7 +26,11 @@ export function whyNoRamp(
 ): WhyInfeasible {
   const { intervalS, camera } = shoot;
   const gap = shootGap(shoot, times.length);
-  if (ramp.kind === 'no-time') return { reason: 'no-time', gap, intervalS, darkFrame: camera.darkFrame };
+  if (ramp.kind === 'no-time') {
+    const { darkFrame, bracket } = camera;
+    const several = bracket && { exposures: bracket.frames, pausesS: pausesS(bracket) };
+    return { reason: 'no-time', gap, intervalS, darkFrame, ...several };
+  }
   const { reason, frame, shortfallEv, worstShortfallEv } = ramp;
   const at = rfc3339(times[frame], zone);
   // Between two marks of a dial some light is half a click from both.

@@ -9,6 +9,7 @@ import {
   timeOfStep,
 } from '../exposure/dial.js';
 import { type FilterStack, filterStacks } from '../exposure/filter.js';
+import { type Bracket, bracketReachEv } from '../footage/bracket.js';
 import type { RampFrame, RampKit } from '../ramp/problem.js';
 import type { Camera, Shoot } from './shoot.js';
 
@@ -25,6 +26,8 @@ export interface Kit {
     /** Its place in `stacks`. */
     readonly stack: number;
   }[];
+  /** Absent: one exposure in every interval. */
+  readonly bracket?: Bracket;
 }
 
 /** What one setting says on the dials, and what it is. */
@@ -33,6 +36,10 @@ export interface Setting {
   readonly shutter: string;
   /** Seconds, exact. */
   readonly shutterS: number;
+  /** Shutter of the shortest exposure, where they are several; `shutter` is the middle one's. */
+  readonly bracketShortest?: string;
+  /** Shutter of the longest. */
+  readonly bracketLongest?: string;
   /** What the dial says. */
   readonly iso: number;
   /** Arithmetic speed, exact: 125.99 where the dial says 125. */
@@ -83,6 +90,7 @@ export function kitOf({ camera, filters, stackFilters, startFilter }: Shoot): Ki
       ...(startFilter === undefined ? {} : { startStack }),
       bulb: camera.bulb,
     },
+    ...(camera.bracket === undefined ? {} : { bracket: camera.bracket }),
   };
 }
 
@@ -117,13 +125,22 @@ export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]):
 }
 
 /** A frame of the ramp as the dials and the filter rims say it. */
-export function settingOf({ ramp, stacks }: Pick<Kit, 'ramp' | 'stacks'>, frame: RampFrame): Setting {
+export function settingOf(
+  { ramp, stacks, bracket }: Pick<Kit, 'ramp' | 'stacks' | 'bracket'>,
+  frame: RampFrame,
+): Setting {
   const { stepsPerStop, bulb } = ramp;
-  const shutterS = timeOfStep(frame.shutterStep, stepsPerStop);
   const stack = stacks[frame.stack];
+  const label = (step: number) =>
+    bulb ? timeText(timeOfStep(step, stepsPerStop)) : dialLabel('shutter', step, stepsPerStop);
+  const reach = Math.round(bracketReachEv(bracket) * stepsPerStop);
   return {
-    shutter: bulb ? timeText(shutterS) : dialLabel('shutter', frame.shutterStep, stepsPerStop),
-    shutterS,
+    shutter: label(frame.shutterStep),
+    shutterS: timeOfStep(frame.shutterStep, stepsPerStop),
+    ...(bracket && {
+      bracketShortest: label(frame.shutterStep + reach),
+      bracketLongest: label(frame.shutterStep - reach),
+    }),
     iso: Number(dialLabel('iso', frame.isoStep, stepsPerStop)),
     isoExact: isoOfStep(frame.isoStep, stepsPerStop),
     aperture: dialLabel('aperture', frame.apertureStep, stepsPerStop),

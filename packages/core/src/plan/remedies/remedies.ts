@@ -102,7 +102,12 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
 
 /** Remedies for a shoot whose intervals have no time for any shutter at all. */
 export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
-  const kinds = [longerInterval(shoot, forecast.times.length), ...timeKinds(shoot)];
+  const kinds = [
+    longerInterval(shoot, forecast.times.length),
+    ...timeKinds(shoot),
+    fewerExposures(shoot),
+    closerExposures(shoot),
+  ];
   const trial: Trial = { shoot, forecast, worked: 0, solved: 0 };
   return asRemedies(curesAmong(kinds, trial), trial);
 }
