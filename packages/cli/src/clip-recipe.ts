@@ -32,9 +32,11 @@ export function clipRecipe(
     `duration ${(under / over).toFixed(6)}`,
   ]);
   // Half a frame ahead, so that rounding never has an offset come a frame late.
-  const commands = shown.map(({ offsetEv }, i) => {
+  const commands = shown.map(({ file, offsetEv, exposures }, i) => {
+    // Where the middle exposure of a bracket is missing, what is shown is another.
+    const byEv = exposures?.find((exposure) => exposure.file === file)?.byEv ?? 0;
     const atS = Math.max(0, ((i - 0.5) * under) / over).toFixed(6);
-    const [first, rest] = halves(offsetEv);
+    const [first, rest] = halves(offsetEv - byEv);
     return `${atS} exposure@one exposure ${first}, exposure@two exposure ${rest};`;
   });
   const filter = [

@@ -34,6 +34,7 @@ function factLines(
   return [
     fact(w.taken, range(card.clock(first.at, true), card.clock(last.at, true))),
     fact(w.frames, w.framesText(summary.takenFrames, summary.plannedFrames, missingFrames.length)),
+    ...bracketFacts(frames, w).map((text) => fact(w.brackets, text)),
     fact(w.cues, cues.length === 0 ? w.noCues : w.cuesText(onTime, cues.length - onTime - missed, missed)),
     fact(w.offBy, w.offByText(fixed(summary.rmsErrorEv, 2), fixed(summary.stepBeforeEv, 2))),
     fact(
@@ -61,6 +62,15 @@ function factLines(
           ),
         ]),
   ];
+}
+
+/** How many exposures were taken of all brackets, and how many brackets are whole; none without brackets. */
+function bracketFacts(frames: Review['frames'], w: CommandWords['review']): string[] {
+  const brackets = frames.filter(({ exposures, doubled }) => exposures !== undefined && doubled !== true);
+  if (brackets.length === 0) return [];
+  const taken = brackets.reduce((sum, { exposures = [] }) => sum + exposures.length, 0);
+  const whole = brackets.filter(({ missingEv }) => missingEv === undefined).length;
+  return [w.bracketsText(taken, brackets.length, whole)];
 }
 
 /** Cues that were not done on time, a line each. */

@@ -84,6 +84,7 @@ const ENTRIES: Readonly<Record<Entries, string>> = {
   frames: 'Bildern',
   cues: 'Einsätzen',
   'shutter-times': 'Verschlusszeiten',
+  exposures: 'Belichtungen',
   notes: 'Hinweisen',
   travels: 'Wegen',
   findings: 'Befunden',

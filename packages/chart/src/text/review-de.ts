@@ -37,6 +37,8 @@ export const germanReviewNotes: Sentences<ReviewNoteFacts> = {
     ].join(', ')}: gemessen am Licht seiner Enden.`,
   'missing-frames': ({ count, frames: runs }) =>
     `${at(runs)}${frames(count)} des Plans ${count === 1 ? 'wurde' : 'wurden'} nicht aufgenommen.`,
+  'brackets-incomplete': ({ count, frames: runs, missing }) =>
+    `${at(runs)}${counted(count, 'Reihe', 'Reihen')}, in ${count === 1 ? 'der' : 'denen'} ${missing === 1 ? 'eine Belichtung fehlt' : `${missing} Belichtungen fehlen`}.`,
   'doubled-frames': ({ count, frames: runs }) =>
     `${at(runs)}${files(count)} mehr als eine je Bild; es gilt, was dem Plan am nächsten ist.`,
   slipped: ({ count, worstS, frame }) =>

@@ -168,6 +168,9 @@ export const german: CommandWords = {
     reading: 'lese',
     taken: 'Aufgenommen',
     frames: 'Bilder',
+    brackets: 'Reihen',
+    bracketsText: (exposures, brackets, whole) =>
+      `${exposures} Belichtungen in ${brackets} ${brackets === 1 ? 'Reihe' : 'Reihen'}, davon ${whole} vollständig`,
     framesText: (taken, planned, missing) =>
       `${taken} von ${planned} geplanten${missing === 0 ? ', keines fehlt' : missing === 1 ? ', 1 fehlt' : `, ${missing} fehlen`}`,
     cues: 'Einsätze',

@@ -168,6 +168,9 @@ export const english = {
     reading: 'reading',
     taken: 'Taken',
     frames: 'Frames',
+    brackets: 'Brackets',
+    bracketsText: (exposures: number, brackets: number, whole: number) =>
+      `${counted(exposures, 'exposure')} in ${counted(brackets, 'bracket')}, ${whole} of them whole`,
     framesText: (taken: number, planned: number, missing: number) =>
       `${taken} of ${planned} planned${missing === 0 ? ', none missing' : `, ${missing} missing`}`,
     cues: 'Cues',

@@ -62,6 +62,7 @@ const ENTRIES: Readonly<Record<Entries, string>> = {
   frames: 'frames',
   cues: 'cues',
   'shutter-times': 'shutter times',
+  exposures: 'exposures',
   notes: 'notes',
   travels: 'travels',
   findings: 'findings',

@@ -64,6 +64,7 @@ export type Entries =
   | 'frames'
   | 'cues'
   | 'shutter-times'
+  | 'exposures'
   | 'notes'
   | 'travels'
   | 'findings'

@@ -74,6 +74,8 @@ const reviewFrame = v.strictObject({
   unplanned: isSo,
   ranOver: isSo,
   shows: v.exactOptional(file),
+  exposures: v.exactOptional(list(v.strictObject({ file, byEv: stops }), 'exposures', 9, 1)),
+  missingEv: v.exactOptional(list(stops, 'exposures', 9, 1)),
 });
 
 const reviewCue = v.strictObject({
@@ -97,6 +99,7 @@ const note = byWord(
     copies: { count },
     outside: { before: count, after: count },
     'missing-frames': which,
+    'brackets-incomplete': { ...which, missing: count },
     'doubled-frames': which,
     slipped: { count, worstS: seconds, frame },
     'other-interval': { intervalS: seconds, plannedS: seconds },

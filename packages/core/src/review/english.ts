@@ -48,6 +48,8 @@ export const englishReviewNotes: Sentences<ReviewNoteFacts> = {
     ].join(', ')}: held against the light of the plan's ends.`,
   'missing-frames': ({ count, frames }) =>
     `${at(frames)}${counted(count, 'frame')} of the plan ${count === 1 ? 'was' : 'were'} not taken.`,
+  'brackets-incomplete': ({ count, frames, missing }) =>
+    `${at(frames)}${counted(count, 'bracket')} with ${counted(missing, 'exposure')} missing.`,
   'doubled-frames': ({ count, frames }) =>
     `${at(frames)}${counted(count, 'file')} more than one a frame; the one nearest to the plan is kept.`,
   slipped: ({ count, worstS, frame }) =>

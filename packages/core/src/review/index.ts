@@ -10,6 +10,7 @@ export { learnedReadings } from './learned.js';
 export type { ReviewNote, ReviewNoteFacts } from './note.js';
 export { reviewFrames } from './review.js';
 export type {
+  BracketExposure,
   ForecastCheck,
   LightRead,
   Review,

@@ -46,8 +46,11 @@ function stepsOf(control: DialControl, stepsPerStop: StepsPerStop): Step[] {
   });
 }
 
+/** What a print means. */
+export type MarkReader = (control: DialControl, printed: number) => Mark;
+
 /** Reads prints of one camera; the dial in use is asked first, then the other. */
-export function markReader(stepsPerStop: StepsPerStop): (control: DialControl, printed: number) => Mark {
+export function markReader(stepsPerStop: StepsPerStop): MarkReader {
   const dials = [stepsPerStop, stepsPerStop === 3 ? 2 : 3] as const;
   const steps = new Map(
     (['shutter', 'iso', 'aperture'] as const).map((control) => [

@@ -36,6 +36,15 @@ export type ReviewNoteFacts =
       readonly frames: readonly FrameRun[];
     }
   | {
+      readonly kind: 'brackets-incomplete';
+      /** Brackets of which an exposure or more is missing. */
+      readonly count: number;
+      /** Whose frames they are. */
+      readonly frames: readonly FrameRun[];
+      /** Exposures that are missing, all together. */
+      readonly missing: number;
+    }
+  | {
       readonly kind: 'doubled-frames';
       /** Files beyond one a frame. */
       readonly count: number;

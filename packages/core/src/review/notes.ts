@@ -31,6 +31,7 @@ const LEVELS: Readonly<Record<ReviewNoteFacts['kind'], ReviewNote['level']>> = {
   'filter-stayed': 'warning',
   'cues-missed': 'warning',
   'missing-frames': 'warning',
+  'brackets-incomplete': 'warning',
   'cues-off-time': 'caution',
   unplanned: 'caution',
   spoilt: 'caution',
@@ -79,6 +80,8 @@ function factsOf({ shoot, frames: planned }: PlanMade, found: Found): ReviewNote
     if (fact.count > 0) facts.push(fact);
   };
   tell({ kind: 'doubled-frames', ...marked(({ doubled }) => doubled) });
+  const missing = frames.reduce((sum, { missingEv = [] }) => sum + missingEv.length, 0);
+  tell({ kind: 'brackets-incomplete', ...marked(({ missingEv }) => missingEv !== undefined), missing });
   tell({ kind: 'unplanned', ...marked(({ unplanned }) => unplanned) });
   tell({ kind: 'ran-over', ...marked(({ ranOver }) => ranOver) });
   tell({ kind: 'spoilt', ...marked(({ spoilt }) => spoilt), isSeen: found.isSpoiltSeen });

@@ -1,9 +1,11 @@
 // The review composed: frames and plan in, what happened out.
 
 import { within } from '../check.js';
+import { exposingS } from '../footage/bracket.js';
 import type { PlanMade } from '../plan/types.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { hoursFastMs, secondsFast } from './camera-clock.js';
+import { framesOfShots } from './brackets.js';
 import { reviewedCues } from './cues.js';
 import { type CuesStanding, cuesStanding } from './cues-done.js';
 import { type Lens, lensesOf, median } from './lens.js';
@@ -54,8 +56,9 @@ export function reviewFrames(
 ): Review {
   const mostEv = within('mostEv', options.mostEv ?? MOST_EV, 0.01, 10);
   const zone = zoneOf(plan.shoot.place);
-  const { shots, others, copies } = shotsOf(frames, plan, zone);
-  if (shots.length === 0) throw new RangeError('frames must hold one or more, got none');
+  const { shots: files, others, copies } = shotsOf(frames, plan, zone);
+  if (files.length === 0) throw new RangeError('frames must hold one or more, got none');
+  const shots = framesOfShots(files, plan);
   const startMs = parseRfc3339(plan.frames[0]!.at)!;
   const { intervalS } = plan.shoot;
   const { fastMs, timesMs, places, isDoubled, standing } = inTime(shots, plan, startMs, options);
@@ -93,7 +96,11 @@ export function reviewFrames(
     targetEv100: light.targetEv100[i]!,
     flickerEv: options.evenFlicker === true ? (light.flickerEv[i] ?? 0) : 0,
     // Another frame stands in for what is spoilt; what has no place of its own stands in for nobody.
-    isGood: !spoilt.isSpoilt[i]! && !isDoubled[i]! && !(levels[i]?.isClipped ?? false),
+    isGood:
+      !spoilt.isSpoilt[i]! &&
+      !isDoubled[i]! &&
+      !(levels[i]?.isClipped ?? false) &&
+      !shots[i]!.missingEv?.includes(0),
     replace: options.replaceSpoilt === true && spoilt.isSpoilt[i]!,
   }));
   const offsets = offsetsOf(wanted, mostEv);
@@ -101,7 +108,7 @@ export function reviewFrames(
   const reviewed = shots.map((shot, i): ReviewFrame => {
     const place = places[i]!;
     const { offsetEv, beyondEv, flickerEv, shownShot } = offsets.frames[i]!;
-    const busyS = shot.shutterS * (plan.shoot.camera.darkFrame ? 2 : 1);
+    const busyS = exposingS(shot.shutterS, plan.shoot.camera);
     return {
       file: shot.taken.file,
       frame: isInside(place) ? place : null,
@@ -128,6 +135,8 @@ export function reviewFrames(
       ...(standing.isUnplanned[i] ? { unplanned: true } : {}),
       ...(busyS > intervalS * (1 + 1e-9) ? { ranOver: true } : {}),
       ...(shownShot === undefined ? {} : { shows: shots[shownShot]!.taken.file }),
+      ...(shot.exposures && { exposures: shot.exposures }),
+      ...(shot.missingEv && shot.missingEv.length > 0 ? { missingEv: shot.missingEv } : {}),
     };
   });
   const taken = new Set(places);

@@ -5,7 +5,7 @@ import { ev100Of } from '../exposure/exposure.js';
 import type { PlanMade } from '../plan/types.js';
 import { parseRfc3339, wallToMs, type Zone } from '../sky/clock.js';
 import { markReader } from './marks.js';
-import type { TakenFrame } from './types.js';
+import type { BracketExposure, TakenFrame } from './types.js';
 
 /** One frame, its setting as the dials have it. */
 export interface Shot {
@@ -22,6 +22,10 @@ export interface Shot {
   readonly fNumber: number;
   /** Without filters, EV at ISO 100. */
   readonly bareEv100: number;
+  /** Of a bracket: its exposures, the brightest first; the setting is the middle one's. */
+  readonly exposures?: readonly BracketExposure[];
+  /** Which are missing, as stops by which they are brighter than the middle one. */
+  readonly missingEv?: readonly number[];
 }
 
 /** What is reviewed, and what is left out. */

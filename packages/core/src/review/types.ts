@@ -53,9 +53,17 @@ export interface ReviewOptions {
   readonly calibration?: FrameCalibration;
 }
 
-/** One frame that was taken, and what it lacks. */
-export interface ReviewFrame {
+/** One exposure of a bracket. */
+export interface BracketExposure {
   /** As given. */
+  readonly file: string;
+  /** Stops by which it is exposed brighter than the middle one; darker where negative. */
+  readonly byEv: number;
+}
+
+/** One frame that was taken, and what it lacks. Of a bracket it has the setting and the offset of the middle exposure. */
+export interface ReviewFrame {
+  /** As given. Of a bracket the middle exposure's, or the nearest to it where that is missing. */
   readonly file: string;
   /** Frame of the plan whose place it has, from 0; null before the first and after the last. */
   readonly frame: number | null;
@@ -105,6 +113,10 @@ export interface ReviewFrame {
   readonly ranOver?: true;
   /** The file to show in its place, where it is replaced. */
   readonly shows?: string;
+  /** Where the plan has a bracket: what was taken of it, the brightest first. The offset is for each of them alike. */
+  readonly exposures?: readonly BracketExposure[];
+  /** Exposures of it that nobody took, as stops by which they are brighter than the middle one; absent where none is missing. */
+  readonly missingEv?: readonly number[];
 }
 
 /** One cue of the plan, and what became of it. */

@@ -72,13 +72,26 @@ const STOP_DIGITS = 3;
  * ```
  */
 export function writeReviewCsv({ frames }: Review): string {
-  const rows = frames.map((frame) => COLUMNS.map((column) => cell(column, frame)));
-  return csv([COLUMNS, ...rows]);
+  if (frames.every(({ exposures }) => exposures === undefined)) {
+    const rows = frames.map((frame) => COLUMNS.map((column) => cell(column, frame)));
+    return csv([COLUMNS, ...rows]);
+  }
+  // A row for every file of a bracket: each is to be brightened as much.
+  const rows = frames.flatMap((frame) =>
+    (frame.exposures ?? [{ file: frame.file, byEv: 0 }]).map(({ file, byEv }) => [
+      ...COLUMNS.map((column) => cell(column, { ...frame, file })),
+      inStops(byEv),
+      (frame.missingEv ?? []).map(inStops).join(' '),
+    ]),
+  );
+  return csv([[...COLUMNS, 'bracketEv', 'missingEv'], ...rows]);
 }
+
+const inStops = (ev: number) => Number(ev.toFixed(STOP_DIGITS)) + 0;
 
 function cell(column: (typeof COLUMNS)[number], frame: ReviewFrame): string | number | boolean {
   const value = frame[column];
   if (value === undefined || value === null) return '';
   if (typeof value === 'object') return value.join(' + ');
-  return typeof value === 'number' && column.includes('Ev') ? Number(value.toFixed(STOP_DIGITS)) + 0 : value;
+  return typeof value === 'number' && column.includes('Ev') ? inStops(value) : value;
 }
