@@ -39,7 +39,7 @@ function followed(plan: PlanMade, offsetEv: (frame: number) => number): FollowAn
 function ends(
   answers: readonly FollowAnswer[],
   { frames, stepEv, betweenS }: typeof THREE,
-  { darkFrame = false, gapS = 1 } = {},
+  { darkFrame = false, gapS = 1 }: { darkFrame?: boolean; gapS?: number; bulb?: boolean } = {},
 ) {
   const reach = (frames - 1) / 2;
   let [longestS, shortestS, mostS] = [0, Number.POSITIVE_INFINITY, 0];

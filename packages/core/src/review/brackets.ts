@@ -87,7 +87,9 @@ function isInOrder(
       ? [0]
       : Array.from({ length: 2 * frames - 1 }, (_, i) => i + 1 - frames);
   return shifts.some((shift) => {
-    const places = byEv.map((ev) => usual.findIndex((each) => Math.abs(ev + shift * stepEv - each) < stepEv / 2));
+    const places = byEv.map((ev) =>
+      usual.findIndex((each) => Math.abs(ev + shift * stepEv - each) < stepEv / 2),
+    );
     return places.every((place, i) => place >= 0 && (i === 0 || place > places[i - 1]!));
   });
 }
