@@ -17,6 +17,7 @@ import { expect, test } from 'vitest';
 import { lightSchema } from '../../../packages/core/src/files/light-schema.js';
 import { keyFaults } from '../../../packages/core/src/files/walk.js';
 import { shootArbitrary } from '../../../packages/tools/any-shoot.mjs';
+import { casesOf, seedOf } from '../../reference/cases.js';
 import { published, schemaReader } from '../../reference/json-schema.js';
 import { brokenArbitrary, endsIn } from './broken.js';
 import { PLAN, shootOf } from './sample.js';
@@ -119,7 +120,7 @@ test('9,000 shoot files: taken and refused alike, but for the rules named here',
         agree(broken, errorsOf(readShoot(broken)));
       },
     ),
-    { seed: SEED, numRuns: 4500, endOnFailure: true },
+    { seed: seedOf(SEED), numRuns: casesOf(4500), endOnFailure: true },
   );
   expect(counts.taken).toBeGreaterThan(2000);
   expect(counts.refused).toBeGreaterThan(1000);
@@ -129,7 +130,7 @@ test('9,000 shoot files: taken and refused alike, but for the rules named here',
 
 /** Shoots with few frames, so that plan and light are made in a moment. */
 const QUICK = fc
-  .sample(shootArbitrary, { seed: SEED, numRuns: 60 })
+  .sample(shootArbitrary, { seed: seedOf(SEED), numRuns: 60 })
   .map((file) => shootOf({ ...file, intervalS: 86_400 }));
 
 test('4,000 plan files: taken and refused alike, but for the rules named here', () => {
@@ -143,7 +144,7 @@ test('4,000 plan files: taken and refused alike, but for the rules named here', 
     fc.property(brokenArbitrary(fc.constantFrom(...plans), endsIn(published('plan'))), (broken) => {
       agree(broken, errorsOf(readPlan(broken)));
     }),
-    { seed: SEED, numRuns: 4000, endOnFailure: true },
+    { seed: seedOf(SEED), numRuns: casesOf(4000), endOnFailure: true },
   );
   expect(counts.taken).toBeGreaterThan(300);
   expect(counts.refused).toBeGreaterThan(1000);
@@ -162,7 +163,7 @@ test('1,000 light tables: taken and refused alike', () => {
     fc.property(brokenArbitrary(fc.constantFrom(...tables), endsIn(published('light'))), (broken) => {
       agree(broken, faults(broken));
     }),
-    { seed: SEED, numRuns: 1000, endOnFailure: true },
+    { seed: seedOf(SEED), numRuns: casesOf(1000), endOnFailure: true },
   );
   expect(counts.byRule).toBe(0);
   expect(counts.taken).toBeGreaterThan(200);

@@ -1,6 +1,7 @@
 import { type Plan, readPlan, writePlan } from '@evenfall/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { casesOf, seedOf } from '../../reference/cases.js';
 import { INFEASIBLE, PLAN } from './sample.js';
 
 describe('a plan reads back the same from its own text', () => {
@@ -123,7 +124,7 @@ describe('a wrong plan is told in one line', () => {
           }
         },
       ),
-      { seed: 20260912, numRuns: 500 },
+      { seed: seedOf(20260912), numRuns: casesOf(500) },
     );
     expect(wrong).toBeGreaterThan(800);
   });

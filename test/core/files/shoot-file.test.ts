@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, expectTypeOf, test } from 'vitest';
 import type { ShootFile } from '../../../packages/core/src/files/shoot-schema.js';
 import { shootArbitrary } from '../../../packages/tools/any-shoot.mjs';
+import { casesOf, seedOf } from '../../reference/cases.js';
 import { pathsOf, replaced } from './paths.js';
 import { LEAST, shootOf } from './sample.js';
 
@@ -157,7 +158,7 @@ describe('properties', () => {
         expect(again).toEqual(shoot);
         expect(writeShoot(again)).toBe(text);
       }),
-      { seed: SEED, numRuns: 500 },
+      { seed: seedOf(SEED), numRuns: casesOf(500) },
     );
   });
 
@@ -175,7 +176,7 @@ describe('properties', () => {
       fc.property(shootArbitrary, (file) => {
         expect(writeShoot(shootOf(reversed(file)))).toBe(writeShoot(shootOf(file)));
       }),
-      { seed: SEED, numRuns: 200 },
+      { seed: seedOf(SEED), numRuns: casesOf(200) },
     );
   });
 
@@ -206,7 +207,7 @@ describe('properties', () => {
           expect(message).not.toMatch(/[\p{Cc}\u2028\u2029]/u);
         }
       }),
-      { seed: SEED, numRuns: 2000 },
+      { seed: seedOf(SEED), numRuns: casesOf(2000) },
     );
     expect(wrong).toBeGreaterThan(1000);
   });

@@ -4,13 +4,14 @@ import { planShoot, readShoot, writeShoot } from '@evenfall/core';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { shoots } from '../../../packages/tools/any-shoot.mjs';
+import { seedOf } from '../../reference/cases.js';
 import { sliceOf } from '../../reference/long.js';
 
 const RUNS = sliceOf(1000, 100);
 
 test(`remedies of ${RUNS} shoots at random: each is read, and has a plan`, () => {
   let offered = 0;
-  for (const value of fc.sample(shoots({ able: true }), { numRuns: RUNS, seed: 22 })) {
+  for (const value of fc.sample(shoots({ able: true }), { numRuns: RUNS, seed: seedOf(22) })) {
     const read = readShoot(value);
     if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
     const plan = planShoot(read.shoot);
