@@ -149,6 +149,35 @@ describe('an evening in the field', () => {
     expect(whole).toBeGreaterThan(30);
   });
 
+  it('goes on without a filter that is lost: off the lens in one order, and never told again', () => {
+    const plan = planOf({
+      camera: { ...EVENING.camera, shutter: { shortest: '1/4000', longest: '1' } },
+    });
+    const on = plan.frames.findIndex(({ filters }) => filters.length > 0) + 30;
+    let now = standAtStart(plan);
+    for (const cue of plan.cues.filter(({ frame }) => frame <= on))
+      now = standAfter(now, { kind: 'done', seen: cue.frame - 1, frame: cue.frame });
+    expect(now.held.filters).toEqual(['ND 6']);
+    const [event] = readEvents([{ kind: 'kit', seen: on, frame: on + 2, filters: [], highestIso: 400 }]);
+    const lost = standAfter(now, event!);
+    // What is on the camera, until somebody says that the order is done.
+    expect(lost.held.filters).toEqual(['ND 6']);
+    expect(lost.cues[0]!.setNow!.filters).toEqual([]);
+    const wanted = plan.frames[on + 2]!.targetEv100;
+    expect(Math.abs(lost.cues[0]!.setNow!.settingEv100 - wanted)).toBeLessThan(0.5);
+    const done = standAfter(lost, { kind: 'done', seen: on + 2, frame: on + 3 });
+    expect(done.held.filters).toEqual([]);
+    const isos = done.cues.flatMap(({ changes }) => changes).filter(({ control }) => control === 'iso');
+    expect(isos.length).toBeGreaterThan(0);
+    for (const { to } of isos) expect(Number(to)).toBeLessThanOrEqual(400);
+    expect(done.cues.flatMap(({ changes }) => changes).filter(({ control }) => control === 'filter')).toEqual(
+      [],
+    );
+    // Found again, it may be told again; what anybody may have written is left out.
+    expect(readEvents([{ kind: 'kit', seen: 1, frame: 2, filters: [1], highestIso: 400 }])).toEqual([]);
+    expect(readEvents([{ kind: 'kit', seen: 1, frame: 2, filters: [] }])).toEqual([]);
+  });
+
   it('leaves the plan as it is while its cues are done when they are due', () => {
     for (const plan of PLANS) {
       let now = standAtStart(plan);

@@ -156,6 +156,33 @@ export function inField(site: () => Site): void {
       await page.context().close();
     });
 
+    it('plans on without a filter that fell off, keeps that over a reload, and takes it back', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      await begun(page);
+      for (let i = 0; i < 2; i++) {
+        await button(page, 'Skip ahead').click();
+        await button(page, 'Done').click();
+      }
+      const stands = await setting(page);
+      expect(stands).toContain('ND 6');
+      await button(page, 'Kit').click();
+      await page.getByLabel('ND 6').uncheck();
+      await page.getByLabel('ISO at most').selectOption('800');
+      expect(await violations(page)).toEqual([]);
+      await button(page, 'Plan on with it').click();
+      await page.getByText('What is left is planned again with this kit.').waitFor();
+      await page.locator('.field-whole').getByText('no filter').waitFor();
+      const whole = await textOf(page.locator('.field-whole'));
+      await page.reload();
+      await page.locator('.field-whole').waitFor();
+      expect(await textOf(page.locator('.field-whole'))).toBe(whole);
+      expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThanOrEqual(740);
+      await button(page, 'Undo kit').click();
+      expect(await page.locator('.field-whole').count()).toBe(0);
+      expect(await setting(page)).toBe(stands);
+      await page.context().close();
+    });
+
     it('doubts a torch across the meter, takes it from who insists, and forgets it when it is taken back', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
       await begun(page);

@@ -23,7 +23,14 @@ export interface ReadingEvent extends Pressed {
   readonly sure?: boolean; // used however far it jumps
 }
 
-export type FieldEvent = CueEvent | ReadingEvent;
+/** The kit is another one from now on. */
+export interface KitEvent extends Pressed {
+  readonly kind: 'kit';
+  readonly filters: readonly string[]; // names of those at hand
+  readonly highestIso: number; // as marked
+}
+
+export type FieldEvent = CueEvent | ReadingEvent | KitEvent;
 
 /** The events among what was kept, which anybody may have written. */
 export function readEvents(value: unknown): FieldEvent[] {
@@ -32,8 +39,12 @@ export function readEvents(value: unknown): FieldEvent[] {
 
 function isEvent(value: unknown): value is FieldEvent {
   if (!isGroup(value) || !isFrame(value.seen) || !isFrame(value.frame)) return false;
-  const { kind, atMs, ev100, sure } = value;
+  const { kind, atMs, ev100, sure, filters, highestIso } = value;
   if (kind === 'ready' || kind === 'done' || kind === 'missed') return true;
+  if (kind === 'kit') {
+    const areNames = Array.isArray(filters) && filters.every((name) => typeof name === 'string');
+    return areNames && typeof highestIso === 'number' && highestIso > 0;
+  }
   return (
     kind === 'reading' &&
     typeof atMs === 'number' &&

@@ -14,7 +14,7 @@ import {
   type PlanMade,
   startFollow,
 } from '@evenfall/core';
-import type { FieldEvent, ReadingEvent } from './events.js';
+import type { FieldEvent, KitEvent, ReadingEvent } from './events.js';
 
 /** Where the evening stands after something happened. */
 export interface Stand {
@@ -67,6 +67,7 @@ export function standAfter(before: Stand, event: FieldEvent): Stand {
   const now = standBy(before, seen);
   if (kind === 'ready') return { ...now, ready: true };
   if (kind === 'reading') return afterReading(now, event);
+  if (kind === 'kit') return afterKit(now, event);
   if (now.owed) return kind === 'missed' ? now : { ...caughtUp(before, seen, frame), owed: false };
   return told(now, frame, kind);
 }
@@ -78,6 +79,12 @@ function afterReading(now: Stand, { frame, atMs, ev100, sure }: ReadingEvent): S
   const refusal = refusalOf(after);
   if (refusal !== undefined && refusal.kind !== 'reading-doubted')
     return { ...now, warnings: after.warnings };
+  return { ...after, owed: now.owed, ready: now.ready && sameMarks(now.held, after.held) };
+}
+
+/** What is left is planned with the kit that is left: what the camera stands at may have to be set anew, whole. */
+function afterKit(now: Stand, { frame, filters, highestIso }: KitEvent): Stand {
+  const after = told(now, frame, 'missed', { kit: { filters, iso: { highest: highestIso } } });
   return { ...after, owed: now.owed, ready: now.ready && sameMarks(now.held, after.held) };
 }
 

@@ -17,6 +17,7 @@ import { alertFor, sound, vibration } from './alerts.js';
 import { awake } from './awake.js';
 import { nowMs, setClock } from './clock.js';
 import { lastStand, standNow } from './evening.js';
+import { kitDialog, openKit } from './kit.js';
 import { doubtView, meterDialog, openMeter } from './meter.js';
 import { changeRun, happened, inField, run, runPlan, undoLast } from './run.js';
 import { doneFrame, type FieldState, fieldState, freeFrame, isFar } from './state.js';
@@ -101,10 +102,11 @@ export function fieldView() {
               <button type="button" ?disabled=${state.order === 'set' || state.order === 'over'} @click=${() => jump(plan, state)}>${w.jump}</button>`
           : html`<p>${awake.value ? w.awake : w.notAwake}</p>`
       }
+      <button type="button" ?disabled=${!mine || state.order === 'over'} @click=${() => openKit(plan)}>${w.kit.open}</button>
       <button type="button" ?disabled=${!mine || now.events.length === 0} @click=${undo}>${w.undoLast(now.events.at(-1)?.kind)}</button>
     </div>
     <p class="unseen" role="status">${spoken(state, filters)}</p>
-    ${meterDialog(state)} ${questionView()}
+    ${meterDialog(state)} ${kitDialog(state)} ${questionView()}
   </main>`;
 }
 

@@ -30,7 +30,14 @@ export const german: FieldWords = {
   clicks: (count) => counted(count, 'Raste', 'Rasten'),
   wasDone: (p) =>
     `${counted(p.frames, 'Bild', 'Bilder')}: ${einsaetze(p.cues)} erledigt, ${p.missed} nicht, ${counted(p.readings, 'Messung', 'Messungen')}.`,
-  undoLast: (kind) => (kind === 'reading' ? 'Messung zurück' : kind === 'done' ? 'Doch nicht' : 'Zurück'),
+  undoLast: (kind) =>
+    kind === 'reading'
+      ? 'Messung zurück'
+      : kind === 'done'
+        ? 'Doch nicht'
+        : kind === 'kit'
+          ? 'Ausrüstung zurück'
+          : 'Zurück',
   early: (at, toGo) => `Der nächste Einsatz ist um ${at} dran, in ${toGo}. Ist er schon eingestellt?`,
   earlyYes: 'Ja, eingestellt',
   earlyNo: 'Nein',
@@ -60,6 +67,14 @@ export const german: FieldWords = {
   awake: 'Bildschirm bleibt an',
   notAwake: 'Bildschirm kann ausgehen',
   notKept: 'Dieser Browser bewahrt nichts auf: Beim Neuladen ist der Abend verloren.',
+  kit: {
+    open: 'Ausrüstung',
+    title: 'Die Ausrüstung, wie sie jetzt ist',
+    filters: 'Filter zur Hand: Verlorene abwählen',
+    highestIso: 'ISO höchstens',
+    use: 'Damit weiterplanen',
+    used: 'Der Rest ist mit dieser Ausrüstung neu geplant.',
+  },
   meter: {
     title: 'Gemessener EV',
     ev: 'EV bei ISO 100',

@@ -27,7 +27,13 @@ export const english = {
   wasDone: (p: { frames: number; cues: number; missed: number; readings: number }) =>
     `${counted(p.frames, 'frame')}: ${counted(p.cues, 'cue')} done, ${p.missed} not done, ${counted(p.readings, 'reading')}.`,
   undoLast: (kind?: string): string =>
-    kind === 'reading' ? 'Undo reading' : kind === 'done' ? 'Undo done' : 'Undo',
+    kind === 'reading'
+      ? 'Undo reading'
+      : kind === 'done'
+        ? 'Undo done'
+        : kind === 'kit'
+          ? 'Undo kit'
+          : 'Undo',
   early: (at: string, toGo: string) =>
     `The next cue is due at ${at}, in ${toGo}. Is it on the camera already?`,
   earlyYes: 'Yes, it is done',
@@ -58,6 +64,14 @@ export const english = {
   awake: 'screen stays on',
   notAwake: 'screen may sleep',
   notKept: 'This browser keeps nothing: a reload loses the evening.',
+  kit: {
+    open: 'Kit',
+    title: 'The kit, as it is now',
+    filters: 'Filters at hand: untick what is lost',
+    highestIso: 'ISO at most',
+    use: 'Plan on with it',
+    used: 'What is left is planned again with this kit.',
+  },
   meter: {
     title: 'Metered EV',
     ev: 'EV at ISO 100',
