@@ -74,7 +74,7 @@ const PLAN_RULES: typeof SHOOT_RULES = {
   'the summary counts right': [/^summary\.(frame|cue)Count$/, /does not fit the rest of the plan/],
   'frames count from 0': [/^frames\[\d+\]\.frame$/, /does not fit the rest of the plan/],
   'frames start an interval apart': [/^frames\[\d+\]\.at$/, /is not when this frame starts/],
-  'a cue lies among the frames': [/^cues\[\d+\]\.frame$/, /is not a frame after/],
+  'a cue lies among the frames': [/^(cues|shutterTimes)\[\d+\]\.frame$/, /is not a frame after/],
 };
 
 /** Asserts that the two agree on a file but for the rules, and notes the rules met. */
