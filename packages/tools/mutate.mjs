@@ -39,6 +39,12 @@ const METHODS = {
 /** What a call may be left out of: the value it is called on stays. */
 const LEFT_OUT = new Set(['sort', 'reverse', 'filter', 'trim', 'abs']);
 
+/** Whether a number stands in a constant of its file, and so decides. */
+function isConstant(node) {
+  const declaration = ts.findAncestor(node, ts.isVariableDeclaration);
+  return declaration !== undefined && /^[A-Z][A-Z\d_]*$/.test(declaration.name.getText());
+}
+
 /** A number that decides, moved either way: by a tenth, or by one where it counts. */
 function othersOf(value) {
   const by = Number.isInteger(value) ? Math.max(1, Math.round(value / 10)) : value / 10;
@@ -83,7 +89,8 @@ export function mutantsOf(text) {
     } else if (ts.isPrefixUnaryExpression(node) && /^[-!]/.test(node.getText(source))) {
       if (!ts.isNumericLiteral(node.operand)) add(node, node.operand.getText(source), 'sign');
     } else if (ts.isNumericLiteral(node)) {
-      for (const by of othersOf(Number(node.text.replaceAll('_', '')))) add(node, String(by), 'number');
+      const what = isConstant(node) ? 'constant' : 'number';
+      for (const by of othersOf(Number(node.text.replaceAll('_', '')))) add(node, String(by), what);
     } else if (node.kind === SyntaxKind.TrueKeyword || node.kind === SyntaxKind.FalseKeyword) {
       add(node, node.kind === SyntaxKind.TrueKeyword ? 'false' : 'true', 'flag');
     } else if (ts.isStringLiteralLike(node) && !ts.isPropertyAssignment(node.parent?.parent ?? node)) {
