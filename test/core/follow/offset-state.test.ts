@@ -18,6 +18,12 @@ test('one reading is believed by its share of the spread', () => {
   expect(offsetAt(state, 0)).toBeCloseTo((-2 * LASTING) / (LASTING + noise ** 2), 10);
 });
 
+test('what the first reading finds lasts, however far it is off', () => {
+  const state = learn(startOffset(0), 0, -3.2, 0.07);
+  expect(offsetAt(state, 0)).toBeCloseTo(-3.2, 1);
+  expect(offsetAt(state, 60 * MINUTE)).toBeCloseTo(offsetAt(state, 0), 10);
+});
+
 test('two readings agree with the best linear guess from their covariances', () => {
   const noise = 0.1;
   const minutes = 20;
@@ -106,4 +112,25 @@ test('a bank of cloud that is read every ten minutes leaves no drift behind', ()
   }
   expect(Math.abs(offsetAt(state, 140 * MINUTE))).toBeLessThan(0.3);
   expect(Math.abs(state.driftEvPerMin)).toBeLessThan(0.01);
+});
+
+/** How much cloud is taken to pass after readings ten minutes apart, each so far from the one before. */
+const cloudyAfter = (offsets: readonly number[], noise = 0.07) =>
+  offsets.reduce((state, ev, i) => learn(state, i * 10 * MINUTE, ev, noise), startOffset(0)).cloudy!;
+
+test('how much cloud passes tonight is told by how far readings lie from what was expected', () => {
+  // One reading as expected, ten minutes after the first, of a meter as steady as a hundredth: a share of 0.05, weighed by
+  // 1 − e^(−10/15) and by what any weather moves in that time against the meter.
+  const moves = CLOUD * (1 - Math.exp(-20 / 33));
+  const weighed = (moves / (moves + 0.01 ** 2)) * (1 - Math.exp(-10 / 15));
+  expect(cloudyAfter([0, 0], 0.01)).toBeCloseTo(1 - weighed * (1 - 0.05), 10);
+  // A drift is little beside cloud; two stops are all that any weather has.
+  expect(cloudyAfter([0, 0.2, 0.4, 0.6, 0.8, 1])).toBeLessThan(0.5);
+  expect(cloudyAfter([0, 2, 0, 2, 0, 2])).toBeCloseTo(1, 10);
+});
+
+test('a meter that trembles is taken for calm light: a fifth of what any weather moves', () => {
+  const steady = advance(startOffset(0), 10 * MINUTE, 0).covariance[5];
+  expect(advance(startOffset(0), 10 * MINUTE, 1).covariance[5]).toBeCloseTo(steady / 5, 12);
+  expect(steady).toBeCloseTo(CLOUD * (1 - Math.exp(-20 / 33)), 12);
 });

@@ -147,7 +147,9 @@ function leaning(
   // What the lean of surprises without a side would be.
   const usual = Math.sqrt(share / (2 - share));
   const drift = Math.abs(lean) > LEANS_FROM * usual ? Math.max(dd, WRONG_WORDS_EV_PER_MIN ** 2) : dd;
-  const moved = Math.abs(surprise + trembling * state.last) > MOVED_FROM * (1 + trembling);
+  // The first reading of all is no cloud that came: what it finds is taken to last.
+  const isFirst = state.cloudy === undefined;
+  const moved = !isFirst && Math.abs(surprise + trembling * state.last) > MOVED_FROM * (1 + trembling);
   const byEv = moved ? movedEv : 0;
   const cloudy = cloudyAfter(state.cloudy ?? 1, minutes, movedEv, noiseEv);
   return { ...state, lean, last: surprise, cloudy, covariance: [oo, od, oc, drift, dc, cc + byEv * byEv] };
