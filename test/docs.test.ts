@@ -156,7 +156,7 @@ describe('commands', () => {
   test('of the usage in docs/formats.md are all there are', () => {
     const [usage] = ofKind('text usage');
     const { stdout } = spawnSync('node', [bin, '--help'], { encoding: 'utf8' });
-    const known = [...stdout.matchAll(/^ {2}(?!help)([a-z]+) .*[<[]|^ {2}(frames) /gm)].map(
+    const known = [...stdout.matchAll(/^ {2}(?!help)([a-z]+) .*[<[]|^ {2}(frames|man) /gm)].map(
       ([, a, b]) => (a ?? b)!,
     );
     const told = [...usage!.body.matchAll(/^evenfall ([a-z]+)/gm)].map(([, name]) => name!);

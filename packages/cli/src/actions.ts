@@ -40,6 +40,7 @@ export interface Options {
 
 /** An answer that goes into a file, and how it should look there. */
 interface Written extends PrintOptions {
+  readonly json?: boolean;
   readonly output: string;
 }
 
@@ -65,7 +66,7 @@ export async function plan(
   const words = speech(language);
   if (output !== undefined) {
     refuse({ language }, ['language'], output);
-    return writeFrom(source, output, words, io, planShoot, PLAN_MAKERS);
+    return writeFrom(source, output, words, io, planShoot, PLAN_MAKERS, json);
   }
   const screen = screenOf(io);
   const answer = planShoot(await shootFrom(source, words, io));
@@ -96,35 +97,45 @@ async function printChoices(
   return 0;
 }
 
-export async function card(shootPath: string, { output, ...look }: Written, io: Io): Promise<number> {
-  return writeFrom(shootPath, output, speech(look.language), io, planShoot, cardMakers(look));
+export async function card(shootPath: string, { output, json, ...look }: Written, io: Io): Promise<number> {
+  return writeFrom(shootPath, output, speech(look.language), io, planShoot, cardMakers(look), json);
 }
 
-export async function chart(shootPath: string, { output, ...look }: Written, io: Io): Promise<number> {
-  return writeFrom(shootPath, output, speech(look.language), io, planShoot, planChartMakers(look));
+export async function chart(shootPath: string, { output, json, ...look }: Written, io: Io): Promise<number> {
+  return writeFrom(shootPath, output, speech(look.language), io, planShoot, planChartMakers(look), json);
 }
 
 /** `ahead`: seconds from 0 to 86400 by which an alarm comes before its cue, where it was given. */
 export async function cues(
   shootPath: string,
-  { output, ahead, ...look }: Written & { readonly ahead?: number },
+  { output: given, json, ahead, ...look }: Options & PrintOptions & { readonly ahead?: number },
   io: Io,
 ): Promise<number> {
   const words = wordsOf(look);
-  return writeFrom(shootPath, output, speech(look.language), io, planShoot, {
-    '.csv': (plan, path) => {
-      refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
-      return [{ path, content: writeCuesCsv(plan) }];
+  const output = given ?? (json ? '-.json' : undefined);
+  if (output === undefined) throw new Refusal([{ kind: 'no-output' }]);
+  return writeFrom(
+    shootPath,
+    output,
+    speech(look.language),
+    io,
+    planShoot,
+    {
+      '.csv': (plan, path) => {
+        refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
+        return [{ path, content: writeCuesCsv(plan) }];
+      },
+      '.ics': (plan, path) => {
+        const texts = calendarTexts(plan, words);
+        return [{ path, content: writeCalendar(plan, { aheadS: ahead ?? 60, texts }) }];
+      },
+      '.json': (plan, path) => {
+        refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
+        return [{ path, content: `${JSON.stringify(plan.cues, null, 2)}\n` }];
+      },
     },
-    '.ics': (plan, path) => {
-      const texts = calendarTexts(plan, words);
-      return [{ path, content: writeCalendar(plan, { aheadS: ahead ?? 60, texts }) }];
-    },
-    '.json': (plan, path) => {
-      refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
-      return [{ path, content: `${JSON.stringify(plan.cues, null, 2)}\n` }];
-    },
-  });
+    json,
+  );
 }
 
 /** Prints the light table, or writes it; status 2 where the sun never reaches the span. */
@@ -135,7 +146,7 @@ export async function light(
 ): Promise<number> {
   const words = speech(look.language);
   if (output !== undefined)
-    return writeFrom(shootPath, output, words, io, lightTable, lightChartMakers(look));
+    return writeFrom(shootPath, output, words, io, lightTable, lightChartMakers(look), json);
   refuse(look, ['paper', 'dark', 'clock'], undefined);
   refuseLanguage(look.language, json ? '--json' : undefined);
   const screen = screenOf(io);
@@ -157,6 +168,7 @@ async function writeFrom<Answer extends PlanMade | LightTable>(
   io: Io,
   answerTo: (shoot: Shoot) => Answer | PlanInfeasible,
   makers: Makers<Answer>,
+  json = false,
 ): Promise<number> {
   const path = typeof source === 'string' ? source : undefined;
   const make = makerFor(output, makers, path);
@@ -164,6 +176,6 @@ async function writeFrom<Answer extends PlanMade | LightTable>(
   if ('infeasible' in answer) {
     throw new Refusal([{ kind: 'nothing-written', why: answer.infeasible }], 2);
   }
-  write(await make(answer, output), output, path, words, io);
+  write(await make(answer, output), { output, json }, path, words, io);
   return 0;
 }

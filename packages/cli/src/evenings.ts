@@ -4,9 +4,9 @@ import type { Language } from '@evenfall/chart';
 import { planEvenings, readShoot, type Shoot, writeEvenings, writeEveningsCsv } from '@evenfall/core';
 import { type Command, InvalidArgumentError } from 'commander';
 import { screenOf } from './colors.js';
+import { noted } from './described.js';
 import { eveningsText } from './evenings-text.js';
 import type { Io } from './io.js';
-import { narrowed } from './layout.js';
 import { loadShoot } from './load-shoot.js';
 import { type Act, languageOption, refuseLanguage } from './options.js';
 import { Refusal } from './refusal.js';
@@ -32,8 +32,7 @@ Exit status: 2 where none of them can be done.`;
 
 /** Adds "evenings" to the command. */
 export function addEvenings(program: Command, shoot: string, io: Io, act: Act): void {
-  program
-    .command('evenings')
+  noted(program.command('evenings'), EXAMPLES, io.columns)
     .summary('list the evenings to come: when to go')
     .description(
       'Plans the shoot on each of the evenings to come, a line each: sunset, the steepest minute, the moon at the end, ' +
@@ -46,7 +45,6 @@ export function addEvenings(program: Command, shoot: string, io: Io, act: Act): 
     .option('--json', 'print the evenings file, for a program')
     .addOption(languageOption())
     .allowExcessArguments(false)
-    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((path: string, options: EveningsOptions) => act(options, evenings(path, options, io)));
 }
 

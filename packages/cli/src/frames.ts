@@ -13,9 +13,10 @@ import {
   wholeSeconds,
 } from '@evenfall/core';
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { noted } from './described.js';
 import type { Io } from './io.js';
-import { hanging, narrowed } from './layout.js';
-import { type Act, languageOption } from './options.js';
+import { hanging } from './layout.js';
+import { type Act, languageOption, refuseLanguage } from './options.js';
 import { Refusal } from './refusal.js';
 import { type CommandWords, speech } from './words/words.js';
 
@@ -29,6 +30,7 @@ interface FramesOptions {
   readonly gap: number;
   readonly darkFrame?: boolean;
   readonly subject?: Subject;
+  readonly json?: boolean;
   readonly language?: Language;
 }
 
@@ -43,8 +45,7 @@ Times are seconds, or 90m, 1h30m, 45s.`;
 
 /** Adds "frames" to the command. */
 export function addFrames(program: Command, io: Io, act: Act): void {
-  program
-    .command('frames')
+  noted(program.command('frames'), EXAMPLES, io.columns)
     .summary('compute recording, interval and clip')
     .description(
       'Computes the third from any two of recording, interval and clip, and the longest shutter the interval holds.',
@@ -56,9 +57,9 @@ export function addFrames(program: Command, io: Io, act: Act): void {
     .option('--gap <time>', 'what the camera needs of each interval beside the shutter', gap, 1)
     .option('--dark-frame', 'long-exposure noise reduction takes the shutter time again')
     .addOption(new Option('--subject <name>', 'interval advised for a subject').choices(subjects()))
+    .option('--json', 'print it for a program')
     .addOption(languageOption())
     .allowExcessArguments(false)
-    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((options: FramesOptions) => act(options, frames(options, io)));
 }
 
@@ -69,6 +70,11 @@ async function frames(options: FramesOptions, io: Io): Promise<number> {
   if (given !== 2 && !(given === 0 && subject !== undefined)) {
     throw new Refusal([{ kind: 'two-of-three' }]);
   }
+  refuseLanguage(options.language, options.json ? '--json' : undefined);
+  if (options.json) {
+    io.out(`${JSON.stringify(framesData(options, given === 2), null, 2)}\n`);
+    return 0;
+  }
   const lines = [
     ...(given === 2 ? footageLines(options, words, io.columns) : []),
     ...(subject === undefined ? [] : subjectLines(subject, words, io.columns)),
@@ -77,25 +83,11 @@ async function frames(options: FramesOptions, io: Io): Promise<number> {
   return 0;
 }
 
-function footageLines(
-  { record, interval, clip, fps, gap: gapS, darkFrame = false }: FramesOptions,
-  words: CommandWords,
-  columns: number,
-): string[] {
+function footageLines(options: FramesOptions, words: CommandWords, columns: number): string[] {
   const w = words.footage;
   const fact = factIn(columns);
-  const given =
-    clip === undefined
-      ? { recordingS: record, intervalS: interval }
-      : interval === undefined
-        ? { recordingS: record, clipS: clip }
-        : { intervalS: interval, clipS: clip };
-  let footage: Footage;
-  try {
-    footage = footageOf(given as FootageGiven, fps); // two of the three are there
-  } catch {
-    throw new Refusal([{ kind: 'clip-too-short' }]);
-  }
+  const { fps, gap: gapS, darkFrame = false } = options;
+  const footage = footageFrom(options);
   const whole = wholeSeconds(footage);
   const shutter = longestMarkedShutter(footage.intervalS, { gapS, darkFrame, stepsPerStop: 3 });
   const room = w.shutterText(
@@ -115,6 +107,35 @@ function footageLines(
           fact(w.inWholeSeconds, w.inWholeSecondsText(whole.intervalS, whole.frameCount, short(whole.clipS))),
         ]),
   ];
+}
+
+/** @throws Refusal where the clip is shorter than two frames */
+function footageFrom({ record, interval, clip, fps }: FramesOptions): Footage {
+  const given =
+    clip === undefined
+      ? { recordingS: record, intervalS: interval }
+      : interval === undefined
+        ? { recordingS: record, clipS: clip }
+        : { intervalS: interval, clipS: clip };
+  try {
+    return footageOf(given as FootageGiven, fps); // two of the three are there
+  } catch {
+    throw new Refusal([{ kind: 'clip-too-short' }]);
+  }
+}
+
+/** The same for a program; `longestShutter` is null where none fits. */
+function framesData(options: FramesOptions, isFootage: boolean): object {
+  const { fps, gap: gapS, darkFrame = false, subject } = options;
+  const footage = isFootage ? footageFrom(options) : undefined;
+  return {
+    ...(footage && {
+      ...footage,
+      clipFps: exactFps(fps),
+      longestShutter: longestMarkedShutter(footage.intervalS, { gapS, darkFrame, stepsPerStop: 3 }) ?? null,
+    }),
+    ...(subject === undefined ? {} : { advice: intervalAdvice(subject) }),
+  };
 }
 
 /** Why these numbers are none to go out with, before them; nothing where a camera keeps up. */

@@ -4,14 +4,16 @@ import { createRequire } from 'node:module';
 import { homedir } from 'node:os';
 import { type Language, PAPERS } from '@evenfall/chart';
 import { sentenceOf } from '@evenfall/core';
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { card, chart, cues, light, type Options, plan } from './actions.js';
+import { completionScript, SHELLS, type Shell } from './completion.js';
+import { described, describedCommands, noted } from './described.js';
 import { addEvenings } from './evenings.js';
 import { follow } from './follow.js';
 import type { FollowFlags } from './follow-flags.js';
 import { addFrames } from './frames.js';
 import { type Io, processIo } from './io.js';
-import { narrowed } from './layout.js';
+import { manPage } from './man-page.js';
 import { addNew, answerOptions } from './new-shoot.js';
 import { type Act, anyCase, languageOption } from './options.js';
 import type { PrintOptions } from './print-options.js';
@@ -81,6 +83,7 @@ function messageOf(error: unknown): string {
 function programFor(io: Io, act: Act): Command {
   const program = new Command('evenfall');
   program
+    .summary('plan the exposure of a day-to-night time-lapse')
     .description('Plans the exposure of a day-to-night (or night-to-day) time-lapse from a shoot file.')
     .helpOption('-h, --help', 'show help')
     .helpCommand('help [command]', 'show help for a command')
@@ -97,27 +100,23 @@ function programFor(io: Io, act: Act): Command {
       writeOut: (text) => io.out(text),
       writeErr: (text) => io.err(text),
       outputError: (text, write) => write(`evenfall: ${oneLine(text)}\n`),
-    })
-    .addHelpText('after', narrowed(EXAMPLES.evenfall, io.columns));
+    });
+  noted(program, EXAMPLES.evenfall, io.columns);
 
   const command = (name: keyof typeof EXAMPLES, summary: string, description: string) =>
-    program
-      .command(name)
+    noted(program.command(name), EXAMPLES[name], io.columns)
       .summary(summary)
       .description(description)
       .argument('<shoot>', SHOOT)
-      .allowExcessArguments(false)
-      .addHelpText('after', narrowed(EXAMPLES[name], io.columns));
+      .allowExcessArguments(false);
 
   addNew(program, io, act);
 
-  const planCommand = program
-    .command('plan')
+  const planCommand = noted(program.command('plan'), EXAMPLES.plan, io.columns)
     .summary('print the plan, or write it')
     .description('Plans the shoot: frames, light, and every cue from first to last.')
     .argument('[shoot]', SHOOT)
     .allowExcessArguments(false)
-    .addHelpText('after', narrowed(EXAMPLES.plan, io.columns))
     .option('--json', 'print the plan file, for a program')
     .option(
       '-o, --output <file>',
@@ -137,6 +136,7 @@ function programFor(io: Io, act: Act): Command {
     .addOption(clock())
     .addOption(languageOption())
     .option('--dark', 'red on black, for a screen in the dark')
+    .option('--json', 'print what was written, for a program')
     .action((shoot: string, options: Written) => act(options, card(shoot, options, io)));
 
   command(
@@ -149,6 +149,7 @@ function programFor(io: Io, act: Act): Command {
     .addOption(clock())
     .addOption(languageOption())
     .option('--dark', 'red on black, for a screen in the dark')
+    .option('--json', 'print what was written, for a program')
     .action((shoot: string, options: Written) => act(options, chart(shoot, options, io)));
 
   command(
@@ -156,11 +157,14 @@ function programFor(io: Io, act: Act): Command {
     'write the cues for a table or a calendar',
     'Writes the cues alone: as a table, as a calendar with an alarm before each, or for a program.',
   )
-    .requiredOption('-o, --output <file>', 'cues to write: .csv, .ics or .json; "-" is standard output')
+    .option('--json', 'print the cues, for a program')
+    .option('-o, --output <file>', 'cues to write: .csv, .ics or .json; "-" is standard output')
     .option('--ahead <seconds>', 'how long before its cue an alarm rings (default: 60)', secondsAhead)
     .addOption(clock())
     .addOption(languageOption())
-    .action((shoot: string, options: Written & { ahead?: number }) => act(options, cues(shoot, options, io)));
+    .action((shoot: string, options: Options & PrintOptions & { ahead?: number }) =>
+      act(options, cues(shoot, options, io)),
+    );
 
   command(
     'light',
@@ -180,8 +184,7 @@ function programFor(io: Io, act: Act): Command {
 
   addEvenings(program, SHOOT, io, act);
 
-  program
-    .command('follow')
+  noted(program.command('follow'), EXAMPLES.follow, io.columns)
     .summary('correct the plan by meter readings, live')
     .description(
       'Follows a plan through the evening. At a terminal, type what the meter says, or what you did: the answer is what ' +
@@ -197,15 +200,28 @@ function programFor(io: Io, act: Act): Command {
     .addOption(languageOption())
     .option('--dark', 'at a terminal: red letters')
     .allowExcessArguments(false)
-    .addHelpText('after', narrowed(EXAMPLES.follow, io.columns))
     .action((plan: string, flags: FollowFlags) => act(flags, follow(plan, flags, io)));
 
   addReview(program, io, act);
   addFrames(program, io, act);
+
+  noted(program.command('completion'), EXAMPLES.completion, io.columns)
+    .summary('print a completion script for a shell')
+    .description('Prints a script by which a shell completes commands, options and their words.')
+    .addArgument(new Argument('<shell>', 'which shell').choices(SHELLS))
+    .allowExcessArguments(false)
+    .action((shell: Shell) => io.out(completionScript(shell, describedCommands(program))));
+
+  noted(program.command('man'), EXAMPLES.man, io.columns)
+    .summary('print the man page')
+    .description('Prints the man page, which says what the help of every command says.')
+    .allowExcessArguments(false)
+    .action(() => io.out(manPage(described(program), describedCommands(program), VERSION)));
   return program;
 }
 
 interface Written extends PrintOptions {
+  readonly json?: boolean;
   readonly output: string;
 }
 
@@ -287,6 +303,15 @@ Example:
 Example:
   evenfall light evening.yaml                 when it gets dark, and how fast
   evenfall light evening.yaml -o light.svg    the same as a picture`,
+  completion: `
+Example, in the shell's own start-up file:
+  source <(evenfall completion bash)
+  source <(evenfall completion zsh)
+  evenfall completion fish | source`,
+  man: `
+Example:
+  evenfall man > evenfall.1
+  man ./evenfall.1`,
   follow: `
 Example:
   evenfall plan evening.yaml -o plan.json

@@ -6,8 +6,9 @@ import { faultText, type Language } from '@evenfall/chart';
 import { type FileError, readShoot, rfc3339, type Shoot, zoneOf } from '@evenfall/core';
 import { type Command, Option } from 'commander';
 import { asMeant } from './as-meant.js';
+import { noted } from './described.js';
 import type { Io } from './io.js';
-import { linesOf, narrowed } from './layout.js';
+import { linesOf } from './layout.js';
 import { doubtZone, withZone } from './load-shoot.js';
 import { type Act, languageOption } from './options.js';
 import { type Answers, PATHS, QUESTIONS, type Question, shootOf, usual } from './questions.js';
@@ -20,6 +21,7 @@ import { type CommandWords, speech } from './words/words.js';
 interface NewOptions extends Answers {
   readonly language?: Language;
   readonly yes?: boolean;
+  readonly json?: boolean;
 }
 
 const EXAMPLES = `
@@ -77,18 +79,17 @@ export function answersText(answers: Answers): string {
 
 /** Adds "new" to the command. */
 export function addNew(program: Command, io: Io, act: Act): void {
-  const command = program
-    .command('new')
+  const command = noted(program.command('new'), EXAMPLES, io.columns)
     .summary('ask a dozen questions and write a shoot file')
     .description(
       'Asks where, when, how often, with which camera and of what, and writes a commented shoot file.',
     )
     .argument('<file>', 'file to write, YAML; "-" is standard output')
     .option('-y, --yes', 'ask nothing: the default for whatever is not given')
+    .option('--json', 'write it as JSON, for a program')
     .addOption(languageOption());
   answerOptions(command, 'Answers given beforehand, which are not asked:')
     .allowExcessArguments(false)
-    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((path: string, options: NewOptions) => act(options, writeNew(path, options, io)));
 }
 
@@ -104,7 +105,9 @@ async function writeNew(path: string, options: NewOptions, io: Io): Promise<numb
   }
   const { value, shoot } = checkedShoot(answers, io);
   doubtZone(shoot, '--at', words, io);
-  const text = shootText(value, planCommand(toScreen ? 'evening.yaml' : path), words);
+  const text = options.json
+    ? `${JSON.stringify(value, null, 2)}\n`
+    : shootText(value, planCommand(toScreen ? 'evening.yaml' : path), words);
   if (toScreen) {
     io.out(text);
     return 0;

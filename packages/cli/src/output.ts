@@ -45,13 +45,13 @@ const isStandardOutput = (path: string) => /^-(?:\.\w+)?$/.test(path);
 /**
  * Writes the files and says so in one line; or writes to standard output and says nothing.
  *
- * @param output as asked for: "card.pdf", "-", "-.txt"
+ * @param asked `output` as asked for: "card.pdf", "-", "-.txt"; `json`, whether a program is to be told
  * @throws Refusal where there are several for standard output, or where one of them is the shoot itself, by whatever
  *   name: pages are numbered, and standard input may come from any file
  */
 export function write(
   files: readonly OutputFile[],
-  output: string,
+  { output, json = false }: { readonly output: string; readonly json?: boolean },
   shootPath: string | undefined,
   words: CommandWords,
   io: Io,
@@ -68,7 +68,8 @@ export function write(
     throw new Refusal([{ kind: 'shoot-file-itself', where: path }]);
   }
   writeFiles(files);
-  io.out(`${words.wrote(files.map(({ path }) => printable(path)))}\n`);
+  const paths = files.map(({ path }) => path);
+  io.out(json ? `${JSON.stringify({ wrote: paths })}\n` : `${words.wrote(paths.map(printable))}\n`);
 }
 
 /** What tells a file from every other, behind all its names; undefined for what is none. */

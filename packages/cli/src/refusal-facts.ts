@@ -32,7 +32,7 @@ export type RefusalFacts =
       readonly ending: string;
       readonly known: readonly string[];
     }
-  | { readonly kind: 'no-shoot' }
+  | { readonly kind: 'no-shoot' | 'no-output' }
   /** For standard output, which holds one. */
   | { readonly kind: 'several-files'; readonly path: string; readonly count: number }
   | { readonly kind: 'shoot-file-itself'; readonly where: string }

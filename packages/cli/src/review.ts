@@ -11,9 +11,9 @@ import {
 } from '@evenfall/core';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { screenOf } from './colors.js';
+import { noted } from './described.js';
 import type { Io } from './io.js';
 import { journalOf } from './journal-of.js';
-import { narrowed } from './layout.js';
 import { loadPlan } from './load-plan.js';
 import { loadShoot } from './load-shoot.js';
 import { type Act, anyCase, languageOption, refuseLanguage } from './options.js';
@@ -58,8 +58,7 @@ const AT_ONCE = 16;
 
 /** Adds "review" to the command. */
 export function addReview(program: Command, io: Io, act: Act): void {
-  program
-    .command('review')
+  noted(program.command('review'), EXAMPLES, io.columns)
     .summary('after the shoot: what happened, and offsets for every frame')
     .description(
       'Holds the frames that were taken against the plan: cues late or missed, frames missing, doubled or spoilt, settings ' +
@@ -86,7 +85,6 @@ export function addReview(program: Command, io: Io, act: Act): void {
     .addOption(languageOption())
     .option('--dark', 'a chart in red on black, for a screen in the dark')
     .allowExcessArguments(false)
-    .addHelpText('after', narrowed(EXAMPLES, io.columns))
     .action((plan: string, frames: string[], flags: ReviewFlags) =>
       act(flags, review(plan, frames, flags, io)),
     );
@@ -124,7 +122,7 @@ async function review(
     next: flags.next === undefined ? plan.shoot : await loadShoot(flags.next, words, io),
   };
   if (make !== undefined && output !== undefined) {
-    write(await make(reviewed, output), output, planPath, words, io);
+    write(await make(reviewed, output), { output }, planPath, words, io);
   } else if (json) io.out(writeReview(reviewed.review));
   else io.out(reviewText(reviewed.review, plan, words, screenOf(io)));
   return 0;

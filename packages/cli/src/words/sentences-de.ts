@@ -110,6 +110,7 @@ const refusals: CommandSentences['refusals'] = {
     `-o ${path}: ${ending === '' ? 'hat keine Endung' : `endet auf "${ending}", was hier nicht bekannt ist`}; eine Datei mit der Endung ${known.join(', ')} angeben`,
   'several-files': ({ path, count }) =>
     `-o ${path}: das sind ${count} Dateien, und die Standardausgabe fasst eine; einen Dateinamen angeben`,
+  'no-output': () => 'keine Datei zum Schreiben angegeben; eine mit -o angeben, oder --json verlangen',
   'no-shoot': () => 'keine Aufnahme angegeben; eine Datei der Aufnahme angeben, oder einen Ort mit --at',
   'shoot-file-itself': ({ where }) =>
     `${where}: ist die Datei der Aufnahme selbst; einen anderen Namen angeben`,

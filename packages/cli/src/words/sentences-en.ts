@@ -103,6 +103,7 @@ const refusals: CommandSentences['refusals'] = {
     `-o ${path}: ${ending === '' ? 'has no ending' : `ends in "${ending}", which is not known here`}; give a file ending in ${known.join(', ')}`,
   'several-files': ({ path, count }) =>
     `-o ${path}: these are ${count} files, and standard output holds one; give the name of a file`,
+  'no-output': () => 'no file to write is given; give one with -o, or ask for --json',
   'no-shoot': () => 'no shoot is given; give a shoot file, or a place with --at',
   'shoot-file-itself': ({ where }) => `${where}: is the shoot file itself; give another name`,
   'followed-already': ({ path }) =>
