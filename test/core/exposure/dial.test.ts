@@ -83,5 +83,10 @@ test('a label the dial does not have is undefined, and a step beyond it an error
   expect(dialStep('aperture', '5.657', 3)).toBeUndefined();
   expect(() => dialLabel('iso', 31, 3)).toThrow('step 31 is not on the iso dial');
   expect(() => dialLabel('shutter', 40, 3)).toThrow('step 40 is not on the shutter dial');
+  // Doubled from 30 s on, to 2^14 s and no farther.
+  expect(dialLabel('shutter', -42, 3)).toBe('15360');
+  expect(() => dialLabel('shutter', -43, 3)).toThrow('step -43 is not on the shutter dial');
+  expect(dialLabel('shutter', -28, 2)).toBe('15360');
+  expect(() => dialLabel('shutter', -29, 2)).toThrow('step -29 is not on the shutter dial');
   expect(() => dialLabel('shutter', 0.5, 3)).toThrow('step must be a whole number, got 0.5');
 });

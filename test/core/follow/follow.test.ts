@@ -229,6 +229,28 @@ describe('readings', () => {
     expect(untilBelieved(3)).toBe(56);
   });
 
+  test('the edge of a bank that runs on is believed by the second reading, coming and going; a torch that comes nearer is not', () => {
+    const believedAt = (state: FollowState, offsets: readonly number[], frame: number) => {
+      const believed: number[] = [];
+      offsets.forEach((offsetEv, i) => {
+        const step = followFrame(state, {
+          frame: frame + i,
+          reading: readingOf(HAND, frame + i, offsetEv),
+        });
+        state = step.state;
+        if (kinds(step).includes('reading-believed')) believed.push(i);
+      });
+      return { believed, state };
+    };
+    const clear = followed(HAND, 200);
+    // Each is farther from the last than half of what it is off by.
+    const coming = believedAt(clear, [-0.76, -1.66, -2.3, -2.3, -2.3, -2.3], 200);
+    expect(coming.believed[0]).toBe(1);
+    const going = believedAt(coming.state, [-1.7, -0.6, 0, 0, 0], 206);
+    expect(going.believed[0]).toBe(1);
+    expect(believedAt(clear, [0.8, 1.7, 3, 3, 3], 200).believed).toEqual([]);
+  });
+
   test('a torch of 45 s moves nothing, however bright', () => {
     for (const torchEv of [0.8, 1.5, 3]) {
       let torch = followed(HAND, 200);

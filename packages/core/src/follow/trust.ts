@@ -135,13 +135,16 @@ export function takeReading(
   const wasOpen = trust.open === (jumpEv > 0 ? 'brighter' : 'darker');
   if (sure || wasOpen) return { trust: believe(loosen(offset, jumpEv)) };
 
+  const mayBeTorch = jumpEv > 0 && !wasHeld(trust.held, atMs, offsetEv);
   const alikeEv = Math.max(ALIKE_EV, Math.abs(jumpEv) / 2);
+  const doubtedEv = doubt === undefined ? 0 : doubt.offsetEv - expectedEv;
+  // The edge of a bank runs on from one reading to the next; a torch that came nearer would as well.
+  const runsOn = !mayBeTorch && Math.abs(jumpEv) > Math.abs(doubtedEv);
   const goesOn =
     doubt !== undefined &&
-    Math.sign(doubt.offsetEv - expectedEv) === Math.sign(jumpEv) &&
-    Math.abs(offsetEv - doubt.offsetEv) <= alikeEv;
+    Math.sign(doubtedEv) === Math.sign(jumpEv) &&
+    (runsOn || Math.abs(offsetEv - doubt.offsetEv) <= alikeEv);
   const sinceMs = goesOn ? doubt.sinceMs : atMs;
-  const mayBeTorch = jumpEv > 0 && !wasHeld(trust.held, atMs, offsetEv);
   const borneOut = goesOn && atMs - sinceMs >= (mayBeTorch ? 1000 * TORCH_S : 0) && atMs > doubt.atMs;
   const afterSilence = atMs - (doubt?.atMs ?? lastUsedMs) >= SILENCE_MS;
   if (borneOut || afterSilence) {
