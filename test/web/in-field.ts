@@ -169,7 +169,7 @@ export function inField(site: () => Site): void {
       await page.getByLabel('ND 6').uncheck();
       await page.getByLabel('ISO at most').selectOption('800');
       expect(await violations(page)).toEqual([]);
-      await button(page, 'Plan on with it').click();
+      await button(page, 'Plan on').click();
       await page.getByText('What is left is planned again with this kit.').waitFor();
       await page.locator('.field-whole').getByText('no filter').waitFor();
       const whole = await textOf(page.locator('.field-whole'));

@@ -72,7 +72,7 @@ export const german: FieldWords = {
     title: 'Die Ausrüstung, wie sie jetzt ist',
     filters: 'Filter zur Hand: Verlorene abwählen',
     highestIso: 'ISO höchstens',
-    use: 'Damit weiterplanen',
+    use: 'Weiterplanen',
     used: 'Der Rest ist mit dieser Ausrüstung neu geplant.',
   },
   meter: {

@@ -69,7 +69,7 @@ export const english = {
     title: 'The kit, as it is now',
     filters: 'Filters at hand: untick what is lost',
     highestIso: 'ISO at most',
-    use: 'Plan on with it',
+    use: 'Plan on',
     used: 'What is left is planned again with this kit.',
   },
   meter: {
