@@ -217,13 +217,20 @@ describe('chart, cues and light', () => {
   test('cues are a calendar, a table, or the list of the plan file', async () => {
     const dir = folder();
     for (const name of ['cues.ics', 'cues.csv', 'cues.json']) {
-      const argv = ['cues', '-', '-o', dir.at(name), ...(name.endsWith('.ics') ? ['--ahead', '30'] : [])];
+      const argv = [
+        'cues',
+        '-',
+        '-o',
+        dir.at(name),
+        ...(name.endsWith('.ics') ? ['--ahead', '30', '--travel', '1h30m'] : []),
+      ];
       expect((await evenfall(argv, EVENING)).status).toBe(0);
     }
     const ics = readFileSync(dir.at('cues.ics'), 'utf8');
-    // One for each cue, and one for setting up.
-    expect(ics.match(/^BEGIN:VEVENT\r$/gm)).toHaveLength(plan.cues.length + 1);
-    expect(ics.match(/^TRIGGER:-PT30S\r$/gm)).toHaveLength(plan.cues.length + 1);
+    // One for each cue, one for setting up, one for the end.
+    expect(ics.match(/^BEGIN:VEVENT\r$/gm)).toHaveLength(plan.cues.length + 2);
+    expect(ics.match(/^TRIGGER:-PT30S\r$/gm)).toHaveLength(plan.cues.length);
+    expect(ics.match(/^TRIGGER:-PT5400S\r$/gm)).toHaveLength(1);
     expect(readFileSync(dir.at('cues.csv'), 'utf8').split('\r\n')).toHaveLength(1 + plan.cues.length + 1);
     expect(JSON.parse(readFileSync(dir.at('cues.json'), 'utf8'))).toEqual(plan.cues);
   });

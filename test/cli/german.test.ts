@@ -80,8 +80,8 @@ test(`no English word in what is said in German of ${COUNT} shoots that read`, (
       check(cardText(plan, { words }), what);
       check(seen(cardHtml(plan, { words })), what);
       check(seen(planChart(plan, { words })), what);
-      const { setUp, cues } = calendarTexts(plan, words);
-      for (const { summary, description } of [setUp, ...cues]) check(`${summary} ${description}`, what);
+      const { setUp, cues, end } = calendarTexts(plan, words);
+      for (const { summary, description } of [setUp, ...cues, end]) check(`${summary} ${description}`, what);
       for (const note of plan.notes) check(page.library.note(note), what);
     }
     const light = lightTable(shoot);

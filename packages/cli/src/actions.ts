@@ -105,10 +105,15 @@ export async function chart(shootPath: string, { output, json, ...look }: Writte
   return writeFrom(shootPath, output, speech(look.language), io, planShoot, planChartMakers(look), json);
 }
 
-/** `ahead`: seconds from 0 to 86400 by which an alarm comes before its cue, where it was given. */
+/** Seconds from 0 to 86400, each where it was given. */
+export interface CueOptions extends Options, PrintOptions {
+  readonly ahead?: readonly number[]; // by which alarms come before their cue
+  readonly travel?: number; // to the place
+}
+
 export async function cues(
   shootPath: string,
-  { output: given, json, ahead, ...look }: Options & PrintOptions & { readonly ahead?: number },
+  { output: given, json, ahead, travel, ...look }: CueOptions,
   io: Io,
 ): Promise<number> {
   const words = wordsOf(look);
@@ -122,15 +127,17 @@ export async function cues(
     planShoot,
     {
       '.csv': (plan, path) => {
-        refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
+        refuse({ ahead, travel, ...look }, ['ahead', 'travel', 'language', 'clock'], path);
         return [{ path, content: writeCuesCsv(plan) }];
       },
       '.ics': (plan, path) => {
         const texts = calendarTexts(plan, words);
-        return [{ path, content: writeCalendar(plan, { aheadS: ahead ?? 60, texts }) }];
+        return [
+          { path, content: writeCalendar(plan, { aheadS: ahead ?? 60, travelS: travel ?? 1800, texts }) },
+        ];
       },
       '.json': (plan, path) => {
-        refuse({ ahead, ...look }, ['ahead', 'language', 'clock'], path);
+        refuse({ ahead, travel, ...look }, ['ahead', 'travel', 'language', 'clock'], path);
         return [{ path, content: `${JSON.stringify(plan.cues, null, 2)}\n` }];
       },
     },

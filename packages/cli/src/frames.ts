@@ -207,7 +207,7 @@ function durationText(totalS: number, words: CommandWords): string {
 }
 
 /** "5400", "90m", "1h30m", "45s", "1h 30min", "2 s" as seconds; undefined for what is no time. */
-function timeOf(text: string): number | undefined {
+export function timeOf(text: string): number | undefined {
   const part = '(\\d+(?:\\.\\d+)?|\\.\\d+)';
   const parts = new RegExp(`^(?:${part}h)?(?:${part}m(?:in)?)?(?:${part}s?)?$`).exec(
     text.replaceAll(/\s/g, ''),

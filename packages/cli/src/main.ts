@@ -5,13 +5,13 @@ import { homedir } from 'node:os';
 import { type Language, PAPERS } from '@evenfall/chart';
 import { sentenceOf } from '@evenfall/core';
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { card, chart, cues, light, type Options, plan } from './actions.js';
+import { type CueOptions, card, chart, cues, light, type Options, plan } from './actions.js';
 import { completionScript, SHELLS, type Shell } from './completion.js';
 import { described, describedCommands, noted } from './described.js';
 import { addEvenings } from './evenings.js';
 import { follow } from './follow.js';
 import type { FollowFlags } from './follow-flags.js';
-import { addFrames } from './frames.js';
+import { addFrames, timeOf } from './frames.js';
 import { type Io, processIo } from './io.js';
 import { manPage } from './man-page.js';
 import { addNew, answerOptions } from './new-shoot.js';
@@ -159,12 +159,19 @@ function programFor(io: Io, act: Act): Command {
   )
     .option('--json', 'print the cues, for a program')
     .option('-o, --output <file>', 'cues to write: .csv, .ics or .json; "-" is standard output')
-    .option('--ahead <seconds>', 'how long before its cue an alarm rings (default: 60)', secondsAhead)
+    .option(
+      '--ahead <seconds>',
+      'how long before its cue an alarm rings; 300,60 for two, none (default: 60)',
+      leadsAhead,
+    )
+    .option(
+      '--travel <time>',
+      'way to the place: the alarm for setting up rings so long before (default: 30m)',
+      travel,
+    )
     .addOption(clock())
     .addOption(languageOption())
-    .action((shoot: string, options: Options & PrintOptions & { ahead?: number }) =>
-      act(options, cues(shoot, options, io)),
-    );
+    .action((shoot: string, options: CueOptions) => act(options, cues(shoot, options, io)));
 
   command(
     'light',
@@ -239,6 +246,16 @@ function secondsAhead(text: string): number {
   throw new InvalidArgumentError('Give seconds from 0 to 86400.');
 }
 
+function leadsAhead(text: string): number[] {
+  return text === 'none' ? [] : text.split(',').map(secondsAhead);
+}
+
+function travel(text: string): number {
+  const seconds = timeOf(text);
+  if (seconds !== undefined && seconds <= 86_400) return seconds;
+  throw new InvalidArgumentError('Give a time up to a day, such as 45m, 1h30m or 0.');
+}
+
 function meterEv(text: string): number {
   const ev = Number(text);
   if (text.trim() !== '' && ev > 0 && ev <= 3) return ev;
@@ -297,7 +314,7 @@ Example:
   cues: `
 Example:
   evenfall cues evening.yaml -o cues.ics      put it into a telephone
-  evenfall cues evening.yaml -o cues.ics --ahead 30
+  evenfall cues evening.yaml -o cues.ics --ahead 300,30 --travel 1h
   evenfall cues evening.yaml -o cues.csv      open it as a spreadsheet`,
   light: `
 Example:

@@ -45,6 +45,8 @@ function textOf(value: string): string {
   return value.replaceAll(/\\([\\;,nN])/g, (_, c: string) => (c.toLowerCase() === 'n' ? '\n' : c));
 }
 
+const utcOf = (at: string) => `${new Date(at).toISOString().slice(0, 19).replaceAll(/[-:]/g, '')}Z`;
+
 describe('the calendar of a plan', () => {
   const calendar = readCalendar(writeCalendar(PLAN, { aheadS: 90 }));
 
@@ -54,17 +56,19 @@ describe('the calendar of a plan', () => {
     expect(calendar.properties.PRODID).toMatch(/./);
   });
 
-  test('has an event for setting up and one a cue, at their instants in UTC', () => {
+  test('has an event for setting up, one a cue and one for the last frame, at their instants in UTC', () => {
     // 19:10, 19:30:12 and 19:30:24 with an offset of two hours.
     expect(calendar.parts.map(({ name, properties }) => [name, properties.DTSTART])).toEqual([
       ['VEVENT', '20260912T171000Z'],
       ['VEVENT', '20260912T173012Z'],
       ['VEVENT', '20260912T173024Z'],
+      ['VEVENT', utcOf(PLAN.summary.endAt)],
     ]);
   });
 
   test('stamps events with the start of the plan, not with the time of writing', () => {
     expect(calendar.parts.map(({ properties }) => properties.DTSTAMP)).toEqual([
+      '20260912T173000Z',
       '20260912T173000Z',
       '20260912T173000Z',
       '20260912T173000Z',
@@ -89,11 +93,12 @@ describe('the calendar of a plan', () => {
     expect(first!.properties.GEO).toBe('57.050000;9.920000');
   });
 
-  test('rings before each cue', () => {
-    for (const event of calendar.parts) {
+  test('rings half an hour before set-up, before each cue, and at the last frame', () => {
+    const triggers = ['-PT1800S', '-PT90S', '-PT90S', '-PT0S'];
+    for (const [i, event] of calendar.parts.entries()) {
       expect(
         event.parts.map(({ name, properties }) => [name, properties.ACTION, properties.TRIGGER]),
-      ).toEqual([['VALARM', 'DISPLAY', '-PT90S']]);
+      ).toEqual([['VALARM', 'DISPLAY', triggers[i]]]);
       expect(event.parts[0]!.properties.DESCRIPTION).toBe(event.properties.SUMMARY);
     }
   });
@@ -102,7 +107,7 @@ describe('the calendar of a plan', () => {
     const ids = (plan: PlanMade) =>
       readCalendar(writeCalendar(plan)).parts.map(({ properties }) => properties.UID!);
     const other = { ...PLAN, shoot: { ...PLAN.shoot, date: '2026-09-13' } };
-    expect(new Set([...ids(PLAN), ...ids(other)]).size).toBe(6);
+    expect(new Set([...ids(PLAN), ...ids(other)]).size).toBe(8);
     expect(ids(PLAN)).toEqual(ids(PLAN));
   });
 
@@ -125,7 +130,7 @@ describe('the calendar of a plan', () => {
     expect([...imported.values()]).toEqual(
       readCalendar(writeCalendar(moved)).parts.map(({ properties }) => properties.DTSTART),
     );
-    expect(imported.size).toBe(3);
+    expect(imported.size).toBe(4);
   });
 });
 
@@ -138,12 +143,14 @@ test('seconds have their unit, and texts of another language take the place of t
     language: 'de',
     setUp: { summary: 'Aufbau, gleich', description: 'a' },
     cues: [{ summary: 'Zeit', description: 'b' }],
+    end: { summary: 'Ende', description: 'c' },
   };
   const other = readCalendar(writeCalendar(plan, { texts }));
   expect(other.properties.PRODID).toMatch(/\/\/DE$/);
   expect(other.parts.map(({ properties }) => textOf(properties.SUMMARY!))).toEqual([
     'Aufbau, gleich',
     'Zeit',
+    'Ende',
   ]);
   expect(() => writeCalendar(PLAN, { texts })).toThrow('texts.cues must be one a cue, 2, got 1');
 });
@@ -151,6 +158,8 @@ test('seconds have their unit, and texts of another language take the place of t
 test('an alarm further ahead than a day, or behind, is refused', () => {
   expect(() => writeCalendar(PLAN, { aheadS: 86_401 })).toThrow('aheadS must be from 0 to 86400, got 86401');
   expect(() => writeCalendar(PLAN, { aheadS: -1 })).toThrow('aheadS must be from 0 to 86400, got -1');
+  expect(() => writeCalendar(PLAN, { aheadS: [60, -1] })).toThrow('aheadS must be from 0 to 86400, got -1');
+  expect(() => writeCalendar(PLAN, { travelS: -1 })).toThrow('travelS must be from 0 to 86400, got -1');
 });
 
 test('any title comes back whole, in lines of at most 75 octets that cut no character', () => {

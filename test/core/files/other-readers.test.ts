@@ -28,36 +28,47 @@ function planned(name: string): PlanMade {
 const PLANS = [PLAN, planned('dusk'), planned('dawn')] as const;
 
 test.each([
-  { aheadS: 0, language: 'en' },
-  { aheadS: 45, language: 'en' },
-  { aheadS: 600, language: 'de' },
-] as const)('a calendar reads strictly, every cue and set-up with its alarm: %o', ({ aheadS, language }) => {
-  expect(ICAL.design.strict).toBe(true);
-  for (const plan of PLANS) {
-    const texts = calendarTexts(plan, wordsFor({ language }));
-    const calendar = new ICAL.Component(ICAL.parse(writeCalendar(plan, { aheadS, texts })));
-    const events = calendar.getAllSubcomponents('vevent').map((component) => new ICAL.Event(component));
-    const due = [plan.summary.setUpAt, ...plan.cues.map(({ at }) => at)];
-    // The library counts a time of UTC in seconds of the Unix epoch.
-    expect(events.map(({ startDate }) => startDate.toUnixTime())).toEqual(
-      due.map((at) => Math.floor(Date.parse(at) / 1000)),
-    );
-    const told = [texts.setUp, ...texts.cues];
-    expect(events.map(({ summary }) => summary)).toEqual(told.map(({ summary }) => summary));
-    expect(events.map(({ description }) => description)).toEqual(told.map(({ description }) => description));
-    expect(new Set(events.map(({ uid }) => uid)).size).toBe(due.length);
-    for (const event of events) {
-      expect(event.endDate.compare(event.startDate)).toBe(1);
-      const alarms = event.component.getAllSubcomponents('valarm');
-      expect(alarms.map((alarm) => alarm.getFirstPropertyValue('action'))).toEqual(['DISPLAY']);
-      const trigger = alarms[0]!.getFirstPropertyValue('trigger');
-      expect(trigger instanceof ICAL.Duration && trigger.toSeconds() + aheadS).toBe(0);
-      expect(alarms[0]!.getFirstPropertyValue('description')).toBe(event.summary);
-      // RFC 5545, 3.6.1: all that an event must have, and what only a published one may leave out.
-      for (const name of ['uid', 'dtstamp']) expect(event.component.getAllProperties(name)).toHaveLength(1);
+  { aheadS: 0, travelS: 1800, language: 'en' },
+  { aheadS: [300, 45], travelS: 5400, language: 'en' },
+  { aheadS: [], travelS: 0, language: 'de' },
+  { aheadS: 600, travelS: 60, language: 'de' },
+] as const)(
+  'a calendar reads strictly, every cue and set-up with its alarm: %o',
+  ({ aheadS, travelS, language }) => {
+    expect(ICAL.design.strict).toBe(true);
+    for (const plan of PLANS) {
+      const texts = calendarTexts(plan, wordsFor({ language }));
+      const calendar = new ICAL.Component(ICAL.parse(writeCalendar(plan, { aheadS, travelS, texts })));
+      const events = calendar.getAllSubcomponents('vevent').map((component) => new ICAL.Event(component));
+      const due = [plan.summary.setUpAt, ...plan.cues.map(({ at }) => at), plan.summary.endAt];
+      // The library counts a time of UTC in seconds of the Unix epoch.
+      expect(events.map(({ startDate }) => startDate.toUnixTime())).toEqual(
+        due.map((at) => Math.floor(Date.parse(at) / 1000)),
+      );
+      const told = [texts.setUp, ...texts.cues, texts.end];
+      expect(events.map(({ summary }) => summary)).toEqual(told.map(({ summary }) => summary));
+      expect(events.map(({ description }) => description)).toEqual(
+        told.map(({ description }) => description),
+      );
+      expect(new Set(events.map(({ uid }) => uid)).size).toBe(due.length);
+      const leads = [[travelS], ...plan.cues.map(() => [aheadS].flat()), [0]];
+      for (const [i, event] of events.entries()) {
+        expect(event.endDate.compare(event.startDate)).toBe(1);
+        const alarms = event.component.getAllSubcomponents('valarm');
+        expect(alarms.map((alarm) => alarm.getFirstPropertyValue('action'))).toEqual(
+          leads[i]!.map(() => 'DISPLAY'),
+        );
+        for (const [k, alarm] of alarms.entries()) {
+          const trigger = alarm.getFirstPropertyValue('trigger');
+          expect(trigger instanceof ICAL.Duration && trigger.toSeconds() + leads[i]![k]!).toBe(0);
+          expect(alarm.getFirstPropertyValue('description')).toBe(event.summary);
+        }
+        // RFC 5545, 3.6.1: all that an event must have, and what only a published one may leave out.
+        for (const name of ['uid', 'dtstamp']) expect(event.component.getAllProperties(name)).toHaveLength(1);
+      }
     }
-  }
-});
+  },
+);
 
 test('a locked telephone shows what to do, filter first', () => {
   const plan = PLANS[1];

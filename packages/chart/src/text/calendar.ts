@@ -12,7 +12,7 @@ import type { Words } from './words.js';
  *
  * @param plan from `planShoot` or `readPlan`
  * @param inWords language and clock, from {@link wordsFor}
- * @returns one text for set-up and one a cue
+ * @returns one text for set-up, one a cue, and one for the end
  * @throws RangeError on a plan whose times are none
  * @example
  * ```ts
@@ -34,6 +34,14 @@ export function calendarTexts(plan: PlanMade, inWords: Words): CalendarTexts {
     setUp: {
       summary: calendar.setUp,
       description: [...lead, calendar.setUpFor(clockText(summary.startAt, true, words)), first].join('\n'),
+    },
+    end: {
+      summary: calendar.end,
+      description: [
+        ...lead,
+        calendar.endAt(clockText(summary.endAt, true, words)),
+        card.frame(String(summary.frameCount)),
+      ].join('\n'),
     },
     cues: cueFacts(plan, words).map((facts) => ({
       summary: summaryText(facts, words),

@@ -204,6 +204,8 @@ export const german: Words = {
   calendar: {
     setUp: 'Aufgebaut sein',
     setUpFor: (start: string) => `Erstes Bild um ${start}`,
+    end: 'Ende der Aufnahme',
+    endAt: (end: string) => `Letztes Bild um ${end}`,
     filterChange: (steps: string) => `Filter: ${steps}`,
     after: (setting: string) => `Danach: ${setting}`,
   },

@@ -232,6 +232,8 @@ export const english = {
   calendar: {
     setUp: 'Be set up',
     setUpFor: (start: string) => `First frame at ${start}`,
+    end: 'End of the shoot',
+    endAt: (end: string) => `Last frame at ${end}`,
     filterChange: (steps: string) => `Filter: ${steps}`,
     after: (setting: string) => `Then: ${setting}`,
   },

@@ -1,4 +1,4 @@
-// A plan as a calendar, so that a telephone rings for set-up and for each cue.
+// A plan as a calendar, so that a telephone rings for leaving, for each cue and at the end.
 // Source: docs/sources.md#rfc5545.
 
 import { within } from '../check.js';
@@ -21,29 +21,34 @@ export interface CalendarTexts {
   readonly setUp: CalendarText;
   /** One for each cue of the plan. */
   readonly cues: readonly CalendarText[];
+  /** For the last frame. */
+  readonly end: CalendarText;
 }
 
 /** How a calendar is written. */
 export interface CalendarOptions {
-  /** Seconds by which alarms ring early, whole, 0 to 86400; default 60. */
-  readonly aheadS?: number;
+  /** Seconds by which a cue's alarm rings early, 0 to 86400, default 60; a list for several alarms a cue, an empty one for none. */
+  readonly aheadS?: number | readonly number[];
+  /** Seconds to the place, 0 to 86400: the alarm for setting up rings so long before it; default 1800. */
+  readonly travelS?: number;
   /** What the events say; default plain English. */
   readonly texts?: CalendarTexts;
 }
 
 /**
- * Calendar text: an event with an alarm for each cue, and one for the time by which to be set up, which lasts
- * until the start. Alarms ring `aheadS` seconds before their event. Source: docs/sources.md#rfc5545.
+ * Calendar text: an event with an alarm for each cue, one for the time by which to be set up, which lasts until the
+ * start, and one for the last frame. Alarms ring `aheadS` seconds before a cue, `travelS` before the time to be set up,
+ * and at the last frame. Source: docs/sources.md#rfc5545.
  *
  * The same plan always gives the same text: events are stamped with the plan's start, not with the time of
  * writing. Cues are known by their order: of a plan made again for the same shoot a calendar replaces the
  * events; where that has fewer cues, the last of the old ones stay until they are deleted.
  *
  * @param plan from {@link planShoot} or {@link readPlan}
- * @param options `aheadS`, whole seconds from 0 to 86400, rounded, 60 where none is given; `texts`, what the
- *   events say, plain English where none are given
+ * @param options `aheadS`, whole seconds from 0 to 86400, rounded, or a list of them, 60 where none is given; `travelS`,
+ *   the same, 1800 where none is given; `texts`, what the events say, plain English where none are given
  * @returns an iCalendar file; lines end in CRLF
- * @throws RangeError on any other aheadS, a time in the plan that is none, or texts that are not one a cue
+ * @throws RangeError on any other aheadS or travelS, a time in the plan that is none, or texts that are not one a cue
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -51,13 +56,18 @@ export interface CalendarOptions {
  *
  * const text = writeCalendar(plan, { aheadS: 90 });
  * text.slice(0, 15); // → 'BEGIN:VCALENDAR'
- * text.match(/TRIGGER:-PT90S/g)?.length; // → plan.cues.length + 1
+ * text.match(/TRIGGER:-PT90S/g)?.length; // → plan.cues.length
  * ```
  */
-export function writeCalendar(plan: PlanMade, { aheadS = 60, texts }: CalendarOptions = {}): string {
-  const ahead = Math.round(within('aheadS', aheadS, 0, 86_400));
-  const { setUpAt, startAt } = plan.summary;
-  const { language, setUp, cues } = texts ?? englishTexts(plan);
+export function writeCalendar(
+  plan: PlanMade,
+  { aheadS = 60, travelS = 1800, texts }: CalendarOptions = {},
+): string {
+  const leads = typeof aheadS === 'number' ? [aheadS] : aheadS;
+  const ahead = leads.map((lead) => Math.round(within('aheadS', lead, 0, 86_400)));
+  const travel = Math.round(within('travelS', travelS, 0, 86_400));
+  const { setUpAt, startAt, endAt } = plan.summary;
+  const { language, setUp, cues, end } = texts ?? englishTexts(plan);
   if (cues.length !== plan.cues.length) {
     throw new RangeError(`texts.cues must be one a cue, ${plan.cues.length}, got ${cues.length}`);
   }
@@ -66,9 +76,10 @@ export function writeCalendar(plan: PlanMade, { aheadS = 60, texts }: CalendarOp
     'VERSION:2.0',
     `PRODID:-//Evenfall//evenfall//${language.toUpperCase()}`,
     'CALSCALE:GREGORIAN',
-    ...event(plan, 'set-up', setUpAt, `DTEND:${utc(startAt)}`, setUp, ahead),
+    ...event(plan, 'set-up', setUpAt, `DTEND:${utc(startAt)}`, setUp, [travel]),
     // By their order: a plan made again has its cues at other frames, and those of the old one would ring on.
     ...plan.cues.flatMap(({ at }, i) => event(plan, `cue-${i + 1}`, at, 'DURATION:PT1M', cues[i]!, ahead)),
+    ...event(plan, 'end', endAt, 'DURATION:PT1M', end, [0]),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
@@ -80,7 +91,7 @@ function event(
   at: string,
   length: string,
   { summary: told, description }: CalendarText,
-  aheadS: number,
+  leadsS: readonly number[],
 ): string[] {
   const shootId = fnv1a(`${title}|${place.latitudeDeg}|${place.longitudeDeg}|${date}|${direction}`);
   return [
@@ -93,11 +104,13 @@ function event(
     `DESCRIPTION:${escaped(description)}`,
     `GEO:${place.latitudeDeg.toFixed(6)};${place.longitudeDeg.toFixed(6)}`,
     'TRANSP:TRANSPARENT',
-    'BEGIN:VALARM',
-    'ACTION:DISPLAY',
-    `TRIGGER:-PT${aheadS}S`,
-    `DESCRIPTION:${escaped(told)}`,
-    'END:VALARM',
+    ...leadsS.flatMap((leadS) => [
+      'BEGIN:VALARM',
+      'ACTION:DISPLAY',
+      `TRIGGER:-PT${leadS}S`,
+      `DESCRIPTION:${escaped(told)}`,
+      'END:VALARM',
+    ]),
     'END:VEVENT',
   ];
 }
@@ -113,6 +126,7 @@ function englishTexts({ shoot: { title }, cues, frames }: PlanMade): CalendarTex
   return {
     language: 'en',
     setUp: text('Be set up', [`First setting: ${calendarSetting(frames[0]!)}`]),
+    end: text('Last frame', [`Frame ${frames.length}`]),
     cues: cues.map(({ frame, changes }) =>
       text(
         changes
