@@ -17,6 +17,7 @@ export type { LibrarySentences } from './text/library.js';
 export { travelText } from './text/move.js';
 export { placeTexts } from './text/place.js';
 export { reviewNoteText } from './text/review.js';
+export { cueDoneText, type ReviewFact, reviewFacts } from './text/review-facts.js';
 export {
   cueNoteText,
   faultText,

@@ -1,6 +1,6 @@
 // A review for a person to read: what happened, what it was off, what to do about it.
 
-import { reviewNoteText } from '@evenfall/chart';
+import { cueDoneText, reviewFacts, reviewNoteText } from '@evenfall/chart';
 import type { PlanMade, Review } from '@evenfall/core';
 import type { Screen } from './colors.js';
 import { hanging, linesOf, table } from './layout.js';
@@ -16,61 +16,12 @@ export function reviewText(review: Review, plan: PlanMade, inWords: CommandWords
   return `${[
     ...headingLines(plan.shoot, words.card.untitled, words, screen),
     '',
-    ...factLines(review, words, screen.columns),
+    ...reviewFacts(review, words.card).map(({ name, text }) =>
+      hanging(name.padEnd(LEAD), text, screen.columns),
+    ),
     ...cueLines(review, plan, words, screen),
     ...noteLines(review, words, screen),
   ].join('\n')}\n`;
-}
-
-function factLines(
-  { summary, frames, cues, missingFrames, forecast }: Review,
-  { review: w, fixed, card, range }: CommandWords,
-  columns: number,
-) {
-  const fact = (name: string, text: string) => hanging(name.padEnd(LEAD), text, columns);
-  const onTime = cues.filter(({ lateS }) => lateS === 0).length;
-  const missed = cues.filter(({ lateS, seen }) => lateS === null && seen).length;
-  const [first, last] = [frames[0]!, frames[frames.length - 1]!];
-  return [
-    fact(w.taken, range(card.clock(first.at, true), card.clock(last.at, true))),
-    fact(w.frames, w.framesText(summary.takenFrames, summary.plannedFrames, missingFrames.length)),
-    ...bracketFacts(frames, w).map((text) => fact(w.brackets, text)),
-    fact(w.cues, cues.length === 0 ? w.noCues : w.cuesText(onTime, cues.length - onTime - missed, missed)),
-    fact(w.offBy, w.offByText(fixed(summary.rmsErrorEv, 2), fixed(summary.stepBeforeEv, 2))),
-    fact(
-      w.correction,
-      w.correctionText({
-        largest: fixed(summary.largestOffsetEv, 2),
-        step: fixed(summary.stepAfterEv, 3),
-        seen: fixed(summary.justNoticeableEv, 3),
-        whiteCdM2: summary.whiteCdM2,
-        isUnseen: summary.stepAfterEv <= summary.justNoticeableEv,
-      }),
-    ),
-    fact(w.light, w.lightFrom[summary.lightFrom]),
-    ...(forecast === undefined
-      ? []
-      : [
-          fact(
-            w.forecast,
-            w.forecastText({
-              offset: fixed(Math.abs(forecast.offsetEv)),
-              isBrighter: forecast.offsetEv > 0,
-              spread: fixed(forecast.spreadEv, 2),
-              percent: Math.round(100 * forecast.inRangeShare),
-            }),
-          ),
-        ]),
-  ];
-}
-
-/** How many exposures were taken of all brackets, and how many brackets are whole; none without brackets. */
-function bracketFacts(frames: Review['frames'], w: CommandWords['review']): string[] {
-  const brackets = frames.filter(({ exposures, doubled }) => exposures !== undefined && doubled !== true);
-  if (brackets.length === 0) return [];
-  const taken = brackets.reduce((sum, { exposures = [] }) => sum + exposures.length, 0);
-  const whole = brackets.filter(({ missingEv }) => missingEv === undefined).length;
-  return [w.bracketsText(taken, brackets.length, whole)];
 }
 
 /** Cues that were not done on time, a line each. */
@@ -85,7 +36,7 @@ function cueLines(review: Review, plan: PlanMade, words: CommandWords, screen: S
       card.clock(at, true),
       String(frame + 1),
       changesText(plan.cues[cue - 1]!, card).slice(0, screen.columns - 40),
-      lateS === null ? w.never : w.lateText(Math.abs(lateS), lateS > 0),
+      cueDoneText(lateS, card),
     ]);
   const lines = table(w.columns, rows, ['right', 'left', 'right', 'left', 'left']);
   const more = off.length > rows.length ? [w.more(off.length - rows.length)] : [];

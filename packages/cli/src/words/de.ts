@@ -166,35 +166,8 @@ export const german: CommandWords = {
 
   review: {
     reading: 'lese',
-    taken: 'Aufgenommen',
-    frames: 'Bilder',
-    brackets: 'Reihen',
-    bracketsText: (exposures, brackets, whole) =>
-      `${exposures} Belichtungen in ${brackets} ${brackets === 1 ? 'Reihe' : 'Reihen'}, davon ${whole} vollständig`,
-    framesText: (taken, planned, missing) =>
-      `${taken} von ${planned} geplanten${missing === 0 ? ', keines fehlt' : missing === 1 ? ', 1 fehlt' : `, ${missing} fehlen`}`,
-    cues: 'Einsätze',
-    noCues: 'keine geplant',
-    cuesText: (onTime, offTime, missed) =>
-      `${onTime} pünktlich, ${offTime} zu spät oder zu früh, ${missed} nie ausgeführt`,
-    offBy: 'Daneben',
-    offByText: (rms, step) => `${rms} Blenden quadr. Mittel; größter Schritt von Bild zu Bild ${step}`,
-    correction: 'Korrektur',
-    correctionText: ({ largest, step, seen, whiteCdM2, isUnseen }) =>
-      `höchstens ${largest} Blenden; der größte Schritt danach ist ${step}, ${isUnseen ? 'unter' : 'über'} den ${seen}, die auf einem Weiß von ${whiteCdM2} cd/m² gerade sichtbar sind`,
-    light: 'Licht',
-    lightFrom: {
-      forecast: 'wie vorhergesagt: weder Messungen noch Helligkeiten',
-      readings: 'wie gemessen',
-      levels: 'nach der Helligkeit der Bilder selbst',
-    },
-    forecast: 'Vorhersage',
-    forecastText: ({ offset, isBrighter, spread, percent }) =>
-      `das Licht war ${offset} Blenden ${isBrighter ? 'heller' : 'dunkler'}, Streuung ${spread}; ${percent} % davon in der erwarteten Spanne`,
     cuesOff: 'Einsätze nicht zur Zeit',
     columns: ['Eins.', 'fällig', 'Bild', 'Änderung', 'getan'],
-    never: 'nie',
-    lateText: (byS, late) => `${plain(byS)} s zu ${late ? 'spät' : 'früh'}`,
     more: (count) => `und ${count} weitere; die Datei hat alle`,
   },
 

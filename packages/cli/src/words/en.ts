@@ -166,42 +166,8 @@ export const english = {
 
   review: {
     reading: 'reading',
-    taken: 'Taken',
-    frames: 'Frames',
-    brackets: 'Brackets',
-    bracketsText: (exposures: number, brackets: number, whole: number) =>
-      `${counted(exposures, 'exposure')} in ${counted(brackets, 'bracket')}, ${whole} of them whole`,
-    framesText: (taken: number, planned: number, missing: number) =>
-      `${taken} of ${planned} planned${missing === 0 ? ', none missing' : `, ${missing} missing`}`,
-    cues: 'Cues',
-    noCues: 'none planned',
-    cuesText: (onTime: number, offTime: number, missed: number) =>
-      `${onTime} on time, ${offTime} late or early, ${missed} never done`,
-    offBy: 'Off by',
-    offByText: (rms: string, step: string) =>
-      `${rms} stops rms; the largest step from frame to frame is ${step}`,
-    correction: 'Correction',
-    correctionText: (p: {
-      largest: string;
-      step: string;
-      seen: string;
-      whiteCdM2: number;
-      isUnseen: boolean;
-    }) =>
-      `${p.largest} stops at most; the largest step left is ${p.step}, ${p.isUnseen ? 'below' : 'above'} the ${p.seen} that is just seen on a white of ${p.whiteCdM2} cd/m²`,
-    light: 'Light',
-    lightFrom: {
-      forecast: 'as forecast: no readings, no levels',
-      readings: 'as metered',
-      levels: "as the frames' own levels have it",
-    } as Readonly<Record<'forecast' | 'readings' | 'levels', string>>,
-    forecast: 'Forecast',
-    forecastText: (p: { offset: string; isBrighter: boolean; spread: string; percent: number }) =>
-      `the light was ${p.offset} stops ${p.isBrighter ? 'brighter' : 'darker'}, spread ${p.spread}; ${p.percent} % of it within the likely range`,
     cuesOff: 'Cues not on time',
     columns: ['cue', 'due', 'frame', 'change', 'done'],
-    never: 'never',
-    lateText: (byS: number, late: boolean) => `${byS} s ${late ? 'late' : 'early'}`,
     more: (count: number) => `and ${count} more; the review file has them all`,
   },
 

@@ -1,6 +1,8 @@
 // Several exposures in one interval, for merging afterwards: what they take of it together, and how far their ends lie from
 // the middle one, which is the one that a plan states. Source: docs/ramp.md, "Exactly".
 
+import { positive } from '../check.js';
+
 /** Exposures about a middle one, at the same ISO and aperture. */
 export interface Bracket {
   /** How many. */
@@ -77,7 +79,19 @@ export function pausesS(bracket: Bracket | undefined): number {
  * Seconds from the first exposure's start to the end of the last, or of its dark frame.
  *
  * @param shutterS exact time of the middle exposure, > 0
+ * @param exposing a bracket, and whether a dark frame follows
+ * @returns seconds, all exposures and the pauses between them
+ * @throws RangeError where shutterS is not positive and finite
+ * @example
+ * ```ts
+ * import { exposingS } from '@evenfall/core';
+ *
+ * const bracket = { frames: 3, stepEv: 2, betweenS: 0.3 } as const;
+ * exposingS(2, { darkFrame: false, bracket }); // 0.5 + 0.3 + 2 + 0.3 + 8
+ * // → 11.1
+ * ```
  */
 export function exposingS(shutterS: number, { darkFrame, bracket }: Exposing): number {
+  positive('shutterS', shutterS);
   return shutterS * bracketSum(bracket) * (darkFrame ? 2 : 1) + pausesS(bracket);
 }

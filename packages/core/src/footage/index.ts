@@ -4,7 +4,7 @@
  * @module @evenfall/core/footage
  */
 
-export { type Bracket, type Exposing, suppliesByFrame } from './bracket.js';
+export { type Bracket, type Exposing, exposingS, suppliesByFrame } from './bracket.js';
 export {
   exactFps,
   type Footage,

@@ -9,6 +9,7 @@ export type { FrameRun } from './frame-run.js';
 export { learnedReadings } from './learned.js';
 export type { ReviewNote, ReviewNoteFacts } from './note.js';
 export { reviewFrames } from './review.js';
+export { frameOfTags, meanLevel, type TagsRead } from './tags.js';
 export type {
   BracketExposure,
   ForecastCheck,
