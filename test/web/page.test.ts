@@ -2,6 +2,7 @@
 
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { anywhere } from './anywhere.js';
+import { bracketing } from './bracketing.js';
 import { type Site, startSite } from './build.js';
 import { choosing } from './choosing.js';
 import { days } from './days.js';
@@ -10,7 +11,9 @@ import { givenUp } from './given-up.js';
 import { inField } from './in-field.js';
 import { livedEvening } from './lived-evening.js';
 import { moving } from './moving.js';
+import { onThePicture } from './on-the-picture.js';
 import { renewed } from './renewed.js';
+import { reviewing } from './reviewing.js';
 
 let site: Site | undefined;
 const running = (): Site => {
@@ -30,7 +33,10 @@ moving(running);
 inField(running);
 livedEvening(running);
 anywhere(running);
+bracketing(running);
+onThePicture(running);
 renewed(running);
+reviewing(running);
 givenUp(running);
 
 describe('all of it', () => {

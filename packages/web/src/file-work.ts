@@ -2,6 +2,7 @@
 
 import { calendarTexts, languages, wordsFor } from '@evenfall/chart';
 import { readPlan, readShoot, writeCalendar, writeCuesCsv, writePlan, writeShoot } from '@evenfall/core';
+import { download, plainName } from './parts/download.js';
 import { say } from './parts/message.js';
 import { part } from './state/part.js';
 import { isGroup } from './state/path.js';
@@ -15,24 +16,7 @@ import { lookUpZone } from './zone.js';
 const LARGEST_BYTES = 60_000_000;
 const LARGEST_SHOOT_BYTES = 250_000;
 
-function download(name: string, type: string, text: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type }));
-  link.download = name;
-  link.click();
-  // The browser has taken the blob by the next turn of its loop; a minute is plenty.
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
-
 export type SaveKind = 'shootYaml' | 'shootJson' | 'plan' | 'calendar' | 'csv';
-
-/** A title as any file system takes it; letters of every script stay. */
-const plainName = (title: string) =>
-  title
-    .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
-    .replaceAll(/^-+|-+$/g, '')
-    .slice(0, 60);
 
 export async function save(kind: SaveKind): Promise<void> {
   const { title = '', date, direction } = shoot.peek();

@@ -5,6 +5,7 @@ import { render } from 'lit-html';
 import { appView } from './app.js';
 import { drawnNow } from './chart/chart-view.js';
 import { keepCueInSight } from './design/follow-cursor.js';
+import { takeDrops } from './drop.js';
 import { inField } from './field/run.js';
 import { keepOffline, takeNewer } from './offline.js';
 import { keepCardReady } from './print.js';
@@ -34,6 +35,7 @@ async function start(root: HTMLElement): Promise<void> {
   addEventListener('keydown', stepByKey);
   keepCardReady();
   keepOffline();
+  takeDrops();
 }
 
 /** Ctrl or Command with Z; a text field has its own. */

@@ -1,12 +1,13 @@
 // The design view: the evening first, the controls beside it, what else there is to know below.
 
 import { html, nothing } from 'lit-html';
-import { chartView, legend, underCursor } from '../chart/chart-view.js';
+import { chartView, meanings, underCursor } from '../chart/chart-view.js';
 import { geometry } from '../chart/layout.js';
 import { choicesSection } from '../choices/section.js';
 import { daysSection } from '../days/section.js';
 import { toFieldSection } from '../field/to-field.js';
 import { loadMoves, moving } from '../moves/load.js';
+import { reviewSection } from '../review/section.js';
 import { fileSection, shootsSection } from '../shoots/section.js';
 import { gaveUp, impossible, made, nothingToShow, pending } from '../state/plan.js';
 import { faults } from '../state/shoot.js';
@@ -47,7 +48,7 @@ export function designView() {
             : html`${chartView()} ${stripView()}`
         }
       </section>
-      ${nothingToShow.value ? nothing : underCursor()} ${summaryStrip()} ${toFieldSection()}
+      ${nothingToShow.value ? nothing : html`${underCursor()} ${meanings()}`} ${summaryStrip()} ${toFieldSection()}
     </div></div>
     <form class="controls" @submit=${(event: Event) => event.preventDefault()}>
       ${shootsSection()}
@@ -59,9 +60,9 @@ export function designView() {
       ${notesView()} ${moving.value?.moveNotes()}
       <div class="columns">
         ${cueList()}
-        <div>${nothingToShow.value ? nothing : legend()} ${readingsSection()} ${filesSection()}</div>
+        <div>${readingsSection()} ${filesSection()}</div>
       </div>
-      ${daysSection()} ${choicesSection()} ${nothingToShow.value ? nothing : tableView()}
+      ${daysSection()} ${choicesSection()} ${reviewSection()} ${nothingToShow.value ? nothing : tableView()}
     </div>
   </main>`;
 }

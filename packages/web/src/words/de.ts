@@ -113,6 +113,16 @@ export const german: PageWords = {
     frames: 'Bilder',
     secondsUnit: 's',
   },
+  bracket: {
+    title: 'Belichtungsreihe',
+    exposures: 'Belichtungen in jedem Intervall',
+    count: (n) => (n === 1 ? 'eine' : `${n}, um sie später zu verrechnen`),
+    help: 'Der Plan nennt die mittlere. Alle müssen ins Intervall passen; Karte und Akku zählen jede.',
+    apart: 'Auseinander um',
+    stops: (text) => `${text} ${text === '1' || /^\d\/\d$/.test(text) ? 'Blende' : 'Blenden'}`,
+    pause: 'Pause zwischen zweien',
+    each: (n) => `je ${n} Belichtungen`,
+  },
   kit: {
     title: 'Ausrüstung',
     dial: 'Räder drehen in',
@@ -259,6 +269,7 @@ export const german: PageWords = {
     applied: (text) => `Erledigt: ${text}`,
   },
   notes: 'Hinweise',
+  always: 'Immer',
   levels: { warning: 'Warnung', caution: 'Vorsicht', info: 'Hinweis' },
 
   chart: {
@@ -269,16 +280,31 @@ export const german: PageWords = {
     target: 'Ziel',
     settings: 'Einstellungen',
     band: 'wahrscheinlicher Bereich',
-    settingsMeans: 'worauf die Kamera steht, in Stufen; jede Stufe ist ein Einsatz',
-    targetMeans: 'worauf jedes Bild belichtet sein soll: das Licht, abzüglich des gewählten Eindrucks',
-    sceneMeans: 'das Licht nach der Vorhersage',
-    bandMeans: '9 von 10 Abenden liegen darin',
+    meanings: 'Was diese Wörter heißen',
+    sceneMeans: 'wie hell das sein wird, was das Objektiv sieht, nach der Vorhersage.',
+    bandMeans: 'neun von zehn Abenden liegen darin.',
+    targetMeans:
+      'worauf jedes Bild belichtet sein soll: die Szene, abzüglich dessen, was die Nacht dunkler aussehen darf.',
+    settingsMeans: 'worauf die Kamera steht; es geht in Stufen wie ihre Räder.',
+    cue: 'Einsatz',
+    cueMeans: 'eine Änderung an der Kamera, zwischen zwei Bildern, zu ihrer Zeit.',
+    errorName: 'Fehler',
+    errorMeans: 'um wie viele Blenden (EV) ein Bild heller oder dunkler wird als sein Ziel.',
+    reserve: 'Reserve',
+    reserveMeans:
+      'wie weit das wirkliche Licht von der Vorhersage abweichen darf, bevor diese Ausrüstung nicht mehr folgen kann.',
     readings: 'Messungen',
     lanes: { shutter: 'Zeit', iso: 'ISO', aperture: 'Blende', filter: 'Filter' },
     ev: 'EV bei ISO 100',
     noFilter: 'kein Filter',
     cursor: 'Uhrzeit',
-    handles: { start: 'Beginn der Aufnahme', end: 'Ende der Aufnahme' },
+    handles: {
+      start: 'Beginn der Aufnahme',
+      end: 'Ende der Aufnahme',
+      skyline: 'Geländelinie im Bild',
+      interval: 'Abstand der Bilder',
+      tolerance: 'Spielraum um das Ziel',
+    },
     cursorHelp: 'Pfeiltasten gehen ein Bild weiter, Bild auf und Bild ab einen Einsatz.',
     events: {
       sunrise: 'Aufgang',
@@ -332,6 +358,7 @@ export const german: PageWords = {
   },
   cues: {
     title: 'Einsätze',
+    means: 'Ein Einsatz ist eine Änderung an der Kamera, zwischen zwei Bildern, zu ihrer Zeit.',
     none: 'Keine Einsätze: Die Kamera bleibt, wie sie steht.',
     rig: (shortest, longest) =>
       `Die Steuerung misst die Zeit ab, ${shortest} bis ${longest}. Wo sie steht, wird zu jeder Drittelstufe gesagt.`,
@@ -349,7 +376,7 @@ export const german: PageWords = {
     removed: (name) => `${name} ist entfernt.`,
     asFile: 'Alles, als Datei',
     asFileHelp:
-      'Was oben keinen Regler hat, steht hier: Gewichte, ein Eindruck als Tabelle, Wolken in Achteln, Lampen und Nacht in Zahlen, Filter nach Faktor, Belichtungsreihen.',
+      'Was oben keinen Regler hat, steht hier: Gewichte, ein Eindruck als Tabelle, Wolken in Achteln, Lampen und Nacht in Zahlen, Reflexionsgrad, Filter nach Dichte oder Faktor, Höhe über dem Meer.',
     take: 'Übernehmen',
     drop: 'Änderungen verwerfen',
     taken: 'Die Aufnahme ist, wie die Datei sagt.',
@@ -363,6 +390,7 @@ export const german: PageWords = {
     dropped: (name) => `${name} ist entfernt.`,
   },
   choices: { title: 'Weniger Einsätze oder näher am Licht' },
+  review: 'Nach der Aufnahme: wie es lief',
   days: 'Welcher Abend',
   table: {
     title: 'Das Bild als Tabelle',
@@ -398,6 +426,7 @@ export const german: PageWords = {
     setUp: (time) => `Bis ${time} aufgebaut sein.`,
     reserve: ({ darker, brighter, held, dawn }) =>
       `Das Licht darf ${darker} Blenden dunkler oder ${brighter} heller ausfallen als vorhergesagt, ehe die Ausrüstung nicht mehr reicht; an ${held > 99 ? 'mehr als 99' : Math.round(held)} von 100 ${dawn ? 'Morgen' : 'Abenden'} bleibt es in diesem Rahmen.`,
+    reserveName: 'Reserve.',
     intro: 'Die Ansicht für draußen ist groß, dunkel und rot. Einmal bei Tageslicht proben.',
     start: 'Nach draußen',
     rehearse: 'Proben mit 60-facher Geschwindigkeit',

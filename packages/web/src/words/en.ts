@@ -103,6 +103,16 @@ export const english = {
     frames: 'frames',
     secondsUnit: 's',
   },
+  bracket: {
+    title: 'Bracket',
+    exposures: 'Exposures in every interval',
+    count: (n: number) => (n === 1 ? 'one' : `${n}, for merging later`),
+    help: 'The plan states the middle one. All of them must fit into the interval; card and battery count each.',
+    apart: 'Apart by',
+    stops: (text: string) => `${text} ${text === '1' || /^\d\/\d$/.test(text) ? 'stop' : 'stops'}`,
+    pause: 'Pause between two',
+    each: (n: number) => `${n} exposures each`,
+  },
   kit: {
     title: 'Kit',
     dial: 'Dials turn in',
@@ -249,6 +259,7 @@ export const english = {
     applied: (text: string) => `Done: ${text}`,
   },
   notes: 'Notes',
+  always: 'Always',
   levels: { warning: 'Warning', caution: 'Take care', info: 'Note' },
 
   chart: {
@@ -259,15 +270,28 @@ export const english = {
     target: 'target',
     settings: 'settings',
     band: 'likely range',
-    settingsMeans: 'what the camera is set to, in steps; each step is a cue',
-    targetMeans: 'what each frame should be exposed for: the light, less the look you chose',
-    sceneMeans: 'the light as forecast',
-    bandMeans: '9 evenings in 10 lie within it',
+    meanings: 'What these words mean',
+    sceneMeans: 'how bright what the lens sees will be, as forecast.',
+    bandMeans: 'nine evenings in ten lie within it.',
+    targetMeans: 'what each frame should be exposed for: the scene, less what the night may look darker.',
+    settingsMeans: 'what the camera is set to; it goes in steps, as its dials do.',
+    cue: 'cue',
+    cueMeans: 'one change that you make on the camera, between two frames, at its time.',
+    errorName: 'error',
+    errorMeans: 'by how many stops (EV) a frame comes out brighter or darker than its target.',
+    reserve: 'reserve',
+    reserveMeans: 'how far the real light may differ from the forecast before this kit can follow no more.',
     readings: 'readings',
     lanes: { shutter: 'shutter', iso: 'ISO', aperture: 'aperture', filter: 'filter' },
     ev: 'EV at ISO 100',
     noFilter: 'no filter',
-    handles: { start: 'Start of the shoot', end: 'End of the shoot' },
+    handles: {
+      start: 'Start of the shoot',
+      end: 'End of the shoot',
+      skyline: 'Height of the skyline',
+      interval: 'Interval of the shoot',
+      tolerance: 'Room about the target',
+    },
     cursor: 'Time',
     cursorHelp: 'Arrow keys move by a frame, Page Up and Page Down by a cue.',
     events: {
@@ -322,6 +346,7 @@ export const english = {
   },
   cues: {
     title: 'Cues',
+    means: 'A cue is one change that you make on the camera, between two frames, at its time.',
     none: 'No cues: the camera stays as it stands.',
     rig: (shortest: string, longest: string) =>
       `The rig drives the shutter, ${shortest} to ${longest}. Where it stands is told at every third of a stop.`,
@@ -339,7 +364,7 @@ export const english = {
     removed: (name: string) => `${name} is removed.`,
     asFile: 'Everything, as a file',
     asFileHelp:
-      'What has no control above is said here: weights, a look table, cloud in eighths, lamps and night in numbers, filters by factor, brackets.',
+      'What has no control above is said here: weights, a look table, cloud in eighths, lamps and night in numbers, reflectance, filters by density or factor, elevation.',
     take: 'Take it',
     drop: 'Drop the changes',
     taken: 'The shoot is as the file says.',
@@ -353,6 +378,7 @@ export const english = {
     dropped: (name: string) => `${name} is removed.`,
   },
   choices: { title: 'Fewer cues, or closer to the light' },
+  review: 'After the shoot: how it went',
   days: 'When to go',
   table: {
     title: 'The chart as a table',
@@ -388,6 +414,7 @@ export const english = {
     setUp: (time: string) => `Be set up by ${time}.`,
     reserve: (p: { darker: string; brighter: string; held: number; dawn: boolean }) =>
       `The light may turn out ${p.darker} stops darker or ${p.brighter} brighter than forecast before this kit gives out; ${p.held > 99 ? 'more than 99' : Math.round(p.held)} ${p.dawn ? 'mornings' : 'evenings'} in 100 stay within that.`,
+    reserveName: 'Reserve.',
     intro: 'The field view is big, dim and red, for the dark. Rehearse it once by daylight.',
     start: 'Go to the field',
     rehearse: 'Rehearse at 60 times the speed',

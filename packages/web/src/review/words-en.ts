@@ -1,0 +1,53 @@
+// What the page says of frames that were taken, in English. Another language is one more file with a value of type
+// ReviewWords. What a review itself tells is in the words of the library.
+
+export const english = {
+  help: 'Drop the frames here, or a folder of them: which were late, missing or spoilt, and by how many stops each is to be brightened. They are held against the plan above, or against a plan file (JSON) given with them. They are read on this device alone and are not changed.',
+  files: 'Choose frames',
+  folder: 'Choose a folder',
+  reading: (done: number, all: number) => `Reading ${done} of ${all} files …`,
+  options: 'How they are read',
+  levels: 'Read how bright each JPEG came out: what the light really did',
+  flicker: 'Take out small differences from frame to frame too',
+  replace: 'Show a spoilt frame as its nearest good neighbour',
+  most: 'Largest correction',
+  stops: (ev: string) => `${ev} ${ev === '1' ? 'stop' : 'stops'}`,
+  clockFast: 'Camera clock fast by',
+  clockHelp: 'Left empty it is found from the frames. Negative where the clock is slow.',
+  seconds: 's',
+  found: 'found',
+  noFrames: 'None of these files says when and how it was taken.',
+  noPlan: 'There is no plan to hold them against yet.',
+  planWrong: (name: string) => `${name} is no plan that can be read.`,
+  against: (name: string) => `Held against ${name}.`,
+  facts: 'What happened',
+  chart: 'Planned and taken',
+  cuesOff: 'Cues not on time',
+  cueColumns: ['Cue', 'Due', 'Frame', 'Change', 'Done'],
+  wrong: 'Frames that went wrong',
+  wrongColumns: ['File', 'Frame', 'Taken', 'Brighten by', 'What'],
+  faults: {
+    beyond: 'beyond the largest correction',
+    spoilt: 'spoilt by a filter change',
+    doubled: 'second of its place',
+    unplanned: 'a setting nobody planned',
+    ranOver: 'longer than the interval',
+    clipped: 'clipped',
+  },
+  more: (count: number) => `and ${count} more; the table to save has them all`,
+  none: 'None.',
+  save: 'Save',
+  csv: 'Offsets (table)',
+  json: 'Review (JSON)',
+  svg: 'Chart (SVG)',
+  passedOver: (count: number) => `Passed over: ${count} ${count === 1 ? 'file' : 'files'}`,
+  because: {
+    'cannot-read': 'cannot be read',
+    'no-picture': 'not a picture that can be read',
+    'no-time': 'does not say when it was taken',
+    'no-exposure': 'does not say its shutter and ISO',
+  },
+  fileName: 'review',
+};
+
+export type ReviewWords = typeof english;
