@@ -40,7 +40,7 @@ function moved(control: DialControl, label: string, from: StepsPerStop, to: Step
 /** The camera with its limits read off the other dial. */
 export function onDial(camera: Camera, to: StepsPerStop): Camera {
   const from = camera.stepsPerStop;
-  const { shutter, iso, aperture } = camera;
+  const { shutter, iso, aperture, bracket } = camera;
   const isoMark = (value: number) => Number(moved('iso', String(value), from, to));
   const stop = (label: string) => moved('aperture', label, from, to);
   return {
@@ -55,5 +55,6 @@ export function onDial(camera: Camera, to: StepsPerStop): Camera {
       typeof aperture === 'string'
         ? stop(aperture)
         : { widest: stop(aperture.widest), narrowest: stop(aperture.narrowest) },
+    ...(bracket && { bracket: { ...bracket, stepEv: Math.max(1, Math.round(bracket.stepEv * to)) / to } }),
   };
 }

@@ -1,22 +1,13 @@
 // How often, how long, and what the card and the battery hold.
 
-import { framesLostByDefault } from '@evenfall/core';
 import { html } from 'lit-html';
 import { loadMoves, moving } from '../moves/load.js';
 import { numberControl, remediesFor, tickControl } from '../parts/controls.js';
 import { inPercent } from '../parts/percent.js';
-import { putAll, shoot } from '../state/shoot.js';
+import { shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
-
-/** The frames that a filter change may spoil go along with the interval, unless they are the photographer's own. */
-function putInterval(intervalS: unknown): void {
-  const { limits, intervalS: was } = shoot.peek();
-  const own = limits.framesLostPerFilterChange !== framesLostByDefault(was);
-  putAll([
-    [['intervalS'], intervalS],
-    ...(own ? [] : [[['limits', 'framesLostPerFilterChange'], undefined] as const]),
-  ]);
-}
+import { bracketFields } from './bracket.js';
+import { putInterval } from './interval.js';
 
 export function rhythmPanel() {
   const w = words().rhythm;
@@ -32,6 +23,7 @@ export function rhythmPanel() {
       ${moving.value?.clipFields()}
     </details>
     ${tickControl({ path: ['camera', 'darkFrame'], label: w.darkFrame })} ${remediesFor(['no-dark-frame'])}
+    ${bracketFields(shoot.value.camera.stepsPerStop)}
     <div class="pair">
       ${numberControl({ path: ['camera', 'frameMB'], label: w.frameMB, unit: 'MB', placeholder: words().notSet })}
       ${numberControl({ path: ['camera', 'cardGB'], label: w.cardGB, unit: 'GB', step: 16, placeholder: words().notSet })}

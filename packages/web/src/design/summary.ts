@@ -14,6 +14,7 @@ interface Figure {
   readonly name: string;
   readonly value: string;
   readonly short?: string; // what is the matter, where it falls short
+  readonly more?: string;
   readonly was?: string; // before the last change, where that made a difference
 }
 
@@ -74,7 +75,11 @@ function figuresOf(plan: PlanMade): Figure[] {
   return [
     cues(plan),
     error(plan),
-    { name: w.summary.frames, value: String(summary.frameCount) },
+    {
+      name: w.summary.frames,
+      value: String(summary.frameCount),
+      ...(plan.shoot.camera.bracket && { more: w.bracket.each(plan.shoot.camera.bracket.frames) }),
+    },
     { name: w.summary.clip, value: w.summary.clipValue(w.number(summary.clipS, 1)) },
     ...cardAndBattery(plan),
     ...(moving.value?.moveFigures(plan) ?? []),
@@ -109,8 +114,8 @@ function notCurrent() {
 const nameView = ({ name, was }: Figure) =>
   html`${name}${was === undefined ? nothing : html` <s><span class="unseen">${words().summary.before} </span>${was}</s>`}`;
 
-const valueView = ({ value, short }: Figure) =>
-  html`${value}${short ? html` <strong>${short}</strong>` : nothing}`;
+const valueView = ({ value, more, short }: Figure) =>
+  html`${value}${more === undefined ? nothing : `, ${more}`}${short ? html` <strong>${short}</strong>` : nothing}`;
 
 export function summaryStrip() {
   const w = words().summary;

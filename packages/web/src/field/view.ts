@@ -1,6 +1,13 @@
 // The field view: one screen, big, dim and red. Now, next, how long, from what to what; then the two after.
 
-import { dialStep, type FollowCue, type FollowSetting, type PlanChange, type PlanMade } from '@evenfall/core';
+import {
+  dialStep,
+  exposingS,
+  type FollowCue,
+  type FollowSetting,
+  type PlanChange,
+  type PlanMade,
+} from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { atOffset } from '../chart/time-ticks.js';
 import { askFirst, questionView } from '../parts/ask.js';
@@ -67,7 +74,7 @@ export function fieldView() {
       ${tabView()} ${partView()} ${storageWorks.value ? nothing : html`<p class="field-kept">${w.notKept}</p>`}
       ${messageView()} ${doubtView()}
     </div>
-    ${nowPart(state, filters, intervalS, now.mode === 'live')}
+    ${nowPart(plan, state, filters, now.mode === 'live')}
     <section class="field-next" aria-label=${w.next}>${nextPart(plan, state, filters)}</section>
     ${followingPart(state)}
     <div class="field-actions">
@@ -116,14 +123,16 @@ function toggle(name: string, on: boolean, flip: () => void) {
 }
 
 /** What the camera stands at, unless that is the very thing that is asked for. */
-function nowPart(state: FieldState, filters: boolean, intervalS: number, moves: boolean) {
+function nowPart(plan: PlanMade, state: FieldState, filters: boolean, moves: boolean) {
   const w = fieldWords();
+  const { bracket } = plan.shoot.camera;
   if (state.order === 'set' || state.order === 'over') return nothing;
   const title = state.order !== 'start' ? w.now : state.ready ? w.standsReady : w.setFirst;
   return html`<section class="field-now" aria-label=${w.now}>
     <h2>${title}</h2>
     <p class="field-setting">${settingText(state.held, filters)}</p>
-    ${intervalBar(state, intervalS, moves)}
+    ${bracket === undefined ? nothing : html`<p class="field-bracket">${w.bracket(bracket.frames, words().plain(Number(bracket.stepEv.toFixed(2))))}</p>`}
+    ${intervalBar(plan, state, moves)}
   </section>`;
 }
 
@@ -207,14 +216,17 @@ function followingPart({ following }: FieldState) {
 }
 
 /** Exposing and gap as shares of the interval. At sixty times the speed a moving mark would flicker: it rests. */
-function intervalBar({ held, inIntervalS, order }: FieldState, intervalS: number, moves: boolean) {
+function intervalBar({ shoot }: PlanMade, { held, inIntervalS, order }: FieldState, moves: boolean) {
   const w = fieldWords();
+  const { intervalS } = shoot;
+  // What a dark frame takes is no longer exposing.
+  const openS = exposingS(held.shutterS, { ...shoot.camera, darkFrame: false });
   const share = (seconds: number) => `${Math.min(100, (100 * seconds) / intervalS)}%`;
   const running = order !== 'start';
-  const exposing = inIntervalS < held.shutterS;
+  const exposing = inIntervalS < openS;
   return html`<div class="interval">
     <div class="interval-bar" aria-hidden="true">
-      <div class="interval-exposing" .style=${`width:${share(held.shutterS)}`}></div>
+      <div class="interval-exposing" .style=${`width:${share(openS)}`}></div>
       ${
         moves && running
           ? html`<div class="interval-mark" .style=${`left:${share(inIntervalS)}`}></div>`

@@ -17,6 +17,8 @@ export const german: FieldWords = {
   over: 'vorbei',
   startAt: 'Kamera starten um',
   startCamera: 'Kamera starten',
+  bracket: (exposures, stops) =>
+    `je ${exposures} Belichtungen, ${stops} ${stops === '1' ? 'Blende' : 'Blenden'} auseinander; dies ist die mittlere`,
   setFirst: 'Dies einstellen, dann starten',
   standsReady: 'Bereit: Die Kamera steht auf',
   ready: 'Bereit',

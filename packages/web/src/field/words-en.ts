@@ -13,6 +13,8 @@ export const english = {
   over: 'ago',
   startAt: 'Start the camera at',
   startCamera: 'start the camera',
+  bracket: (exposures: number, stops: string) =>
+    `${exposures} exposures each, ${stops} ${stops === '1' ? 'stop' : 'stops'} apart; this is the middle one`,
   setFirst: 'Set this, then start the camera',
   standsReady: 'Ready: the camera stands at',
   ready: 'Ready',
