@@ -2,7 +2,7 @@
 // the cursor told in words.
 
 import { changesByClock, type PlanMade } from '@evenfall/core';
-import { effect } from '@preact/signals-core';
+import { effect, signal } from '@preact/signals-core';
 import { html, nothing, svg, type TemplateResult } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { moving } from '../moves/load.js';
@@ -165,19 +165,32 @@ function sweep(plan: PlanMade) {
     <p class="unseen" id="cursor-help">${w.chart.cursorHelp}</p>`;
 }
 
-export function legend() {
+const isExplained = signal(false);
+
+/** The words of the picture and of the figures, a sentence each, beside what is drawn for them. */
+export function meanings() {
   const w = words().chart;
-  const key = (name: string, text: string, what: TemplateResult) => html`<li>
-    <svg class="key" width="34" height="14" aria-hidden="true"><rect width="34" height="14" />${what}</svg>
-    <b>${name}</b> ${text}
-  </li>`;
   const line = 'M0 7H34';
-  return html`<ul class="legend">
-    ${key(w.settings, w.settingsMeans, svg`<path class="edge settings" d=${line} /><path class="settings" d=${line} />`)}
-    ${key(w.target, w.targetMeans, svg`<path class="settings" d=${line} /><path class="target" d=${line} />`)}
-    ${key(w.scene, w.sceneMeans, svg`<path class="edge scene" d=${line} /><path class="scene" d=${line} />`)}
-    ${key(w.band, w.bandMeans, svg`<rect class="band" y="2" width="34" height="10" /><path class="bound" d="M0 2H34M0 12H34" />`)}
-  </ul>`;
+  const drawn = (what: TemplateResult) =>
+    html`<svg class="key" width="34" height="14" aria-hidden="true"><rect width="34" height="14" />${what}</svg>`;
+  const item = (name: string, text: string, key: unknown = nothing) =>
+    html`<li>${key} <b>${name}</b>: ${text}</li>`;
+  return html`<details
+    class="more meanings"
+    .open=${isExplained.value}
+    @toggle=${({ target }: Event) => {
+      isExplained.value = (target as HTMLDetailsElement).open;
+    }}
+  >
+    <summary>${w.meanings}</summary>
+    <ul class="legend">
+      ${item(w.scene, w.sceneMeans, drawn(svg`<path class="edge scene" d=${line} /><path class="scene" d=${line} />`))}
+      ${item(w.band, w.bandMeans, drawn(svg`<rect class="band" y="2" width="34" height="10" /><path class="bound" d="M0 2H34M0 12H34" />`))}
+      ${item(w.target, w.targetMeans, drawn(svg`<path class="settings" d=${line} /><path class="target" d=${line} />`))}
+      ${item(w.settings, w.settingsMeans, drawn(svg`<path class="edge settings" d=${line} /><path class="settings" d=${line} />`))}
+      ${item(w.cue, w.cueMeans)} ${item(w.errorName, w.errorMeans)} ${item(w.reserve, w.reserveMeans)}
+    </ul>
+  </details>`;
 }
 
 export function underCursor() {

@@ -1,11 +1,14 @@
-// Limits that are set on the picture: start and end of the shoot at its edges, the longest shutter and the highest ISO
-// in their lanes. Each is dragged, or moved by the arrow keys, and does what its control does.
+// What is set on the picture: start and end of the shoot at its edges, the interval, the tolerance beside the target, the
+// skyline where the sun goes behind it, the longest shutter and the highest ISO in their lanes. Each is dragged, or moved by
+// the arrow keys, and does what its control does.
 
 import type { PlanMade, Span } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { marks } from '../design/dial.js';
+import { putInterval } from '../design/interval.js';
 import { clock } from '../parts/clock.js';
 import { markText } from '../parts/text.js';
+import type { Path } from '../state/path.js';
 import { put, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import type { Geometry, LanePlace, Layout } from './geometry.js';
@@ -31,7 +34,7 @@ interface Handle {
   readonly now: number;
 }
 
-function handleView({ name, text, x, y, across, drag, step, now }: Handle) {
+function handleView({ name, text, x, y, across, drag, step, now }: Handle, width: number) {
   return html`<div
     class="limit-handle ${across ? 'across' : 'upright'}"
     role="slider"
@@ -40,6 +43,7 @@ function handleView({ name, text, x, y, across, drag, step, now }: Handle) {
     aria-orientation=${across ? 'horizontal' : 'vertical'}
     aria-valuenow=${now}
     aria-valuetext=${text}
+    data-side=${x > width / 2 ? 'left' : 'right'}
     .style=${`transform:translate(${x - HALF}px,${y - HALF}px)`}
     @pointerdown=${(event: PointerEvent) => {
       (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
@@ -54,7 +58,7 @@ function handleView({ name, text, x, y, across, drag, step, now }: Handle) {
       event.preventDefault();
       step(by);
     }}
-  ></div>`;
+  ><span class="handle-text" aria-hidden="true">${name}: ${text}</span></div>`;
 }
 
 function end(): void {
@@ -130,13 +134,107 @@ function dialHandle(control: 'shutter' | 'iso', plan: PlanMade, lane: LanePlace,
   };
 }
 
+/** How far one turns from here by pixels, in steps; rounded to whole ones. */
+interface Turned {
+  readonly path: Path;
+  readonly name: string;
+  readonly unit: string;
+  readonly step: number;
+  readonly digits: number;
+  readonly x: number;
+  readonly y: number;
+  readonly across: boolean;
+  readonly choose?: (value: number) => void;
+}
+
+/** A number that is turned in steps, as its control's buttons do; never below one step. */
+function turned({ path, name, unit, step, digits, x, y, across, choose }: Turned): Handle | undefined {
+  const value = shown(path);
+  if (typeof value !== 'number') return undefined;
+  const to = (next: number) =>
+    (choose ?? ((v: number) => put(path, v)))(Math.max(step, Number(next.toFixed(digits))));
+  return {
+    name,
+    text: `${words().number(value, digits)} ${unit}`,
+    x,
+    y,
+    across,
+    now: value,
+    drag: () => (dx, dy) => to(value + Math.round((across ? dx : -dy) / PX_A_MARK) * step),
+    step: (by) => to(value + by * step),
+  };
+}
+
+/** Where the sun goes behind the skyline, or comes over it; without one, where it sets or rises. */
+const SKYLINE_EVENTS = ['sun-behind-skyline', 'sun-over-skyline', 'sunset', 'sunrise'];
+
+function skylineHandle(plan: PlanMade, g: Geometry): Handle | undefined {
+  const path = ['scene', 'skylineDeg'];
+  const height = shown(path) ?? 0;
+  const event = SKYLINE_EVENTS.map((name) => plan.events.find((one) => one.name === name)).find(
+    (found) => found !== undefined,
+  );
+  if (typeof height !== 'number' || event === undefined) return undefined;
+  const atMs = Date.parse(event.at);
+  const x = g.xOf(atMs);
+  if (x < g.left || x > g.right) return undefined;
+  const to = (heightDeg: number) => {
+    const whole = Math.round(Math.max(0, heightDeg) / STEP_DEG) * STEP_DEG;
+    put(path, whole === 0 ? undefined : whole);
+  };
+  const sun = (ms: number) => altitudeAt(plan, ms);
+  return {
+    name: words().chart.handles.skyline,
+    text: `${words().number(height, 1)}°`,
+    x,
+    y: g.evBottom - HALF,
+    across: true,
+    now: height,
+    // By the difference: refraction, which lifts sun and skyline alike, then takes no part.
+    drag: () => (dx) => to(height + sun(g.msAt(x + dx)) - sun(atMs)),
+    step: (by) => to(height + by * STEP_DEG),
+  };
+}
+
+/** The target's end at the right, where no other handle is. */
+function toleranceHandle(plan: PlanMade, g: Geometry): Handle | undefined {
+  const y = g.yOf(plan.frames.at(-1)?.targetEv100 ?? 0);
+  return turned({
+    path: ['limits', 'toleranceEv'],
+    name: words().chart.handles.tolerance,
+    unit: 'EV',
+    step: 0.05,
+    digits: 2,
+    x: g.right - INSIDE,
+    y: Math.min(g.evBottom - HALF, Math.max(g.top + 3 * HALF, y)),
+    across: false,
+  });
+}
+
 export function limitHandles(layout: Layout | undefined) {
   if (layout === undefined) return nothing;
   const { plan, geometry, lanes } = layout;
-  const handles = [spanHandle('start', plan, geometry), spanHandle('end', plan, geometry)];
+  const interval = turned({
+    path: ['intervalS'],
+    name: words().chart.handles.interval,
+    unit: words().rhythm.secondsUnit,
+    step: 0.5,
+    digits: 1,
+    x: geometry.left,
+    y: geometry.evBottom - 3 * HALF,
+    across: true,
+    choose: putInterval,
+  });
+  const handles = [
+    spanHandle('start', plan, geometry),
+    spanHandle('end', plan, geometry),
+    interval,
+    toleranceHandle(plan, geometry),
+    skylineHandle(plan, geometry),
+  ].filter((handle) => handle !== undefined);
   for (const lane of lanes) {
     const { control } = lane;
     if (control === 'shutter' || control === 'iso') handles.push(dialHandle(control, plan, lane, geometry));
   }
-  return handles.map(handleView);
+  return handles.map((handle) => handleView(handle, geometry.width));
 }

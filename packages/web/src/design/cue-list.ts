@@ -43,7 +43,7 @@ function howToRead({ shoot, cues, frames }: PlanMade) {
     );
     return html`<p class="help">${w.rig(shortest!, longest!)}</p>`;
   }
-  return cues.length === 0 ? html`<p class="help">${w.none}</p>` : nothing;
+  return html`<p class="help">${cues.length === 0 ? w.none : w.means}</p>`;
 }
 
 function row(index: number, frame: number, at: string, what: unknown, after: string) {

@@ -1,5 +1,6 @@
 // Why there is no plan, and every single change that would cure it.
 
+import type { PlanNote } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { moving } from '../moves/load.js';
 import { applyRemedy, idOf } from '../parts/controls.js';
@@ -68,22 +69,26 @@ function noPlan() {
   </section>`;
 }
 
-/** What matters tonight first; cautions that always hold come after it. */
-const ORDER = ['warning', 'info', 'caution'];
+/** What holds on every evening, and is said last. */
+const STANDING: readonly PlanNote['kind'][] = ['sun', 'move-caution'];
 
+/** What matters tonight in the order of the plan, then what always holds. */
 export function notesView() {
   const plan = made.value;
   const notes = plan === undefined ? [] : (moving.value?.otherNotes(plan) ?? plan.notes);
   if (notes.length === 0) return nothing;
   const w = words();
-  const inOrder = notes.toSorted((a, b) => ORDER.indexOf(a.level) - ORDER.indexOf(b.level));
-  return html`<section class="notes">
-    <h2>${w.notes}</h2>
-    <ul>
-      ${inOrder.map(
+  const list = (some: readonly PlanNote[]) =>
+    html`<ul>
+      ${some.map(
         (note) =>
           html`<li class=${note.level}><strong>${w.levels[note.level]}.</strong> ${w.library.note(note)}</li>`,
       )}
-    </ul>
+    </ul>`;
+  const standing = notes.filter(({ kind }) => STANDING.includes(kind));
+  return html`<section class="notes">
+    <h2>${w.notes}</h2>
+    ${list(notes.filter((note) => !standing.includes(note)))}
+    ${standing.length === 0 ? nothing : html`<h3>${w.always}</h3>${list(standing)}`}
   </section>`;
 }

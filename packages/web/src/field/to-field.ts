@@ -26,6 +26,7 @@ function beforeGoing(plan: PlanMade) {
   return html`${day === undefined ? nothing : html`<p class="day">${day}</p>`}
     <p><b>${w.field.setUp(clock(summary.setUpAt, false))}</b> ${w.field.intro}</p>
     <p class="help">
+      <b>${w.field.reserveName}</b>
       ${w.field.reserve({
         darker: ev(summary.reserveDarkEv),
         brighter: ev(summary.reserveBrightEv),
