@@ -16,14 +16,14 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 106.5 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 107 },
   { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 54 },
   { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 21 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 11.5 },
   ...[
     { room: 'plan', kB: 56 },
     { room: 'follow', kB: 49.5 },
-    { room: 'review', kB: 40.5 },
+    { room: 'review', kB: 41 },
     { room: 'files', kB: 27.5 },
     { room: 'ramp', kB: 11.7 },
     { room: 'light', kB: 11.4 },
@@ -38,7 +38,7 @@ export const BUDGETS = [
     code: `export * from '@evenfall/core/${room}'`,
     kB,
   })),
-  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 63.5 },
+  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 65 },
 ];
 
 /** Every budget with `sizeKB`, what its bundle has. */
