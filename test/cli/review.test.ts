@@ -277,6 +277,76 @@ describe('files of other kinds', () => {
   });
 });
 
+test('a HEIC file as phones write it says as much', async () => {
+  const at = folder({ 'plan.json': writePlan(plan) });
+  copyFileSync(new URL('../data/review/phone.heic', import.meta.url), at.at('phone.heic'));
+  const { status, out, err } = await evenfall([
+    'review',
+    at.at('plan.json'),
+    at.at('phone.heic'),
+    '--json',
+    '--clock-fast',
+    '0',
+  ]);
+  expect({ status, err }).toEqual({ status: 0, err: '' });
+  const [frame] = (JSON.parse(out) as Review).frames;
+  expect(frame).toMatchObject({ file: 'phone.heic', shutter: '1/60', iso: 100, aperture: '5.6' });
+  expect(Date.parse(frame!.at)).toBe(Date.parse('2026-09-12T19:30:00.25+02:00'));
+});
+
+test('the journal of a followed evening tells the light, and what was on the lens, also where a cue was refused', async () => {
+  const at = folder({ 'plan.json': writePlan(plan) });
+  const answersTo = async (lines: readonly string[], ...more: string[]) => {
+    const { out } = await evenfall(['follow', at.at('plan.json'), ...more], `${lines.join('\n')}\n`);
+    const answers = out.trimEnd().split('\n').slice(0, -1);
+    return answers.map((line) => JSON.parse(line));
+  };
+  // A stop darker than forecast all evening.
+  const lines = plan.frames.map(({ at: time, sceneEv100 }) =>
+    JSON.stringify({ at: time, ev100: sceneEv100 - 1 }),
+  );
+  const told = await answersTo(lines);
+  const refused = told.findIndex(({ setting }) => setting.filters.length === 0);
+  expect(refused).toBeGreaterThan(0);
+  // The filter's cue has not been done, says the frame after it: its own frame was taken as the one before.
+  const missed = JSON.stringify({ frame: refused + 1, missed: told[refused].cue.cue });
+  const stood = await answersTo(
+    [...lines.slice(0, refused + 1), missed, ...lines.slice(refused + 2)],
+    '--start-over',
+  );
+  const rows = stood.map(({ frame, at: time, setting }) => {
+    const { shutter, iso, aperture } = frame === refused ? told[refused - 1].setting : setting;
+    return [`${frame}.jpg`, time, shutter, iso, aperture].join(',');
+  });
+  writeFileSync(at.at('frames.csv'), ['file,at,shutter,iso,aperture', ...rows].join('\n'));
+  const run = (journal: string) =>
+    evenfall(['review', at.at('plan.json'), at.at('frames.csv'), '--json', '--journal', journal]);
+  const { status, out, err } = await run(at.at('plan.json.journal'));
+  expect({ status, err }).toEqual({ status: 0, err: '' });
+  const { summary, forecast, frames: found, notes } = JSON.parse(out) as Review;
+  expect(summary.lightFrom).toBe('readings');
+  expect(forecast!.offsetEv).toBeCloseTo(-1, 9);
+  expect(notes.map(({ kind }) => kind)).not.toContain('filters-assumed');
+  for (const { targetEv100, frame } of found)
+    expect(targetEv100).toBeCloseTo(plan.frames[frame!]!.targetEv100 - 1, 6);
+  const lens = (frame: number) => found.find((each) => each.frame === frame)!.filters;
+  expect(lens(refused - 1)).toEqual(plan.frames[0]!.filters);
+  expect(lens(refused)).toEqual(plan.frames[0]!.filters);
+  expect(found.at(-1)!.filters).toEqual([]);
+
+  // One of another plan, and what is none.
+  writeFileSync(
+    at.at('other.journal'),
+    `${JSON.stringify({ format: 'evenfall-journal/1', plan: 'another' })}\n`,
+  );
+  for (const path of [at.at('other.journal'), at.at('frames.csv')]) {
+    expect(await run(path)).toMatchObject({
+      status: 1,
+      err: `evenfall: ${path}: no journal of this plan; give the one that evenfall follow wrote beside it, its name with .journal\n`,
+    });
+  }
+});
+
 describe('a table of frames', () => {
   const table = (...lines: string[]) =>
     folder({ 'frames.csv': lines.join('\n'), 'plan.json': writePlan(plan) });

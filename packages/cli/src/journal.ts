@@ -92,6 +92,11 @@ function contentOf(path: string, say: Opening['say']) {
   }
 }
 
+/** Whether the first line of a journal says that it is one of a plan. */
+export function isJournalOf(header: string, plan: string): boolean {
+  return whyNotOurs(header, plan) === undefined;
+}
+
 function whyNotOurs(header: string, plan: string): string | undefined {
   let value: unknown;
   try {

@@ -54,6 +54,8 @@ export type RefusalFacts =
       readonly known: readonly string[];
     }
   | { readonly kind: 'not-a-plan-made'; readonly source: string }
+  /** No journal of the plan that is reviewed. */
+  | { readonly kind: 'journal-of-another'; readonly path: string }
   /** Readings for a shoot to come: nothing was read, it is elsewhere or goes the other way, or its sun stands otherwise. */
   | { readonly kind: 'nothing-learned'; readonly why: 'not-read' | 'elsewhere' | 'other-sun' }
   /** A mistake of ours; `said` is what the program says of it. */

@@ -54,7 +54,7 @@ describe('what a remedy leaves', () => {
         const tight = plan.notes.find(({ kind }) => kind === 'tight-interval');
         expect(remedy.spareS, remedy.text).toBe(tight?.kind === 'tight-interval' ? tight.spareS : undefined);
         expect(remedy.reserveEv, remedy.text).toBeCloseTo(Math.min(reserveDarkEv, reserveBrightEv), 9);
-        expect(remedy.reserveText?.split(' Its tightest')[0]).toBe(
+        expect(remedy.reserveText?.split(/ Its tightest| The clip/)[0]).toBe(
           remedy.reserveEv! < 0.05
             ? 'It works, with nothing to spare.'
             : `It leaves ${remedy.reserveEv!.toFixed(1)} stops of reserve.`,
@@ -190,4 +190,38 @@ test('a remedy whose plan has hardly a margin in its interval says so, in both l
   expect(roomy.length).toBeGreaterThan(0);
   for (const remedy of roomy)
     expect(cured(keys, remedy).notes.map(({ kind }) => kind)).not.toContain('tight-interval');
+});
+
+// A closed October sky, six seconds apart: a shutter of 30 s (32 s) and a gap of 1 s want an interval of 33 s, a clip of two elevenths.
+test('a remedy that leaves little of the clip says so, in both languages', () => {
+  const keys = {
+    place: { latitudeDeg: 55.9, longitudeDeg: -3.2, timeZone: 'Europe/London' },
+    date: '2026-10-08',
+    intervalS: 6,
+    camera: camera({
+      shutter: { shortest: '1/4000', longest: '4' },
+      iso: { lowest: 100, highest: 6400 },
+      aperture: '5.6',
+    }),
+    scene: { cloud: 'overcast' },
+  };
+  const { remedies } = infeasible(keys);
+  const longer = find(remedies, 'longer-shutter');
+  expect(longer.apply.intervalS).toBe(33);
+  const { clipS, fromClipS } = longer.clip!;
+  const plan = cured(keys, longer);
+  expect(clipS).toBeCloseTo(plan.summary.frameCount / 24, 9);
+  // The same two hours and more, to within the frame that a span is rounded to.
+  expect(Math.abs(fromClipS * 6 - clipS * 33)).toBeLessThan(33 / 24 + 60 / 24);
+  const [short, whole] = [clipS, fromClipS].map((s) => String(Number(s.toPrecision(3))));
+  expect(longer.reserveText).toContain(` The clip is ${short} s long then, instead of ${whole} s.`);
+  expect(reserveText(longer, wordsFor({ language: 'de' }))).toContain(
+    ` Der Clip ist dann ${short!.replace('.', ',')} s lang statt ${whole!.replace('.', ',')} s.`,
+  );
+  // Every other one keeps two thirds of the frames or more, but a shorter span, which says itself what it leaves out.
+  const others = remedies.filter(({ clip, change }) => clip === undefined && change !== 'shorter-span');
+  expect(others.length).toBeGreaterThan(1);
+  for (const remedy of others) {
+    expect(cured(keys, remedy).summary.frameCount).toBeGreaterThanOrEqual(fromClipS * 24 * (2 / 3));
+  }
 });

@@ -166,7 +166,7 @@ const remedies: LibrarySentences['remedies'] = {
 const spareText = (spareS: number) =>
   spareS < 1 ? `${rounded(Math.round(10_000 * spareS) / 10)} ms` : `${fixed(spareS)} s`;
 
-const reserve: LibrarySentences['reserve'] = (reserveEv, spareS) =>
+const reserve: LibrarySentences['reserve'] = ({ reserveEv, spareS, clip }) =>
   [
     reserveEv < 0.05 ? 'Das reicht, ohne jede Reserve.' : `Das lässt ${fixed(reserveEv)} Blenden Reserve.`,
     ...(spareS === undefined
@@ -174,6 +174,9 @@ const reserve: LibrarySentences['reserve'] = (reserveEv, spareS) =>
       : [
           `Das knappste Intervall hat dann ${spareS < 0.000_05 ? 'keine Zeit' : `nur ${spareText(spareS)}`} übrig.`,
         ]),
+    ...(clip === undefined
+      ? []
+      : [`Der Clip ist dann ${duration(clip.clipS)} lang statt ${duration(clip.fromClipS)}.`]),
   ].join(' ');
 
 const RESERVE_ENDS = {

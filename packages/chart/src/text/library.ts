@@ -8,6 +8,7 @@ import type {
   NoteFacts,
   RefusalReason,
   RemedyChange,
+  RemedyLeaves,
   SavedFaultFacts,
   Sentences,
   WhyInfeasible,
@@ -24,8 +25,8 @@ export interface LibrarySentences {
   readonly findings: Sentences<MoveFound>;
   /** Changes that would cure something. */
   readonly remedies: Sentences<RemedyChange, 'change'>;
-  /** What a remedy leaves to spare: stops, and seconds of its tightest interval where they are few. */
-  readonly reserve: (reserveEv: number, spareS?: number) => string;
+  /** What a remedy leaves to spare: stops, and seconds of its tightest interval where they are few, a clip cut short. */
+  readonly reserve: (leaves: RemedyLeaves) => string;
   /** Why a shoot has no plan. */
   readonly reasons: Sentences<WhyInfeasible, 'reason'>;
   /** Why an event of the sky does not come. */

@@ -105,10 +105,11 @@ export function remedyText(change: RemedyChange, { library, clock }: Words): str
  * ```
  */
 export function reserveText(
-  { reserveEv, spareS }: Pick<Remedy, 'reserveEv' | 'spareS'>,
+  { reserveEv, spareS, clip }: Pick<Remedy, 'reserveEv' | 'spareS' | 'clip'>,
   { library }: Words,
 ): string {
-  return reserveEv === undefined ? '' : library.reserve(reserveEv, spareS);
+  if (reserveEv === undefined) return '';
+  return library.reserve({ reserveEv, ...(spareS === undefined ? {} : { spareS }), ...(clip && { clip }) });
 }
 
 /**

@@ -125,6 +125,8 @@ const refusals: CommandSentences['refusals'] = {
     `${source}:${line}: ${column}: ${given === '' ? 'hier steht nichts' : `${quotedText(given)} stimmt nicht`}; richtig: ${columnText(column, known)}`,
   'not-a-plan-made': ({ source }) =>
     `${source}: hat keinen Verlauf, an dem etwas zu messen wäre; den Plan angeben, nach dem aufgenommen wurde`,
+  'journal-of-another': ({ path }) =>
+    `${path}: kein Protokoll dieses Plans; das angeben, das evenfall follow neben ihm geschrieben hat, sein Name mit .journal`,
   'nothing-learned': ({ why }) => `nichts geschrieben: ${NOTHING_LEARNED[why]}`,
   'clip-too-short': () => '--clip ist kürzer als zwei Bilder; richtig: ein längerer Clip',
   unexpected: ({ said }) => `das sollte nicht geschehen: ${quotedText(said)}`,

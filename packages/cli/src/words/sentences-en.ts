@@ -117,6 +117,8 @@ const refusals: CommandSentences['refusals'] = {
     `${source}:${line}: ${column}: ${given === '' ? 'nothing stands there' : `${quotedText(given)} is not right`}; give ${columnText(column, known)}`,
   'not-a-plan-made': ({ source }) =>
     `${source}: holds no ramp, so nothing can be held against it; give the plan that was shot`,
+  'journal-of-another': ({ path }) =>
+    `${path}: no journal of this plan; give the one that evenfall follow wrote beside it, its name with .journal`,
   'nothing-learned': ({ why }) => `nothing written: ${NOTHING_LEARNED[why]}`,
   'clip-too-short': () => '--clip is shorter than two frames; give a longer one',
   unexpected: ({ said }) => `this should not happen: ${said}`,

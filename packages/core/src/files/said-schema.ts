@@ -160,6 +160,7 @@ const remedies = list(
     apply: shootChangeSchema,
     reserveEv: optional(stops),
     spareS: optional(seconds),
+    clip: optional(v.strictObject({ clipS: seconds, fromClipS: seconds })),
     reserveText: optional(line),
   }),
   'remedies',

@@ -10,7 +10,7 @@ import { type Sentences, sentenceOf } from '../words/sentences.js';
 import { englishExposureNotes, spareText } from './english-notes.js';
 import type { NoteFacts } from './note.js';
 import type { RemedyChange } from './remedies/change.js';
-import type { BelowHalfClick, WhyInfeasible } from './types.js';
+import type { BelowHalfClick, RemedyLeaves, WhyInfeasible } from './types.js';
 
 const inSeconds = (timeS: number) => `${Number(timeS.toPrecision(3))} s`;
 const inTen = (share: number) => Math.round(10 * share);
@@ -109,26 +109,34 @@ const NO_TIME_S = 0.000_05;
 /**
  * What a remedy leaves to spare, in English.
  *
- * @param reserveEv stops that the scene may be off then, >= 0
- * @param spareS seconds to spare in its tightest interval, where that is less than a twentieth of it
- * @returns one sentence or two
+ * @param leaves stops that the scene may be off then, >= 0; seconds to spare in its tightest interval, where that is less than a
+ *   twentieth of it; the clip, where a longer interval leaves little of it
+ * @returns one to three sentences
  * @example
  * ```ts
  * import { englishReserve } from '@evenfall/core';
  *
- * englishReserve(0); // → 'It works, with nothing to spare.'
- * englishReserve(1.24); // → 'It leaves 1.2 stops of reserve.'
- * englishReserve(1.24, 0.02); // → 'It leaves 1.2 stops of reserve. Its tightest interval has only 20 ms to spare.'
+ * englishReserve({ reserveEv: 0 }); // → 'It works, with nothing to spare.'
+ * englishReserve({ reserveEv: 1.24, spareS: 0.02 });
+ * // → 'It leaves 1.2 stops of reserve. Its tightest interval has only 20 ms to spare.'
+ * englishReserve({ reserveEv: 1.24, clip: { clipS: 9, fromClipS: 50 } });
+ * // → 'It leaves 1.2 stops of reserve. The clip is 9 s long then, instead of 50 s.'
  * ```
  */
-export function englishReserve(reserveEv: number, spareS?: number): string {
-  const reserve =
+export function englishReserve({ reserveEv, spareS, clip }: RemedyLeaves): string {
+  return [
     reserveEv < 0.05
       ? 'It works, with nothing to spare.'
-      : `It leaves ${reserveEv.toFixed(1)} stops of reserve.`;
-  return spareS === undefined
-    ? reserve
-    : `${reserve} Its tightest interval has ${spareS < NO_TIME_S ? 'no time' : `only ${spareText(spareS)}`} to spare.`;
+      : `It leaves ${reserveEv.toFixed(1)} stops of reserve.`,
+    ...(spareS === undefined
+      ? []
+      : [
+          `Its tightest interval has ${spareS < NO_TIME_S ? 'no time' : `only ${spareText(spareS)}`} to spare.`,
+        ]),
+    ...(clip === undefined
+      ? []
+      : [`The clip is ${inSeconds(clip.clipS)} long then, instead of ${inSeconds(clip.fromClipS)}.`]),
+  ].join(' ');
 }
 
 const gapText = ({ moveS, settleS, writeS }: GapParts) =>

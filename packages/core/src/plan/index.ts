@@ -20,6 +20,7 @@ export { rampProblemOf, targetsOf } from './targets.js';
 export { tightestOf } from './tightest.js';
 export type {
   BelowHalfClick,
+  ClipCut,
   Control,
   LightRow,
   LightTable,

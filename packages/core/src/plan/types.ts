@@ -192,6 +192,16 @@ export interface RemedyLeaves {
   readonly reserveEv: number;
   /** Seconds that its tightest interval has left, >= 0, where that is less than a twentieth of it. */
   readonly spareS?: number;
+  /** Where a longer interval leaves less than two thirds of the clip: how long it is then, and would have been. */
+  readonly clip?: ClipCut;
+}
+
+/** A clip that a longer interval makes shorter. */
+export interface ClipCut {
+  /** Seconds. */
+  readonly clipS: number;
+  /** Seconds, of the shoot as it is. */
+  readonly fromClipS: number;
 }
 
 /** One change that would make an impossible ramp possible, or fix a move, with its least amount: its `change`, with the values that it speaks of. */

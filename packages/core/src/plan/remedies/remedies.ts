@@ -3,6 +3,8 @@
 
 import { timeOfStep } from '../../exposure/dial.js';
 import { exposingS } from '../../footage/bracket.js';
+import { exactFps } from '../../footage/footage.js';
+import { clipLengthS } from '../../footage/frames.js';
 import { type RampProblem, shutterEnds } from '../../ramp/problem.js';
 import { rampExists, solveRamp } from '../../ramp/solve.js';
 import type { Shoot } from '../../shoot/shoot.js';
@@ -38,6 +40,8 @@ import {
 import { remedyFor } from './remedy.js';
 import { isCutShort, longerInterval, timeKinds } from './time.js';
 
+/** Share of the frames: a remedy that leaves fewer says so. Our choice. */
+const LEAST_CLIP_SHARE = 2 / 3;
 /** Stops: what leaves less comes after what leaves more. Our choice. */
 const LITTLE_RESERVE_EV = 0.5;
 /** Less of a span by the sun is no shoot: some six minutes of most evenings. Our choice. */
@@ -149,7 +153,22 @@ function cureBy(change: RemedyChange | undefined, trial: Trial): Cure[] {
   const { cured } = trial;
   if (change === undefined || cured === undefined) return [];
   const { darkEv, brightEv } = reserveOf(cured.problem);
-  return [{ change, leaves: { reserveEv: Math.min(darkEv, brightEv), ...littleSpare(cured, trial) } }];
+  const reserveEv = Math.min(darkEv, brightEv);
+  return [
+    { change, leaves: { reserveEv, ...littleSpare(cured, trial), ...clipCut(change, cured.problem, trial) } },
+  ];
+}
+
+/** What a longer interval leaves of the clip, where that is little; a shorter span says itself what it leaves out. */
+function clipCut(
+  change: RemedyChange,
+  { targetEv100 }: RampProblem,
+  { shoot, forecast }: Trial,
+): Pick<RemedyLeaves, 'clip'> {
+  const [left, asked] = [targetEv100.length, forecast.times.length];
+  if (change.change === 'shorter-span' || left >= LEAST_CLIP_SHARE * asked) return {};
+  const fps = exactFps(shoot.clipFps);
+  return { clip: { clipS: clipLengthS(left, fps), fromClipS: clipLengthS(asked, fps) } };
 }
 
 /** The time that the tightest interval of the plan keeps, where that is no margin; known where its plan is not too much work. */

@@ -21,7 +21,6 @@ export function remedyFor(
 ): Remedy | undefined {
   const apply = appliedTo(shoot, forecast, change);
   if (apply === undefined) return undefined;
-  const reserve =
-    leaves === undefined ? {} : { ...leaves, reserveText: englishReserve(leaves.reserveEv, leaves.spareS) };
+  const reserve = leaves === undefined ? {} : { ...leaves, reserveText: englishReserve(leaves) };
   return { ...change, text: sentenceOf(englishRemedies, 'change', change), apply, ...reserve };
 }
