@@ -92,7 +92,7 @@ export function surface(): Record<string, unknown> {
     easeAt: () => core.easeAt('quintic', 0.3),
     ev100Of: () => core.ev100Of({ timeS: 1 / 125, fNumber: 16, iso: 100 }),
     ev100ToLuminance: () => core.ev100ToLuminance(10),
-    englishReserve: () => core.englishReserve(0.7),
+    englishReserve: () => core.englishReserve({ reserveEv: 1 }),
     eveningsHeldShare: () => core.eveningsHeldShare(reserve, forecast),
     exactFps: () => core.exactFps(23.976),
     fNumberOfStep: () => core.fNumberOfStep(12, 3),
