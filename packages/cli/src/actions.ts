@@ -2,7 +2,6 @@
 
 import { calendarTexts, type Language } from '@evenfall/chart';
 import {
-  type LightTable,
   lightTable,
   type PlanInfeasible,
   type PlanMade,
@@ -16,7 +15,7 @@ import {
   writePlan,
 } from '@evenfall/core';
 import { cardMakers } from './card-files.js';
-import { lightChartMakers, planChartMakers } from './chart-files.js';
+import { lightChartMakers, planChartMakers, type ShootLight } from './chart-files.js';
 import { choicesText } from './choices-text.js';
 import { screenOf } from './colors.js';
 import type { Io } from './io.js';
@@ -153,7 +152,7 @@ export async function light(
 ): Promise<number> {
   const words = speech(look.language);
   if (output !== undefined)
-    return writeFrom(shootPath, output, words, io, lightTable, lightChartMakers(look), json);
+    return writeFrom(shootPath, output, words, io, shootLight, lightChartMakers(look), json);
   refuse(look, ['paper', 'dark', 'clock'], undefined);
   refuseLanguage(look.language, json ? '--json' : undefined);
   const screen = screenOf(io);
@@ -167,8 +166,13 @@ export async function light(
   return 0;
 }
 
+function shootLight(shoot: Shoot): ShootLight | PlanInfeasible {
+  const table = lightTable(shoot);
+  return 'infeasible' in table ? table : { table, shoot };
+}
+
 /** Loads the shoot, works out the answer and writes it in the form its ending asks for; nothing where none exists. */
-async function writeFrom<Answer extends PlanMade | LightTable>(
+async function writeFrom<Answer extends PlanMade | ShootLight>(
   source: ShootSource,
   output: string,
   words: CommandWords,

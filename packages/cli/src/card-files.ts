@@ -19,7 +19,7 @@ export function cardMakers(asked: PrintOptions): Makers<PlanMade> {
         language: words.language,
         madeAt: new Date(summary.startAt),
       };
-      return [{ path, content: await pdfOf(cardPages(plan, options), form) }];
+      return [{ path, ...(await pdfOf(cardPages(plan, options), form)) }];
     },
     '.svg': (plan, path) => {
       const pages = cardPages(plan, options);

@@ -9,7 +9,7 @@ import {
   reviewChart,
   sheetMm,
 } from '@evenfall/chart';
-import { type LightTable, type PlanMade, type Review, writeLight } from '@evenfall/core';
+import { type LightTable, type PlanMade, type Review, type Shoot, writeLight } from '@evenfall/core';
 import type { Makers } from './output.js';
 import { pdfOf } from './pdf.js';
 import { type PrintOptions, refuse, wordsOf } from './print-options.js';
@@ -26,14 +26,23 @@ export function planChartMakers(asked: PrintOptions): Makers<PlanMade> {
   );
 }
 
-export function lightChartMakers(asked: PrintOptions): Makers<LightTable> {
+/** The light table, and the shoot that it is of. */
+export interface ShootLight {
+  readonly table: LightTable;
+  readonly shoot: Shoot;
+}
+
+export function lightChartMakers(asked: PrintOptions): Makers<ShootLight> {
+  const words = wordsOf(asked);
+  const titleOf = ({ title }: Shoot) => (title === '' ? words.untitledLight : title);
   return {
     ...chartMakers(
       asked,
-      (table: LightTable, options) => lightChart(table, options),
-      ({ rows }) => ({ title: wordsOf(asked).untitledLight, at: rows[0]!.at }),
+      ({ table, shoot }: ShootLight, options) =>
+        lightChart(table, { ...options, title: titleOf(shoot), place: shoot.place }),
+      ({ table, shoot }) => ({ title: titleOf(shoot), at: table.rows[0]!.at }),
     ),
-    '.json': (table, path) => {
+    '.json': ({ table }, path) => {
       refuse(asked, ['paper', 'dark', 'language', 'clock'], path);
       return [{ path, content: writeLight(table) }];
     },
@@ -67,7 +76,7 @@ function chartMakers<Answer>(
       const paper = asked.paper ?? 'a4';
       const { title, at } = about(answer);
       const { widthMm, heightMm } = sheetMm(paper);
-      const content = await pdfOf([draw(answer, { ...chartSize(paper), variant, words })], {
+      const made = await pdfOf([draw(answer, { ...chartSize(paper), variant, words })], {
         widthMm: heightMm,
         heightMm: widthMm,
         marginMm: MARGIN_MM,
@@ -76,7 +85,7 @@ function chartMakers<Answer>(
         language: words.language,
         madeAt: new Date(at),
       });
-      return [{ path, content }];
+      return [{ path, ...made }];
     },
   };
 }

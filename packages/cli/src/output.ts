@@ -56,6 +56,8 @@ export function write(
   words: CommandWords,
   io: Io,
 ): void {
+  const unshown = [...new Set(files.flatMap((file) => file.unshown ?? []))];
+  if (unshown.length > 0) io.err(`evenfall: ${words.sentences.unshown(printable(output), unshown)}\n`);
   const [first, ...others] = files;
   if (first !== undefined && isStandardOutput(output)) {
     if (others.length > 0) throw new Refusal([{ kind: 'several-files', path: output, count: files.length }]);

@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
 import SVGtoPDF from 'svg-to-pdfkit';
 import { withoutRightToLeft } from './pdf-right-to-left.js';
+import { unshownIn } from './unshown.js';
 
 const POINTS_PER_MM = 72 / 25.4;
 
@@ -34,19 +35,24 @@ export function documentOf({ widthMm, heightMm, title, language, madeAt }: PdfFo
 }
 
 /**
- * One page an SVG, each scaled to fill its page. The same pages and form give the same bytes.
+ * One page an SVG, each scaled to fill its page. The same pages and form give the same bytes. `unshown` are characters
+ * that the letters at hand do not have.
  *
  * @throws Error where an SVG holds what PDF cannot show
  */
-export function pdfOf(pages: readonly string[], form: PdfForm): Promise<Uint8Array> {
+export function pdfOf(
+  pages: readonly string[],
+  form: PdfForm,
+): Promise<{ readonly content: Uint8Array; readonly unshown: readonly string[] }> {
   const [width, height] = [form.widthMm * POINTS_PER_MM, form.heightMm * POINTS_PER_MM];
   const margin = (form.marginMm ?? 0) * POINTS_PER_MM;
   const { background } = form;
   const doc = documentOf(form);
+  const unshown = unshownIn(pages, documentOf(form));
   return new Promise((resolve, reject) => {
     const chunks: Uint8Array[] = [];
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-    doc.on('end', () => resolve(Buffer.concat(chunks)));
+    doc.on('end', () => resolve({ content: Buffer.concat(chunks), unshown }));
     doc.on('error', reject);
     for (const page of pages) {
       doc.addPage();

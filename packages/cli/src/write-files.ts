@@ -23,6 +23,7 @@ import { systemFault } from './system-error.js';
 export interface OutputFile {
   readonly path: string;
   readonly content: string | Uint8Array;
+  readonly unshown?: readonly string[]; // characters it should show and cannot
 }
 
 /** A file that is written and waits beside its place for its name. */

@@ -1,6 +1,6 @@
 // The chart of the light alone: how bright the scene is, how sure that is, and how fast it changes.
 
-import type { LightTable } from '@evenfall/core';
+import type { LightTable, Shoot } from '@evenfall/core';
 import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
 import { LINE, lookFor, TYPE } from '../svg/ink.js';
@@ -8,6 +8,7 @@ import { coordinate, element, escapeXml, rectOf, svgRoot, textAt } from '../svg/
 import { chartEvents } from '../text/chart-events.js';
 import { describeLight, steepestRow } from '../text/describe.js';
 import { clockText, dateText, instantMs, wordsOver } from '../text/local-time.js';
+import { placeTexts } from '../text/place.js';
 import { english } from '../text/words.js';
 import { callout } from './callout.js';
 import { evPanel } from './ev-panel.js';
@@ -21,7 +22,7 @@ import { timeAxis } from './time-axis.js';
  * change.
  *
  * @param table from `lightTable`, one row or more
- * @param options as a plan's chart, and a title
+ * @param options as a plan's chart, with a title and a place for the heading
  * @returns SVG text
  * @throws RangeError without rows, and on a width or height that {@link ChartOptions} does not allow
  * @example
@@ -37,7 +38,7 @@ import { timeAxis } from './time-axis.js';
  */
 export function lightChart(
   table: LightTable,
-  options: ChartOptions & { readonly title?: string } = {},
+  options: ChartOptions & { readonly title?: string; readonly place?: Shoot['place'] } = {},
 ): string {
   const { variant = 'print' } = options;
   const words = wordsOver(table, options.words ?? english);
@@ -95,6 +96,11 @@ export function lightChart(
     }),
   ];
   const title = options.title ?? words.untitledLight;
+  const under = [
+    words.date(dateText(table.rows[0]!.at)),
+    ...(options.place === undefined ? [] : placeTexts(options.place, words)),
+    words.chart.evNote,
+  ];
   return svgRoot(
     {
       ...outerSize(variant, width, height),
@@ -105,7 +111,7 @@ export function lightChart(
       element('title', {}, [escapeXml(title)]),
       element('desc', {}, [escapeXml(describeLight(table, words))]),
       element('rect', { width, height, fill: ink.paper }),
-      heading(title, [words.date(dateText(table.rows[0]!.at)), words.chart.evNote].join(' · '), width, look),
+      heading(title, under.join(' · '), width, look),
       panel.svg,
       ...marks,
       speedPanel(),

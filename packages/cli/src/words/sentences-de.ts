@@ -132,6 +132,9 @@ const refusals: CommandSentences['refusals'] = {
   unexpected: ({ said }) => `das sollte nicht geschehen: ${quotedText(said)}`,
 };
 
+/** Most characters that are named. */
+const MOST_UNSHOWN = 20;
+
 const PASSED_OVER = {
   'no-picture': 'nicht als Bild lesbar',
   'no-time': 'sagt nicht, wann es aufgenommen ist',
@@ -144,6 +147,8 @@ export const germanSentences: CommandSentences = {
   system,
   passedOver: (path, because) =>
     `${path}: übergangen: ${because.why === 'cannot-read' ? `nicht zu lesen: ${systemText(because.fault)}` : PASSED_OVER[because.why]}`,
+  unshown: (path, characters) =>
+    `${path}: seine Schrift hat kein Zeichen für ${characters.slice(0, MOST_UNSHOWN).join(' ')}; dort steht ein leeres Kästchen; den Text ändern, oder .html schreiben, das zeigt, was das Gerät kann`,
   border: (here, others) =>
     `die Zeitzone ${here.timeZone} (UTC${here.offset}) ist die der Koordinaten; keine 25 km entfernt gilt ${others
       .map(({ timeZone, offset }) => `${timeZone} (UTC${offset})`)

@@ -124,6 +124,9 @@ const refusals: CommandSentences['refusals'] = {
   unexpected: ({ said }) => `this should not happen: ${said}`,
 };
 
+/** Most characters that are named. */
+const MOST_UNSHOWN = 20;
+
 const PASSED_OVER = {
   'no-picture': 'not readable as a picture',
   'no-time': 'it does not say when it was taken',
@@ -136,6 +139,8 @@ export const englishSentences: CommandSentences = {
   system,
   passedOver: (path, because) =>
     `${path}: passed over: ${because.why === 'cannot-read' ? `cannot be read: ${englishSystemFault(because.fault)}` : PASSED_OVER[because.why]}`,
+  unshown: (path, characters) =>
+    `${path}: its letters have none for ${characters.slice(0, MOST_UNSHOWN).join(' ')}; an empty box stands there; change the text, or write .html, which shows what your device can`,
   border: (here, others) =>
     `the time zone ${here.timeZone} (UTC${here.offset}) is that of the coordinates, within 25 km of ${others
       .map(({ timeZone, offset }) => `${timeZone} (UTC${offset})`)

@@ -13,6 +13,8 @@ export interface CommandSentences {
   readonly slips: Sentences<SlipFacts, 'slip'>;
   /** Why a file is passed over. */
   readonly passedOver: (path: string, because: PassedOver) => string;
+  /** That a file cannot show some characters. */
+  readonly unshown: (path: string, characters: readonly string[]) => string;
   /** What the system's codes mean. */
   readonly system: Readonly<Record<SystemCode, string>>;
   /** That the clock may show another zone's time, of those within 25 km. */
