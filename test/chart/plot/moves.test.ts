@@ -71,8 +71,10 @@ describe('the chart', () => {
 
   test('draws the speed on screen against one width in 7 s, the limit of comfort', () => {
     const { plan } = PLANS[0]!;
-    expect(texts(plan)).toContain('7 s a width');
-    expect(texts(plan)).toContain(`${Number(plan.move!.fastest!.crossingS.toPrecision(2))} s a width`);
+    expect(texts(plan)).toContain('crosses the frame in 7 s');
+    expect(texts(plan)).toContain(
+      `crosses the frame in ${Number(plan.move!.fastest!.crossingS.toPrecision(2))} s`,
+    );
     const lines = all(parseXml(planChart(plan)), 'path')
       .filter(({ attributes }) => attributes.fill === 'none')
       .slice(-4, -2)

@@ -75,7 +75,7 @@ export const german: Words = {
     starts: (move: string, how: string, first: string, longest: string) =>
       `${move}, ${how}; Schritte ${first} bis ${longest}`,
     ends: (axis: string, gone: string) => `Am Ende: ${axis} bei ${gone}`,
-    width: (seconds: string) => `${seconds} je Breite`,
+    width: (seconds: string) => `durchs Bild in ${seconds}`,
     spare: (seconds: string) => `mindestens ${seconds} übrig`,
   },
   chart: {

@@ -104,7 +104,7 @@ export const english = {
     starts: (move: string, how: string, first: string, longest: string) =>
       `${move}, ${how}; steps ${first} to ${longest}`,
     ends: (axis: string, gone: string) => `At the end: ${axis} at ${gone}`,
-    width: (seconds: string) => `${seconds} a width`,
+    width: (seconds: string) => `crosses the frame in ${seconds}`,
     spare: (seconds: string) => `${seconds} to spare at least`,
   },
   chart: {
