@@ -140,8 +140,8 @@ export function onThePicture(site: () => Site): void {
           lamps: { ev100: 4, share: 0.2 },
         },
         look: [
-          { sunAltitudeDeg: 0, offsetEv: 0 },
           { sunAltitudeDeg: -9, offsetEv: -1 },
+          { sunAltitudeDeg: 0, offsetEv: 0 },
         ],
         weights: { iso: 0.7, blur: 0.2 },
       };
