@@ -95,6 +95,7 @@ export function surface(): Record<string, unknown> {
     englishReserve: () => core.englishReserve({ reserveEv: 1 }),
     eveningsHeldShare: () => core.eveningsHeldShare(reserve, forecast),
     exactFps: () => core.exactFps(23.976),
+    exposingS: () => core.exposingS(2, { darkFrame: true, bracket: { frames: 3, stepEv: 2, betweenS: 0.3 } }),
     fNumberOfStep: () => core.fNumberOfStep(12, 3),
     fieldOfViewDeg: () => core.fieldOfViewDeg(36, 24),
     filterStacks: () => core.filterStacks(shoot.filters, true),
@@ -119,6 +120,8 @@ export function surface(): Record<string, unknown> {
     forecastBand: () => core.forecastBand(core.NOTHING_KNOWN)(forecast.light[0]!.parts),
     forecastLight: () => Array.from(forecast.sceneEv100),
     frameCountOf: () => core.frameCountOf(7200, 7),
+    frameOfTags: () =>
+      core.frameOfTags('a.jpg', { DateTimeOriginal: '2026:10:14 18:07:31', ExposureTime: 0.008, ISO: 100 }),
     frameTimes: () => Array.from(core.frameTimes(FROM_MS, 3, 10)),
     framesLostByDefault: () => core.framesLostByDefault(2),
     framesOnCard: () => core.framesOnCard(64, 30),
@@ -137,6 +140,7 @@ export function surface(): Record<string, unknown> {
     lookOffsetEv: () => core.lookOffsetEv({ nightEv: -1.5 }, -6),
     luminanceToEv100: () => core.luminanceToEv100(4000),
     magToLuminanceCdM2: () => core.magToLuminanceCdM2(22),
+    meanLevel: () => core.meanLevel({ srgbPixels: [255, 255, 255, 0, 0, 0], channels: 3 }),
     moonIlluminanceLx: () =>
       core.moonIlluminanceLx({ altitudeDeg: 60, phaseAngleDeg: 0, distanceKm: 384400 }),
     moonlitSkyCdM2: () =>

@@ -87,8 +87,8 @@ export function pausesS(bracket: Bracket | undefined): number {
  * import { exposingS } from '@evenfall/core';
  *
  * const bracket = { frames: 3, stepEv: 2, betweenS: 0.3 } as const;
- * exposingS(2, { darkFrame: false, bracket }); // 0.5 + 0.3 + 2 + 0.3 + 8
- * // → 11.1
+ * // 0.5 + 0.3 + 2 + 0.3 + 8
+ * exposingS(2, { darkFrame: false, bracket }); // → 11.1
  * ```
  */
 export function exposingS(shutterS: number, { darkFrame, bracket }: Exposing): number {
