@@ -237,7 +237,7 @@ export type FaultFacts =
       readonly darkFrame: boolean;
       /** In an interval, and seconds of all pauses between them; of a bracket `shutter` is the shortest. */
       readonly exposures: number;
-      readonly pausesS: number;
+      readonly pausesS: number; // seconds of all pauses between them
       readonly gapS: number;
       readonly leastS: number;
     }
