@@ -39,7 +39,7 @@ export function rulesOf(problem: RampProblem): Rules {
   const { kit, limits, intervalS } = problem;
   const per = kit.stepsPerStop;
   const target = (i: number) => problem.targetEv100[i]!;
-  const price: RampWeights = { ...defaultPrices(problem.crew), ...problem.weights };
+  const price: RampWeights = { ...defaultPrices(problem.crew), ...(problem.weights as Partial<RampWeights>) };
   const stepLimit = Math.max(1, Math.floor(limits.largestStepEv * per + 1e-9));
   const w = intervalS / 5;
   const lost = limits.framesLostPerFilterChange;

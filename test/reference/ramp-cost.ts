@@ -28,7 +28,7 @@ const SLACK = 1e-9;
 /** Judges a ramp of one setting a frame. Affected frames are derived from the filter changes. */
 export function checkRamp(problem: RampProblem, frames: readonly RampSetting[]): RampCheck {
   const { kit, limits, intervalS, gapS, darkFrame, direction } = problem;
-  const price: RampWeights = { ...pricesOf(problem), ...problem.weights };
+  const price: RampWeights = { ...pricesOf(problem), ...(problem.weights as Partial<RampWeights>) };
   const { stepsPerStop } = kit;
   const frameCount = problem.targetEv100.length;
   const m = Math.max(1, Math.floor(limits.largestStepEv * stepsPerStop + SLACK));

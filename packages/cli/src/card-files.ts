@@ -3,7 +3,6 @@
 import { cardHtml, cardPages, cardText, sheetMm } from '@evenfall/chart';
 import type { PlanMade } from '@evenfall/core';
 import type { Makers } from './output.js';
-import { pdfOf } from './pdf.js';
 import { cardOptions, type PrintOptions, refuse, wordsOf } from './print-options.js';
 
 /** Several sheets as SVG are numbered: card-1.svg, card-2.svg. */
@@ -12,6 +11,8 @@ export function cardMakers(asked: PrintOptions): Makers<PlanMade> {
   const { words, paper } = options;
   return {
     '.pdf': async (plan, path) => {
+      // Loaded where a PDF is asked for: it is most of what the command loads.
+      const { pdfOf } = await import('./pdf.js');
       const { shoot, summary } = plan;
       const form = {
         ...sheetMm(paper),

@@ -11,7 +11,6 @@ import {
 } from '@evenfall/chart';
 import { type LightTable, type PlanMade, type Review, type Shoot, writeLight } from '@evenfall/core';
 import type { Makers } from './output.js';
-import { pdfOf } from './pdf.js';
 import { type PrintOptions, refuse, wordsOf } from './print-options.js';
 import type { OutputFile } from './write-files.js';
 
@@ -73,6 +72,8 @@ function chartMakers<Answer>(
       return [{ path, content: draw(answer, { ...size, variant, words }) }];
     },
     '.pdf': async (answer, path): Promise<OutputFile[]> => {
+      // Loaded where a PDF is asked for: it is most of what the command loads.
+      const { pdfOf } = await import('./pdf.js');
       const paper = asked.paper ?? 'a4';
       const { title, at } = about(answer);
       const { widthMm, heightMm } = sheetMm(paper);

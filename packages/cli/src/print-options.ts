@@ -16,7 +16,9 @@ export function wordsOf({ clock, language }: PrintOptions): Words {
 }
 
 /** Options of card pages; A6 where no paper is given. */
-export function cardOptions(options: PrintOptions): Required<CardOptions> {
+export function cardOptions(options: PrintOptions): {
+  readonly [Key in keyof CardOptions]-?: NonNullable<CardOptions[Key]>;
+} {
   const { paper = 'a6', dark = false } = options;
   return { words: wordsOf(options), paper, dark };
 }

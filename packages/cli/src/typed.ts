@@ -55,7 +55,7 @@ export interface Known {
   /** Answered last, from 0. */
   readonly frame: number;
   /** What the camera stands at, as marked. */
-  readonly setting: Required<ReportedSetting>;
+  readonly setting: { readonly [Key in keyof ReportedSetting]-?: NonNullable<ReportedSetting[Key]> };
   /** Cues that may be due, the earliest first. */
   readonly cues: readonly { readonly cue: number; readonly atMs: number }[];
   /** Number of the last cue that was taken as done. */

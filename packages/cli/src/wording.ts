@@ -9,7 +9,7 @@ import type { CommandWords } from './words/words.js';
 
 /** Words whose clock gives the offset with every time that comes twice in what they are to tell of. */
 export function wordsOver(
-  { clocksBack }: { readonly clocksBack?: ClocksBack },
+  { clocksBack }: { readonly clocksBack?: ClocksBack | undefined },
   words: CommandWords,
 ): CommandWords {
   return { ...words, card: { ...words.card, clock: clockOver(clocksBack, words.card.clock) } };

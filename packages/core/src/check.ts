@@ -25,6 +25,14 @@ export function whole(name: string, value: number): number {
   throw new RangeError(`${name} must be a whole number, got ${value}`);
 }
 
+/** What a group of optional keys states: those that are undefined are left out, so that they take no default's place. */
+export function given<T extends object>(
+  group: T | undefined,
+): { [Key in keyof T]?: Exclude<T[Key], undefined> } {
+  const stated = Object.entries(group ?? {}).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(stated) as { [Key in keyof T]?: Exclude<T[Key], undefined> };
+}
+
 /**
  * Edits that turn one word into the other: a letter put in, left out, changed, or two neighbours swapped
  * (optimal string alignment). "intervlaS" is 1 from "intervalS". Case does not count.

@@ -68,7 +68,7 @@ function json(text: string): { readonly value: unknown; readonly where?: undefin
   }
 }
 
-const lineOf = ({ line, message }: { line?: number; message: string }) =>
+const lineOf = ({ line, message }: { line?: number | undefined; message: string }) =>
   line === undefined ? message : `${line}: ${message}`;
 
 /** The zone of the coordinates where a file names none. */

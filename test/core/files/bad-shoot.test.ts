@@ -52,10 +52,12 @@ const ROWS: readonly (readonly [string, object, string])[] = [
     { ['k'.repeat(5000)]: 1 },
     `"${'k'.repeat(40)}…": no such key; the nearest is "stackFilters"`,
   ],
+  ['a required key left empty', { date: null }, 'date: nothing is not a date; give a date as YYYY-MM-DD'],
   [
-    'a required key left empty',
+    // A key that a program leaves undefined is one that it leaves out.
+    'a required key undefined',
     { date: undefined },
-    'date: nothing is not a date; give a date as YYYY-MM-DD',
+    'date: missing; give a date as YYYY-MM-DD',
   ],
   [
     'a list where keys belong',

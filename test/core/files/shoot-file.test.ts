@@ -1,7 +1,7 @@
 import { readShoot, type Shoot, writeShoot } from '@evenfall/core';
 import fc from 'fast-check';
 import { describe, expect, expectTypeOf, test } from 'vitest';
-import type { ShootFile } from '../../../packages/core/src/files/shoot-schema.js';
+import type { CheckedFile } from '../../../packages/core/src/files/shoot-schema.js';
 import { shootArbitrary } from '../../../packages/tools/any-shoot.mjs';
 import { casesOf, seedOf } from '../../reference/cases.js';
 import { pathsOf, replaced } from './paths.js';
@@ -139,11 +139,11 @@ test('an interval of exactly shutter plus gap is enough', () => {
 });
 
 test('the schema has every key of a shoot', () => {
-  expectTypeOf<keyof Shoot>().toEqualTypeOf<keyof ShootFile>();
-  expectTypeOf<keyof Shoot['camera']>().toEqualTypeOf<keyof ShootFile['camera']>();
-  expectTypeOf<keyof Shoot['scene']>().toEqualTypeOf<keyof ShootFile['scene']>();
-  expectTypeOf<keyof Shoot['limits']>().toEqualTypeOf<keyof ShootFile['limits']>();
-  expectTypeOf<Shoot['scene']['surface']>().toEqualTypeOf<ShootFile['scene']['surface']>();
+  expectTypeOf<keyof Shoot>().toEqualTypeOf<keyof CheckedFile>();
+  expectTypeOf<keyof Shoot['camera']>().toEqualTypeOf<keyof CheckedFile['camera']>();
+  expectTypeOf<keyof Shoot['scene']>().toEqualTypeOf<keyof CheckedFile['scene']>();
+  expectTypeOf<keyof Shoot['limits']>().toEqualTypeOf<keyof CheckedFile['limits']>();
+  expectTypeOf<Shoot['scene']['surface']>().toEqualTypeOf<CheckedFile['scene']['surface']>();
 });
 
 describe('properties', () => {

@@ -14,14 +14,14 @@ import { liveKit, planAhead } from '../../../packages/core/src/ramp/live/live.js
 import { type State, shutterOf } from '../../../packages/core/src/ramp/moves.js';
 import type { RampProblem } from '../../../packages/core/src/ramp/problem.js';
 import { solveRamp } from '../../../packages/core/src/ramp/solve.js';
-import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
+import { type RampWeights, rampWeights } from '../../../packages/core/src/ramp/weights.js';
 import { checkRamp, type RampSetting } from '../../reference/ramp-cost.js';
 import { seeded } from '../../reference/random.js';
 import { randomProblem } from '../../reference/random-problem.js';
 
 /** The prices of a plan, at any lead, and tolerance all but hard. */
 function planPrices(problem: RampProblem) {
-  const { error } = { ...rampWeights(problem.crew), ...problem.weights };
+  const { error } = { ...rampWeights(problem.crew), ...(problem.weights as Partial<RampWeights>) };
   return { errorNow: error, errorAhead: error, fadeS: 180, beyondTolerance: 1e7, hysteresisPerS: 0 };
 }
 

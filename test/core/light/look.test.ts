@@ -30,7 +30,7 @@ test('a table is linear between its rows and level beyond its ends', () => {
   ] as const) {
     expect(lookOffsetEv(look, altitude)).toBeCloseTo(offset, 12);
   }
-  expect(() => lookOffsetEv([], 0)).toThrow('a look table must hold at least one row');
+  expect(() => lookOffsetEv([], 0)).toThrow('look must hold at least 1, got 0');
 });
 
 test('a darker night never brightens any moment, and the look has no jump', () => {

@@ -30,11 +30,11 @@ import { sheets } from './sheet.js';
 /** How a card is printed or shown. */
 export interface CardOptions {
   /** Language and clock, from {@link wordsFor}; default English and 24 hours. */
-  readonly words?: Words;
+  readonly words?: Words | undefined;
   /** Default A6. */
-  readonly paper?: Paper;
+  readonly paper?: Paper | undefined;
   /** Red on black, for screens; default black on white. */
-  readonly dark?: boolean;
+  readonly dark?: boolean | undefined;
 }
 
 /**

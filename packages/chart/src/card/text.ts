@@ -28,7 +28,7 @@ const COLUMNS = 80;
  * lines.every((line) => line.length <= 80); // → true
  * ```
  */
-export function cardText(plan: PlanMade, options: { readonly words?: Words } = {}): string {
+export function cardText(plan: PlanMade, options: { readonly words?: Words | undefined } = {}): string {
   const words = wordsOver(plan, options.words ?? english);
   const facts = cardFacts(plan, words);
   const { card } = words;

@@ -38,7 +38,10 @@ import { timeAxis } from './time-axis.js';
  */
 export function lightChart(
   table: LightTable,
-  options: ChartOptions & { readonly title?: string; readonly place?: Shoot['place'] } = {},
+  options: ChartOptions & {
+    readonly title?: string | undefined;
+    readonly place?: Shoot['place'] | undefined;
+  } = {},
 ): string {
   const { variant = 'print' } = options;
   const words = wordsOver(table, options.words ?? english);

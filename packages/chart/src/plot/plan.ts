@@ -20,13 +20,13 @@ import { type TimeAxis, timeAxis } from './time-axis.js';
 /** Size, ink and language of a chart. */
 export interface ChartOptions {
   /** Default print, black and grey on white. */
-  readonly variant?: Variant;
+  readonly variant?: Variant | undefined;
   /** Points, 300 to 10000; default 720. */
-  readonly width?: number;
+  readonly width?: number | undefined;
   /** Points, 200 to 10000; default 0.72 of the width. */
-  readonly height?: number;
+  readonly height?: number | undefined;
   /** Language and clock; default English and 24 hours. */
-  readonly words?: Words;
+  readonly words?: Words | undefined;
 }
 
 /** A chart's outer size; throws RangeError where there is no room for a chart. */

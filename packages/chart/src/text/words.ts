@@ -40,8 +40,8 @@ export function wordsFor({
   language = 'en',
   clock = 24,
 }: {
-  readonly language?: Language;
-  readonly clock?: 12 | 24;
+  readonly language?: Language | undefined;
+  readonly clock?: 12 | 24 | undefined;
 } = {}): Words {
   const words = LANGUAGES[language];
   if (clock === 24) return words;

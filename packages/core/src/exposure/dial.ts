@@ -4,6 +4,7 @@
 // Source: docs/sources.md#marked-series.
 
 import { whole } from '../check.js';
+import { hold, oneOf, text } from '../hold.js';
 
 /** Dial steps in one stop: thirds or halves. */
 export type StepsPerStop = 2 | 3;
@@ -110,6 +111,13 @@ function marks(first: number, labels: string) {
   return { first, labels: labels.split(' ') };
 }
 
+/** @throws RangeError on a control or a dial that there is none of */
+function marksOf(control: DialControl, stepsPerStop: StepsPerStop) {
+  hold('control', control, oneOf(['shutter', 'iso', 'aperture']));
+  hold('stepsPerStop', stepsPerStop, oneOf([2, 3]));
+  return MARKS[control][stepsPerStop];
+}
+
 /** Longest step beyond the marked shutter dial that has a label: 2^14 s, four and a half hours. */
 const LONGEST_TIME_STOPS = -14;
 
@@ -121,7 +129,7 @@ const LONGEST_TIME_STOPS = -14;
  * @param step whole, as {@link timeOfStep}, {@link isoOfStep} and {@link fNumberOfStep} count it
  * @param stepsPerStop of the dial, 2 or 3
  * @returns the mark: seconds as "1/60" or "4", ISO as "400", the f-number as "5.6"
- * @throws RangeError for a step that is not whole or not on the dial
+ * @throws RangeError for a step that is not whole or not on the dial, or a control or a dial that there is none of
  * @example
  * ```ts
  * import { dialLabel } from '@evenfall/core';
@@ -133,7 +141,7 @@ const LONGEST_TIME_STOPS = -14;
  * ```
  */
 export function dialLabel(control: DialControl, step: number, stepsPerStop: StepsPerStop): string {
-  const { first, labels } = MARKS[control][stepsPerStop];
+  const { first, labels } = marksOf(control, stepsPerStop);
   whole('step', step);
   if (control === 'shutter' && step < first && step >= LONGEST_TIME_STOPS * stepsPerStop) {
     return String(2 * Number(dialLabel(control, step + stepsPerStop, stepsPerStop)));
@@ -145,12 +153,13 @@ export function dialLabel(control: DialControl, step: number, stepsPerStop: Step
 
 /**
  * Step of a label on this dial. "0.3" is step 5 in thirds (0.315 s) and step 3 in halves (0.354 s): the dial
- * in use decides, never the text. Never throws. Source: docs/sources.md#marked-series.
+ * in use decides, never the text. Source: docs/sources.md#marked-series.
  *
  * @param control whose dial
  * @param label as marked; seconds without a unit, the f-number without "f/"
  * @param stepsPerStop of the dial, 2 or 3
  * @returns the step, or undefined where the dial has no such mark
+ * @throws RangeError on a control or a dial that there is none of, or a label that is not text
  * @example
  * ```ts
  * import { dialStep } from '@evenfall/core';
@@ -165,7 +174,8 @@ export function dialStep(
   label: string,
   stepsPerStop: StepsPerStop,
 ): number | undefined {
-  const { first, labels } = MARKS[control][stepsPerStop];
+  const { first, labels } = marksOf(control, stepsPerStop);
+  hold('label', label, text);
   const index = labels.indexOf(label);
   if (index >= 0) return first + index;
   if (control !== 'shutter') return undefined;
@@ -182,6 +192,7 @@ export function dialStep(
  * @param control whose dial
  * @param stepsPerStop of the dial, 2 or 3
  * @returns labels, the longest time, the lowest ISO or the widest opening first
+ * @throws RangeError on a control or a dial that there is none of
  * @example
  * ```ts
  * import { dialLabels } from '@evenfall/core';
@@ -190,5 +201,5 @@ export function dialStep(
  * ```
  */
 export function dialLabels(control: DialControl, stepsPerStop: StepsPerStop): readonly string[] {
-  return MARKS[control][stepsPerStop].labels;
+  return marksOf(control, stepsPerStop).labels;
 }

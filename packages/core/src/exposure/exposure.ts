@@ -2,6 +2,7 @@
 // Source: docs/sources.md#apex.
 
 import { finite, positive } from '../check.js';
+import { groupWith, hold } from '../hold.js';
 
 /** One exposure, in exact values: `1 / 64`, not the dial's "1/60". */
 export interface Exposure {
@@ -110,7 +111,9 @@ export function isoSv(iso: number): number {
  * ev100Of({ timeS: 1 / 400, fNumber: 16, iso: 400 }); // → 14.64
  * ```
  */
-export function ev100Of({ timeS, fNumber, iso }: Exposure): number {
+export function ev100Of(exposure: Exposure): number {
+  hold('exposure', exposure, groupWith({}));
+  const { timeS, fNumber, iso } = exposure;
   return apertureAv(fNumber) + timeTv(timeS) - Math.log2(positive('iso', iso) / 100);
 }
 

@@ -2,6 +2,7 @@
 // Source: docs/sources.md#nd.
 
 import { finite, positive } from '../check.js';
+import { groupWith, hold, text } from '../hold.js';
 
 /**
  * A filter by its `name` and what its rim states: `stops`, optical `density` (0.9 is 3 stops), or `factor` (8
@@ -36,6 +37,7 @@ export interface FilterStack {
  * ```
  */
 export function filterStops(spec: FilterSpec): number {
+  hold('spec', spec, groupWith({ name: text }));
   const stops =
     'stops' in spec
       ? finite('stops', spec.stops)

@@ -28,11 +28,11 @@ export interface CalendarTexts {
 /** How a calendar is written. */
 export interface CalendarOptions {
   /** Seconds by which a cue's alarm rings early, 0 to 86400, default 60; a list for several alarms a cue, an empty one for none. */
-  readonly aheadS?: number | readonly number[];
+  readonly aheadS?: number | readonly number[] | undefined;
   /** Seconds to the place, 0 to 86400: the alarm for setting up rings so long before it; default 1800. */
-  readonly travelS?: number;
+  readonly travelS?: number | undefined;
   /** What the events say; default plain English. */
-  readonly texts?: CalendarTexts;
+  readonly texts?: CalendarTexts | undefined;
 }
 
 /**

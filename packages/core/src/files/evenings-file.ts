@@ -4,7 +4,7 @@ import type * as v from 'valibot';
 import type { Evenings } from '../plan/evenings.js';
 import { csv } from './csv.js';
 import { eveningsSchema } from './evenings-schema.js';
-import { written } from './written.js';
+import { type Written, written } from './written.js';
 
 /**
  * Evenings as the text of a file: JSON, keys in the order of the format, an evening a line. Never throws. Format:
@@ -23,7 +23,7 @@ import { written } from './written.js';
  */
 export function writeEvenings(evenings: Evenings): string {
   // The assignment has the compiler hold the schema against Evenings.
-  const file: v.InferOutput<typeof eveningsSchema> = evenings;
+  const file: Written<v.InferOutput<typeof eveningsSchema>> = evenings;
   return written(eveningsSchema, file);
 }
 

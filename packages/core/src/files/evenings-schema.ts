@@ -1,9 +1,9 @@
 // Evenings to choose from, evenfall-evenings/1, as a schema.
 
 import * as v from 'valibot';
+import { MOST_FRAMES } from '../shoot/work.js';
 import { finite, flag, format, instant, list, number, phrase, text, wholeFromZero } from './parts.js';
 import { reasonSchema } from './said-schema.js';
-import { MOST_FRAMES } from './shoot-rules.js';
 import { shootFileSchema } from './shoot-schema.js';
 
 const at = instant();

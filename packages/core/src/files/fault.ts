@@ -110,7 +110,7 @@ export type Phrase =
 export type Give =
   | { readonly give: 'range'; readonly unit: Unit; readonly from: number; readonly to: number }
   /** Above 0; at most `to`, where there is a most. */
-  | { readonly give: 'above-zero'; readonly unit: Unit; readonly to?: number }
+  | { readonly give: 'above-zero'; readonly unit: Unit; readonly to?: number | undefined }
   | { readonly give: 'at-least'; readonly unit: Unit; readonly from: number }
   | { readonly give: 'number'; readonly unit: Unit }
   /** One line of so many characters. */
@@ -162,14 +162,14 @@ export type FaultFacts =
       readonly given: Given;
       readonly what: string;
       readonly give: Give;
-      readonly hint?: NumberHint;
+      readonly hint?: NumberHint | undefined;
     }
   | { readonly kind: 'not-text'; readonly given: Given }
   | {
       readonly kind: 'unknown-word';
       readonly given: Given;
       readonly words: readonly string[];
-      readonly nearest?: string;
+      readonly nearest?: string | undefined;
     }
   | { readonly kind: 'later-format'; readonly given: Given; readonly ours: string }
   | { readonly kind: 'empty-list'; readonly of: Entries; readonly least: number }
@@ -249,7 +249,7 @@ export type FaultFacts =
       readonly stacks: number;
       readonly apertures: number;
       readonly isos: number;
-      readonly leastS?: number;
+      readonly leastS?: number | undefined;
       readonly byChanges: boolean;
     }
   | { readonly kind: 'bulb-needs-rig' }
@@ -268,7 +268,7 @@ export type FaultFacts =
     }
   | { readonly kind: 'filter-named-twice'; readonly given: Given }
   | { readonly kind: 'filter-misread'; readonly given: Given }
-  | { readonly kind: 'unknown-start-filter'; readonly given: Given; readonly nearest?: Given }
+  | { readonly kind: 'unknown-start-filter'; readonly given: Given; readonly nearest?: Given | undefined }
   | { readonly kind: 'lamps-on-by-rising-sun'; readonly from: number; readonly to: number }
   | { readonly kind: 'look-not-rising'; readonly altitudeDeg: number; readonly beforeDeg: number }
   | {

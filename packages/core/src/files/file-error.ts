@@ -18,7 +18,7 @@ export type Fault<Facts = FaultFacts> = Facts & {
 /** One thing that is wrong, with its place and its English. */
 export type FileError<Facts = FaultFacts> = Fault<Facts> & {
   /** From 1. */
-  readonly line?: number;
+  readonly line?: number | undefined;
   /** "evening.yaml:12: place.latitudeDeg"; empty where neither file nor key is known. */
   readonly where: string;
   /** "95 is not a latitude; give degrees from -90 to 90". */

@@ -17,4 +17,5 @@ export type { Entries, FaultFacts, Give, Given, NumberHint, Phrase, Unit } from 
 export type { Fault, FileError, Locate, Path } from './file-error.js';
 export { type PlanRead, readPlan, writeLight, writePlan } from './plan-file.js';
 export { quotedText } from './quoted.js';
+export type { ShootFile } from './shoot-as-written.js';
 export { readShoot, type ShootRead, writeShoot } from './shoot-file.js';

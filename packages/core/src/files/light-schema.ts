@@ -1,10 +1,10 @@
 // The light table, evenfall-light/1, as a schema.
 
 import * as v from 'valibot';
+import { MOST_FRAMES } from '../shoot/work.js';
 import { clocksBackSchema, eventSchema } from './event-schema.js';
 import { finite, format, instant, list, number } from './parts.js';
 import { missingSchema } from './said-schema.js';
-import { MOST_FRAMES } from './shoot-rules.js';
 
 const degrees = finite('degrees');
 const ev100 = finite('ev100');

@@ -12,7 +12,7 @@ import { planSchema } from './plan-schema.js';
 import { shootFaults } from './shoot-rules.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
 import { MOST_PLAN_VALUES, sizeFaults } from './size-rules.js';
-import { written } from './written.js';
+import { type Written, written } from './written.js';
 
 /**
  * A `plan`, feasible or not, or every fault of the file that can be told in one go: `errors`, one or more.
@@ -131,7 +131,7 @@ function countFaults({
  */
 export function writePlan(plan: Plan): string {
   // The assignment has the compiler hold the schema against Plan.
-  const file: v.InferOutput<typeof planSchema> = plan;
+  const file: Written<v.InferOutput<typeof planSchema>> = plan;
   return written(planSchema, file);
 }
 
@@ -153,6 +153,6 @@ export function writePlan(plan: Plan): string {
  */
 export function writeLight(table: LightTable): string {
   // The assignment has the compiler hold the schema against LightTable.
-  const file: v.InferOutput<typeof lightSchema> = table;
+  const file: Written<v.InferOutput<typeof lightSchema>> = table;
   return written(lightSchema, file);
 }

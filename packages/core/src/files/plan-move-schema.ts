@@ -1,6 +1,7 @@
 // What a plan file holds of the moves: in every frame, and once for all. Keys and meaning: docs/moves.md.
 
 import * as v from 'valibot';
+import { MOST_FRAMES } from '../shoot/work.js';
 import {
   aboveZero,
   choice,
@@ -14,7 +15,6 @@ import {
   word,
 } from './parts.js';
 import { findingSchema, gap } from './said-schema.js';
-import { MOST_FRAMES } from './shoot-rules.js';
 
 const seconds = finite('seconds');
 const degrees = finite('degrees');

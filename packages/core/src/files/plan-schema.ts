@@ -1,6 +1,7 @@
 // The plan file, evenfall-plan/1, as a schema. Its shoot is a shoot file.
 
 import * as v from 'valibot';
+import { MOST_FRAMES } from '../shoot/work.js';
 import { clocksBackSchema, eventSchema } from './event-schema.js';
 import {
   aboveZero,
@@ -20,7 +21,6 @@ import {
 } from './parts.js';
 import { movedFrame, planMove } from './plan-move-schema.js';
 import { cueNoteSchema, infeasibleSchema, noteSchema } from './said-schema.js';
-import { MOST_FRAMES } from './shoot-rules.js';
 import { shootFileSchema } from './shoot-schema.js';
 
 const MOST_LINES = 1000;

@@ -1,6 +1,7 @@
 // What a shoot was, evenfall-review/1, as a schema.
 
 import * as v from 'valibot';
+import { MOST_FRAMES } from '../shoot/work.js';
 import {
   aboveZero,
   finite,
@@ -16,7 +17,6 @@ import {
   word,
 } from './parts.js';
 import { byWord } from './said-schema.js';
-import { MOST_FRAMES } from './shoot-rules.js';
 
 /** Files that are read at once; more than a plan has, for whoever gives a whole card. */
 const MOST_FILES = 10 * MOST_FRAMES;

@@ -5,10 +5,11 @@ import type { Shoot } from '../shoot/shoot.js';
 import { inEnglish } from './english-faults.js';
 import type { FileError, Locate } from './file-error.js';
 import { shootFaults } from './shoot-rules.js';
-import { type ShootFile, shootFileSchema } from './shoot-schema.js';
+import { type CheckedFile, shootFileSchema } from './shoot-schema.js';
 import { shapeFaults, withDefaults } from './shoot-shape.js';
-import { MOST_SHOOT_VALUES, sizeFaults } from './size-rules.js';
+import { MOST_SHOOT_VALUES, sizeFaults, withoutUndefined } from './size-rules.js';
 import { inOrder } from './walk.js';
+import type { Written } from './written.js';
 
 /** A `shoot`, or every fault of the file that can be told in one go: `errors`, one or more. */
 export type ShootRead =
@@ -16,10 +17,10 @@ export type ShootRead =
   | { readonly kind: 'wrong'; readonly errors: readonly FileError[] }; // at least one
 
 /**
- * Reads `evenfall-shoot/1`: what a YAML or JSON parser gave, checked, with its defaults filled in. Never
- * throws for what a file can hold; a wrong file is a normal answer. Format: docs/formats.md.
+ * Reads `evenfall-shoot/1`: what a YAML or JSON parser gave, or a {@link ShootFile}, checked, with its defaults filled in; a key
+ * that is undefined counts as left out. Never throws for what a file can hold; a wrong file is a normal answer. Format: docs/formats.md.
  *
- * @param value what the parser gave
+ * @param value what the parser gave, or a {@link ShootFile}
  * @param locate looks up the line of a path, for messages
  * @param source name of the file, for messages
  * @returns the shoot, or the errors
@@ -47,8 +48,9 @@ export type ShootRead =
 export function readShoot(value: unknown, locate?: Locate, source?: string): ShootRead {
   const oversize = sizeFaults(value, MOST_SHOOT_VALUES);
   if (oversize.length > 0) return { kind: 'wrong', errors: inEnglish(oversize, locate, source) };
-  const read = v.safeParse(shootFileSchema, value, { abortPipeEarly: true });
-  const faults = shapeFaults(shootFileSchema, value, read.issues ?? []);
+  const stated = withoutUndefined(value);
+  const read = v.safeParse(shootFileSchema, stated, { abortPipeEarly: true });
+  const faults = shapeFaults(shootFileSchema, stated, read.issues ?? []);
   if (faults.length > 0 || !read.success) return { kind: 'wrong', errors: inEnglish(faults, locate, source) };
 
   const shoot = withDefaults(read.output);
@@ -74,6 +76,6 @@ export function readShoot(value: unknown, locate?: Locate, source?: string): Sho
  */
 export function writeShoot(shoot: Shoot): string {
   // The assignment has the compiler hold the schema against Shoot.
-  const file: ShootFile = shoot;
+  const file: Written<CheckedFile> = shoot;
   return `${JSON.stringify(inOrder(shootFileSchema, file), null, 2)}\n`;
 }

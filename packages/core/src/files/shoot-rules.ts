@@ -7,15 +7,13 @@ import { frameCountOf } from '../footage/frames.js';
 import { moveFaults } from '../move/resolve.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { opticsOf } from '../shoot/time-left.js';
+import { MOST_FRAMES } from '../shoot/work.js';
 import { civilDay, parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { dialFaults } from './dial-rules.js';
 import { type FaultFacts, givenOf } from './fault.js';
 import type { Fault, Path } from './file-error.js';
 import { strayReadingFaults } from './reading-rules.js';
 import { workFaults } from './work-rules.js';
-
-/** Most frames a plan holds: a day at a second. */
-export const MOST_FRAMES = 100_000;
 
 const DAY_S = 86_400;
 

@@ -298,4 +298,4 @@ export const shootChangeSchema = v.strictObject({
 });
 
 /** A shoot file that satisfies the schema; not yet the rules between its keys. */
-export type ShootFile = v.InferOutput<typeof shootFileSchema>;
+export type CheckedFile = v.InferOutput<typeof shootFileSchema>;

@@ -6,7 +6,7 @@ import { framesLostByDefault } from '../shoot/frames-lost.js';
 import type { Shoot } from '../shoot/shoot.js';
 import type { Fault } from './file-error.js';
 import { faultOf } from './parts.js';
-import type { ShootFile } from './shoot-schema.js';
+import type { CheckedFile } from './shoot-schema.js';
 import { keyFaults } from './walk.js';
 
 /**
@@ -29,7 +29,7 @@ export function shapeFaults(
 }
 
 /** Fills in the defaults that depend on other keys. */
-export function withDefaults(file: ShootFile): Shoot {
+export function withDefaults(file: CheckedFile): Shoot {
   const { direction, crew, camera, scene, limits, intervalS } = file;
   const dialStepEv = 1 / camera.stepsPerStop;
   return {

@@ -1,7 +1,8 @@
 // A value must be of a size that a file of its kind may have, before anything looks at it closely.
 
+import { MOST_FRAMES } from '../shoot/work.js';
 import type { Fault } from './file-error.js';
-import { MOST_FRAMES } from './shoot-rules.js';
+import { isGroup } from './parts.js';
 
 /** Most values, groups and lists in a shoot file: all its readings, the longest look, and room to spare. */
 export const MOST_SHOOT_VALUES = 20_000;
@@ -28,4 +29,22 @@ export function sizeFaults(value: unknown, most: number): Fault[] {
   visit(value, 1);
   if (deep) return [{ path: [], kind: 'too-deep', most: DEEPEST }];
   return left >= 0 ? [] : [{ path: [], kind: 'too-large', most }];
+}
+
+/**
+ * The same value without the keys that are undefined, which JSON could not say: a program that leaves a key out may say so.
+ * The value itself where there are none.
+ */
+export function withoutUndefined(value: unknown): unknown {
+  if (Array.isArray(value)) {
+    const items = value.map(withoutUndefined);
+    return items.some((item, i) => item !== value[i]) ? items : value;
+  }
+  if (!isGroup(value)) return value;
+  const entries = Object.entries(value);
+  const kept = entries
+    .filter(([, each]) => each !== undefined)
+    .map(([key, each]) => [key, withoutUndefined(each)] as const);
+  const same = kept.length === entries.length && kept.every(([key, each]) => each === value[key]);
+  return same ? value : Object.fromEntries(kept);
 }

@@ -2,7 +2,7 @@
 
 import { frameCountOf } from '../footage/frames.js';
 import type { Shoot } from '../shoot/shoot.js';
-import { shootSpan } from '../shoot/span.js';
+import { spanOf } from '../shoot/span.js';
 import { extentOf, MOST_WORK, planWork } from '../shoot/work.js';
 import type { Fault } from './file-error.js';
 
@@ -14,7 +14,7 @@ export function workFaults(shoot: Shoot): Fault[] {
   // Where even a day of frames would do, nobody need ask the sun.
   const most = 'startAt' in shoot.span ? undefined : frameCountOf(DAY_S, intervalS);
   if (most !== undefined && planWork(shoot, most) <= MOST_WORK) return [];
-  const span = shootSpan(shoot);
+  const span = spanOf(shoot);
   if (span.kind === 'no-span') return [];
   const frames = span.times.length;
   const work = planWork(shoot, frames);

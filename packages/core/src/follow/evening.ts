@@ -1,6 +1,6 @@
 // What stays the same while an evening is followed: the plan, its kit, its light by frame.
 
-import { positive } from '../check.js';
+import { given, positive } from '../check.js';
 import { dialStep } from '../exposure/dial.js';
 import { forecastLight } from '../plan/forecast.js';
 import { problemFrom } from '../plan/targets.js';
@@ -14,7 +14,7 @@ import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { digestOf } from './digest.js';
 import { type KitNow, plannedKit, shootWithKit } from './kit-now.js';
 import { nearestState } from './setting.js';
-import type { FollowOptions } from './types.js';
+import type { FollowOptions, FollowOptionsFull } from './types.js';
 
 /** A filter change of the plan. */
 export interface PlannedChange {
@@ -25,7 +25,7 @@ export interface PlannedChange {
 export interface Evening {
   readonly plan: PlanMade;
   readonly planDigest: string; // tells it from others
-  readonly options: Required<FollowOptions>;
+  readonly options: FollowOptionsFull;
   /** The plan's, with the kit as it is now. */
   readonly shoot: Shoot;
   /** Where it is not the plan's any more. */
@@ -73,8 +73,8 @@ export function eveningOf(plan: PlanMade, options: FollowOptions, kitNow?: KitNo
   const shoot = kitNow === undefined ? plan.shoot : shootWithKit(plan.shoot, kitNow);
   const kit = kitOf(shoot);
   const targets = frames.map(({ targetEv100 }) => targetEv100);
-  const given = problemFrom(shoot, kit, targets);
-  const problem = { ...given, weights: { againstLight: AGAINST_LIGHT, ...given.weights } };
+  const asked = problemFrom(shoot, kit, targets);
+  const problem = { ...asked, weights: { againstLight: AGAINST_LIGHT, ...given(asked.weights) } };
   const weights = weightsOf(problem);
   // Dials of third and half stops leave errors of about as much: no plan asks for more.
   const rmsEv = Math.min(LOOSEST_RMS_EV, Math.max(NARROW.rmsEv, plan.summary.rmsErrorEv));

@@ -2,6 +2,8 @@
 // forecast is moved by what the readings say, and the ramp is planned again from the setting now on the camera.
 // No clock and no memory but the state, which is never changed: each answer brings the next one.
 
+import { aboveZero, group, groupWith, hold } from '../hold.js';
+import { checkPlan } from '../plan/plan-check.js';
 import type { Plan, PlanFrame } from '../plan/types.js';
 import type { State } from '../ramp/moves.js';
 import type { RampCue } from '../ramp/way.js';
@@ -17,7 +19,7 @@ import { LEAST_BEYOND_EV, reachAhead } from './reach.js';
 import { cameraRecast } from './recast.js';
 import { applyReports } from './reports.js';
 import { settingAt } from './setting.js';
-import type { FollowState } from './state.js';
+import { checkState, type FollowState } from './state.js';
 import { startTrust, type Trust, takeReading } from './trust.js';
 import type { FollowAnswer, FollowInput, FollowOptions, FollowSetting } from './types.js';
 import type { FollowWarning, FollowWarningFacts } from './warning.js';
@@ -26,6 +28,8 @@ export type { FollowState } from './state.js';
 
 /** As in a shoot file: readings up to twelve hours before the first frame belong to it. */
 const LONGEST_BEFORE_MS = 12 * 3_600_000;
+
+const OPTIONS = group({}, { aheadS: aboveZero, meterEv: aboveZero });
 
 /** An answer, and the state to ask the next frame with. */
 export interface FollowStep extends FollowAnswer {
@@ -51,8 +55,11 @@ export interface FollowStep extends FollowAnswer {
  * ```
  */
 export function startFollow(plan: Plan, options: FollowOptions = {}): FollowState {
+  checkPlan(plan);
+  hold('options', options, OPTIONS);
   const evening = eveningOf(planOrClosest(plan), options);
   return {
+    kind: 'follow-state',
     evening,
     frame: undefined,
     camera: BLANK,
@@ -70,11 +77,12 @@ export function startFollow(plan: Plan, options: FollowOptions = {}): FollowStat
  * the camera stands where the plan has it, the plan itself is the answer. A cue that is due is taken as done
  * unless it is reported missed. Frames that nobody asked for: a person is taken to have done the cues told
  * ahead, a rig not; where that were more than the next cue, the time must be borne out by the next input, or by `jump`.
- * Never throws: what cannot be used is told by a warning. Source: docs/follow.md.
+ * What of the input cannot be used is told by a warning, never thrown. Source: docs/follow.md.
  *
  * @param state from {@link startFollow}, or of the answer before; it is not changed
  * @param input the frame asked for, and what is known by then
  * @returns the answer, with the next state
+ * @throws RangeError on a state that is none: an answer, a frame, or a copy through JSON
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -89,7 +97,8 @@ export function startFollow(plan: Plan, options: FollowOptions = {}): FollowStat
  * ```
  */
 export function followFrame(state: FollowState, input: FollowInput): FollowStep {
-  const { told: toldBefore, doubted, frame: last, every } = state;
+  hold('input', input, groupWith({}));
+  const { told: toldBefore, doubted, frame: last, every } = checkState(state);
   const moment = momentOf(state.evening, input, { last, told: toldBefore, doubted });
   const { frame } = moment;
   const warnings: FollowWarning[] = moment.warning === undefined ? [] : [moment.warning];
@@ -131,6 +140,7 @@ export function followFrame(state: FollowState, input: FollowInput): FollowStep 
   const reach = reachAhead(evening, trust, frame, targets, state.reach);
   const everyNow = last === undefined || frame <= last ? every : frame - last;
   const next: FollowState = {
+    kind: 'follow-state',
     evening,
     frame,
     every: everyNow,

@@ -8,7 +8,7 @@ export type FrameLevel =
       /** Of all pixels, in linear light: black 0, white (full scale) 1. Noise about black may bring it below 0. */
       readonly mean: number;
       /** Share of the pixels that are clipped at white, 0 to 1; absent: not known. */
-      readonly clippedShare?: number;
+      readonly clippedShare?: number | undefined;
     }
   | {
       /**
@@ -17,7 +17,7 @@ export type FrameLevel =
        */
       readonly srgbMean: number;
       /** Share of the pixels that are clipped at white, 0 to 1; absent: not known. */
-      readonly clippedShare?: number;
+      readonly clippedShare?: number | undefined;
     }
   | {
       /** Pixels, or their share, by value: the first entry for black, the last for white, evenly apart. Two or more. */
@@ -47,7 +47,7 @@ export function measured(level: FrameLevel): { mean: number; clippedShare: numbe
   return 'histogram' in level ? ofHistogram(level) : ofPixels(level);
 }
 
-function shareOf({ clippedShare }: { readonly clippedShare?: number }): number | undefined {
+function shareOf({ clippedShare }: { readonly clippedShare?: number | undefined }): number | undefined {
   return clippedShare === undefined ? undefined : within('clippedShare', clippedShare, 0, 1);
 }
 

@@ -2,6 +2,7 @@
 
 import { finite, within } from '../check.js';
 import { type Exposure, ev100Of } from '../exposure/exposure.js';
+import { aNumber, either, groupWith, hold, isGroup, listOf, oneOf } from '../hold.js';
 import { type FrameLevel, measured } from './frame-level.js';
 import type { BoundReading } from './types.js';
 
@@ -16,7 +17,7 @@ export type FrameTaken = {
     }
   | (Exposure & {
       /** Of all filters on the lens, stops, >= 0; default 0. */
-      readonly filterStops?: number;
+      readonly filterStops?: number | undefined;
     })
 );
 
@@ -27,9 +28,9 @@ export interface FrameCalibration {
    * under ISO 12232 and ISO 2721. Raw values of a camera rated by saturation: 0.128. Better: measure your own. Source:
    * docs/sources.md#frames.
    */
-  readonly greyLevel?: number;
+  readonly greyLevel?: number | undefined;
   /** Linear mean below which a frame is taken as black, above 0; default 0.001, three values of 255 in sRGB. */
-  readonly blackLevel?: number;
+  readonly blackLevel?: number | undefined;
 }
 
 const GREY_LEVEL = 0.18;
@@ -38,6 +39,16 @@ const BLACK_LEVEL = 0.001;
 const HIDDEN_EV = 0.1;
 /** Our choice: where nothing tells what is clipped, a frame that is half white or more on average is. */
 const MOSTLY_WHITE = 0.5;
+
+const LEVEL = either((value) => {
+  if (isGroup(value) && 'histogram' in value) {
+    return groupWith({ histogram: listOf(aNumber), curve: oneOf(['linear', 'srgb']) });
+  }
+  if (isGroup(value) && 'srgbPixels' in value) {
+    return groupWith({ srgbPixels: listOf(() => undefined), channels: oneOf([1, 3, 4]) });
+  }
+  return groupWith(isGroup(value) && 'srgbMean' in value ? { srgbMean: aNumber } : { mean: aNumber });
+});
 
 /**
  * What a frame says of the scene it shows: EV at ISO 100 = that of its setting + log2(its mean / grey). A clipped frame
@@ -68,6 +79,8 @@ export function readingOfFrame(
   taken: FrameTaken,
   { greyLevel = GREY_LEVEL, blackLevel = BLACK_LEVEL }: FrameCalibration = {},
 ): BoundReading {
+  hold('level', level, LEVEL);
+  hold('taken', taken, groupWith({}));
   if (!(blackLevel > 0 && blackLevel < greyLevel && greyLevel < 1)) {
     throw new RangeError(
       `blackLevel and greyLevel must be 0 < black < grey < 1, got ${blackLevel} and ${greyLevel}`,

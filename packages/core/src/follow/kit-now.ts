@@ -1,5 +1,6 @@
 // The kit as it is now, where it is not the plan's any more: a filter lost, a limit changed.
 
+import { given } from '../check.js';
 import { type DialControl, dialStep } from '../exposure/dial.js';
 import { shutterEnds } from '../ramp/problem.js';
 import { kitOf } from '../shoot/kit.js';
@@ -65,8 +66,8 @@ export function kitAfter(
   changesMade: number,
 ): KitRead {
   const asked: readonly string[] = kit.filters ?? before.filters;
-  const shutter = { ...before.shutter, ...kit.shutter };
-  const iso = { ...before.iso, ...kit.iso };
+  const shutter = { ...before.shutter, ...given(kit.shutter) };
+  const iso = { ...before.iso, ...given(kit.iso) };
   const unknown = [
     ...unknownFilters(shoot, lost === undefined ? asked : [...asked, lost]),
     ...unknownMarks(shoot, 'shutter', [shutter.shortest, shutter.longest]),

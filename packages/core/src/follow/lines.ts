@@ -114,7 +114,7 @@ interface LineOut {
   readonly frame: number;
   readonly at: string;
   readonly setting: SettingOut;
-  readonly cue?: Omit<FollowCue, 'setNow'> & { readonly setNow?: SettingOut };
+  readonly cue?: Omit<FollowCue, 'setNow'> & { readonly setNow?: SettingOut | undefined };
   readonly next: readonly FollowCue[];
   readonly taken: readonly FollowCue[];
   readonly offsetEv: number;

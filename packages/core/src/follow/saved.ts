@@ -3,6 +3,7 @@
 
 import { givenOf } from '../files/fault.js';
 import { type FileError, placed } from '../files/file-error.js';
+import { checkPlan } from '../plan/plan-check.js';
 import type { Plan } from '../plan/types.js';
 import type { RampCue } from '../ramp/way.js';
 import { sentenceOf } from '../words/sentences.js';
@@ -11,8 +12,8 @@ import { digestOf } from './digest.js';
 import { eveningOf, planDigest } from './evening.js';
 import type { KitNow } from './kit-now.js';
 import { englishSavedFaults, type SavedFaultFacts } from './saved-fault.js';
-import type { FollowState } from './state.js';
-import type { FollowOptions } from './types.js';
+import { checkState, type FollowState } from './state.js';
+import type { FollowOptionsFull } from './types.js';
 
 const FORMAT = 'evenfall-follow/1';
 
@@ -37,17 +38,18 @@ export type FollowResumed =
   | { readonly kind: 'wrong'; readonly errors: readonly FileError<SavedFaultFacts>[] }; // exactly one
 
 /** All of a state that changes, as JSON has it. */
-type Kept = Omit<FollowState, 'evening' | 'told'> & {
-  readonly options: Required<FollowOptions>;
+type Kept = Omit<FollowState, 'kind' | 'evening' | 'told'> & {
+  readonly options: FollowOptionsFull;
   readonly kit: KitNow | undefined;
   readonly told: readonly (readonly number[])[];
 };
 
 /**
- * A followed evening as plain JSON of a few kB, to be kept, sent, and taken up by {@link resumeFollow}. Never throws.
+ * A followed evening as plain JSON of a few kB, to be kept, sent, and taken up by {@link resumeFollow}.
  *
  * @param state from {@link startFollow}, {@link resumeFollow} or an answer
  * @returns the same for the same state; JSON and back changes nothing
+ * @throws RangeError on a state that is none
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -61,7 +63,7 @@ type Kept = Omit<FollowState, 'evening' | 'told'> & {
  * ```
  */
 export function saveFollow(state: FollowState): SavedFollow {
-  const { evening, told, ...changing } = state;
+  const { kind: _, evening, told, ...changing } = checkState(state);
   const { options, kitNow: kit } = evening;
   const kept: Kept = { ...changing, options, kit, told: told.map(rowOf) };
   const saved = { format: FORMAT, plan: evening.planDigest, state: { ...kept } } as const;
@@ -87,6 +89,7 @@ export function saveFollow(state: FollowState): SavedFollow {
  * ```
  */
 export function resumeFollow(plan: Plan, saved: unknown): FollowResumed {
+  checkPlan(plan);
   const given = isGroup(saved) ? saved : {};
   const { format, check, ...rest } = given;
   if (format !== FORMAT) {
@@ -100,7 +103,7 @@ export function resumeFollow(plan: Plan, saved: unknown): FollowResumed {
   const made = planOrClosest(plan);
   if (rest.plan !== planDigest(made)) return wrong(['plan'], { kind: 'saved-with-another-plan' });
   const evening = eveningOf(made, options, kit);
-  return { kind: 'ok', state: { ...changing, evening, told: told.map(cueOf) } };
+  return { kind: 'ok', state: { ...changing, kind: 'follow-state', evening, told: told.map(cueOf) } };
 }
 
 function isGroup(value: unknown): value is Readonly<Record<string, unknown>> {

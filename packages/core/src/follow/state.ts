@@ -13,6 +13,8 @@ import type { Trust } from './trust.js';
  * as it is; what is in it may be another tomorrow.
  */
 export interface FollowState {
+  /** Tells a state from an answer or a frame, to the compiler and to {@link followFrame}. */
+  readonly kind: 'follow-state';
   /** Answered last, from 0; undefined before the first. */
   readonly frame: number | undefined;
   /** @internal Frames from the answer before to the last one. */
@@ -31,4 +33,25 @@ export interface FollowState {
   readonly reach: ReachTold;
   /** @internal Whether it is still to be told that the plan cannot keep up with the light. */
   readonly isTooFast: boolean;
+}
+
+/**
+ * Returns a state as it is.
+ *
+ * @throws RangeError on anything that startFollow, followFrame and resumeFollow have not made
+ */
+export function checkState(state: FollowState): FollowState {
+  const { kind, evening } = (state ?? {}) as Partial<FollowState>;
+  if (kind !== 'follow-state') {
+    const isAnswer = typeof state === 'object' && state !== null && 'cuesAhead' in state;
+    throw new RangeError(
+      `state must be from startFollow or resumeFollow, or the state of an answer, got ${isAnswer ? 'an answer: give its state' : String(state)}`,
+    );
+  }
+  if (typeof evening?.zone?.offsetMin !== 'function') {
+    throw new RangeError(
+      'state must not go through JSON, got a copy without its plan: use saveFollow and resumeFollow',
+    );
+  }
+  return state;
 }

@@ -155,9 +155,9 @@ export type FollowWarningFacts =
       /** From 1. */
       readonly cue: number;
       /** When it was due; absent where the reported setting tells that it was not done. */
-      readonly sinceFrame?: number;
+      readonly sinceFrame?: number | undefined;
       /** When a later cue turned the same controls, so that they stand as they should; absent where none did. */
-      readonly untilFrame?: number;
+      readonly untilFrame?: number | undefined;
     }
   | {
       /** A report of a cue that cannot be meant. */

@@ -18,7 +18,7 @@ export interface Exposing {
   /** Whether a dark frame as long follows every exposure. */
   readonly darkFrame: boolean;
   /** Absent: one exposure. */
-  readonly bracket?: Bracket;
+  readonly bracket?: Bracket | undefined;
 }
 
 /** Exposures in an interval, 1 or more. */
@@ -56,9 +56,9 @@ export function bracketSum(bracket: Bracket | undefined): number {
  */
 export function suppliesByFrame<
   Camera extends {
-    readonly bracket?: Bracket;
-    readonly frameMB?: number;
-    readonly batteryFrames?: number;
+    readonly bracket?: Bracket | undefined;
+    readonly frameMB?: number | undefined;
+    readonly batteryFrames?: number | undefined;
   },
 >(camera: Camera): Camera {
   const { bracket, frameMB, batteryFrames } = camera;

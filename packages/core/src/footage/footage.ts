@@ -3,6 +3,7 @@
 
 import { positive } from '../check.js';
 import { dialLabel, dialStep, type StepsPerStop, timeOfStep } from '../exposure/dial.js';
+import { groupWith, hold } from '../hold.js';
 import { clipLengthS, frameCountOf, longestTimeInside } from './frames.js';
 
 /** A frame rate as it is named and as it is. */
@@ -96,6 +97,7 @@ export interface Footage {
  * ```
  */
 export function footageOf(given: FootageGiven, clipFps: number): Footage {
+  hold('given', given, groupWith({}));
   const fps = exactFps(clipFps);
   if (!('clipS' in given)) {
     const { recordingS, intervalS } = given;

@@ -106,11 +106,11 @@ export interface Lasting {
   /** Whether it gives all that are wanted. */
   readonly lasts: boolean;
   /** Start of the first frame that is not to be had, UTC epoch milliseconds; absent where it lasts. */
-  readonly outAtMs?: number;
+  readonly outAtMs?: number | undefined;
   /** Interval at which these frames last to the end, seconds, to hundredths; absent for one frame or none. */
-  readonly fitIntervalS?: number;
+  readonly fitIntervalS?: number | undefined;
   /** Supplies of this size the shoot wants, rounded up; absent where this one gives nothing. */
-  readonly needed?: number;
+  readonly needed?: number | undefined;
 }
 
 /**
@@ -148,11 +148,11 @@ export function lastingOf(frames: number, { startMs, frameCount, intervalS }: Su
 /** What the frames take and whether it is there; absent where it is not known. */
 export interface Supplies {
   /** Space the frames take, decimal gigabytes. */
-  readonly cardNeededGB?: number;
+  readonly cardNeededGB?: number | undefined;
   /** Whether the card has it. */
-  readonly cardFits?: boolean;
+  readonly cardFits?: boolean | undefined;
   /** Whether one charge lasts. */
-  readonly batteryFits?: boolean;
+  readonly batteryFits?: boolean | undefined;
 }
 
 /**
@@ -179,10 +179,10 @@ export function suppliesFor(
     batteryFrames,
     coldFactor = 1,
   }: {
-    readonly frameMB?: number;
-    readonly cardGB?: number;
-    readonly batteryFrames?: number;
-    readonly coldFactor?: number;
+    readonly frameMB?: number | undefined;
+    readonly cardGB?: number | undefined;
+    readonly batteryFrames?: number | undefined;
+    readonly coldFactor?: number | undefined;
   },
 ): Supplies {
   const cardNeededGB = frameMB === undefined ? undefined : (frameCount * frameMB) / 1000;

@@ -2,6 +2,7 @@
 // how many EV each moment should lie off metered level. Source: docs/sources.md#look.
 
 import { finite } from '../check.js';
+import { aNumber, either, groupWith, hold, listOf } from '../hold.js';
 
 /**
  * How far the picture may darken as the light goes: `nightEv`, EV off metered level once it is night,
@@ -12,6 +13,12 @@ export type Look =
   | readonly { readonly sunAltitudeDeg: number; readonly offsetEv: number }[];
 /** Sun altitude at which the night's offset is reached: the end of nautical twilight. */
 const NIGHT_FROM_DEG = -12;
+
+const LOOK = either((value) =>
+  Array.isArray(value)
+    ? listOf(groupWith({ sunAltitudeDeg: aNumber, offsetEv: aNumber }), 1)
+    : groupWith({ nightEv: aNumber }),
+);
 
 /**
  * Offset from metered level at a sun altitude; negative is darker. `{ nightEv }`: 0 with the sun at the
@@ -35,13 +42,13 @@ const NIGHT_FROM_DEG = -12;
  * ```
  */
 export function lookOffsetEv(look: Look, sunAltitudeDeg: number): number {
+  hold('look', look, LOOK);
   finite('sunAltitudeDeg', sunAltitudeDeg);
   if ('nightEv' in look) {
     const dark = Math.min(1, Math.max(0, sunAltitudeDeg / NIGHT_FROM_DEG));
     return look.nightEv * dark * dark * (3 - 2 * dark);
   }
   const above = look.findIndex((row) => row.sunAltitudeDeg >= sunAltitudeDeg);
-  if (look.length === 0) throw new RangeError('a look table must hold at least one row');
   if (above === 0) return look[0].offsetEv;
   if (above < 0) return look[look.length - 1].offsetEv;
   const [low, high] = [look[above - 1], look[above]];

@@ -24,7 +24,7 @@ export interface Forecast {
   /** True altitude of the sun, degrees, at a UTC epoch millisecond. */
   readonly sunAltitudeAt: (atMs: number) => number;
   /** The band around it before any reading, at a UTC epoch millisecond; absent: that of level ground. */
-  readonly bandAt?: (atMs: number) => EvBand;
+  readonly bandAt?: ((atMs: number) => EvBand) | undefined;
   /** What that band follows from. */
   readonly known: Known;
 }

@@ -34,11 +34,11 @@ export interface SceneWords {
   /** Of the frame, 0 to 1. */
   readonly skyShare: number;
   /** What the ground is; absent where `reflectance` says it. */
-  readonly surface?: SurfaceWord;
+  readonly surface?: SurfaceWord | undefined;
   /** Of the ground, 0 to 1. */
-  readonly reflectance?: number;
+  readonly reflectance?: number | undefined;
   /** Of what is not sky: walls and faces turned to the lens, 0 to 1; absent: none. */
-  readonly uprightShare?: number;
+  readonly uprightShare?: number | undefined;
   /** In a word, or by the `eighths` of the sky it covers, 0 to 8. */
   readonly cloud: CloudWord | { readonly eighths: number };
   /**
@@ -53,10 +53,10 @@ export interface SceneWords {
   readonly lamps:
     | LampsWord
     | { readonly word: LampsWord; readonly on: LampsOn }
-    | { readonly ev100: number; readonly share: number; readonly on?: LampsOn };
+    | { readonly ev100: number; readonly share: number; readonly on?: LampsOn | undefined };
   /**
    * How high hills or houses stand before sun and moon, degrees as the eye sees them, -10 to 89: one angle all round, or
    * by direction; absent: a level horizon.
    */
-  readonly skylineDeg?: number | readonly SkylinePoint[];
+  readonly skylineDeg?: number | readonly SkylinePoint[] | undefined;
 }

@@ -42,7 +42,7 @@ export interface Lamps {
    * The sun's altitudes: at `fromSunAltitudeDeg` they begin to come on, at `toSunAltitudeDeg` all are lit (at dawn the
    * other way); absent: always lit.
    */
-  readonly on?: { readonly fromSunAltitudeDeg: number; readonly toSunAltitudeDeg: number };
+  readonly on?: { readonly fromSunAltitudeDeg: number; readonly toSunAltitudeDeg: number } | undefined;
 }
 
 /** What the lens sees, in numbers. {@link SceneLight} follows from it and the {@link Sky}. */
@@ -52,7 +52,7 @@ export interface Scene {
   /** Of the piece of sky in the frame, 0 to 90. */
   readonly viewAltitudeDeg: number;
   /** What the frame takes in, where lens and sensor are known: its sky is then a mean, not the one direction. */
-  readonly field?: Field;
+  readonly field?: Field | undefined;
   /** Share of the frame that is sky, 0 to 1; the rest is ground. */
   readonly skyShare: number;
   /** Of the ground and of what stands on it, 0 to 1. */
@@ -66,13 +66,13 @@ export interface Scene {
   /** In the frame. */
   readonly lamps: Lamps;
   /** What stands before sun and moon, one point or more; absent: a level horizon. */
-  readonly skyline?: readonly SkylinePoint[];
+  readonly skyline?: readonly SkylinePoint[] | undefined;
 }
 
 /** Which way the lens looks at one moment: the part of the {@link Scene} that a pan and a tilt change. */
 export type View = Pick<Scene, 'viewAzimuthDeg' | 'viewAltitudeDeg'> & {
   /** Share of the lamps that are lit, 0 to 1, where it does not follow from the sun. */
-  readonly lampsLit?: number;
+  readonly lampsLit?: number | undefined;
 };
 
 /** Light on the scene and in the frame. */

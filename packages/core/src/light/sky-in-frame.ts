@@ -24,7 +24,7 @@ const ROUND_MOON_DEG = 3;
 export function skyInFrame(frame: {
   readonly viewAltitudeDeg: number;
   readonly skyShare: number;
-  readonly field?: Field;
+  readonly field?: Field | undefined;
 }): (viewAltitudeDeg: number) => SkyInFrame {
   const { viewAltitudeDeg: fromDeg, field, skyShare } = frame;
   const overcastToward = alongAltitude((altitudeDeg) => {

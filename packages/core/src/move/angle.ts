@@ -17,7 +17,7 @@ export interface Sensor {
   /** Upright, millimetres, > 0. */
   readonly heightMm: number;
   /** Pixels across, > 0; absent where nothing needs counting in pixels. */
-  readonly widthPx?: number;
+  readonly widthPx?: number | undefined;
 }
 
 /** What decides how an angle falls on the picture. */

@@ -14,8 +14,8 @@ export interface Asked {
   readonly clipFps: number;
   readonly writeS: number;
   readonly darkFrame: boolean;
-  readonly bracket?: Bracket;
-  readonly optics?: Optics;
+  readonly bracket?: Bracket | undefined;
+  readonly optics?: Optics | undefined;
 }
 
 /** From the first frame to the last. */

@@ -33,9 +33,9 @@ export type MoveChange =
   | ({
       readonly change: 'more-frames';
       /** Seconds left for the shutter, where that is less than the plan's longest. */
-      readonly shutterS?: number;
+      readonly shutterS?: number | undefined;
       /** The plan's longest shutter then. */
-      readonly longestS?: number;
+      readonly longestS?: number | undefined;
     } & Pace)
   | ({ readonly change: 'fewer-frames' } & Pace)
   | ({
@@ -48,7 +48,7 @@ export type MoveChange =
       /** As it is, seconds. */
       readonly fromIntervalS: number;
       /** From the first frame to the last as it is, seconds; absent with the rest where only the interval is said. */
-      readonly fromRecordingS?: number;
+      readonly fromRecordingS?: number | undefined;
     } & Partial<Pace> &
       Pick<Pace, 'intervalS'>)
   | {
@@ -62,14 +62,14 @@ export type MoveChange =
       /** Seconds of each interval for writing, >= 0. */
       readonly writeS: number;
       /** As it is, where that is said. */
-      readonly fromWriteS?: number;
+      readonly fromWriteS?: number | undefined;
     }
   | {
       readonly change: 'shorter-settle';
       /** Rest after a step, seconds, >= 0. */
       readonly settleS: number;
       /** As it is, where that is said. */
-      readonly fromSettleS?: number;
+      readonly fromSettleS?: number | undefined;
     }
   | {
       readonly change: 'shorter-move' | 'longer-move';

@@ -6,10 +6,10 @@ import { finite, positive } from '../check.js';
 /** A motor's limits in its axis's unit. */
 export interface Motor {
   readonly settleS: number;
-  readonly moveS?: number; // every step, where no top speed is known
-  readonly topSpeed?: number; // unit a second
-  readonly acceleration?: number; // unit a second squared, both ways; at once where absent
-  readonly smallestStep?: number;
+  readonly moveS?: number | undefined; // every step, where no top speed is known
+  readonly topSpeed?: number | undefined; // unit a second
+  readonly acceleration?: number | undefined; // unit a second squared, both ways; at once where absent
+  readonly smallestStep?: number | undefined;
 }
 
 /**

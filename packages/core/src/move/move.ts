@@ -59,29 +59,29 @@ export interface MoveRequest {
   /** Whether the camera takes a dark frame as long after every frame. */
   readonly darkFrame: boolean;
   /** Several exposures in every interval; absent: one. */
-  readonly bracket?: Bracket;
+  readonly bracket?: Bracket | undefined;
   /** Needed for moves by points and for speed on screen. */
-  readonly optics?: Optics;
+  readonly optics?: Optics | undefined;
 }
 
 /** One frame of a move: what a plan's frame has beside its exposure. */
 export interface MoveFrame extends Omit<FrameBudget, 'shutterS'> {
   /** From where it starts, degrees, right positive. */
-  readonly panDeg?: number;
+  readonly panDeg?: number | undefined;
   /** From where it starts, degrees, up positive. */
-  readonly tiltDeg?: number;
+  readonly tiltDeg?: number | undefined;
   /** From where it starts, metres, right, or forward, positive. */
-  readonly slideM?: number;
+  readonly slideM?: number | undefined;
   /** Whole motor steps from the start. */
-  readonly panSteps?: number;
+  readonly panSteps?: number | undefined;
   /** Whole motor steps from the start. */
-  readonly tiltSteps?: number;
+  readonly tiltSteps?: number | undefined;
   /** Whole motor steps from the start. */
-  readonly slideSteps?: number;
+  readonly slideSteps?: number | undefined;
   /** Frame widths a second of clip, on the way to the next frame. */
-  readonly widthsPerS?: number;
+  readonly widthsPerS?: number | undefined;
   /** Smear while the shutter is open, pixels; 0 for stopped moves. */
-  readonly blurPx?: number;
+  readonly blurPx?: number | undefined;
 }
 
 /** A move, whole. */
@@ -95,7 +95,7 @@ export interface MovePlan {
   /** The `frame` with the least time to spare, from 0, and its `slackS`, seconds. */
   readonly tightest: { readonly frame: number; readonly slackS: number };
   /** Absent where the lens, or a slide's distance, is not known. */
-  readonly fastest?: ScreenSpeed;
+  readonly fastest?: ScreenSpeed | undefined;
   /** None or more, warnings first. */
   readonly findings: readonly MoveFinding[];
   /** In sentences, one entry a move. */

@@ -16,14 +16,14 @@ export type MoveMode = 'stopped' | 'continuous';
  */
 export type TurnBy =
   | { readonly deg: number }
-  | { readonly fromBearingDeg: number; readonly toBearingDeg: number; readonly way?: Way } // a pan only
+  | { readonly fromBearingDeg: number; readonly toBearingDeg: number; readonly way?: Way | undefined } // a pan only
   | {
       readonly fromPoint: PicturePoint;
       readonly toPoint: PicturePoint;
       /** Of the picture the points were read off, millimetres, where it was another lens. */
-      readonly focalMm?: number;
+      readonly focalMm?: number | undefined;
       /** How far the camera that took it looked up, -90 to 90; 0 is level. */
-      readonly cameraTiltDeg?: number;
+      readonly cameraTiltDeg?: number | undefined;
     }
   | { readonly sizeM: number; readonly distanceM: number };
 
@@ -33,20 +33,24 @@ export type TurnBy =
  */
 export type SlideBy =
   | { readonly m: number }
-  | { readonly trackM: number; readonly carriageM?: number; readonly marginM?: number }; // margin at each end
+  | {
+      readonly trackM: number;
+      readonly carriageM?: number | undefined;
+      readonly marginM?: number | undefined;
+    }; // margin at each end
 
 /** What the motor of a head can do. Without `topSpeedDegPerS`, a stopped move takes `moveS` for every step. */
 export interface TurnGear {
   /** Rest after a step until the picture stands, seconds, >= 0. */
   readonly settleS: number;
   /** Time of every step, seconds, > 0. */
-  readonly moveS?: number;
+  readonly moveS?: number | undefined;
   /** Degrees a second, > 0. */
-  readonly topSpeedDegPerS?: number;
+  readonly topSpeedDegPerS?: number | undefined;
   /** Degrees a second squared, > 0; at once where absent. */
-  readonly accelerationDegPerS2?: number;
+  readonly accelerationDegPerS2?: number | undefined;
   /** One motor step, degrees, > 0. */
-  readonly smallestStepDeg?: number;
+  readonly smallestStepDeg?: number | undefined;
 }
 
 /**
@@ -56,13 +60,13 @@ export interface SlideGear {
   /** Rest after a step until the picture stands, seconds, >= 0. */
   readonly settleS: number;
   /** Time of every step, seconds, > 0. */
-  readonly moveS?: number;
+  readonly moveS?: number | undefined;
   /** Metres a second, > 0. */
-  readonly topSpeedMPerS?: number;
+  readonly topSpeedMPerS?: number | undefined;
   /** Metres a second squared, > 0; at once where absent. */
-  readonly accelerationMPerS2?: number;
+  readonly accelerationMPerS2?: number | undefined;
   /** One motor step, metres, > 0. */
-  readonly smallestStepM?: number;
+  readonly smallestStepM?: number | undefined;
 }
 
 interface Common {
@@ -90,7 +94,7 @@ export interface SlideMove extends Common {
   /** Across the view, or along it. */
   readonly toward: 'side' | 'forward';
   /** Distance of the nearest thing in the picture, metres, > 0: it moves fastest. */
-  readonly nearestM?: number;
+  readonly nearestM?: number | undefined;
 }
 
 /** One axis that moves from the first frame to the last. A shoot has at most one of each. */

@@ -21,9 +21,9 @@ export interface Travel {
   /** What the motor can do. */
   readonly motor: Motor;
   /** Of a slide: across the view, or along it. */
-  readonly toward?: 'side' | 'forward';
+  readonly toward?: 'side' | 'forward' | undefined;
   /** Of a slide: distance of the nearest thing in the picture, metres. */
-  readonly nearestM?: number;
+  readonly nearestM?: number | undefined;
 }
 
 /** Degrees or metres, the hundredth of what the finest gear steps: less is no way. Our choice. */

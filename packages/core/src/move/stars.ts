@@ -61,11 +61,11 @@ export interface StarAdvice {
   /** By the 500 rule, seconds. */
   readonly rule500S: number;
   /** By the simplified NPF rule, seconds; it knows no declination and can be too long. */
-  readonly npfSimpleS?: number;
+  readonly npfSimpleS?: number | undefined;
   /** By the full NPF rule, seconds; Infinity at a pole, where stars stand still. */
-  readonly npfFullS?: number;
+  readonly npfFullS?: number | undefined;
   /** That star's trail at the centre of the picture, pixels a second. */
-  readonly trailPxPerS?: number;
+  readonly trailPxPerS?: number | undefined;
 }
 
 /**

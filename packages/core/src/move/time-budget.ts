@@ -14,7 +14,7 @@ export interface CameraTimes {
   readonly writeS: number;
   readonly darkFrame: boolean;
   /** Absent: one exposure. */
-  readonly bracket?: Bracket;
+  readonly bracket?: Bracket | undefined;
 }
 
 /** One interval, cut up. They add up to the interval; `slackS` below 0 is time that is missing. */
@@ -22,7 +22,7 @@ export interface FrameBudget {
   /** Exact seconds, "30" is 32. */
   readonly shutterS: number;
   /** The other exposures of a bracket, and the pauses between them, seconds; absent without one. */
-  readonly bracketS?: number;
+  readonly bracketS?: number | undefined;
   /** Dark frames, as long as the exposures, or 0, seconds. */
   readonly darkS: number;
   /** Writing and what else is neither shutter nor move, seconds. */

@@ -1,14 +1,18 @@
 // Choices, not one answer: the same shoot under other prices, as a curve between the number of cues and the
 // error, so that a person can choose.
 
+import { given } from '../check.js';
 import { dialLabel } from '../exposure/dial.js';
 import type { RampFrame, RampProblem } from '../ramp/problem.js';
-import { solveRamp } from '../ramp/solve.js';
+import { solved } from '../ramp/solve.js';
 import { type RampWeights, rampWeights } from '../ramp/weights.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { checkShoot } from '../shoot/shoot-check.js';
 import { noRamp, noSpan } from './infeasible.js';
+import type { PlanOptions } from './plan.js';
 import { prepare } from './prepare.js';
 import { solve } from './solve.js';
+import { stopIf } from './stop.js';
 import type { PlanInfeasible } from './types.js';
 
 /** One way to shoot the same evening. `{ ...shoot, ...apply }` plans it. */
@@ -40,8 +44,9 @@ const CLEAN_ISO_TIMES = 8;
  * there is one. Takes about fifteen times as long as {@link planShoot}.
  *
  * @param shoot from {@link readShoot}
+ * @param options what says when to stop
  * @returns one choice or more, or why the shoot has no plan at all
- * @throws RangeError on a shoot that `readShoot` would refuse
+ * @throws RangeError on a shoot that `readShoot` would refuse; the signal's reason where it stops the work
  * @example
  * ```ts
  * // With the shoot of planShoot's example.
@@ -55,15 +60,23 @@ const CLEAN_ISO_TIMES = 8;
  * 'cues' in again && again.cues.length === fewest.cueCount; // → true
  * ```
  */
-export function planChoices(shoot: Shoot): PlanChoice[] | PlanInfeasible {
+export function planChoices(
+  shoot: Shoot,
+  { signal }: Pick<PlanOptions, 'signal'> = {},
+): PlanChoice[] | PlanInfeasible {
+  checkShoot(shoot);
+  stopIf(signal);
   const prepared = prepare(shoot);
-  if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
+  if (prepared.kind === 'no-span') return noSpan(shoot, prepared, { signal });
   const first = solve(prepared);
-  if (first.kind !== 'ok') return noRamp(shoot, prepared, first);
+  if (first.kind !== 'ok') return noRamp(shoot, prepared, first, { signal });
   const { problem } = prepared;
-  const asked = { ...rampWeights(shoot.crew), ...shoot.weights };
+  const asked = { ...rampWeights(shoot.crew), ...given(shoot.weights) };
 
-  const tried = ERROR_TIMES.map((times) => choiceOf(problem, { ...asked, error: asked.error * times }));
+  const tried = ERROR_TIMES.map((times) => {
+    stopIf(signal);
+    return choiceOf(problem, { ...asked, error: asked.error * times });
+  });
   const askedFor = choiceOf(problem, asked);
   const clean = choiceOf(problem, { ...asked, iso: asked.iso * CLEAN_ISO_TIMES });
   const curve = tried.filter(
@@ -101,7 +114,7 @@ function same(a: PlanChoice, b: PlanChoice): boolean {
 }
 
 function choiceOf(problem: RampProblem, weights: RampWeights): PlanChoice {
-  const ramp = solveRamp({ ...problem, weights });
+  const ramp = solved({ ...problem, weights });
   if (ramp.kind === 'infeasible') throw new Error('prices do not decide whether a ramp exists');
   const { stepsPerStop, iso } = problem.kit;
   const judged = ramp.frames.filter(({ affected }) => !affected).map(({ errorEv }) => errorEv);

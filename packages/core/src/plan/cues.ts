@@ -110,7 +110,7 @@ export function changesByClock({
   shutterTimes = [],
 }: {
   readonly cues: readonly PlanCue[];
-  readonly shutterTimes?: readonly PlanCue[];
+  readonly shutterTimes?: readonly PlanCue[] | undefined;
 }): readonly PlanCue[] {
   return shutterTimes.length === 0 ? cues : [...cues, ...shutterTimes].sort((a, b) => a.frame - b.frame);
 }

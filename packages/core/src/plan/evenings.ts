@@ -1,8 +1,10 @@
 // When to go: the same shoot on the evenings to come, one line each.
 
 import { whole, within } from '../check.js';
+import { hold, text } from '../hold.js';
 import { shootOnDate } from '../shoot/on-date.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { checkShoot } from '../shoot/shoot-check.js';
 import { civilDay, rfc3339, zoneOf } from '../sky/clock.js';
 import { skyEvents, sunAndMoon } from '../sky/sun.js';
 import type { Forecast } from './forecast.js';
@@ -10,13 +12,14 @@ import { rampOfPlan } from './made.js';
 import { type Prepared, prepare } from './prepare.js';
 import { solve } from './solve.js';
 import { type Steepest, steepestIn } from './steepest.js';
+import { type StopSignal, stopIf } from './stop.js';
 import type { PlanSummary, WhyInfeasible } from './types.js';
 import { inEnglish, whyNoRamp, whyNoSpan } from './why.js';
 
 /** The light over the span of one evening, and the moon at its end. */
 export interface EveningLight {
   /** Where it changes fastest; absent where the span is a single frame. */
-  readonly steepest?: Steepest;
+  readonly steepest?: Steepest | undefined;
   /** The target's range over the span: stops to follow, >= 0. */
   readonly rampStops: number;
   /** Lit share of the moon's disc at the last frame, 0 to 1. */
@@ -34,26 +37,30 @@ export interface Evening {
   /** Local, YYYY-MM-DD. */
   readonly date: string;
   /** Sunset at dusk, sunrise at dawn, the one nearest to the span, RFC 3339; absent where there is none on that day. */
-  readonly horizonAt?: string;
+  readonly horizonAt?: string | undefined;
   /** Absent where the sun does not pass through the span. */
-  readonly light?: EveningLight;
+  readonly light?: EveningLight | undefined;
   /** What the plan comes to; absent where there is none. */
-  readonly plan?: Pick<
-    PlanSummary,
-    | 'frameCount'
-    | 'startAt'
-    | 'endAt'
-    | 'cueCount'
-    | 'worstErrorEv'
-    | 'reserveDarkEv'
-    | 'reserveBrightEv'
-    | 'eveningsHeldShare'
-  >;
+  readonly plan?:
+    | Pick<
+        PlanSummary,
+        | 'frameCount'
+        | 'startAt'
+        | 'endAt'
+        | 'cueCount'
+        | 'worstErrorEv'
+        | 'reserveDarkEv'
+        | 'reserveBrightEv'
+        | 'eveningsHeldShare'
+      >
+    | undefined;
   /** Why there is none: the `reason` with its values, and in English; absent where there is a plan. */
-  readonly infeasible?: WhyInfeasible & {
-    /** One sentence or more in English. */
-    readonly text: string;
-  };
+  readonly infeasible?:
+    | (WhyInfeasible & {
+        /** One sentence or more in English. */
+        readonly text: string;
+      })
+    | undefined;
 }
 
 /** Evenings to choose from, `evenfall-evenings/1`. */
@@ -73,10 +80,10 @@ const MOST_DAYS = 366;
  * on which they were taken alone. Takes about half as long an evening as `planShoot`, and seeks no remedies.
  *
  * @param shoot from {@link readShoot}; its date does not matter beyond what it says by the clock
- * @param options `fromDate`, YYYY-MM-DD, local, the shoot's own where absent; `days`, whole, 1 to 366, 30 where absent
+ * @param options `fromDate`, YYYY-MM-DD, local, the shoot's own where absent; `days`, whole, 1 to 366, 30 where absent; `signal`, when to give up
  * @returns one evening a day
  * @throws RangeError on a shoot that `readShoot` would refuse, a date that the calendar or the zone does not have, or days out of
- *   range
+ *   range; the signal's reason where it stops the work
  * @example
  * ```ts
  * // With the shoot and plan of planShoot's example.
@@ -91,12 +98,23 @@ const MOST_DAYS = 366;
  */
 export function planEvenings(
   shoot: Shoot,
-  { fromDate = shoot.date, days = 30 }: { readonly fromDate?: string; readonly days?: number } = {},
+  {
+    fromDate = shoot.date,
+    days = 30,
+    signal,
+  }: {
+    readonly fromDate?: string | undefined;
+    readonly days?: number | undefined;
+    readonly signal?: StopSignal | undefined;
+  } = {},
 ): Evenings {
+  checkShoot(shoot);
   within('days', whole('days', days), 1, MOST_DAYS);
+  hold('fromDate', fromDate, text);
   const zone = zoneOf(shoot.place);
   let date = fromDate;
   const evenings = Array.from({ length: days }, () => {
+    stopIf(signal);
     const evening = eveningOn(shootOnDate(shoot, date));
     date = rfc3339(civilDay(date, zone).endMs, zone).slice(0, 10);
     return evening;

@@ -4,6 +4,7 @@
 import { byDials } from '../ramp/by-dials.js';
 import { latticeOf } from '../ramp/lattice.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { checkShoot } from '../shoot/shoot-check.js';
 import { shutterFits } from '../shoot/time-left.js';
 import { exposedPlan } from './made.js';
 import { withLensNotes } from './notes.js';
@@ -31,6 +32,7 @@ import type { PlanMade } from './types.js';
  * ```
  */
 export function planExposures(shoot: Shoot): PlanMade | undefined {
+  checkShoot(shoot);
   const { camera, moves, readings } = shoot;
   if (moves.length + readings.length > 0 || camera.bulb) return undefined;
   const prepared = prepare(shoot);

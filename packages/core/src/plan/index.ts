@@ -12,10 +12,11 @@ export { type Evening, type EveningLight, type Evenings, planEvenings } from './
 export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
 export type { CueNote, CueNoteFacts, ExposureNote, NoteFacts } from './note.js';
-export { lightTable, planShoot } from './plan.js';
+export { lightTable, type PlanOptions, planRemedies, planShoot } from './plan.js';
 export type { KitChange, RemedyChange } from './remedies/change.js';
 export { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
 export { type LitMoment, type Steepest, steepestMinute } from './steepest.js';
+export type { StopSignal } from './stop.js';
 export { rampProblemOf, targetsOf } from './targets.js';
 export { tightestOf } from './tightest.js';
 export type {

@@ -7,8 +7,12 @@ import { eventsOf } from './made.js';
 import type { Prepared } from './prepare.js';
 import { remediesFor, spanRemedies, timeRemedies } from './remedies/remedies.js';
 import type { solve } from './solve.js';
+import type { StopSignal } from './stop.js';
 import type { PlanInfeasible, Remedy, WhyInfeasible } from './types.js';
 import { inEnglish, whyNoRamp, whyNoSpan } from './why.js';
+
+/** Whether remedies are sought, and what says when to give up. */
+export type Seek = 'none' | { readonly signal?: StopSignal | undefined };
 
 function infeasible(
   shoot: Shoot,
@@ -24,9 +28,10 @@ function infeasible(
 export function noSpan(
   shoot: Shoot,
   { because, highDeg, lowDeg }: Extract<ShootSpan, { kind: 'no-span' }>,
+  seek: Seek,
 ): PlanInfeasible {
   const why = whyNoSpan(shoot, because);
-  if ('startAt' in shoot.span) return infeasible(shoot, why, []);
+  if ('startAt' in shoot.span || seek === 'none') return infeasible(shoot, why, []);
   // A tenth of a degree inside what the sun reaches, so that it does reach it.
   const [high, low] = [Math.floor(highDeg * 10 - 1) / 10, Math.ceil(lowDeg * 10 + 1) / 10];
   const clip = (deg: number) => Math.min(high, Math.max(low, deg));
@@ -34,7 +39,7 @@ export function noSpan(
     fromSunAltitudeDeg: clip(shoot.span.fromSunAltitudeDeg),
     toSunAltitudeDeg: clip(shoot.span.toSunAltitudeDeg),
   };
-  return infeasible(shoot, why, spanRemedies(shoot, span));
+  return infeasible(shoot, why, spanRemedies(shoot, span, seek.signal));
 }
 
 /** No ramp follows this light with this kit, or the intervals have no time for any shutter. */
@@ -42,11 +47,14 @@ export function noRamp(
   shoot: Shoot,
   { forecast }: Prepared,
   ramp: Exclude<ReturnType<typeof solve>, { kind: 'ok' }>,
+  seek: Seek,
 ): PlanInfeasible {
   const remedies =
-    ramp.kind === 'no-time'
-      ? timeRemedies(shoot, forecast)
-      : remediesFor(shoot, forecast, ramp.reason, ramp.frame);
+    seek === 'none'
+      ? []
+      : ramp.kind === 'no-time'
+        ? timeRemedies(shoot, forecast, seek.signal)
+        : remediesFor(shoot, forecast, ramp, seek.signal);
   const { clocksBack } = eventsOf(shoot, forecast.zone, forecast.times[0]);
   return infeasible(shoot, whyNoRamp(shoot, forecast, ramp), remedies, clocksBack);
 }

@@ -19,7 +19,7 @@ export type ExposureNote =
       /** Start of the first frame that finds no room. */
       readonly at: string;
       /** An interval at which they fit, where there is one, seconds. */
-      readonly fitIntervalS?: number;
+      readonly fitIntervalS?: number | undefined;
     }
   | {
       readonly kind: 'card-nearly-full';
@@ -37,7 +37,7 @@ export type ExposureNote =
       /** Start of the first frame that finds no charge. */
       readonly at: string;
       /** Charges that the shoot takes, where that is more than two. */
-      readonly needed?: number;
+      readonly needed?: number | undefined;
     }
   | {
       readonly kind: 'battery-nearly-spent';
@@ -130,15 +130,15 @@ export type ExposureNote =
       /** Longest shutters by the rules, seconds. */
       readonly rule500S: number;
       /** Absent where pixels are not known. */
-      readonly npfSimpleS?: number;
+      readonly npfSimpleS?: number | undefined;
       /** Absent where pixels are not known, or stars stand still. */
-      readonly npfFullS?: number;
+      readonly npfFullS?: number | undefined;
       /** Of the star that trails most, -90 to 90. */
       readonly declinationDeg: number;
       /** The plan's longest at night, seconds. */
       readonly longestS: number;
       /** Trail in that time, pixels; absent where pixels are not known. */
-      readonly trailPx?: number;
+      readonly trailPx?: number | undefined;
     }
   | {
       readonly kind: 'sun-in-frame';
@@ -180,9 +180,9 @@ export type NoteFacts =
       /** Stops in reserve there. */
       readonly reserveEv: number;
       /** The one change to the kit that raises the share of those held most; absent where none raises it by a twentieth. */
-      readonly change?: RemedyChange;
+      readonly change?: RemedyChange | undefined;
       /** Share held with it. */
-      readonly moreShare?: number;
+      readonly moreShare?: number | undefined;
     }
   | {
       readonly kind: 'move';

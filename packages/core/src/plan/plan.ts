@@ -1,13 +1,24 @@
 // The whole way, composed: a shoot in, a plan or a light table out.
 
+import { flag, hold } from '../hold.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { checkShoot } from '../shoot/shoot-check.js';
 import { rfc3339 } from '../sky/clock.js';
 import { noRamp, noSpan } from './infeasible.js';
 import { eventsOf, exposedPlan } from './made.js';
 import { withMoves } from './moves.js';
 import { prepare } from './prepare.js';
 import { solve } from './solve.js';
-import type { LightTable, Plan, PlanInfeasible } from './types.js';
+import { type StopSignal, stopIf } from './stop.js';
+import type { LightTable, Plan, PlanInfeasible, Remedy } from './types.js';
+
+/** How a shoot is planned. */
+export interface PlanOptions {
+  /** Whether to seek remedies where there is no plan; default so. {@link planRemedies} seeks them by themselves. */
+  readonly remedies?: boolean | undefined;
+  /** When to give up; default never. */
+  readonly signal?: StopSignal | undefined;
+}
 
 /**
  * The plan of a shoot: light, targets, the cheapest ramp that follows them, and its cues. A shoot that no
@@ -15,8 +26,9 @@ import type { LightTable, Plan, PlanInfeasible } from './types.js';
  * Source: docs/ramp.md for the schedule, docs/light.md for the light.
  *
  * @param shoot from {@link readShoot}
- * @returns the plan, or `infeasible`
- * @throws RangeError on a shoot that `readShoot` would refuse
+ * @param options whether to seek remedies where there is no plan, which takes longer than planning; what says when to stop
+ * @returns the plan, or `infeasible`, without remedies where none are sought
+ * @throws RangeError on a shoot that `readShoot` would refuse; the signal's reason where it stops the work
  * @example
  * ```ts
  * import { planShoot, readShoot } from '@evenfall/core';
@@ -44,12 +56,42 @@ import type { LightTable, Plan, PlanInfeasible } from './types.js';
  * plan.summary; // → { frameCount: 1029, clipS: 42.875 }
  * ```
  */
-export function planShoot(shoot: Shoot): Plan {
+export function planShoot(shoot: Shoot, { remedies = true, signal }: PlanOptions = {}): Plan {
+  checkShoot(shoot);
+  hold('remedies', remedies, flag);
+  stopIf(signal);
   const prepared = prepare(shoot);
-  if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
+  const seek = remedies ? { signal } : 'none';
+  if (prepared.kind === 'no-span') return noSpan(shoot, prepared, seek);
+  stopIf(signal);
   const ramp = solve(prepared);
-  if (ramp.kind !== 'ok') return noRamp(shoot, prepared, ramp);
+  stopIf(signal);
+  if (ramp.kind !== 'ok') return noRamp(shoot, prepared, ramp, seek);
   return withMoves(exposedPlan(shoot, prepared, ramp), prepared);
+}
+
+/**
+ * What would give an impossible shoot a plan: the remedies that {@link planShoot} answers with, for a program that asked it for
+ * none, to seek them later or elsewhere.
+ *
+ * @param shoot from {@link readShoot}
+ * @param options what says when to stop
+ * @returns none or more, in the order in which a photographer would try them; none where the shoot has a plan
+ * @throws RangeError on a shoot that `readShoot` would refuse; the signal's reason where it stops the work
+ * @example
+ * ```ts
+ * // With the shoot of planShoot's example.
+ * import { planRemedies, planShoot } from '@evenfall/core';
+ *
+ * const small = { ...shoot, camera: { ...shoot.camera, iso: { lowest: 100, highest: 200 } } };
+ * const none = planShoot(small, { remedies: false });
+ * 'infeasible' in none && none.infeasible.remedies; // → []
+ * planRemedies(small).map(({ change }) => change).includes('higher-iso'); // → true
+ * ```
+ */
+export function planRemedies(shoot: Shoot, { signal }: Pick<PlanOptions, 'signal'> = {}): readonly Remedy[] {
+  const plan = planShoot(shoot, { signal });
+  return 'infeasible' in plan ? plan.infeasible.remedies : [];
 }
 
 /**
@@ -69,8 +111,9 @@ export function planShoot(shoot: Shoot): Plan {
  * ```
  */
 export function lightTable(shoot: Shoot): LightTable | PlanInfeasible {
+  checkShoot(shoot);
   const prepared = prepare(shoot);
-  if (prepared.kind === 'no-span') return noSpan(shoot, prepared);
+  if (prepared.kind === 'no-span') return noSpan(shoot, prepared, {});
   const { zone, times, sky, light, sceneEv100, lowEv100, highEv100 } = prepared.forecast;
   const slopeEvPerMin = slopes(times, sceneEv100);
   const { events, missing, clocksBack } = eventsOf(shoot, zone, times[0]);

@@ -3,7 +3,8 @@
 import type { RampProblem } from '../ramp/problem.js';
 import type { Kit } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
-import { type ShootSpan, shootSpan } from '../shoot/span.js';
+import { type ShootSpan, spanOf } from '../shoot/span.js';
+import { checkWork } from '../shoot/work.js';
 import { type Forecast, forecastLight } from './forecast.js';
 import { rampProblemOf } from './targets.js';
 
@@ -17,8 +18,9 @@ export interface Prepared {
 
 /** Span, light and problem; or why the sun does not pass through the span. */
 export function prepare(shoot: Shoot): Prepared | Extract<ShootSpan, { kind: 'no-span' }> {
-  const span = shootSpan(shoot);
+  const span = spanOf(shoot);
   if (span.kind === 'no-span') return span;
+  checkWork(shoot, span.times.length);
   const forecast = forecastLight(shoot, span.times);
   return { kind: 'ready', forecast, ...rampProblemOf(shoot, forecast) };
 }

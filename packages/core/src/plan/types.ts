@@ -34,9 +34,9 @@ export interface PlanFrame extends Partial<MoveFrame> {
   /** Seconds, exact. */
   readonly shutterS: number;
   /** Shutter of the shortest exposure, where they are several; `shutter` is the middle one's. */
-  readonly bracketShortest?: string;
+  readonly bracketShortest?: string | undefined;
   /** Shutter of the longest. */
-  readonly bracketLongest?: string;
+  readonly bracketLongest?: string | undefined;
   /** What the dial says. */
   readonly iso: number;
   /** Arithmetic speed, exact. */
@@ -81,7 +81,7 @@ export interface PlanCue {
   /** One or more, in the order hands work: filter, shutter, ISO, aperture. */
   readonly changes: readonly PlanChange[];
   /** What to know where filters change; absent where there is nothing. */
-  readonly notes?: readonly CueNote[];
+  readonly notes?: readonly CueNote[] | undefined;
 }
 
 /** A plan in numbers. */
@@ -97,15 +97,15 @@ export interface PlanSummary {
   /** Seconds of clip. */
   readonly clipS: number;
   /** Space the frames take, decimal gigabytes; absent where `frameMB` is not known. */
-  readonly cardNeededGB?: number;
+  readonly cardNeededGB?: number | undefined;
   /** Whether the card has it; absent where not known. */
-  readonly cardFits?: boolean;
+  readonly cardFits?: boolean | undefined;
   /** Whether one charge lasts; absent where not known. */
-  readonly batteryFits?: boolean;
+  readonly batteryFits?: boolean | undefined;
   /** Start of the first frame that finds no room on the card, RFC 3339; absent where it is enough. */
-  readonly cardFullAt?: string;
+  readonly cardFullAt?: string | undefined;
   /** Start of the first frame that finds no charge, RFC 3339; absent where it lasts. */
-  readonly batteryOutAt?: string;
+  readonly batteryOutAt?: string | undefined;
   /** The light at the first frame, EV at ISO 100. */
   readonly sceneFromEv100: number;
   /** The light at the last frame, EV at ISO 100. */
@@ -172,13 +172,13 @@ export interface PlanMade {
    * Only where a rig times the shutter freely, which is no cue: where it has it by the clock, every third of a stop, in
    * order of time, none at a cue's frame.
    */
-  readonly shutterTimes?: readonly PlanCue[];
+  readonly shutterTimes?: readonly PlanCue[] | undefined;
   /** Where the shoot has moves. */
-  readonly move?: PlanMove;
+  readonly move?: PlanMove | undefined;
   /** None or more. */
   readonly notes: readonly PlanNote[];
   /** Only where the clocks are put back from the day on which the span starts to the day after: times that come twice. */
-  readonly clocksBack?: ClocksBack;
+  readonly clocksBack?: ClocksBack | undefined;
 }
 
 /** Whole values of those keys of a shoot that a remedy changes. */
@@ -191,9 +191,9 @@ export interface RemedyLeaves {
   /** Stops that the whole scene may then be off, darker or brighter, whichever is less; >= 0. */
   readonly reserveEv: number;
   /** Seconds that its tightest interval has left, >= 0, where that is less than a twentieth of it. */
-  readonly spareS?: number;
+  readonly spareS?: number | undefined;
   /** Where a longer interval leaves less than two thirds of the clip: how long it is then, and would have been. */
-  readonly clip?: ClipCut;
+  readonly clip?: ClipCut | undefined;
 }
 
 /** A clip that a longer interval makes shorter. */
@@ -212,7 +212,7 @@ export type Remedy = RemedyChange &
     /** Changed keys: `{ ...shoot, ...apply }` has a plan. */
     readonly apply: ShootChange;
     /** What it keeps, for a person, in English. Absent, with the numbers, beside findings of a move, where no plan is tried. */
-    readonly reserveText?: string;
+    readonly reserveText?: string | undefined;
   };
 
 interface FrameShort {
@@ -239,13 +239,13 @@ export type WhyInfeasible =
   | ({
       readonly reason: 'too-dark';
       /** What keeps the shutter short, where moves do. */
-      readonly gap?: GapParts;
+      readonly gap?: GapParts | undefined;
     } & FrameShort)
   | ({ readonly reason: 'too-bright' } & FrameShort)
   | ({
       readonly reason: 'too-fast';
       /** Where no dial can follow as close as that. */
-      readonly belowHalfClick?: BelowHalfClick;
+      readonly belowHalfClick?: BelowHalfClick | undefined;
     } & FrameShort)
   | {
       readonly reason: 'no-time';
@@ -256,9 +256,9 @@ export type WhyInfeasible =
       /** Whether each shutter has a dark frame. */
       readonly darkFrame: boolean;
       /** In an interval, where they are several. */
-      readonly exposures?: number;
+      readonly exposures?: number | undefined;
       /** Of all pauses between them, seconds. */
-      readonly pausesS?: number;
+      readonly pausesS?: number | undefined;
     }
   | {
       readonly reason: 'no-span';
@@ -283,7 +283,7 @@ export interface PlanInfeasible {
     readonly remedies: readonly Remedy[];
   };
   /** As of {@link PlanMade}. */
-  readonly clocksBack?: ClocksBack;
+  readonly clocksBack?: ClocksBack | undefined;
 }
 
 /** What a shoot comes to: a plan, or why there is none. `'infeasible' in plan` tells them apart. */
@@ -329,5 +329,5 @@ export interface LightTable {
   /** One an interval, one or more. */
   readonly rows: readonly LightRow[];
   /** As of {@link PlanMade}. */
-  readonly clocksBack?: ClocksBack;
+  readonly clocksBack?: ClocksBack | undefined;
 }

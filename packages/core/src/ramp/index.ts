@@ -6,4 +6,4 @@
 
 export type { Crew, Limits, RampFrame, RampKit, RampProblem, RampResult } from './problem.js';
 export { rampExists, solveRamp } from './solve.js';
-export { type RampWeights, rampWeights } from './weights.js';
+export { type RampWeights, rampWeights, type SomeWeights } from './weights.js';

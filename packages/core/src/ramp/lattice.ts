@@ -4,7 +4,7 @@
 // (stack, aperture, level, ISO); its shutter step follows. For each frame and stack only the levels within
 // tolerance of the target, a band a few levels high, need to be looked at.
 
-import { finite, positive } from '../check.js';
+import { finite, given, positive } from '../check.js';
 import { longestTimeInside } from '../footage/frames.js';
 import { type Band, type Bands, bandsOf, slidingRange } from './band.js';
 import { cueSpacing, type RampProblem, shutterEnds, stepLimit } from './problem.js';
@@ -187,7 +187,7 @@ export function standingRow(lattice: Lattice, stack: number, aperture: number, l
 }
 
 export function weightsOf({ crew, weights }: RampProblem): RampWeights {
-  return { ...rampWeights(crew), ...weights };
+  return { ...rampWeights(crew), ...given(weights) };
 }
 
 function pricesOf(

@@ -4,7 +4,7 @@
 import type { StepsPerStop } from '../exposure/dial.js';
 import { type Bracket, bracketReachEv } from '../footage/bracket.js';
 import type { Direction } from '../sky/direction.js';
-import type { RampWeights } from './weights.js';
+import type { SomeWeights } from './weights.js';
 
 /** Who turns the dials: a person between frames, or a program. */
 export type Crew = 'hand' | 'rig';
@@ -18,7 +18,7 @@ export interface Limits {
   /** Least time from one cue to the next, seconds, >= 0. */
   readonly secondsBetweenCues: number;
   /** Most filter changes, whole, >= 0; no limit where absent. */
-  readonly maxFilterChanges?: number;
+  readonly maxFilterChanges?: number | undefined;
   /** Frames that a hand on the lens may spoil, whole, >= 0. */
   readonly framesLostPerFilterChange: number;
 }
@@ -36,7 +36,7 @@ export interface RampKit {
   /** Exact stops of each filter stack, weakest first, at least one entry. */
   readonly stackStops: readonly number[];
   /** Index into stackStops that the first frame must have; absent: free. */
-  readonly startStack?: number;
+  readonly startStack?: number | undefined;
   /** Whether the shutter takes any time between its limits. */
   readonly bulb: boolean;
 }
@@ -54,7 +54,7 @@ export interface RampProblem {
   /** Whether a dark frame as long follows every frame. */
   readonly darkFrame: boolean;
   /** Exposures about the one that a frame states, in the same interval; absent: that one alone. */
-  readonly bracket?: Bracket;
+  readonly bracket?: Bracket | undefined;
   /** Who turns the dials: decides the default prices. */
   readonly crew: Crew;
   /** What the camera can stand at. */
@@ -62,7 +62,7 @@ export interface RampProblem {
   /** What the schedule may ask. */
   readonly limits: Limits;
   /** Prices that differ from {@link rampWeights}. */
-  readonly weights?: Partial<RampWeights>;
+  readonly weights?: SomeWeights | undefined;
 }
 
 /** One frame's setting: dial steps, and which filter stack. */

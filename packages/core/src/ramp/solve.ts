@@ -9,6 +9,7 @@ import { everyFrame } from './grid.js';
 import { beyondKit, infeasibleAt, noShutterFits } from './infeasible.js';
 import { type Lattice, latticeOf } from './lattice.js';
 import type { RampProblem, RampResult } from './problem.js';
+import { checkProblem } from './problem-check.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives
@@ -17,8 +18,8 @@ import type { RampProblem, RampResult } from './problem.js';
  *
  * @param problem targets, kit, limits and prices
  * @returns the optimum and its cost, or why there is none
- * @throws RangeError on numbers no ramp problem can have: no frames, a NaN target, a gap as long as the
- *   interval
+ * @throws RangeError on what no ramp problem can have, by name: no frames, a NaN target or price, a mark where a step belongs,
+ *   ends that are swapped, an unknown word or key, a gap as long as the interval
  * @example
  * ```ts
  * import { type RampProblem, solveRamp } from '@evenfall/core';
@@ -48,6 +49,12 @@ import type { RampProblem, RampResult } from './problem.js';
  * ```
  */
 export function solveRamp(problem: RampProblem): RampResult {
+  checkProblem(problem);
+  return solved(problem);
+}
+
+/** The same of a problem that is right. */
+export function solved(problem: RampProblem): RampResult {
   const lattice = latticeOf(problem);
   if (lattice.shutterMin > lattice.shutterMax) return noShutterFits(lattice);
   const limit = problem.limits.maxFilterChanges ?? Number.POSITIVE_INFINITY;

@@ -26,6 +26,9 @@ export interface RampWeights {
   readonly againstLight: number;
 }
 
+/** Prices that differ from the defaults; one that is undefined does not. */
+export type SomeWeights = { readonly [Key in keyof RampWeights]?: number | undefined };
+
 /**
  * The contract's prices for a crew. Source: docs/ramp.md.
  *

@@ -2,6 +2,8 @@
 
 import { within } from '../check.js';
 import { exposingS } from '../footage/bracket.js';
+import { groupWith, hold, listOf, text } from '../hold.js';
+import { checkPlan } from '../plan/plan-check.js';
 import type { PlanMade } from '../plan/types.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { framesOfShots } from './brackets.js';
@@ -54,6 +56,9 @@ export function reviewFrames(
   frames: readonly TakenFrame[],
   options: ReviewOptions = {},
 ): Review {
+  checkPlan(plan);
+  hold('frames', frames, listOf(groupWith({ file: text })));
+  hold('options', options, groupWith({}));
   const mostEv = within('mostEv', options.mostEv ?? MOST_EV, 0.01, 10);
   const zone = zoneOf(plan.shoot.place);
   const { shots: files, others, copies } = shotsOf(frames, plan, zone);

@@ -16,41 +16,45 @@ export interface TakenFrame {
   /** As the file prints it, > 0. */
   readonly iso: number;
   /** As the file prints it, > 0; absent where the lens does not tell: it is taken to be the plan's. */
-  readonly fNumber?: number;
+  readonly fNumber?: number | undefined;
   /** Names of the filters on the lens, out of the shoot's; absent: as the plan, the log and the levels say. */
-  readonly filters?: readonly string[];
+  readonly filters?: readonly string[] | undefined;
   /** How bright it came out. */
-  readonly level?: FrameLevel;
+  readonly level?: FrameLevel | undefined;
   /** Which camera took it, in any words. */
-  readonly camera?: string;
+  readonly camera?: string | undefined;
 }
 
 /** How frames are reviewed. */
 export interface ReviewOptions {
   /** By how much the camera's clock is fast, seconds; slow where negative. Absent: found from the frames. */
-  readonly clockFastS?: number;
+  readonly clockFastS?: number | undefined;
   /** What was metered, by the true clock; used where the frames have no levels. */
-  readonly readings?: readonly {
-    /** UTC epoch milliseconds. */
-    readonly atMs: number;
-    /** EV at ISO 100. */
-    readonly ev100: number;
-  }[];
+  readonly readings?:
+    | readonly {
+        /** UTC epoch milliseconds. */
+        readonly atMs: number;
+        /** EV at ISO 100. */
+        readonly ev100: number;
+      }[]
+    | undefined;
   /** What was on the lens from when on, by the true clock, where somebody wrote it down. */
-  readonly filterLog?: readonly {
-    /** UTC epoch milliseconds. */
-    readonly atMs: number;
-    /** Names from the shoot; none: the bare lens. */
-    readonly filters: readonly string[];
-  }[];
+  readonly filterLog?:
+    | readonly {
+        /** UTC epoch milliseconds. */
+        readonly atMs: number;
+        /** Names from the shoot; none: the bare lens. */
+        readonly filters: readonly string[];
+      }[]
+    | undefined;
   /** Largest correction of one frame, stops, > 0 to 10; default 3. */
-  readonly mostEv?: number;
+  readonly mostEv?: number | undefined;
   /** Whether a spoilt frame is shown as its nearest good neighbour; default not. */
-  readonly replaceSpoilt?: boolean;
+  readonly replaceSpoilt?: boolean | undefined;
   /** Whether small differences of the levels, those of shutter and aperture, are taken out too; default not. */
-  readonly evenFlicker?: boolean;
+  readonly evenFlicker?: boolean | undefined;
   /** What a frame exposed as metered looks like. */
-  readonly calibration?: FrameCalibration;
+  readonly calibration?: FrameCalibration | undefined;
 }
 
 /** One exposure of a bracket. */
@@ -88,7 +92,7 @@ export interface ReviewFrame {
   /** What it renders at metered level, filters counted, EV at ISO 100. */
   readonly settingEv100: number;
   /** What the plan had for this frame; absent where `frame` is null. */
-  readonly plannedEv100?: number;
+  readonly plannedEv100?: number | undefined;
   /** The light as it was read, EV at ISO 100; the plan's forecast where nothing was read. */
   readonly sceneEv100: number;
   /** What it should have been exposed for, EV at ISO 100. */
@@ -96,27 +100,27 @@ export interface ReviewFrame {
   /** Stops by which it is to be brightened, darkened where negative: settingEv100 - targetEv100, what `flickerEv` and `beyondEv` say apart. */
   readonly offsetEv: number;
   /** Only where small differences are taken out: by how much the frame is brighter than its setting makes it, stops; part of `offsetEv`, with the other sign. */
-  readonly flickerEv?: number;
+  readonly flickerEv?: number | undefined;
   /** What is left where the largest correction is not enough, stops. */
-  readonly beyondEv?: number;
+  readonly beyondEv?: number | undefined;
   /** How bright it came out, as the light that it shows, EV at ISO 100. */
-  readonly readEv100?: number;
+  readonly readEv100?: number | undefined;
   /** Whether white or black hides what it shows. */
-  readonly clipped?: true;
+  readonly clipped?: true | undefined;
   /** Whether a filter change spoilt it, or may have. */
-  readonly spoilt?: true;
+  readonly spoilt?: true | undefined;
   /** Whether another frame has its place already. */
-  readonly doubled?: true;
+  readonly doubled?: true | undefined;
   /** Whether nobody planned its setting. */
-  readonly unplanned?: true;
+  readonly unplanned?: true | undefined;
   /** Whether its exposure did not fit the interval. */
-  readonly ranOver?: true;
+  readonly ranOver?: true | undefined;
   /** The file to show in its place, where it is replaced. */
-  readonly shows?: string;
+  readonly shows?: string | undefined;
   /** Where the plan has a bracket: what was taken of it, the brightest first. The offset is for each of them alike. */
-  readonly exposures?: readonly BracketExposure[];
+  readonly exposures?: readonly BracketExposure[] | undefined;
   /** Exposures of it that nobody took, as stops by which they are brighter than the middle one; absent where none is missing. */
-  readonly missingEv?: readonly number[];
+  readonly missingEv?: readonly number[] | undefined;
 }
 
 /** One cue of the plan, and what became of it. */
@@ -132,7 +136,7 @@ export interface ReviewCue {
   /** Seconds by which it came late, in whole intervals; early where negative; null where it was never done. */
   readonly lateS: number | null;
   /** First frame that has the new setting; absent where it was never done. */
-  readonly doneFrame?: number;
+  readonly doneFrame?: number | undefined;
   /** False where no frame was taken that could show it. */
   readonly seen: boolean;
 }
@@ -170,7 +174,7 @@ export interface ReviewSummary {
   /** Frames taken, those before the first and after the last too. */
   readonly takenFrames: number;
   /** Seconds from one frame to the next, as they were taken; absent with one frame. */
-  readonly intervalS?: number;
+  readonly intervalS?: number | undefined;
   /** By how much the camera's clock was fast, seconds. */
   readonly clockFastS: number;
   /** Root of the mean square of what the frames are off their target, stops. */
@@ -205,7 +209,7 @@ export interface Review {
   /** Frames of the plan that nobody took, in order. */
   readonly missingFrames: readonly number[];
   /** Where anything was read: the forecast held against it. */
-  readonly forecast?: ForecastCheck;
+  readonly forecast?: ForecastCheck | undefined;
   /** Where anything was read: the light, every five minutes or so. */
   readonly light: readonly LightRead[];
   /** What a person should know, warnings first. */

@@ -3,7 +3,7 @@
 import type * as v from 'valibot';
 import { csv } from '../files/csv.js';
 import { reviewSchema } from '../files/review-schema.js';
-import { written } from '../files/written.js';
+import { type Written, written } from '../files/written.js';
 import type { Review, ReviewFrame } from './types.js';
 
 /**
@@ -24,7 +24,7 @@ import type { Review, ReviewFrame } from './types.js';
  */
 export function writeReview(review: Review): string {
   // The assignment has the compiler hold the schema against Review.
-  const file: v.InferOutput<typeof reviewSchema> = review;
+  const file: Written<v.InferOutput<typeof reviewSchema>> = review;
   return written(reviewSchema, file);
 }
 

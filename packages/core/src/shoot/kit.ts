@@ -27,7 +27,7 @@ export interface Kit {
     readonly stack: number;
   }[];
   /** Absent: one exposure in every interval. */
-  readonly bracket?: Bracket;
+  readonly bracket?: Bracket | undefined;
 }
 
 /** What one setting says on the dials, and what it is. */
@@ -37,9 +37,9 @@ export interface Setting {
   /** Seconds, exact. */
   readonly shutterS: number;
   /** Shutter of the shortest exposure, where they are several; `shutter` is the middle one's. */
-  readonly bracketShortest?: string;
+  readonly bracketShortest?: string | undefined;
   /** Shutter of the longest. */
-  readonly bracketLongest?: string;
+  readonly bracketLongest?: string | undefined;
   /** What the dial says. */
   readonly iso: number;
   /** Arithmetic speed, exact: 125.99 where the dial says 125. */

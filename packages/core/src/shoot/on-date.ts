@@ -1,7 +1,9 @@
 // The same shoot on another evening.
 
+import { hold, text } from '../hold.js';
 import { civilDay, rfc3339, sameTimeOn, zoneOf } from '../sky/clock.js';
 import type { Shoot } from './shoot.js';
+import { checkShoot } from './shoot-check.js';
 import { instant } from './span.js';
 
 /**
@@ -12,7 +14,7 @@ import { instant } from './span.js';
  * @param shoot from {@link readShoot}
  * @param date YYYY-MM-DD, local
  * @returns the shoot itself where that is its date
- * @throws RangeError on a date that the calendar or the zone does not have
+ * @throws RangeError on a shoot that `readShoot` would refuse, or a date that the calendar or the zone does not have
  * @example
  * ```ts
  * // With the shoot of planShoot's example.
@@ -24,6 +26,8 @@ import { instant } from './span.js';
  * ```
  */
 export function shootOnDate(shoot: Shoot, date: string): Shoot {
+  checkShoot(shoot);
+  hold('date', date, text);
   if (date === shoot.date) return shoot;
   const zone = zoneOf(shoot.place);
   civilDay(date, zone); // throws on a day that is none

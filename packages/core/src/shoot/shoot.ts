@@ -8,7 +8,7 @@ import type { SceneWords } from '../light/scene-words.js';
 import type { Lens, Sensor } from '../move/angle.js';
 import type { Move } from '../move/moves.js';
 import type { Crew, Limits } from '../ramp/problem.js';
-import type { RampWeights } from '../ramp/weights.js';
+import type { SomeWeights } from '../ramp/weights.js';
 import type { Direction } from '../sky/direction.js';
 import type { Place } from '../sky/place.js';
 
@@ -37,19 +37,19 @@ export interface Camera {
   /** Long-exposure noise reduction is on, which doubles the shutter's time. */
   readonly darkFrame: boolean;
   /** Several exposures in every interval, about the one that the plan states; absent: that one alone. */
-  readonly bracket?: Bracket;
+  readonly bracket?: Bracket | undefined;
   /** Space of one frame, decimal megabytes, > 0. */
-  readonly frameMB?: number;
+  readonly frameMB?: number | undefined;
   /** Room of the card, decimal gigabytes, > 0. */
-  readonly cardGB?: number;
+  readonly cardGB?: number | undefined;
   /** Frames that one charge gives in the warm, > 0. */
-  readonly batteryFrames?: number;
+  readonly batteryFrames?: number | undefined;
   /** Share of a charge the cold leaves, above 0 to 1; absent: all. */
-  readonly coldFactor?: number;
+  readonly coldFactor?: number | undefined;
   /** What is in front; needed for moves by points and for speed on screen. */
-  readonly lens?: Lens;
+  readonly lens?: Lens | undefined;
   /** What is behind it; likewise. */
-  readonly sensor?: Sensor;
+  readonly sensor?: Sensor | undefined;
 }
 
 /** One metered EV at ISO 100 at a known time (RFC 3339 with offset). */
@@ -84,7 +84,7 @@ export interface Shoot {
   /** Whether two may be on the lens at once. */
   readonly stackFilters: boolean;
   /** Name of the filter that must be on the lens at first; absent: free. */
-  readonly startFilter?: string;
+  readonly startFilter?: string | undefined;
   /** What the lens sees. */
   readonly scene: SceneWords;
   /** How far the picture may darken. */
@@ -96,7 +96,7 @@ export interface Shoot {
   /** What the schedule may ask. */
   readonly limits: Limits;
   /** Prices that differ from the defaults of docs/ramp.md. */
-  readonly weights?: Partial<RampWeights>;
+  readonly weights?: SomeWeights | undefined;
   /** At most one an axis. */
   readonly moves: readonly Move[];
 }

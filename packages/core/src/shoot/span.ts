@@ -5,6 +5,8 @@ import { civilDay, frameTimes, parseRfc3339, zoneOf } from '../sky/clock.js';
 import type { WhyNoPass } from '../sky/missing.js';
 import { sunPass } from '../sky/sun.js';
 import type { Shoot } from './shoot.js';
+import { checkShoot } from './shoot-check.js';
+import { MOST_FRAMES } from './work.js';
 
 /**
  * When the frames are taken: `times`, the start of each, UTC epoch milliseconds, one or more; or that the sun
@@ -44,7 +46,13 @@ const WHOLE_MINUTE_MS = 60_000;
  * shootSpan({ ...shoot, place, date: '2026-06-21', span: sun }).kind; // → 'no-span'
  * ```
  */
-export function shootSpan({ place, date, direction, span, intervalS, crew }: Shoot): ShootSpan {
+export function shootSpan(shoot: Shoot): ShootSpan {
+  checkShoot(shoot);
+  return spanOf(shoot);
+}
+
+/** The same of a shoot that is right. */
+export function spanOf({ place, date, direction, span, intervalS, crew }: Shoot): ShootSpan {
   const ends =
     'startAt' in span
       ? { kind: 'ok' as const, startMs: instant(span.startAt), endMs: instant(span.endAt) }
@@ -58,6 +66,11 @@ export function shootSpan({ place, date, direction, span, intervalS, crew }: Sho
     ? Math.floor(ends.startMs / WHOLE_MINUTE_MS) * WHOLE_MINUTE_MS
     : Math.round(ends.startMs / 1000) * 1000;
   const frameCount = frameCountOf(Math.max(0, ends.endMs - startMs) / 1000, intervalS);
+  if (frameCount > MOST_FRAMES) {
+    throw new RangeError(
+      `intervalS must leave at most ${MOST_FRAMES} frames, got ${intervalS}, which makes ${frameCount}`,
+    );
+  }
   return { kind: 'ok', times: frameTimes(startMs, frameCount, intervalS) };
 
   function sunSpan(fromDeg: number, toDeg: number) {

@@ -4,6 +4,9 @@ import { dialStep } from '../exposure/dial.js';
 import { stepLimit } from '../ramp/problem.js';
 import type { Shoot } from './shoot.js';
 
+/** Most frames a plan holds: a day at a second. */
+export const MOST_FRAMES = 100_000;
+
 /**
  * Most work a shoot may be, in settings weighed over all its frames: about a second on a slow machine, and 200 MB.
  * An evening of 900 frames with three filters and a held aperture comes to a fortieth of it.
@@ -34,6 +37,19 @@ export function planWork(shoot: Shoot, frameCount: number): number {
     return ((frameCount + FRAMES_OF_MOVES) * tables * (moves + settings)) / MOVES_A_SETTING;
   }
   return frameCount * tables * stacks * apertures * levels * (isos + Math.min(step, isos));
+}
+
+/**
+ * Holds a shoot of so many frames to what may be planned at once.
+ *
+ * @throws RangeError where it is more
+ */
+export function checkWork(shoot: Shoot, frameCount: number): void {
+  const work = planWork(shoot, frameCount);
+  if (work <= MOST_WORK) return;
+  throw new RangeError(
+    `intervalS must leave less to compute, got ${shoot.intervalS}: ${frameCount} frames with this kit are ${(work / MOST_WORK).toFixed(1)} times what a plan may be`,
+  );
 }
 
 /**

@@ -2,6 +2,7 @@
 // counts UTC epoch milliseconds. Zone rules are those of the host's own tables, read through Intl.
 
 import { finite, positive, whole, within } from '../check.js';
+import { aNumber, groupWith, hold } from '../hold.js';
 import type { ClocksBack } from '../words/clock.js';
 import type { Place } from './place.js';
 
@@ -91,6 +92,7 @@ function offsetText(offsetMin: number): string {
  * ```
  */
 export function zoneOf(place: Pick<Place, 'longitudeDeg' | 'timeZone'>): Zone {
+  hold('place', place, groupWith({ longitudeDeg: aNumber }));
   const { longitudeDeg, timeZone } = place;
   if (timeZone === undefined) {
     // Adding 0 keeps -0 out of sight.

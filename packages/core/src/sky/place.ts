@@ -7,9 +7,9 @@ export interface Place {
   /** -180 to 180, east positive. */
   readonly longitudeDeg: number;
   /** Above the sea, metres. Sunrise and sunset do not go by it, as in published tables: hills hide the sea's horizon. */
-  readonly elevationM?: number;
+  readonly elevationM?: number | undefined;
   /** Above the horizon in view, metres, >= 0: its dip makes sunset later and sunrise earlier. Absent: 0. */
-  readonly aboveHorizonM?: number;
+  readonly aboveHorizonM?: number | undefined;
   /** IANA name, "Europe/Oslo". */
-  readonly timeZone?: string;
+  readonly timeZone?: string | undefined;
 }

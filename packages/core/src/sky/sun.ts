@@ -202,6 +202,9 @@ function moonLimbCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
   };
 }
 
+/** A year and more: longer stretches are asked for in parts. */
+const MOST_EVENTS_MS = 400 * 86_400_000;
+
 /**
  * Every event of sun and moon in [fromMs, toMs), in order of time, and those that do not happen in it at all.
  * Sunrise and sunset: upper limb on the horizon, 34' of refraction and the dip of `aboveHorizonM` above a level
@@ -212,7 +215,7 @@ function moonLimbCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
  * @param place latitude, longitude, height above the horizon in view
  * @returns events with their times, and missing ones with the reason
  * @throws RangeError on a place outside the Earth, fromMs or toMs that are not finite, or a stretch that ends
- *   before it starts
+ *   before it starts or lasts more than 400 days
  * @example
  * ```ts
  * import { civilDay, rfc3339, skyEvents, zoneOf } from '@evenfall/core';
@@ -226,6 +229,9 @@ function moonLimbCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
  * ```
  */
 export function skyEvents(fromMs: number, toMs: number, place: Place): SkyEvents {
+  if (toMs - fromMs > MOST_EVENTS_MS) {
+    throw new RangeError(`toMs must be at most 400 days after fromMs (${fromMs}), got ${toMs}`);
+  }
   return namedEvents(fromMs, toMs, {
     sun: sunCurve(place),
     moonLimb: moonLimbCurve(place),

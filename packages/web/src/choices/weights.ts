@@ -3,7 +3,10 @@
 import { type RampWeights, rampWeights, type Shoot } from '@evenfall/core';
 
 /** Every weight that holds for a shoot. */
-export const weightsOf = ({ crew, weights }: Shoot): RampWeights => ({ ...rampWeights(crew), ...weights });
+export const weightsOf = ({ crew, weights }: Shoot): RampWeights => ({
+  ...rampWeights(crew),
+  ...(weights as Partial<RampWeights>), // of a shoot that was read none is undefined
+});
 
 const names = (weights: RampWeights) => Object.keys(weights) as (keyof RampWeights)[];
 

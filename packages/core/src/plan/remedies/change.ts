@@ -11,7 +11,7 @@ export type KitChange =
       /** As it is. */
       readonly fromShutter: string;
       /** The interval it needs, seconds, where that is longer. */
-      readonly intervalS?: number;
+      readonly intervalS?: number | undefined;
       /** As it is, seconds. */
       readonly fromIntervalS: number;
     }

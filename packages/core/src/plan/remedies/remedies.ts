@@ -6,9 +6,9 @@ import { exposingS } from '../../footage/bracket.js';
 import { exactFps } from '../../footage/footage.js';
 import { clipLengthS } from '../../footage/frames.js';
 import { type RampProblem, shutterEnds } from '../../ramp/problem.js';
-import { rampExists, solveRamp } from '../../ramp/solve.js';
+import { rampExists, solved } from '../../ramp/solve.js';
 import type { Shoot } from '../../shoot/shoot.js';
-import { shootSpan } from '../../shoot/span.js';
+import { spanOf } from '../../shoot/span.js';
 import { shutterFits } from '../../shoot/time-left.js';
 import { MOST_WORK, planWork, verdictWork } from '../../shoot/work.js';
 import { rfc3339 } from '../../sky/clock.js';
@@ -16,6 +16,7 @@ import { sunPosition } from '../../sky/sun.js';
 import { type Forecast, forecastLight } from '../forecast.js';
 import { isMargin } from '../notes-tight.js';
 import { reserveOf } from '../reserve.js';
+import { type StopSignal, stopIf } from '../stop.js';
 import { rampProblemOf } from '../targets.js';
 import type { Remedy, RemedyLeaves } from '../types.js';
 import { appliedTo } from './apply.js';
@@ -56,6 +57,8 @@ const WORK_OF_LIGHT = 10;
 interface Trial {
   readonly shoot: Shoot;
   readonly forecast: Forecast;
+  /** When to give up. */
+  readonly signal: StopSignal | undefined;
   worked: number;
   /** Work of the plans solved to see how tight they are. */
   solved: number;
@@ -78,9 +81,14 @@ interface Cure {
  * darker look, looser tolerance, larger steps, closer cues, shorter span; but those that leave less than half a stop of
  * reserve after those that leave more. A kind that no amount of would cure is left out.
  *
- * @param frame first frame that cannot be met
+ * @param unmet why there is no ramp, and the first frame that cannot be met
  */
-export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, frame: number): Remedy[] {
+export function remediesFor(
+  shoot: Shoot,
+  forecast: Forecast,
+  { reason, frame }: { readonly reason: Reason; readonly frame: number },
+  signal?: StopSignal,
+): Remedy[] {
   const count = forecast.times.length;
   const kinds = [
     ...(reason === 'too-bright' ? [] : [longerShutter(shoot, count)]),
@@ -98,21 +106,21 @@ export function remediesFor(shoot: Shoot, forecast: Forecast, reason: Reason, fr
     largerSteps(shoot),
     closerCues(shoot),
   ];
-  const trial: Trial = { shoot, forecast, worked: 0, solved: 0 };
+  const trial: Trial = { shoot, forecast, signal, worked: 0, solved: 0 };
   const found = curesAmong(kinds, trial);
   const shorter = cureBy(shorterSpan(trial, frame), trial);
   return asRemedies([...found, ...shorter], trial);
 }
 
 /** Remedies for a shoot whose intervals have no time for any shutter at all. */
-export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
+export function timeRemedies(shoot: Shoot, forecast: Forecast, signal?: StopSignal): Remedy[] {
   const kinds = [
     longerInterval(shoot, forecast.times.length),
     ...timeKinds(shoot),
     fewerExposures(shoot),
     closerExposures(shoot),
   ];
-  const trial: Trial = { shoot, forecast, worked: 0, solved: 0 };
+  const trial: Trial = { shoot, forecast, signal, worked: 0, solved: 0 };
   return asRemedies(curesAmong(kinds, trial), trial);
 }
 
@@ -122,18 +130,18 @@ export function timeRemedies(shoot: Shoot, forecast: Forecast): Remedy[] {
  *
  * @param span within what the sun reaches that day
  */
-export function spanRemedies(shoot: Shoot, span: SunSpan): Remedy[] {
+export function spanRemedies(shoot: Shoot, span: SunSpan, signal?: StopSignal): Remedy[] {
   const whole = { change: 'shorter-span', span } as const;
   if (!isWorthIt(whole)) return [];
   const reached = { ...shoot, span };
-  const passed = shootSpan(reached);
+  const passed = spanOf(reached);
   if (passed.kind !== 'ok' || planWork(reached, passed.times.length) > MOST_WORK) return [];
   const forecast = forecastLight(reached, passed.times);
-  const trial: Trial = { shoot: reached, forecast, worked: 0, solved: 0 };
+  const trial: Trial = { shoot: reached, forecast, signal, worked: 0, solved: 0 };
   if (isPossible(whole, trial)) return asRemedies(cureBy(whole, trial), trial);
   const { problem } = rampProblemOf(reached, forecast);
   if (!shutterFits(problem)) return [];
-  const ramp = solveRamp(problem);
+  const ramp = solved(problem);
   return ramp.kind === 'ok' ? [] : asRemedies(cureBy(shorterSpan(trial, ramp.frame), trial), trial);
 }
 
@@ -180,7 +188,7 @@ function littleSpare(
   if (isMargin(spareS(problem, shutterEnds(problem).longestStep), problem.intervalS)) return {};
   if (trial.solved + work > MOST_WORK_TRIED) return {};
   trial.solved += work;
-  const ramp = solveRamp(problem);
+  const ramp = solved(problem);
   if (ramp.kind !== 'ok') return {};
   const longest = ramp.frames.reduce((least, { shutterStep }) => Math.min(least, shutterStep), Infinity);
   const left = spareS(problem, longest);
@@ -210,14 +218,15 @@ function leastCure({ amounts, at, rising }: Kind, trial: Trial): RemedyChange | 
 
 /** Whether a changed shoot has a ramp, as far as work is left; its light is computed again only where its frames or their views differ. */
 function isPossible(change: RemedyChange, trial: Trial): boolean {
-  const { shoot, forecast } = trial;
+  const { shoot, forecast, signal } = trial;
+  stopIf(signal);
   const changed = { ...shoot, ...appliedTo(shoot, forecast, change) };
   if (!hasExtent(changed)) return false;
   const { intervalS, span: asked, moves } = shoot;
   if (changed.intervalS === intervalS && changed.span === asked && changed.moves === moves) {
     return mayTry(changed, forecast.times.length, 0, trial) && hasRamp(changed, forecast, trial);
   }
-  const span = shootSpan(changed);
+  const span = spanOf(changed);
   if (span.kind !== 'ok' || !mayTry(changed, span.times.length, WORK_OF_LIGHT, trial)) return false;
   return hasRamp(changed, forecastLight(changed, span.times), trial);
 }

@@ -1,0 +1,141 @@
+// What a shoot must be, at the door of what plans it: what readShoot has read is that; what a program has put together, or
+// changed by hand, may be nearly that, and is told by name.
+
+import {
+  aboveZero,
+  aNumber,
+  atLeast,
+  type Check,
+  either,
+  flag,
+  from,
+  group,
+  hold,
+  isGroup,
+  listOf,
+  oneOf,
+  text,
+  wordOr,
+} from '../hold.js';
+import { bracketCheck, limitsCheck, weightsCheck } from '../ramp/problem-check.js';
+import type { Shoot } from './shoot.js';
+
+const altitude = from(-90, 90);
+const share = from(0, 1);
+const has = (key: string) => (value: unknown) => isGroup(value) && key in value;
+
+const camera = group(
+  {
+    stepsPerStop: oneOf([2, 3]),
+    shutter: group({ shortest: text, longest: text }),
+    bulb: flag,
+    iso: group({ lowest: aboveZero, highest: aboveZero }),
+    aperture: wordOr(text, group({ widest: text, narrowest: text })),
+    gapS: atLeast(0),
+    darkFrame: flag,
+  },
+  {
+    bracket: bracketCheck,
+    frameMB: aboveZero,
+    cardGB: aboveZero,
+    batteryFrames: aboveZero,
+    coldFactor: share,
+    lens: group({ focalMm: aboveZero }),
+    sensor: group({ widthMm: aboveZero, heightMm: aboveZero }, { widthPx: aboveZero }),
+  },
+);
+
+const filter = either((value) =>
+  has('factor')(value)
+    ? group({ name: text, factor: atLeast(1) })
+    : has('density')(value)
+      ? group({ name: text, density: atLeast(0) })
+      : group({ name: text, stops: atLeast(0) }),
+);
+
+const bySun = group({ fromSunAltitudeDeg: altitude, toSunAltitudeDeg: altitude });
+const lampsOn = wordOr(
+  oneOf(['always']),
+  either((value) => (has('fromAt')(value) ? group({ fromAt: text, overMin: atLeast(0) }) : bySun)),
+);
+const lampsWord = oneOf(['none', 'street', 'floodlit', 'skyline']);
+
+const scene = group(
+  {
+    facing: wordOr(oneOf(['toward-sun', 'side', 'away']), group({ azimuthDeg: aNumber })),
+    viewAltitudeDeg: from(0, 90),
+    skyShare: share,
+    cloud: wordOr(oneOf(['clear', 'thin', 'broken', 'overcast', 'heavy']), group({ eighths: from(0, 8) })),
+    night: wordOr(
+      oneOf(['remote', 'rural', 'suburb', 'town', 'city']),
+      either((value) =>
+        has('groundLx')(value) ? group({ groundLx: aboveZero }) : group({ zenithMagArcsec2: from(14, 23) }),
+      ),
+    ),
+    lamps: wordOr(
+      lampsWord,
+      either((value) =>
+        has('word')(value)
+          ? group({ word: lampsWord, on: lampsOn })
+          : group({ ev100: aNumber, share }, { on: lampsOn }),
+      ),
+    ),
+  },
+  {
+    surface: oneOf(['grass', 'sand', 'snow', 'water', 'rock', 'city']),
+    reflectance: share,
+    uprightShare: share,
+    skylineDeg: either((value) =>
+      Array.isArray(value) ? listOf(group({ azimuthDeg: aNumber, altitudeDeg: altitude }), 1) : altitude,
+    ),
+  },
+);
+
+/** Lengths and motors are checked where a move is resolved, which says which of them belong together. */
+const anyGroup: Check = (value) =>
+  isGroup(value) ? undefined : { at: '', must: 'be a group of keys', got: value };
+const ease = wordOr(oneOf(['linear', 'smoothstep', 'quintic']), group({ trapezoid: from(0, 0.5) }));
+const how = { by: anyGroup, mode: oneOf(['stopped', 'continuous']), ease, gear: anyGroup };
+const move = either((value) =>
+  isGroup(value) && value.axis === 'slide'
+    ? group({ axis: oneOf(['slide']), ...how, toward: oneOf(['side', 'forward']) }, { nearestM: aboveZero })
+    : group({ axis: oneOf(['pan', 'tilt', 'slide']), ...how }),
+);
+
+const shootCheck = group(
+  {
+    format: oneOf(['evenfall-shoot/1']),
+    title: text,
+    place: group(
+      { latitudeDeg: from(-90, 90), longitudeDeg: from(-180, 180) },
+      { elevationM: aNumber, aboveHorizonM: atLeast(0), timeZone: text },
+    ),
+    date: text,
+    direction: oneOf(['dusk', 'dawn']),
+    span: either((value) => (has('startAt')(value) ? group({ startAt: text, endAt: text }) : bySun)),
+    intervalS: aboveZero,
+    clipFps: aboveZero,
+    camera,
+    filters: listOf(filter),
+    stackFilters: flag,
+    scene,
+    look: either((value) =>
+      Array.isArray(value)
+        ? listOf(group({ sunAltitudeDeg: altitude, offsetEv: aNumber }), 1)
+        : group({ nightEv: aNumber }),
+    ),
+    readings: listOf(group({ at: text, ev100: aNumber })),
+    crew: oneOf(['hand', 'rig']),
+    limits: limitsCheck,
+    moves: listOf(move),
+  },
+  { startFilter: text, weights: weightsCheck },
+);
+
+/**
+ * @param name of the argument that it is, where its keys are not named as they are
+ * @throws RangeError naming the key, the rule and the value of what readShoot would refuse
+ */
+export function checkShoot(shoot: Shoot, name = ''): void {
+  hold(name, shoot, shootCheck);
+}

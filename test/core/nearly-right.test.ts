@@ -1,0 +1,169 @@
+// Exported functions with nearly right arguments: one value of a right call changed, as a slip of a person or a program would.
+// Each answers, or throws a RangeError that says something of it; never a TypeError or anything else from inside.
+
+import * as core from '@evenfall/core';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+
+const RUNS = 500;
+
+const FILE = {
+  format: 'evenfall-shoot/1',
+  place: { latitudeDeg: 50.0832, longitudeDeg: -5.3182, timeZone: 'Europe/London' },
+  date: '2026-10-14',
+  span: { fromSunAltitudeDeg: 2, toSunAltitudeDeg: -8 },
+  intervalS: 120,
+  camera: {
+    shutter: { shortest: '1/4000', longest: '8' },
+    iso: { lowest: 100, highest: 6400 },
+    aperture: { widest: '2.8', narrowest: '4' },
+    ...{ frameMB: 30, cardGB: 16, batteryFrames: 300, lens: { focalMm: 24 } },
+    ...{ sensor: { widthMm: 36, heightMm: 24, widthPx: 6000 }, bracket: { frames: 3, stepEv: 1 } },
+  },
+  filters: [{ name: 'ND 3', stops: 3 }],
+  readings: [{ at: '2026-10-14T18:30:00+01:00', ev100: 9 }],
+  weights: { shutterCue: 2 },
+} satisfies core.ShootFile;
+
+const read = core.readShoot(FILE);
+if (read.kind === 'wrong') throw new Error(JSON.stringify(read.errors));
+const { shoot } = read;
+const plan = core.planShoot(shoot);
+if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+const span = core.shootSpan(shoot);
+if (span.kind !== 'ok') throw new Error(span.why);
+const { problem } = core.rampProblemOf(shoot, core.forecastLight(shoot, span.times));
+const zone = core.zoneOf(FILE.place);
+const state = core.startFollow(plan);
+const FROM_MS = Date.UTC(2026, 9, 14, 12);
+const taken = plan.frames.map(({ at, shutterS, iso, fNumber }, i) => ({
+  file: `${i}.jpg`,
+  at,
+  shutterS,
+  iso,
+  fNumber,
+}));
+
+// biome-ignore lint/suspicious/noExplicitAny: called with what no type allows
+type Calls = readonly (readonly [(...given: any[]) => unknown, readonly unknown[]])[];
+const CALLS: Calls = [
+  [core.readShoot, [FILE]],
+  [core.planShoot, [shoot, { remedies: false }]],
+  [core.lightTable, [shoot]],
+  [core.planExposures, [shoot]],
+  [core.planEvenings, [shoot, { fromDate: '2026-10-20', days: 1 }]],
+  [core.shootSpan, [shoot]],
+  [core.shootOnDate, [shoot, '2026-10-20']],
+  [core.solveRamp, [{ ...problem, targetEv100: Array.from(problem.targetEv100) }]],
+  [core.rampWeights, ['hand']],
+  [core.startFollow, [plan, { aheadS: 600 }]],
+  [core.followFrame, [state, { frame: 3, reading: { atMs: Date.parse(plan.frames[3]!.at), ev100: 10 } }]],
+  [core.saveFollow, [state]],
+  [core.resumeFollow, [plan, core.saveFollow(state)]],
+  [core.reviewFrames, [plan, taken, { mostEv: 2 }]],
+  [core.readingOfFrame, [{ mean: 0.2 }, { atMs: FROM_MS, timeS: 1 / 60, fNumber: 4, iso: 100 }]],
+  [core.dialStep, ['shutter', '1/60', 3]],
+  [core.dialLabel, ['iso', 6, 3]],
+  [core.dialLabels, ['aperture', 2]],
+  [core.timeOfStep, [6, 3]],
+  [core.isoOfStep, [6, 3]],
+  [core.fNumberOfStep, [6, 3]],
+  [core.ev100Of, [{ timeS: 1 / 60, fNumber: 4, iso: 100 }]],
+  [core.filterStops, [{ name: 'ND 8', factor: 8 }]],
+  [core.footageOf, [{ recordingS: 3600, intervalS: 10 }, 24]],
+  [core.longestMarkedShutter, [10, { gapS: 1, darkFrame: false, stepsPerStop: 3 }]],
+  [core.framesOnCard, [64, 30]],
+  [core.framesOnCharge, [900, 0.5]],
+  [core.framesLostByDefault, [8]],
+  [core.intervalAdvice, ['traffic']],
+  [core.fieldOfViewDeg, [36, 24]],
+  [core.frameTimes, [FROM_MS, 3, 10]],
+  [core.zoneOf, [FILE.place]],
+  [core.civilDay, ['2026-10-25', zone]],
+  [core.wallToMs, ['2026-10-25', '18:00', zone]],
+  [core.rfc3339, [FROM_MS, zone]],
+  [core.skyEvents, [FROM_MS, FROM_MS + 6e7, FILE.place]],
+  [core.lookOffsetEv, [{ nightEv: -1.5 }, -6]],
+];
+
+/** Places in a value, from the whole of it down; of a long list the first entry alone. */
+function placesIn(value: unknown, path: readonly (string | number)[] = []): (readonly (string | number)[])[] {
+  if (typeof value !== 'object' || value === null) return [path];
+  const keys = Array.isArray(value) ? [...value.keys()].slice(0, 1) : Object.keys(value);
+  return [path, ...keys.flatMap((key) => placesIn(Reflect.get(value, key), [...path, key]))];
+}
+
+/** A copy with another value at a place; or without it, or with its last key misspelt. */
+function changed(value: unknown, [key, ...rest]: readonly (string | number)[], slip: Slip): unknown {
+  if (key === undefined) return slip.to;
+  const copy = (Array.isArray(value) ? [...value] : { ...(value as object) }) as Record<string, unknown>;
+  if (rest.length > 0 || slip.kind === 'value' || Array.isArray(value)) {
+    copy[key] = changed(Reflect.get(value as object, key), rest, slip);
+    return copy;
+  }
+  if (slip.kind === 'misspelt') copy[`${key}s`] = copy[key];
+  delete copy[key];
+  return copy;
+}
+
+interface Slip {
+  readonly kind: 'value' | 'left out' | 'misspelt';
+  readonly to: unknown;
+}
+
+const slips: fc.Arbitrary<Slip> = fc.oneof(
+  fc.record({
+    kind: fc.constant('value' as const),
+    to: fc.constantFrom<unknown>(
+      ...[
+        Number.NaN,
+        Number.POSITIVE_INFINITY,
+        -1,
+        0,
+        1e9,
+        0.5,
+        '1/60',
+        '',
+        'nothing',
+        null,
+        undefined,
+        [],
+        {},
+        true,
+      ],
+    ),
+  }),
+  fc.record({ kind: fc.constantFrom('left out' as const, 'misspelt' as const), to: fc.constant(undefined) }),
+);
+
+const cases = fc
+  .constantFrom(...CALLS)
+  .chain(([call, args]) =>
+    fc.tuple(
+      fc.constant(call),
+      fc.constant(args),
+      fc.constantFrom(...placesIn(args).filter(({ length }) => length > 0)),
+      slips,
+    ),
+  );
+
+test('one value that is not right is answered, or told by a RangeError', () => {
+  let refused = 0;
+  fc.assert(
+    fc.property(cases, ([call, args, path, slip]) => {
+      try {
+        call(...(changed(args, path, slip) as unknown[]));
+      } catch (error) {
+        refused++;
+        expect(error, `${call.name} ${path.join('.')} ${slip.kind} ${String(slip.to)}`).toBeInstanceOf(
+          RangeError,
+        );
+        expect((error as Error).message).not.toMatch(
+          /Invalid (typed )?array length|Invalid time value|call stack/,
+        );
+      }
+    }),
+    { numRuns: RUNS, seed: 20 },
+  );
+  expect(refused).toBeGreaterThan(RUNS / 4);
+});
