@@ -2,6 +2,7 @@ import type { LightTable } from '@evenfall/core';
 import { expect, test } from 'vitest';
 import { lightChart, planChart, wordsFor } from '../../../packages/chart/src/index.js';
 import { INKS } from '../../../packages/chart/src/svg/ink.js';
+import { EVENING_SHOOT, planOf } from '../../reference/evening-shoot.js';
 import { EVENINGS } from '../evenings.js';
 import { madePlan } from '../made-plan.js';
 import { all, contrast, type Node, outside, overlapping, parseXml, textBoxes } from '../svg-reader.js';
@@ -222,4 +223,17 @@ test('the light chart says where the fall is steepest and how fast', () => {
   expect(textBoxes(root).map((b) => b.text)).toContain(`EV a minute: steepest −0.44 at ${clock}`);
   expect(all(root, 'desc')[0]!.text).toContain(`fastest at ${clock}: −0.44 EV a minute`);
   expect(() => lightChart({ ...tableOf(plan), rows: [] })).toThrow('at least one row');
+});
+
+test('a shutter that is timed freely says a few of its times, well apart and none twice', () => {
+  const camera = { ...EVENING_SHOOT.camera, bulb: true };
+  const plan = planOf({ ...EVENING_SHOOT, crew: 'rig', limits: {}, camera });
+  expect(new Set(plan.frames.map(({ shutter }) => shutter)).size).toBeGreaterThan(100);
+  const said = textBoxes(parseXml(planChart(plan, { variant: 'print' })))
+    .filter(({ text }) => /^(1\/[\d.]+|[\d.]+ s)$/.test(text))
+    .sort((a, b) => a.left - b.left);
+  expect(said.length).toBeGreaterThan(4);
+  expect(said.length).toBeLessThan(20);
+  expect(new Set(said.map(({ text }) => text)).size).toBe(said.length);
+  for (const [i, { left }] of said.entries()) if (i > 0) expect(left - said[i - 1]!.right).toBeGreaterThan(8);
 });

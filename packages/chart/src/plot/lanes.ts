@@ -50,6 +50,9 @@ export function laneWeight(runs: readonly Run[]): number {
 
 // With few runs their labels are likely long, so the lane keeps a row below the line too.
 const FEW_RUNS = 6;
+// A shutter that is timed freely says something else every few frames: a few of its times, well apart, tell of the rest.
+const MANY_RUNS = 40;
+const APART = 9;
 
 export interface LaneSpec {
   readonly name: string;
@@ -84,9 +87,17 @@ export function lane({ name, runs, box, axis, look, posts }: LaneSpec): string {
     [corners, ...upright].map((points) => dense(points, 1.5 * u)),
   );
   const labels: string[] = [];
+  const said = new Set<string>();
   for (const i of byImportance(runs)) {
+    if (runs.length > MANY_RUNS && said.has(runs[i]!.label)) continue;
     const place = room.place(placesFor(runs[i]!, points[i]!, points[i + 1]!, size, u, ink.text), 1.2 * u);
-    if (place !== undefined) labels.push(textAt(place.x, place.y, place.text, place.style));
+    if (place === undefined) continue;
+    labels.push(textAt(place.x, place.y, place.text, place.style));
+    said.add(place.text);
+    if (runs.length > MANY_RUNS) {
+      const { left, right } = textBox(place.x, place.y, place.text, place.style);
+      room.claim({ left: left - APART * u, right: right + APART * u, top: box.top, bottom: box.bottom });
+    }
   }
   return [
     element('line', {
