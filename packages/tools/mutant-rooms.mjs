@@ -3,7 +3,7 @@
 import { readdirSync } from 'node:fs';
 
 /**
- * By folder of core; `check.ts`, which serves all of them, goes with `exposure`. The quick tests come first, the slow ones
+ * By folder of core; `check.ts` and `hold.ts`, which serve all of them, go with `exposure`. The quick tests come first, the slow ones
  * for what is left. A test is named by how its path under `test/` begins.
  *
  * @type {Readonly<Record<string, { readonly quick: readonly string[], readonly slow: readonly string[] }>>}
@@ -92,5 +92,5 @@ export function filesOf(core, room) {
   const files = readdirSync(`${core}/${room}`, { withFileTypes: true, recursive: true })
     .filter((entry) => entry.isFile() && entry.name.endsWith('.ts') && entry.name !== 'index.ts')
     .map(({ parentPath, name }) => `${parentPath}/${name}`.slice(core.length).replace(/^\/+/, ''));
-  return [...files, ...(room === 'exposure' ? ['check.ts'] : [])].sort();
+  return [...files, ...(room === 'exposure' ? ['check.ts', 'hold.ts'] : [])].sort();
 }

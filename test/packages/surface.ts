@@ -169,6 +169,10 @@ export function surface(): Record<string, unknown> {
     overcastSkyToward: () => core.overcastSkyToward(30),
     parseRfc3339: () => core.parseRfc3339('2026-10-14T18:00:00+01:00'),
     planChoices: () => core.planChoices(shoot),
+    planRemedies: () => {
+      const iso = { lowest: 100, highest: 400 };
+      return core.planRemedies({ ...shoot, camera: { ...shoot.camera, iso } }).map(({ change }) => change);
+    },
     planShoot: () => plan,
     quotedText: () => core.quotedText('a\u2028b'),
     rampExists: () => core.rampExists(problem),

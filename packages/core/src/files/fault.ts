@@ -235,9 +235,10 @@ export type FaultFacts =
       readonly intervalS: number;
       readonly shutter: string;
       readonly darkFrame: boolean;
-      /** In an interval, and seconds of all pauses between them; of a bracket `shutter` is the shortest. */
+      /** In an interval; of a bracket `shutter` is the shortest. */
       readonly exposures: number;
-      readonly pausesS: number; // seconds of all pauses between them
+      /** Seconds of all pauses between them. */
+      readonly pausesS: number;
       readonly gapS: number;
       readonly leastS: number;
     }
