@@ -2,6 +2,7 @@
 
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
+import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, test } from 'vitest';
 import { EXIT_STATUS } from '../../packages/cli/src/described.js';
 import { EVENING, evenfall, eveningPlan, folder, IMPOSSIBLE } from './run.js';
@@ -87,13 +88,12 @@ describe('the man page', () => {
 
   test.skipIf(!has('groff'))('is set by groff without a warning', async () => {
     const { out } = await evenfall(['man']);
-    const { stdout, stderr } = spawnSync('groff', ['-man', '-Tutf8', '-ww', '-Kutf8'], {
+    const { stdout, stderr } = spawnSync('groff', ['-man', '-Tutf8', '-ww', '-Kutf8', '-P-bu'], {
       input: out,
       encoding: 'utf8',
     });
     expect(stderr).toBe('');
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: the letters of a terminal are painted with escapes
-    const plain = stdout.replaceAll(/\u001b\[[\d;]*m|.\u0008/g, '');
+    const plain = stripVTControlCharacters(stdout);
     expect(plain).toContain('evenfall plan --at 53.35,-6.26');
     expect(plain).toContain('EXIT STATUS');
   });
