@@ -7,6 +7,7 @@ import type { PlanMade } from '../plan/types.js';
 import { type MarkReader, markReader } from './marks.js';
 import type { Shot } from './taken.js';
 
+// Our choices, held by frames made in the tests.
 /** Prints of a shutter may lie so many stops off the step that they mean. */
 const SAME_EV = 0.15;
 /** Seconds by which times to the whole second may be off against one another; and times that have parts of one. */
