@@ -10,6 +10,7 @@ import { polyline } from '../svg/polyline.js';
 import { type Box, element, textAt } from '../svg/svg.js';
 import { shutterText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
+import { laneGround, laneName } from './lane-frame.js';
 import type { MoveLane } from './move-lanes.js';
 import type { TimeAxis } from './time-axis.js';
 
@@ -29,8 +30,9 @@ function drawn(
   name: string,
   box: Box,
   axis: TimeAxis,
-  { unit: u, ink }: Look,
+  look: Look,
 ): string {
+  const { unit: u, ink } = look;
   const size = TYPE.body * u;
   // A row for labels over the longest and under the shortest.
   const [top, bottom] = [box.top + size + 6 * u, box.bottom - size - 6 * u];
@@ -68,23 +70,11 @@ function drawn(
   return [
     element('path', { d: between ?? '', fill: ink.twilight.nautical }),
     ...[longest, shortest].map((points) => polyline(points, { stroke: ink.settings, width: LINE.fine * u })),
-    element('line', {
-      x1: box.left,
-      x2: box.right,
-      y1: box.bottom,
-      y2: box.bottom,
-      stroke: ink.grid,
-      'stroke-width': LINE.fine * u,
-    }),
+    laneGround(box, look),
     label('first', first.bracketLongest ?? '', longest, 'over'),
     label('first', first.bracketShortest ?? '', shortest, 'under'),
     label('last', last.bracketLongest ?? '', longest, 'over'),
     label('last', last.bracketShortest ?? '', shortest, 'under'),
-    textAt(axis.left - 6 * u, (box.top + box.bottom) / 2 + 0.36 * size, name, {
-      size,
-      bold: true,
-      anchor: 'end',
-      fill: ink.text,
-    }),
+    laneName(name, (box.top + box.bottom) / 2, axis, look),
   ].join('');
 }

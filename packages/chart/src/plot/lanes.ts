@@ -5,10 +5,11 @@ import { scaleLinear } from 'd3-scale';
 import { LINE, type Look, TYPE } from '../svg/ink.js';
 import { dense, labelRoom, type Place, type Point, stepCorners } from '../svg/label-room.js';
 import { polyline } from '../svg/polyline.js';
-import { type Box, element, textAt, textBox } from '../svg/svg.js';
+import { type Box, textAt, textBox } from '../svg/svg.js';
 import { instantMs } from '../text/local-time.js';
 import { controlText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
+import { laneGround, laneName } from './lane-frame.js';
 import type { TimeAxis } from './time-axis.js';
 
 /** Frames in a row over which one control stays. */
@@ -100,22 +101,10 @@ export function lane({ name, runs, box, axis, look, posts }: LaneSpec): string {
     }
   }
   return [
-    element('line', {
-      x1: box.left,
-      x2: box.right,
-      y1: box.bottom,
-      y2: box.bottom,
-      stroke: ink.grid,
-      'stroke-width': LINE.fine * u,
-    }),
+    laneGround(box, look),
     polyline(corners, { stroke: ink.settings, width: LINE.line * u }),
     ...labels,
-    textAt(axis.left - 6 * u, middle + 0.36 * size, name, {
-      size,
-      bold: true,
-      anchor: 'end',
-      fill: ink.text,
-    }),
+    laneName(name, middle, axis, look),
   ].join('');
 }
 

@@ -9,6 +9,7 @@ import { type Box, element, textAt } from '../svg/svg.js';
 import { instantMs } from '../text/local-time.js';
 import { goneText, lengthText, positionOf } from '../text/move.js';
 import type { Words } from '../text/words.js';
+import { laneGround, laneName } from './lane-frame.js';
 import type { TimeAxis } from './time-axis.js';
 
 /** A lane and the share of the height it takes, as for those of the controls. */
@@ -73,7 +74,7 @@ function positionLane(travel: Travel, frames: readonly PlanFrame[], words: Words
     room.place(over(last, end, 'end', -2 * u), 1.2 * u),
   ];
   return [
-    ground(box, look),
+    laneGround(box, look),
     stroke(curve, look, undefined),
     ...labels.flatMap((place) =>
       place === undefined ? [] : [textAt(place.x, place.y, place.text, place.style)],
@@ -129,7 +130,7 @@ function speedLane({ frames, move }: PlanMade, words: Words, where: Where): stri
     ),
   ];
   return [
-    ground(box, look),
+    laneGround(box, look),
     stroke(curve, look, undefined),
     stroke(comfort, look, `${5 * u} ${3 * u}`),
     ...places.flatMap((place) =>
@@ -182,7 +183,7 @@ function timeLane({ frames, shoot, move }: PlanMade, words: Words, where: Where)
   return [
     filled(open, bottom, ink.grid),
     filled(busy, top, ink.twilight.nautical),
-    ground(box, look),
+    laneGround(box, look),
     stroke(open, look, undefined),
     stroke(busy, look, `${5 * u} ${3 * u}`),
     name === undefined ? '' : textAt(name.x, name.y, name.text, name.style),
@@ -194,23 +195,6 @@ function stroke(points: readonly Point[], { unit, ink }: Look, dash: string | un
   return polyline(points, { stroke: ink.settings, width: LINE.line * unit, dash });
 }
 
-function ground({ left, right, bottom }: Box, { unit, ink }: Look): string {
-  return element('line', {
-    x1: left,
-    x2: right,
-    y1: bottom,
-    y2: bottom,
-    stroke: ink.grid,
-    'stroke-width': LINE.fine * unit,
-  });
-}
-
-function nameOf(name: string, { box, axis, look: { unit: u, ink } }: Where): string {
-  const size = TYPE.body * u;
-  return textAt(axis.left - 6 * u, (box.top + box.bottom) / 2 + 0.36 * size, name, {
-    size,
-    bold: true,
-    anchor: 'end',
-    fill: ink.text,
-  });
+function nameOf(name: string, { box, axis, look }: Where): string {
+  return laneName(name, (box.top + box.bottom) / 2, axis, look);
 }
