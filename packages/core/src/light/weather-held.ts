@@ -35,36 +35,47 @@ export function weatherHeld(frames: Iterable<HeldFrame>, known: Known): { darkEv
   const brighter = walk(1, Math.max(STEP, highStops - stops));
   let darkEv = Number.POSITIVE_INFINITY;
   let brightEv = Number.POSITIVE_INFINITY;
-  for (const { parts, ...held } of frames) {
-    const forecast = luminanceUnder(parts, base);
-    const besideEv = besideWeatherEv(parts, base);
-    const ev = ({ state }: Step) => Math.log2(luminanceUnder(parts, state) / forecast);
-    // What the ground does not tell goes with the weather: as far off as it, as often.
-    const off = (stops: number, { far }: Step) => Math.hypot(Math.max(0, stops), besideEv * far);
-    darkEv = Math.min(
-      reach(darker, darkEv, held.darkEv, (step) => off(-ev(step), step)),
-      reach(darker, darkEv, held.brightEv, ev),
-    );
-    brightEv = Math.min(
-      reach(brighter, brightEv, held.brightEv, (step) => off(ev(step), step)),
-      reach(brighter, brightEv, held.darkEv, (step) => -ev(step)),
-    );
+  // The tightest first: what they leave bounds the walk of all others.
+  const inOrder = [...frames].sort((a, b) => Math.min(a.darkEv, a.brightEv) - Math.min(b.darkEv, b.brightEv));
+  for (const frame of inOrder) {
+    const about = { frame, forecast: luminanceUnder(frame.parts, base), besideEv: besideWeatherEv(frame.parts, base) };
+    darkEv = reach(darker, -1, darkEv, about);
+    brightEv = reach(brighter, 1, brightEv, about);
   }
   return { darkEv, brightEv };
 }
 
-/** How far along the steps a frame stays within its reserve; `most` where it does so that far. */
-function reach(
-  steps: readonly Step[],
-  most: number,
-  reserveEv: number,
-  offEv: (step: Step) => number,
-): number {
-  let left = reserveEv;
+/** A frame with its forecast, cd/m², and how far it may lie off beside the weather, stops. */
+interface About {
+  readonly frame: HeldFrame;
+  readonly forecast: number;
+  readonly besideEv: number;
+}
+
+/**
+ * How far along the steps of one way a frame stays within both its reserves; `most` where it does so that far. A walk is
+ * most of what a plan's reserve costs: it works each sky out once, and without `Math.hypot`, which is slow.
+ */
+function reach(steps: readonly Step[], way: -1 | 1, most: number, { frame, forecast, besideEv }: About): number {
+  const withEv = way < 0 ? frame.darkEv : frame.brightEv;
+  const againstEv = way < 0 ? frame.brightEv : frame.darkEv;
+  let left = withEv;
+  let leftAgainst = againstEv;
   for (let k = 0; k < steps.length && k * STEP < most; k++) {
-    const next = reserveEv - offEv(steps[k]!);
-    if (next < 0) return Math.min(most, STEP * (k + left / (left - next)));
+    const { state, far } = steps[k]!;
+    const ev = way * Math.log2(luminanceUnder(frame.parts, state) / forecast);
+    // What the ground does not tell goes with the weather: as far off as it, as often.
+    const beside = besideEv * far;
+    const next = withEv - (ev > 0 ? Math.sqrt(ev * ev + beside * beside) : beside);
+    const nextAgainst = againstEv + ev;
+    if (next < 0 || nextAgainst < 0) {
+      return Math.min(most, STEP * (k + Math.min(crossing(left, next), crossing(leftAgainst, nextAgainst))));
+    }
     left = next;
+    leftAgainst = nextAgainst;
   }
   return most;
 }
+
+/** Where between two steps nothing is left of a reserve, 0 to 1; infinite where something still is. */
+const crossing = (left: number, next: number) => (next < 0 ? left / (left - next) : Number.POSITIVE_INFINITY);

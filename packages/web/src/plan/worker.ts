@@ -1,7 +1,10 @@
 // Plans away from the page, so that typing never waits.
 
-import { planExposures } from '@evenfall/core';
+import { type Plan, planExposures, type Shoot } from '@evenfall/core';
 import type { Ask } from './planner.js';
+
+/** Once it is here it is asked at once: what fails the smaller one would be planned twice at every touch. */
+let planWhole: ((shoot: Shoot) => Plan) | undefined;
 
 self.onmessage = ({ data: { id, shoot, choices, fromDate } }: MessageEvent<Ask>) => {
   if (choices) {
@@ -18,13 +21,14 @@ self.onmessage = ({ data: { id, shoot, choices, fromDate } }: MessageEvent<Ask>)
       .catch(() => self.postMessage({ id }));
     return;
   }
-  const plan = planExposures(shoot);
+  const plan = planWhole?.(shoot) ?? planExposures(shoot);
   if (plan !== undefined) {
     self.postMessage({ id, plan });
     return;
   }
   // Why there is none, what would cure it, moves: loaded when it is first needed.
   void import('./plan-whole.js').then(({ planShoot }) => {
+    planWhole = planShoot;
     self.postMessage({ id, plan: planShoot(shoot) });
   });
 };

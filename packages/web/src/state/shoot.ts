@@ -4,7 +4,7 @@ import type { FileError, Shoot, ShootRead } from '@evenfall/core';
 import { batch, computed, effect, signal } from '@preact/signals-core';
 import { words } from '../words/words.js';
 import { firstShoot, today } from './first-shoot.js';
-import { type Path, startsWith, valueAt, withValue } from './path.js';
+import { changedKeys, type Path, startsWith, valueAt, withValue } from './path.js';
 import { reader, readerReady } from './reader.js';
 import { salvageShoot } from './salvage.js';
 import { keep, kept } from './store.js';
@@ -98,8 +98,9 @@ export function shown(path: Path): unknown {
   return emptied && typeof value !== 'object' ? undefined : value;
 }
 
-/** Changes one value; undefined leaves it to its default. */
+/** Changes one value; undefined leaves it to its default. What stands there already changes nothing: no step, no plan. */
 export function put(path: Path, value: unknown): void {
+  if (changedKeys(valueAt(draft.peek(), path), value).length === 0) return;
   batch(() => {
     remember(path.join('.'));
     putAlong(path, value);
