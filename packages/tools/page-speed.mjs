@@ -3,7 +3,6 @@
 //
 //   node packages/tools/page-speed.mjs [--times 30]
 
-import process from 'node:process';
 import { parseArgs } from 'node:util';
 import { chromium } from 'playwright-core';
 import { chromiumPath, FLAGS } from './browser.mjs';
@@ -87,8 +86,7 @@ function watch() {
  * @param {'painted' | 'moved' | 'tasks'} what
  * @returns {Promise<number[]>} what was seen since the last call, in ms
  */
-const taken = (page, what) =>
-  page.evaluate((name) => /** @type {any} */ (globalThis)[name].splice(0), what);
+const taken = (page, what) => page.evaluate((name) => /** @type {any} */ (globalThis)[name].splice(0), what);
 
 /** @param {import('playwright-core').Page} page */
 async function idle(page) {
@@ -102,7 +100,9 @@ async function idle(page) {
  */
 function print(name, all) {
   const most = Math.max(0, ...all);
-  console.log(`${name.padEnd(44)} median ${median(all).toFixed(1).padStart(6)} ms   most ${most.toFixed(1)} ms`);
+  console.log(
+    `${name.padEnd(44)} median ${median(all).toFixed(1).padStart(6)} ms   most ${most.toFixed(1)} ms`,
+  );
 }
 
 install();
@@ -153,7 +153,9 @@ for (const [name, shoot] of /** @type {const} */ ([
   await page.mouse.up();
   await idle(page);
   const tasks = await taken(page, 'tasks');
-  console.log(`${`${name}: long tasks while dragging`.padEnd(44)} ${tasks.length} of 50 ms or more${tasks.length > 0 ? `, the longest ${Math.max(...tasks)} ms` : ''}`);
+  console.log(
+    `${`${name}: long tasks while dragging`.padEnd(44)} ${tasks.length} of 50 ms or more${tasks.length > 0 ? `, the longest ${Math.max(...tasks)} ms` : ''}`,
+  );
 
   const sweep = await page.getByRole('slider', { name: 'Time', exact: true }).boundingBox();
   if (sweep === null) throw new Error('no picture');

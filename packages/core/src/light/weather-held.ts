@@ -38,7 +38,11 @@ export function weatherHeld(frames: Iterable<HeldFrame>, known: Known): { darkEv
   // The tightest first: what they leave bounds the walk of all others.
   const inOrder = [...frames].sort((a, b) => Math.min(a.darkEv, a.brightEv) - Math.min(b.darkEv, b.brightEv));
   for (const frame of inOrder) {
-    const about = { frame, forecast: luminanceUnder(frame.parts, base), besideEv: besideWeatherEv(frame.parts, base) };
+    const about = {
+      frame,
+      forecast: luminanceUnder(frame.parts, base),
+      besideEv: besideWeatherEv(frame.parts, base),
+    };
     darkEv = reach(darker, -1, darkEv, about);
     brightEv = reach(brighter, 1, brightEv, about);
   }
@@ -56,7 +60,12 @@ interface About {
  * How far along the steps of one way a frame stays within both its reserves; `most` where it does so that far. A walk is
  * most of what a plan's reserve costs: it works each sky out once, and without `Math.hypot`, which is slow.
  */
-function reach(steps: readonly Step[], way: -1 | 1, most: number, { frame, forecast, besideEv }: About): number {
+function reach(
+  steps: readonly Step[],
+  way: -1 | 1,
+  most: number,
+  { frame, forecast, besideEv }: About,
+): number {
   const withEv = way < 0 ? frame.darkEv : frame.brightEv;
   const againstEv = way < 0 ? frame.brightEv : frame.darkEv;
   let left = withEv;

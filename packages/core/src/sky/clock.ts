@@ -14,6 +14,10 @@ export interface Zone {
   offsetMin(atMs: number): number;
 }
 
+/** Formats of zones by their names as they were asked for: making one takes longer than a plan's clock times. */
+const formats = new Map<string, Intl.DateTimeFormat>();
+const MOST_FORMATS = 64; // of a server that is asked for every zone there is
+
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 
@@ -100,9 +104,9 @@ export function zoneOf(place: Pick<Place, 'longitudeDeg' | 'timeZone'>): Zone {
     return { name: `mean solar time, UTC${offsetText(offset)}`, offsetMin: () => offset };
   }
 
-  let format: Intl.DateTimeFormat | undefined;
+  let format = formats.get(timeZone);
   try {
-    format = new Intl.DateTimeFormat('en-US', {
+    format ??= new Intl.DateTimeFormat('en-US', {
       timeZone,
       calendar: 'gregory',
       numberingSystem: 'latn',
@@ -121,6 +125,8 @@ export function zoneOf(place: Pick<Place, 'longitudeDeg' | 'timeZone'>): Zone {
   if (format === undefined || /^[+-]/.test(timeZone)) {
     throw new RangeError(`timeZone must be an IANA name such as "Europe/Oslo", got "${timeZone}"`);
   }
+  if (formats.size >= MOST_FORMATS) formats.clear();
+  formats.set(timeZone, format);
   const known = format;
   return { name: timeZone, offsetMin: remembered((atMs) => readOffset(known, atMs)) };
 }

@@ -4,6 +4,7 @@ import { civilDay, type Evening, rfc3339, type Shoot, shootOnDate, zoneOf } from
 import { computed, effect, signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { adoptStyles } from '../parts/adopt-styles.js';
+import { dayText } from '../parts/day-text.js';
 import { say } from '../parts/message.js';
 import { today } from '../state/first-shoot.js';
 import { reading, replaceShoot, shoot } from '../state/shoot.js';
@@ -106,10 +107,7 @@ function take(date: string): void {
   say(dayWords().taken(dayName(date)), { undo: true });
 }
 
-const format = (date: string, options: Intl.DateTimeFormatOptions) =>
-  new Intl.DateTimeFormat(words().dateLocale, { ...options, timeZone: 'UTC' }).format(Date.parse(date));
-
-const dayName = (date: string) => format(date, { weekday: 'long', day: 'numeric', month: 'long' });
+const dayName = (date: string) => dayText(date, { weekday: 'long', day: 'numeric', month: 'long' });
 
 const STEPS: Readonly<Record<string, number>> = {
   ArrowRight: 1,
@@ -180,8 +178,8 @@ function dayView(date: string, evening: Evening | undefined) {
     }}
     @click=${() => take(date)}
   >
-    <span aria-hidden="true">${format(date, { weekday: 'short' })}</span>
-    <b aria-hidden="true">${format(date, { day: 'numeric', month: 'short' })}</b>
+    <span aria-hidden="true">${dayText(date, { weekday: 'short' })}</span>
+    <b aria-hidden="true">${dayText(date, { day: 'numeric', month: 'short' })}</b>
     ${light === undefined ? html`<span class="moon"></span>` : moonView(light, shoot.value.place.latitudeDeg < 0)}
     <span class="foot" aria-hidden="true">${evening === undefined ? '…' : (share ?? w.no)}</span>
     <span class="unseen">${evening === undefined ? `${dayName(date)}: …` : sentence(evening)}</span>

@@ -3,6 +3,7 @@
 import { html, nothing } from 'lit-html';
 import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
+import { dayText } from '../parts/day-text.js';
 import { placeName } from '../state/place-name.js';
 import { made } from '../state/plan.js';
 import { isFirst, shoot } from '../state/shoot.js';
@@ -32,13 +33,7 @@ export function headline() {
   const w = words();
   const now = shoot.value;
   const plan = made.value;
-  const date = new Intl.DateTimeFormat(w.dateLocale, {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    timeZone: 'UTC',
-  }).format(Date.parse(`${now.date}T00:00Z`));
+  const date = dayText(now.date, { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
   const day = plan && otherDayNow(plan);
   return html`<div class="headline">
     <div>

@@ -4,6 +4,7 @@ import type { PlanMade } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { atOffset } from '../chart/time-ticks.js';
 import { words } from '../words/words.js';
+import { dayText } from './day-text.js';
 
 // A page that stays open passes midnight, which falls on a quarter of an hour of any zone's clock (the tz database).
 const QUARTER_MS = 900_000;
@@ -15,13 +16,12 @@ setInterval(() => {
 
 /** "Saturday 14 November", with the year where it is another. */
 function dayName(date: string, today: string, more: Intl.DateTimeFormatOptions): string {
-  return new Intl.DateTimeFormat(words().dateLocale, {
+  return dayText(date, {
     day: 'numeric',
     month: 'long',
     ...(date.slice(0, 4) !== today.slice(0, 4) && { year: 'numeric' }),
-    timeZone: 'UTC',
     ...more,
-  }).format(Date.parse(`${date}T00:00Z`));
+  });
 }
 
 /** The date at the plan's place. */

@@ -2,6 +2,7 @@
 
 import { html, nothing } from 'lit-html';
 import { nameOf } from '../design/headline.js';
+import { dayText } from '../parts/day-text.js';
 import { say } from '../parts/message.js';
 import { isGroup } from '../state/path.js';
 import { duplicate, newShoot, others, takeOff, takeUp } from '../state/shelf.js';
@@ -15,11 +16,7 @@ function told(draft: unknown): { readonly name: string; readonly date: string } 
     title: typeof title === 'string' ? title : '',
     place: { latitudeDeg: Number(latitudeDeg), longitudeDeg: Number(longitudeDeg) },
   });
-  const ms = Date.parse(`${date}T00:00Z`);
-  const day = Number.isNaN(ms)
-    ? ''
-    : new Intl.DateTimeFormat(words().dateLocale, { dateStyle: 'medium', timeZone: 'UTC' }).format(ms);
-  return { name, date: day };
+  return { name, date: dayText(String(date), { dateStyle: 'medium' }) };
 }
 
 export function shootsView() {

@@ -100,15 +100,19 @@ export function shown(path: Path): unknown {
 
 /** Changes one value; undefined leaves it to its default. What stands there already changes nothing: no step, no plan. */
 export function put(path: Path, value: unknown): void {
-  if (changedKeys(valueAt(draft.peek(), path), value).length === 0) return;
+  if (standsAlready(path, value)) return;
   batch(() => {
     remember(path.join('.'));
     putAlong(path, value);
   });
 }
 
+const standsAlready = (path: Path, value: unknown) =>
+  changedKeys(valueAt(draft.peek(), path), value).length === 0;
+
 /** Changes what follows from another change, and goes back with it. */
 export function putAlong(path: Path, value: unknown): void {
+  if (standsAlready(path, value)) return;
   draft.value = withValue(draft.value, path, value);
 }
 
