@@ -53,46 +53,46 @@ const AZIMUTHS = 180 / STEP_AZIMUTH_DEG;
 const FLOOR = 1e-30; // under any light, so that there is a logarithm
 
 /**
- * The mean sky of the pieces. Rows of a table, one for each degree of the body's altitude, are made when they are first
- * asked for; between them it runs in cubics, so that a call costs no more than a single piece.
+ * The mean sky of the pieces, from a table by the degree of the body's altitude and every five of azimuth. Each of its
+ * values is worked out when it is first asked for: an evening needs a few of them. Between them it runs in cubics, so that
+ * a call costs no more than a single piece.
  *
  * @param skyAt one piece, by its altitude
  */
 export function meanSky(pieces: readonly Piece[], skyAt: (altitudeDeg: number) => OfBody): OfBody {
   const skies = pieces.map(({ altitudeDeg, asideDeg }) => ({ sky: skyAt(altitudeDeg), asideDeg }));
-  const rows = new Map<number, Float64Array>();
-  const row = (k: number) => {
-    const known = rows.get(k);
-    if (known !== undefined) return known;
-    const bodyDeg = Math.min(90, Math.max(-90, k * STEP_BODY_DEG));
-    const made = new Float64Array(AZIMUTHS + 1);
-    for (let a = 0; a <= AZIMUTHS; a++) {
-      const azimuthDeg = a * STEP_AZIMUTH_DEG;
-      let sum = 0;
-      for (const { sky, asideDeg } of skies) {
-        const far = azimuthDeg + asideDeg;
-        sum += sky(bodyDeg, Math.abs(azimuthDeg - asideDeg)) + sky(bodyDeg, far > 180 ? 360 - far : far);
-      }
-      made[a] = Math.log2(FLOOR + sum / (2 * skies.length));
+  const mean = (bodyDeg: number, azimuthDeg: number) => {
+    let sum = 0;
+    for (const { sky, asideDeg } of skies) {
+      const far = azimuthDeg + asideDeg;
+      sum += sky(bodyDeg, Math.abs(azimuthDeg - asideDeg)) + sky(bodyDeg, far > 180 ? 360 - far : far);
     }
-    rows.set(k, made);
-    return made;
+    return Math.log2(FLOOR + sum / (2 * skies.length));
   };
-  const along = (values: Float64Array, azimuthDeg: number) => {
+  const rows = new Map<number, Float64Array>();
+  const along = (k: number, azimuthDeg: number) => {
+    const row = rows.get(k) ?? new Float64Array(AZIMUTHS + 1).fill(Number.NaN);
+    rows.set(k, row);
+    const at = (n: number) => {
+      // The same on both sides of the body and of the point opposite.
+      const a = n < 0 ? -n : n > AZIMUTHS ? 2 * AZIMUTHS - n : n;
+      if (Number.isNaN(row[a])) {
+        row[a] = mean(Math.min(90, Math.max(-90, k * STEP_BODY_DEG)), a * STEP_AZIMUTH_DEG);
+      }
+      return row[a]!;
+    };
     const x = azimuthDeg / STEP_AZIMUTH_DEG;
     const i = Math.min(AZIMUTHS - 1, Math.floor(x));
-    // The same on both sides of the body and of the point opposite.
-    const at = (n: number) => values[n < 0 ? -n : n > AZIMUTHS ? 2 * AZIMUTHS - n : n]!;
     return hermite(x - i, 1, at(i), at(i + 1), (at(i + 1) - at(i - 1)) / 2, (at(i + 2) - at(i)) / 2);
   };
   return (bodyAltitudeDeg, azimuthFromBodyDeg) => {
     const x = bodyAltitudeDeg / STEP_BODY_DEG;
     const k = Math.floor(x);
     const [before, low, high, after] = [
-      along(row(k - 1), azimuthFromBodyDeg),
-      along(row(k), azimuthFromBodyDeg),
-      along(row(k + 1), azimuthFromBodyDeg),
-      along(row(k + 2), azimuthFromBodyDeg),
+      along(k - 1, azimuthFromBodyDeg),
+      along(k, azimuthFromBodyDeg),
+      along(k + 1, azimuthFromBodyDeg),
+      along(k + 2, azimuthFromBodyDeg),
     ];
     return Math.max(0, 2 ** hermite(x - k, 1, low, high, (high - before) / 2, (after - low) / 2) - FLOOR);
   };
