@@ -6,7 +6,8 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { readShoot } from '@evenfall/core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { QUESTIONS, usual } from '../../packages/cli/src/questions.js';
+import { usual } from '../../packages/cli/src/answers.js';
+import { QUESTIONS } from '../../packages/cli/src/questions.js';
 import { build } from './build.js';
 import { evenfall, folder, typing } from './run.js';
 

@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, test } from 'vitest';
-import { EXIT_STATUS } from '../../packages/cli/src/described.js';
+import { EXIT_STATUS } from '../../packages/cli/src/commands/described.js';
 import { EVENING, evenfall, eveningPlan, folder, IMPOSSIBLE } from './run.js';
 
 const has = (program: string) => spawnSync('sh', ['-c', `command -v ${program}`]).status === 0;

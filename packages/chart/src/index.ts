@@ -13,6 +13,7 @@ export { type ChartOptions, planChart } from './plot/plan.js';
 export { reviewChart } from './plot/review.js';
 export { INKS, type Ink, type Variant } from './svg/ink.js';
 export { calendarTexts } from './text/calendar.js';
+export { type Language, languages } from './text/languages.js';
 export type { LibrarySentences } from './text/library.js';
 export { travelText } from './text/move.js';
 export { placeTexts } from './text/place.js';
@@ -31,4 +32,4 @@ export {
   warningText,
 } from './text/sentences.js';
 export { exposureText, labelText, settingText, shutterEnds } from './text/setting.js';
-export { english, type Language, languages, type Words, wordsFor } from './text/words.js';
+export { english, type Words, wordsFor } from './text/words.js';

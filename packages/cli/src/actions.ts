@@ -22,12 +22,12 @@ import type { Io } from './io.js';
 import { lightText } from './light-text.js';
 import { loadShoot } from './load-shoot.js';
 import { answersIn } from './new-shoot.js';
-import { refuseLanguage } from './options.js';
 import { type Makers, makerFor, write } from './output.js';
 import { infeasibleText, planText } from './plan-text.js';
 import { type PrintOptions, refuse, wordsOf } from './print-options.js';
 import type { Answers } from './questions.js';
 import { Refusal } from './refusal.js';
+import { refuseLanguage } from './refuse-language.js';
 import { nextOf, type ShootSource, shootFrom, sourceOf } from './shoot-source.js';
 import { type CommandWords, speech } from './words/words.js';
 
@@ -38,7 +38,7 @@ export interface Options {
 }
 
 /** An answer that goes into a file, and how it should look there. */
-interface Written extends PrintOptions {
+export interface Written extends PrintOptions {
   readonly json?: boolean;
   readonly output: string;
 }

@@ -1,9 +1,7 @@
 // Scripts by which a shell completes what is typed, made from the same data as the help.
 
-import type { DescribedCommand, DescribedOption } from './described.js';
-
-export const SHELLS = ['bash', 'zsh', 'fish'] as const;
-export type Shell = (typeof SHELLS)[number];
+import { SHELLS, type Shell } from './commands/about.js';
+import type { DescribedCommand, DescribedOption } from './commands/described.js';
 
 /** The script, to be read by the shell. */
 export function completionScript(shell: Shell, commands: readonly DescribedCommand[]): string {

@@ -6,23 +6,20 @@ import {
   type Footage,
   type FootageGiven,
   footageOf,
-  INTERVALS_BY_SUBJECT,
   intervalAdvice,
   longestMarkedShutter,
   type Subject,
   wholeSeconds,
 } from '@evenfall/core';
-import { type Command, InvalidArgumentError, Option } from 'commander';
-import { noted } from './described.js';
 import type { Io } from './io.js';
 import { hanging } from './layout.js';
-import { type Act, languageOption, refuseLanguage } from './options.js';
 import { Refusal } from './refusal.js';
+import { refuseLanguage } from './refuse-language.js';
 import { type CommandWords, speech } from './words/words.js';
 
 const LEAD = 17;
 
-interface FramesOptions {
+export interface FramesOptions {
   readonly record?: number; // seconds
   readonly interval?: number;
   readonly clip?: number;
@@ -34,36 +31,7 @@ interface FramesOptions {
   readonly language?: Language;
 }
 
-const EXAMPLES = `
-Example:
-  evenfall frames --record 90m --clip 12       interval and frames for a clip of 12 s
-  evenfall frames --interval 8 --clip 20       how long it must be recorded
-  evenfall frames --record 2h --interval 10    how long the clip will be
-  evenfall frames --subject clouds             which interval is advised
-
-Times are seconds, or 90m, 1h30m, 45s.`;
-
-/** Adds "frames" to the command. */
-export function addFrames(program: Command, io: Io, act: Act): void {
-  noted(program.command('frames'), EXAMPLES, io.columns)
-    .summary('compute recording, interval and clip')
-    .description(
-      'Computes the third from any two of recording, interval and clip, and the longest shutter the interval holds.',
-    )
-    .option('--record <time>', 'from the first shutter to the last', seconds)
-    .option('--interval <time>', "from one frame's start to the next", seconds)
-    .option('--clip <time>', 'length of the finished clip', seconds)
-    .option('--fps <rate>', 'frames a second in the clip, 23.976 and 29.97 too', rate, 24)
-    .option('--gap <time>', 'what the camera needs of each interval beside the shutter', gap, 1)
-    .option('--dark-frame', 'long-exposure noise reduction takes the shutter time again')
-    .addOption(new Option('--subject <name>', 'interval advised for a subject').choices(subjects()))
-    .option('--json', 'print it for a program')
-    .addOption(languageOption())
-    .allowExcessArguments(false)
-    .action((options: FramesOptions) => act(options, frames(options, io)));
-}
-
-async function frames(options: FramesOptions, io: Io): Promise<number> {
+export async function frames(options: FramesOptions, io: Io): Promise<number> {
   const { record, interval, clip, subject } = options;
   const words = speech(options.language);
   const given = [record, interval, clip].filter((value) => value !== undefined).length;
@@ -176,10 +144,6 @@ function factIn(columns: number): (name: string, text: string) => string {
   return (name, text) => hanging(name.padEnd(LEAD), text, columns);
 }
 
-function subjects(): Subject[] {
-  return [...new Set(INTERVALS_BY_SUBJECT.flatMap((row) => row.subjects))];
-}
-
 /** To five figures. */
 function five(value: number): number {
   return Number(value.toPrecision(5));
@@ -204,34 +168,4 @@ function durationText(totalS: number, words: CommandWords): string {
   ] as const;
   const told = parts.filter(([count]) => count > 0).map(([count, unit]) => `${count} ${unit}`);
   return all < 10 ? `${words.plain(five(totalS))} s` : told.join(' ');
-}
-
-/** "5400", "90m", "1h30m", "45s", "1h 30min", "2 s" as seconds; undefined for what is no time. */
-export function timeOf(text: string): number | undefined {
-  const part = '(\\d+(?:\\.\\d+)?|\\.\\d+)';
-  const parts = new RegExp(`^(?:${part}h)?(?:${part}m(?:in)?)?(?:${part}s?)?$`).exec(
-    text.replaceAll(/\s/g, ''),
-  );
-  if (parts === null || parts[0] === '') return undefined;
-  const [h = 0, m = 0, s = 0] = parts.slice(1).map((each) => Number(each ?? 0));
-  return 3600 * h + 60 * m + s;
-}
-
-/** A time above 0, as seconds. */
-function seconds(text: string): number {
-  const total = timeOf(text);
-  if (total !== undefined && total > 0 && total <= 1e8) return total;
-  throw new InvalidArgumentError('Give a time above 0, such as 5400, 90m, 1h30m or 45s.');
-}
-
-function gap(text: string): number {
-  const value = timeOf(text);
-  if (value !== undefined && value <= 3600) return value;
-  throw new InvalidArgumentError('Give a time from 0 to an hour, such as 2, 0.5s or 1m.');
-}
-
-function rate(text: string): number {
-  const value = Number(text);
-  if (value > 0 && value <= 1000) return value;
-  throw new InvalidArgumentError('Give frames a second above 0, at most 1000.');
 }

@@ -1,6 +1,6 @@
 // The man page, made from the same data as the help: macros of man(7), which every man program reads.
 
-import { type DescribedCommand, type DescribedOption, EXIT_STATUS } from './described.js';
+import { type DescribedCommand, type DescribedOption, EXIT_STATUS } from './commands/described.js';
 
 /**
  * The page as its source.

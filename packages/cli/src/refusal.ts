@@ -1,8 +1,7 @@
 // The command's refusal, thrown where it does not do what was asked.
 
-import { type FileError, sentenceOf } from '@evenfall/core';
+import type { FileError } from '@evenfall/core';
 import type { RefusalFacts } from './refusal-facts.js';
-import { englishSentences } from './words/sentences-en.js';
 
 /** A file or an argument is wrong, or no ramp exists: what to say, a line each, and the exit status. */
 export class Refusal extends Error {
@@ -10,7 +9,7 @@ export class Refusal extends Error {
     readonly facts: readonly RefusalFacts[], // for standard error
     readonly status: 1 | 2 = 1,
   ) {
-    super(facts.map((each) => sentenceOf(englishSentences.refusals, 'kind', each)).join('\n'));
+    super(facts.map(({ kind }) => kind).join(', '));
   }
 }
 

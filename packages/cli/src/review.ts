@@ -1,7 +1,6 @@
 // After the shoot: frames that were taken, held against the plan.
 
 import { extname } from 'node:path';
-import { PAPERS } from '@evenfall/chart';
 import {
   type PlanMade,
   type ReviewOptions,
@@ -9,14 +8,11 @@ import {
   type TakenFrame,
   writeReview,
 } from '@evenfall/core';
-import { type Command, InvalidArgumentError, Option } from 'commander';
 import { screenOf } from './colors.js';
-import { noted } from './described.js';
 import type { Io } from './io.js';
 import { journalOf } from './journal-of.js';
 import { loadPlan } from './load-plan.js';
 import { loadShoot } from './load-shoot.js';
-import { type Act, anyCase, languageOption, refuseLanguage } from './options.js';
 import { makerFor, write } from './output.js';
 import { readPhoto } from './photo-exif.js';
 import { type PhotoFile, photoFiles } from './photo-files.js';
@@ -24,11 +20,12 @@ import { framesOfTable } from './photo-table.js';
 import { type PrintOptions, refuse } from './print-options.js';
 import { progressOf } from './progress.js';
 import { Refusal } from './refusal.js';
+import { refuseLanguage } from './refuse-language.js';
 import { type Reviewed, reviewMakers } from './review-files.js';
 import { reviewText } from './review-text.js';
 import { type CommandWords, speech } from './words/words.js';
 
-interface ReviewFlags extends PrintOptions {
+export interface ReviewFlags extends PrintOptions {
   readonly json?: boolean;
   readonly output?: string;
   readonly levels?: boolean;
@@ -40,57 +37,10 @@ interface ReviewFlags extends PrintOptions {
   readonly next?: string;
 }
 
-const EXAMPLES = `
-Example:
-  evenfall review plan.json frames                  what happened, on the screen
-  evenfall review plan.json frames -o offsets.csv   stops to brighten, by file
-  evenfall review plan.json frames -o review.svg    planned and taken, a chart
-  evenfall review plan.json frames --levels         with the light as it was
-  evenfall review plan.json frames --levels --next next.yaml -o readings.yaml
-  evenfall review plan.json frames -o clip.ffconcat
-    and clip.filter beside it, for a preview clip:
-  ffmpeg -f concat -safe 0 -i clip.ffconcat -filter_script:v clip.filter clip.mp4
-
-Files are opened for reading only. docs/review.md tells more.`;
-
 /** Files that are read at the same time. */
 const AT_ONCE = 16;
 
-/** Adds "review" to the command. */
-export function addReview(program: Command, io: Io, act: Act): void {
-  noted(program.command('review'), EXAMPLES, io.columns)
-    .summary('after the shoot: what happened, and offsets for every frame')
-    .description(
-      'Holds the frames that were taken against the plan: cues late or missed, frames missing, doubled or spoilt, settings ' +
-        'nobody planned, and by how many stops each frame is to be brightened.',
-    )
-    .argument('<plan>', 'plan file, as "evenfall plan SHOOT -o plan.json" writes it')
-    .argument('<frames...>', 'folders and files of frames, or a table (.csv)')
-    .option('--json', 'print the review file, for a program')
-    .option(
-      '-o, --output <file>',
-      'write the review (.json), offsets (.csv), a chart (.svg, .pdf), a clip (.ffconcat), readings (.yaml)',
-    )
-    .option('--levels', 'read how bright each JPEG came out: what the light really did')
-    .option('--journal <file>', 'journal of the followed evening: its readings and filters')
-    .option('--clock-fast <seconds>', 'by how much the camera clock is fast (default: found)', clockFast)
-    .option('--most <stops>', 'largest correction, above 0 to 6 (default: 3)', most)
-    .option('--even-flicker', 'take out small differences of the levels too')
-    .option('--next <shoot>', 'with -o (.yaml): shoot to come at the place, to write readings for')
-    .option('--replace-spoilt', 'show a spoilt frame as its nearest good neighbour')
-    .addOption(anyCase(new Option('--paper <size>', 'sheet for a chart to fill, laid across'), PAPERS))
-    .addOption(
-      new Option('--clock <hours>', 'count 24 hours or twice 12 (default: 24)').choices(['12', '24']),
-    )
-    .addOption(languageOption())
-    .option('--dark', 'a chart in red on black, for a screen in the dark')
-    .allowExcessArguments(false)
-    .action((plan: string, frames: string[], flags: ReviewFlags) =>
-      act(flags, review(plan, frames, flags, io)),
-    );
-}
-
-async function review(
+export async function review(
   planPath: string,
   paths: readonly string[],
   flags: ReviewFlags,
@@ -173,16 +123,4 @@ async function framesOf(
   if (frames.length === 0) throw new Refusal([{ kind: 'no-frames', paths }]);
   const pathByName = new Map(files.map(({ name, path }: PhotoFile) => [name, path]));
   return { frames, pathOf: (file) => pathByName.get(file) ?? file };
-}
-
-function clockFast(text: string): number {
-  const seconds = Number(text);
-  if (text.trim() !== '' && Math.abs(seconds) <= 1e9) return seconds;
-  throw new InvalidArgumentError('Give seconds, below 0 where the clock is slow.');
-}
-
-function most(text: string): number {
-  const stops = Number(text);
-  if (text.trim() !== '' && stops >= 0.01 && stops <= 6) return stops;
-  throw new InvalidArgumentError('Give stops from 0.01 to 6.');
 }

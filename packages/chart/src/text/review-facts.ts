@@ -1,7 +1,8 @@
 // A review in a few lines: what was taken, what was on time, what it was off, what is left after the correction.
 
 import type { Review } from '@evenfall/core';
-import type { Language, Words } from './words.js';
+import type { Language } from './languages.js';
+import type { Words } from './words.js';
 
 /** One line of it. */
 export interface ReviewFact {

@@ -2,8 +2,9 @@
 // need not load them.
 
 import { englishReviewNotes, type ReviewNoteFacts, type Sentences, sentenceOf } from '@evenfall/core';
+import type { Language } from './languages.js';
 import { germanReviewNotes } from './review-de.js';
-import type { Language, Words } from './words.js';
+import type { Words } from './words.js';
 
 const NOTES: Readonly<Record<Language, Sentences<ReviewNoteFacts>>> = {
   en: englishReviewNotes,

@@ -1,27 +1,13 @@
 // The words that chart, card and calendar print: a language and a clock.
 
+import type { Language } from './languages.js';
 import { german } from './words-de.js';
 import { english, type Words } from './words-en.js';
 import { twelveHours } from './words-parts.js';
 
 export { english, type Words };
 
-/** Code of a language, as in RFC 5646. */
-export type Language = 'en' | 'de';
-
 const LANGUAGES: Readonly<Record<Language, Words>> = { en: english, de: german };
-
-/**
- * Codes of the languages there are, as in RFC 5646.
- *
- * @example
- * ```ts
- * import { languages } from '@evenfall/chart';
- *
- * languages; // → ['en', 'de']
- * ```
- */
-export const languages = Object.keys(LANGUAGES) as Language[];
 
 /**
  * Words in a language, its clock of 24 hours or of twelve with their half of the day.

@@ -1,7 +1,7 @@
 // The command as data: what the help says of each command and option, for completion scripts and the man page.
 
 import type { Command } from 'commander';
-import { narrowed } from './layout.js';
+import { narrowed } from '../layout.js';
 
 export interface DescribedOption {
   readonly long: string; // "--output"

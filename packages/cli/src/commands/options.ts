@@ -1,8 +1,7 @@
-// Options that several commands have.
+// Options that several commands have, and what every command is added with.
 
-import { type Language, languages } from '@evenfall/chart';
+import { type Language, languages, PAPERS } from '@evenfall/chart';
 import { Option } from 'commander';
-import { Refusal } from './refusal.js';
 
 /** Takes an action, and the language in which to say what went wrong with it. */
 export type Act = (
@@ -10,20 +9,10 @@ export type Act = (
   action: Promise<number>,
 ) => Promise<void>;
 
+export const SHOOT = 'shoot file, YAML or JSON; "-" reads standard input';
+
 export function languageOption(): Option {
   return anyCase(new Option('--language <code>', 'language it is written in (default: en)'), languages);
-}
-
-/**
- * What a program reads is in no language.
- *
- * @param data the option that asks for it, where it was given
- * @throws Refusal where a language is asked for beside it
- */
-export function refuseLanguage(language: Language | undefined, data: string | undefined): void {
-  if (language !== undefined && data !== undefined) {
-    throw new Refusal([{ kind: 'not-together', options: ['--language', data] }]);
-  }
 }
 
 /** One of a few words, in capitals too: A4 is how the sheet is known. */
@@ -31,4 +20,12 @@ export function anyCase(option: Option, words: readonly string[]): Option {
   option.choices(words);
   const word = option.parseArg!;
   return option.argParser((text) => word(text.toLowerCase(), undefined));
+}
+
+export function paperOption(description: string): Option {
+  return anyCase(new Option('--paper <size>', description), PAPERS);
+}
+
+export function clockOption(): Option {
+  return new Option('--clock <hours>', 'count 24 hours or twice 12 (default: 24)').choices(['12', '24']);
 }
