@@ -74,7 +74,7 @@ export interface TextBox {
 
 /** The pages of a sheet: itself, or each group on it as a page of its own size. */
 export function pagesOnSheet(sheet: Node): Node[] {
-  const groups = sheet.children.filter(({ name }) => name === 'g');
+  const groups = sheet.children.filter(({ attributes }) => attributes.transform !== undefined);
   if (groups.length === 0) return [sheet];
   const [, , width, height] = sheet.attributes.viewBox!.split(' ').map(Number);
   return groups.map((group, i) => {

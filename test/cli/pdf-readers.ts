@@ -12,6 +12,12 @@ export interface OpenedPage {
   readonly laidOut: string; // in the order a reader takes it from the page
 }
 
+/** A part of a page as a screen reader is told of it. */
+export interface ReadPart {
+  readonly type: string; // "H1", "P"
+  readonly text: string;
+}
+
 export interface OpenedPdf {
   readonly title: string | undefined;
   readonly pages: readonly OpenedPage[];
@@ -87,6 +93,36 @@ const RENDERER = 'pdftoppm';
 const hasPoppler = ['pdfinfo', 'pdftotext', 'pdffonts', RENDERER].every(
   (name) => spawnSync(name, ['-v']).error === undefined,
 );
+
+/** The parts of every page in the order in which they are read, by pdf.js; each section of the document by itself. */
+export async function partsRead(bytes: Uint8Array): Promise<ReadPart[][]> {
+  interface Node {
+    readonly role: string;
+    readonly alt?: string; // also of the text that replaces what is drawn
+    readonly children: readonly Node[];
+  }
+  const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+  const sections: ReadPart[][] = [];
+  for (let number = 1; number <= pdf.numPages; number++) {
+    const root = (await (await pdf.getPage(number)).getStructTree()) as unknown as Node;
+    for (const whole of root.children) {
+      if (whole.role !== 'Document') throw new Error(`${whole.role} stands over the sections`);
+      for (const { role, children } of whole.children) {
+        if (role !== 'Sect') throw new Error(`${role} is no section`);
+        sections.push(children.map((each) => ({ type: each.role, text: each.alt ?? '' })));
+      }
+    }
+  }
+  return sections;
+}
+
+/** Poppler's own tree of types and what is drawn under each, one line each; none where it is not installed. */
+export function structureText(bytes: Uint8Array): string[] | undefined {
+  if (!hasPoppler) return undefined;
+  const path = folder().at('structure.pdf');
+  writeFileSync(path, bytes);
+  return tool('pdfinfo', ['-struct-text', path]).trimEnd().split('\n');
+}
 
 export const PDF_READERS: readonly PdfReader[] = hasPoppler ? [pdfJs, poppler] : [pdfJs];
 

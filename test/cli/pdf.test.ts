@@ -7,7 +7,7 @@ import { cardMakers } from '../../packages/cli/src/card-files.js';
 import { planChartMakers } from '../../packages/cli/src/chart-files.js';
 import type { PrintOptions } from '../../packages/cli/src/print-options.js';
 import { madePlan } from '../chart/made-plan.js';
-import { PDF_READERS, rendered } from './pdf-readers.js';
+import { PDF_READERS, partsRead, rendered, structureText } from './pdf-readers.js';
 
 async function cardPdf(plan: PlanMade, options: PrintOptions = {}): Promise<Uint8Array> {
   const [file] = await cardMakers(options)['.pdf']!(plan, 'card.pdf');
@@ -144,4 +144,46 @@ test('in the dark nearly all of a page is black', async () => {
     }
     expect(Buffer.from(bytes).toString('latin1')).toMatch(/^%PDF-/);
   }
+});
+
+// Types of ISO 32000-1, 14.8.4. Source: docs/sources.md#tagged-pdf.
+describe('a screen reader is told', () => {
+  test.each(PAPERS)('each page as a section, and its cues in order: %s', async (paper) => {
+    const plan = madePlan({ cues: 30, title: LONG });
+    const bytes = await cardPdf(plan, { paper });
+    const sections = await partsRead(bytes);
+    const headings = sections.map(([first]) => first!);
+    expect(headings.map(({ type }) => type)).toEqual(sections.map((_, i) => (i === 0 ? 'H1' : 'H2')));
+    headings.forEach(({ text }, i) => {
+      expect(text).toMatch(new RegExp(`^The long way .* page ${i + 1} of ${sections.length}$`));
+    });
+    const parts = sections.flat();
+    expect(parts.filter(({ type, text }) => text === '' || !/^(?:H1|H2|P|Figure)$/.test(type))).toEqual([]);
+    const cues = parts.filter(({ text }) => /^\d\d:\d\d:\d\d /.test(text));
+    expect(cues.map(({ text }) => text.slice(0, 8))).toEqual(plan.cues.map(({ at }) => clock(at)));
+    cues.forEach(({ type, text }, i) => {
+      expect(type).toBe('P');
+      expect(text).toContain(`frame ${plan.cues[i]!.frame + 1}`);
+    });
+    expect(parts.map(({ text }) => text)).toContain('focus to manual');
+    // What is drawn is what is read, but for the spaces.
+    const drawn = structureText(bytes) ?? [];
+    const bare = (text: string) => text.replaceAll(/[\s·"]/g, '');
+    for (const { type, text } of parts.filter((part) => drawn.length > 0 && part.type !== 'Figure')) {
+      const at = drawn.findIndex(
+        (line, i) => line.trim() === `${type} (block)` && bare(drawn[i + 1]!) === bare(text),
+      );
+      expect(at, text).toBeGreaterThanOrEqual(0);
+      drawn.splice(0, at + 1);
+    }
+  });
+
+  test('the chart as a picture that says what it shows, and the language of all', async () => {
+    const bytes = await chartPdf(madePlan({ title: 'Harbour wall' }), { language: 'de' });
+    const [parts, ...more] = await partsRead(bytes);
+    expect(more).toEqual([]);
+    expect(parts).toMatchObject([{ type: 'Figure' }]);
+    expect(parts![0]!.text).toMatch(/^Harbour wall\. .*Einsätze/);
+    expect(Buffer.from(bytes).toString('latin1')).toContain('/Lang (de)');
+  });
 });

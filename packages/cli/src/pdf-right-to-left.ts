@@ -1,6 +1,7 @@
 // Texts with letters written from the right, drawn run by run where they belong on the page.
 
 import { hasRightToLeft, visualRuns } from './bidi.js';
+import { unescaped } from './pdf-parts.js';
 
 interface Box {
   readonly x: number;
@@ -11,20 +12,12 @@ interface Box {
 
 type Placed = Readonly<Record<string, string>> & { readonly text: string };
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&lt;': '<',
-  '&gt;': '>',
-  '&quot;': '"',
-  '&#39;': "'",
-  '&amp;': '&',
-};
-
-// The only elements that matter here, as our own pictures write them: no text inside a text, no other transform.
+// The only elements that matter here, as our own pictures write them: no text inside a text, one transform at most.
 const PARTS =
-  /<g transform="translate\(([-\d.]+) ([-\d.]+)\)">|<\/g>|<text((?: [a-z-]+="[^"]*")*)>([^<]*)<\/text>/g;
+  /<g transform="translate\(([-\d.]+) ([-\d.]+)\)">|<text((?: [a-z-]+="[^"]*")*)>([^<]*)<\/text>/g;
 
 /**
- * Takes such texts out of a picture that fills `box`, and has them drawn when the page is.
+ * Takes such texts out of a picture, or one part of it, that fills `box`, and has them drawn when the page is.
  *
  * @returns the picture without them, and what draws them on top of it
  */
@@ -33,9 +26,8 @@ export function withoutRightToLeft(svg: string, box: Box) {
   let [dx, dy] = [0, 0];
   const rest = svg.replace(PARTS, (whole, x?: string, y?: string, attributes?: string, content?: string) => {
     if (x !== undefined) [dx, dy] = [Number(x), Number(y)];
-    else if (content === undefined) [dx, dy] = [0, 0];
-    else if (hasRightToLeft(content)) {
-      const text = content.replace(/&(?:lt|gt|quot|#39|amp);/g, (entity) => ENTITIES[entity]!);
+    else if (content !== undefined && hasRightToLeft(content)) {
+      const text = unescaped(content);
       const named = [...attributes!.matchAll(/ ([a-z-]+)="([^"]*)"/g)].map(([, key, value]) => [key, value]);
       placed.push({ text: { ...Object.fromEntries(named), text }, dx, dy });
       return '';

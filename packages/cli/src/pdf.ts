@@ -1,10 +1,12 @@
-// SVG pages, as card and chart draw them, to one PDF: vector, with the letters it needs embedded.
+// SVG pages, as card and chart draw them, to one PDF: vector, with the letters it needs embedded, and tagged, so that it is
+// read aloud in its order.
 
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
 import SVGtoPDF from 'svg-to-pdfkit';
+import { cardsOf } from './pdf-parts.js';
 import { withoutRightToLeft } from './pdf-right-to-left.js';
-import { unshownIn } from './unshown.js';
+import { withStandIns } from './unshown.js';
 
 const POINTS_PER_MM = 72 / 25.4;
 
@@ -26,6 +28,8 @@ export function documentOf({ widthMm, heightMm, title, language, madeAt }: PdfFo
     size: [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM],
     margin: 0,
     lang: language,
+    tagged: true,
+    pdfVersion: '1.4', // the first in which a part has a text of its own to be read
     displayTitle: true,
     info: { Title: title, Creator: 'Evenfall', CreationDate: madeAt },
   });
@@ -36,7 +40,7 @@ export function documentOf({ widthMm, heightMm, title, language, madeAt }: PdfFo
 
 /**
  * One page an SVG, each scaled to fill its page. The same pages and form give the same bytes. `unshown` are characters
- * that the letters at hand do not have.
+ * that the letters at hand do not have: a question mark stands for each.
  *
  * @throws Error where an SVG holds what PDF cannot show
  */
@@ -48,18 +52,43 @@ export function pdfOf(
   const margin = (form.marginMm ?? 0) * POINTS_PER_MM;
   const { background } = form;
   const doc = documentOf(form);
-  const unshown = unshownIn(pages, documentOf(form));
+  const letters = documentOf(form); // one that nothing is drawn on
+  const unshown = new Set<string>();
   return new Promise((resolve, reject) => {
     const chunks: Uint8Array[] = [];
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-    doc.on('end', () => resolve({ content: Buffer.concat(chunks), unshown }));
+    doc.on('end', () => resolve({ content: Buffer.concat(chunks), unshown: [...unshown] }));
     doc.on('error', reject);
+    const whole = doc.struct('Document');
+    doc.addStructure(whole);
     for (const page of pages) {
       doc.addPage();
-      if (background !== undefined) doc.rect(0, 0, width, height).fill(background);
+      if (background !== undefined) {
+        doc.markContent('Artifact').rect(0, 0, width, height).fill(background).endMarkedContent();
+      }
+      for (const card of cardsOf(page)) {
+        const parts: PDFKit.PDFStructureElement[] = [];
+        for (const { read, svg } of card) {
+          if (read === undefined) doc.markContent('Artifact');
+          else {
+            const { tag, text } = read;
+            const content = doc.markStructureContent(tag);
+            parts.push(doc.struct(tag, tag === 'Figure' ? { alt: text } : { actual: text }, [content]));
+          }
+          draw(svg);
+          doc.endMarkedContent();
+        }
+        if (parts.length > 0) whole.add(doc.struct('Sect', {}, parts));
+      }
+    }
+    doc.end();
+
+    function draw(svg: string): void {
       const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin };
+      const shown = withStandIns(svg, letters);
+      for (const character of shown.unshown) unshown.add(character);
       // The library would set what reads from the right in the wrong order.
-      const { rest, draw } = withoutRightToLeft(page, box);
+      const { rest, draw: drawRest } = withoutRightToLeft(shown.svg, box);
       SVGtoPDF(doc, rest, box.x, box.y, {
         width: box.width,
         height: box.height,
@@ -68,8 +97,7 @@ export function pdfOf(
         // A mark left out without a word would make a wrong card.
         warningCallback: (text) => reject(new Error(`page cannot be drawn as PDF: ${text}`)),
       });
-      draw(doc);
+      drawRest(doc);
     }
-    doc.end();
   });
 }

@@ -1,4 +1,6 @@
-// Characters that a PDF cannot show, because the letters it embeds have none for them.
+// What the letters that a PDF embeds cannot show. A stand-in is drawn there, never the empty box of a font.
+
+import { escaped, unescaped } from './pdf-parts.js';
 
 /** What a font of pdfkit knows of itself. */
 interface WithFont {
@@ -8,25 +10,31 @@ interface WithFont {
 /** Marks that change how others are joined, and spaces: nothing is drawn for them. */
 const UNDRAWN = /^(?:[\p{Cf}\p{Cc}\p{Z}]|\p{Variation_Selector})$/u;
 
-const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
+const STAND_IN = '?';
 
-/** Each once, in the order in which they stand on the pages. */
-export function unshownIn(pages: readonly string[], doc: PDFKit.PDFDocument): string[] {
-  const { font } = (doc.font('regular') as unknown as WithFont)._font;
-  const texts = pages.flatMap((page) =>
-    [...page.matchAll(/<text\b[^>]*>([\s\S]*?)<\/text>/g)].map(([, text]) => text!),
-  );
-  const characters = new Set(texts.flatMap((text) => [...plainText(text)]));
-  return [...characters].filter(
-    (character) => !UNDRAWN.test(character) && !font.hasGlyphForCodePoint(character.codePointAt(0)!),
-  );
+/** A page as its letters can show it, and the characters for which a stand-in is drawn, each once, in their order. */
+export function withStandIns(page: string, doc: PDFKit.PDFDocument) {
+  const has = {
+    regular: glyphsOf(doc, 'regular'),
+    bold: glyphsOf(doc, 'bold'),
+  };
+  const unshown = new Set<string>();
+  const svg = page.replaceAll(/(<text\b[^>]*>)([^<]*)(?=<\/text>)/g, (_whole, open: string, text: string) => {
+    const hasGlyph = open.includes('font-weight="bold"') ? has.bold : has.regular;
+    // What is seen as one sign, as a flag of two letters, has one stand-in.
+    const signs = [...new Intl.Segmenter().segment(unescaped(text))].map(({ segment }) => {
+      const lacking = [...segment].filter((character) => !hasGlyph(character));
+      const drawn = lacking.filter((character) => !UNDRAWN.test(character));
+      for (const character of drawn) unshown.add(character);
+      if (drawn.length > 0) return STAND_IN;
+      return lacking.reduce((rest, each) => rest.replace(each, /\p{Z}/u.test(each) ? ' ' : ''), segment);
+    });
+    return open + escaped(signs.join(''));
+  });
+  return { svg, unshown: [...unshown] };
 }
 
-function plainText(markup: string): string {
-  return markup
-    .replaceAll(/<[^>]*>/g, '')
-    .replaceAll(/&(?:#(\d+)|#x([0-9a-f]+)|(\w+));/gi, (whole, decimal, hex, name) => {
-      if (name !== undefined) return NAMED[name] ?? whole;
-      return String.fromCodePoint(decimal === undefined ? Number.parseInt(hex, 16) : Number(decimal));
-    });
+function glyphsOf(doc: PDFKit.PDFDocument, name: string): (character: string) => boolean {
+  const { font } = (doc.font(name) as unknown as WithFont)._font;
+  return (character) => font.hasGlyphForCodePoint(character.codePointAt(0)!);
 }

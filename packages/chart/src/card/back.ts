@@ -4,7 +4,7 @@ import type { PlanMade } from '@evenfall/core';
 import { wrapText } from '../svg/text-width.js';
 import { noteText } from '../text/sentences.js';
 import type { Words } from '../text/words.js';
-import { type Block, type Layout, LEADING, SIZE } from './page.js';
+import { type Block, drawn, type Layout, LEADING, SIZE } from './page.js';
 
 /** The blocks of the last page. */
 export function backBlocks(layout: Layout): Block[] {
@@ -58,7 +58,8 @@ export function warningBlocks({ notes }: PlanMade, { form, words }: Layout): Blo
 function together(upper: Block, lower: Block): Block {
   return {
     height: upper.height + lower.height,
-    draw: (top, pen) => upper.draw(top, pen) + lower.draw(top + upper.height, pen),
+    draw: (top, pen) => drawn(upper, top, pen) + drawn(lower, top + upper.height, pen),
+    is: 'parts',
   };
 }
 
@@ -66,6 +67,7 @@ function headBlock(text: string, { form }: Layout): Block {
   return {
     height: 18,
     draw: (top, pen) => pen.text(form.left, top + 13, text, { size: 11, bold: true }),
+    is: 2,
   };
 }
 

@@ -6,8 +6,9 @@ import { clockRow } from '../plot/frame.js';
 import { scenePoints, targetPoints } from '../plot/series.js';
 import { timeAxis } from '../plot/time-axis.js';
 import { LINE } from '../svg/ink.js';
-import { element } from '../svg/svg.js';
+import { element, part } from '../svg/svg.js';
 import { textWidth, wrapText } from '../svg/text-width.js';
+import { describePlan } from '../text/describe.js';
 import { instantMs } from '../text/local-time.js';
 import { exposureText, filterText } from '../text/setting.js';
 import { noteBlocks, warningBlocks } from './back.js';
@@ -134,14 +135,15 @@ function listBlock(items: readonly string[], boxes: boolean, { form }: Layout, h
   const first = head === undefined ? 8.5 : 19.5;
   return {
     height: first + (rows - 1) * LEADING + 5,
+    is: 'parts',
     draw: (top, pen) =>
-      (head === undefined ? '' : pen.text(form.left, top + 8.5, head, HEAD)) +
+      (head === undefined ? '' : part(2, pen.text(form.left, top + 8.5, head, HEAD))) +
       items
         .map((item, i) => {
           const x = form.left + (i < rows ? 0 : half);
           const y = top + first + (i % rows) * LEADING;
           const text = pen.within(x + indent, y, item, width, SMALL);
-          return boxes ? pen.tick(x, y, 9) + text : text;
+          return part('paragraph', boxes ? pen.tick(x, y, 9) + text : text);
         })
         .join(''),
   };
@@ -152,6 +154,8 @@ function chartBlock(plan: PlanMade, height: number, { form: { left, right }, wor
   const { frames } = plan;
   return {
     height,
+    is: 'img',
+    label: describePlan(plan, words),
     draw(top, { ink }) {
       const look = { ink, unit: 0.75 };
       const axis = timeAxis(frames, left + 34, right);

@@ -2,7 +2,7 @@
 
 import type { PlanFrame, PlanMade } from '@evenfall/core';
 import type { Pen } from '../svg/pen.js';
-import { element } from '../svg/svg.js';
+import { element, type Part, part } from '../svg/svg.js';
 import { textWidth } from '../svg/text-width.js';
 import { exposureText, filterText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
@@ -44,6 +44,15 @@ export interface Layout {
 export interface Block {
   readonly height: number;
   readonly draw: (top: number, pen: Pen) => string;
+  /** Default a paragraph; `parts` where it draws several itself. */
+  readonly is?: Part | 'parts';
+  readonly label?: string; // of a picture
+}
+
+/** Draws a block as the part of the page that it is. */
+export function drawn({ draw, is = 'paragraph', label }: Block, top: number, pen: Pen): string {
+  const svg = draw(top, pen);
+  return is === 'parts' ? svg : part(is, svg, label);
 }
 
 /** A run of pages; each says the setting it starts from where `startsFrom` gives one. */
@@ -68,7 +77,8 @@ export function layPages(
   const title = plan.shoot.title === '' ? layout.words.untitled : plan.shoot.title;
   return pages.map((page, i) => {
     const number = layout.words.card.page(i + 1, pages.length);
-    return { title: `${title}, ${number}`, svg: drawPage(plan, page, title, number, layout, pen) };
+    const level = i === 0 ? 1 : 2;
+    return { title: `${title}, ${number}`, svg: drawPage(plan, page, { title, number, level }, layout, pen) };
   });
 }
 
@@ -145,45 +155,50 @@ function filled({ blocks, startsFrom, label, even = false, foot }: Section, layo
   });
 }
 
-function drawPage(
-  plan: PlanMade,
-  page: FilledPage,
-  title: string,
-  number: string,
-  layout: Layout,
-  pen: Pen,
-): string {
+function drawPage(plan: PlanMade, page: FilledPage, head: Head, layout: Layout, pen: Pen): string {
   const { width, height } = layout.form;
   let top =
     EDGE + HEADER_HEIGHT + (page.frame === undefined ? 0 : settingHeight(page.frame, page.label, layout));
   const body = page.blocks.map((block) => {
-    const svg = block.draw(top, pen);
+    const svg = drawn(block, top, pen);
     top += block.height;
     return svg;
   });
   return [
     element('rect', { width, height, fill: pen.ink.paper }),
-    header(plan, title, number, layout, pen),
+    header(plan, head, layout, pen),
     page.frame === undefined ? '' : startingSetting(page.frame, page.label, layout, pen),
     ...body,
     page.foot === ''
       ? ''
-      : pen.text(layout.form.right, height - EDGE - 1.5, page.foot, {
-          size: SIZE.small,
-          bold: true,
-          anchor: 'end',
-        }),
+      : part(
+          'paragraph',
+          pen.text(layout.form.right, height - EDGE - 1.5, page.foot, {
+            size: SIZE.small,
+            bold: true,
+            anchor: 'end',
+          }),
+        ),
   ].join('');
 }
 
-function header({ shoot }: PlanMade, title: string, number: string, { form, words }: Layout, pen: Pen) {
+interface Head {
+  readonly title: string;
+  readonly number: string; // "page 2 of 5"
+  readonly level: 1 | 2;
+}
+
+function header({ shoot }: PlanMade, { title, number, level }: Head, { form, words }: Layout, pen: Pen) {
   const { left, right, inner } = form;
   const numberWidth = textWidth(number, SIZE.small, true) + 8;
   const under = `${words.date(shoot.date)} · ${words.card.every(words.seconds(shoot.intervalS))}`;
   return (
-    pen.within(left, EDGE + 9, title, inner - numberWidth, { size: SIZE.body, bold: true }) +
-    pen.text(right, EDGE + 9, number, { size: SIZE.small, bold: true, anchor: 'end' }) +
-    pen.within(left, EDGE + 20.5, under, inner, { size: SIZE.small }) +
+    part(
+      level,
+      pen.within(left, EDGE + 9, title, inner - numberWidth, { size: SIZE.body, bold: true }) +
+        pen.text(right, EDGE + 9, number, { size: SIZE.small, bold: true, anchor: 'end' }),
+    ) +
+    part('paragraph', pen.within(left, EDGE + 20.5, under, inner, { size: SIZE.small })) +
     pen.line(left, EDGE + 25, right, EDGE + 25)
   );
 }
@@ -196,8 +211,10 @@ function startingSetting(frame: PlanFrame, label: string, { form, words }: Layou
   const lines = settingLines(frame, label, form, words);
   const under = top + 14 + (lines.length - 1) * SETTING_LEADING;
   return (
-    pen.text(left, top + 9, label, { size: SIZE.small }) +
-    lines.map((text, i) => pen.within(x, top + 9 + i * SETTING_LEADING, text, right - x, style)).join('') +
-    pen.line(left, under, right, under)
+    part(
+      'paragraph',
+      pen.text(left, top + 9, label, { size: SIZE.small }) +
+        lines.map((text, i) => pen.within(x, top + 9 + i * SETTING_LEADING, text, right - x, style)).join(''),
+    ) + pen.line(left, under, right, under)
   );
 }

@@ -94,6 +94,15 @@ export function overlaps(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
+/** What a part of a picture is to who has it read aloud, after the roles of WAI-ARIA. A heading has its level. */
+export type Part = 'paragraph' | 'img' | 1 | 2;
+
+/** Texts that are read as one. */
+export function part(kind: Part, svg: string, label?: string): string {
+  const role = typeof kind === 'string' ? { role: kind } : { role: 'heading', 'aria-level': kind };
+  return element('g', { ...role, 'aria-label': label }, [svg]);
+}
+
 const FONT_FAMILY = 'DejaVu Sans, Verdana, sans-serif';
 
 /** The outer element with a title and a description that screen readers speak. */

@@ -148,7 +148,7 @@ export const germanSentences: CommandSentences = {
   passedOver: (path, because) =>
     `${path}: übergangen: ${because.why === 'cannot-read' ? `nicht zu lesen: ${systemText(because.fault)}` : PASSED_OVER[because.why]}`,
   unshown: (path, characters) =>
-    `${path}: seine Schrift hat kein Zeichen für ${characters.slice(0, MOST_UNSHOWN).join(' ')}; dort steht ein leeres Kästchen; den Text ändern, oder .html schreiben, das zeigt, was das Gerät kann`,
+    `${path}: seine Schrift hat kein Zeichen für ${characters.slice(0, MOST_UNSHOWN).join(' ')}; dort steht ?; den Text ändern, oder .html schreiben, das zeigt, was das Gerät kann`,
   border: (here, others) =>
     `die Zeitzone ${here.timeZone} (UTC${here.offset}) ist die der Koordinaten; keine 25 km entfernt gilt ${others
       .map(({ timeZone, offset }) => `${timeZone} (UTC${offset})`)

@@ -140,7 +140,7 @@ export const englishSentences: CommandSentences = {
   passedOver: (path, because) =>
     `${path}: passed over: ${because.why === 'cannot-read' ? `cannot be read: ${englishSystemFault(because.fault)}` : PASSED_OVER[because.why]}`,
   unshown: (path, characters) =>
-    `${path}: its letters have none for ${characters.slice(0, MOST_UNSHOWN).join(' ')}; an empty box stands there; change the text, or write .html, which shows what your device can`,
+    `${path}: its letters have none for ${characters.slice(0, MOST_UNSHOWN).join(' ')}; ? stands there; change the text, or write .html, which shows what your device can`,
   border: (here, others) =>
     `the time zone ${here.timeZone} (UTC${here.offset}) is that of the coordinates, within 25 km of ${others
       .map(({ timeZone, offset }) => `${timeZone} (UTC${offset})`)
