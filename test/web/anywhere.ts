@@ -246,6 +246,32 @@ export function anywhere(site: () => Site): void {
     });
   });
 
+  describe('as it comes', () => {
+    // web.dev, "Cumulative Layout Shift (CLS)": good is at most 0.1, by the sum of its largest session window. No window
+    // is more than all of them together.
+    const shifts = (page: Page) =>
+      page.evaluate(
+        () =>
+          new Promise<number>((resolve) => {
+            const seen = { sum: 0 };
+            new PerformanceObserver((list) => {
+              for (const entry of list.getEntries())
+                seen.sum += (entry as unknown as { value: number }).value;
+            }).observe({ type: 'layout-shift', buffered: true });
+            setTimeout(() => resolve(seen.sum), 1500);
+          }),
+      );
+    for (const size of ['phone', 'desk'] as const) {
+      for (const locale of ['en-GB', 'de-DE']) {
+        it(`moves nothing that stands already, ${size}, ${locale}`, async () => {
+          const page = await site().open({ ...SIZES[size], locale });
+          expect(await shifts(page)).toBeLessThan(0.05);
+          await page.context().close();
+        });
+      }
+    }
+  });
+
   describe('in German', () => {
     it('speaks it from page to card, and remembers', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });

@@ -13,9 +13,11 @@ import { planBefore } from '../state/before.js';
 import { cursor, cursorCue, cursorFrame, moveCursor } from '../state/cursor.js';
 import { made } from '../state/plan.js';
 import { addReading } from '../state/readings.js';
+import { shoot } from '../state/shoot.js';
 import { frameView } from '../strip/view.js';
 import { words } from '../words/words.js';
 import { chartData } from './data.js';
+import type { Layout } from './geometry.js';
 import { geometry, layout, measureIn, reservedPx } from './layout.js';
 import { limitHandles } from './limit-handles.js';
 import { picture, settingsPath } from './picture.js';
@@ -98,14 +100,19 @@ function settingsBefore() {
 export function chartView() {
   const plan = made.value;
   const w = words();
-  const height = `min-height:${reservedPx()}px`;
-  if (plan === undefined) {
-    return html`<div class="chart" .style=${height}><p class="planning">${w.summary.planning}</p></div>`;
-  }
-  const { summary } = plan;
-  const ev = (value: number) => w.number(value, 1);
   const now = layout.value;
-  const g = now?.geometry;
+  const height = `min-height:${reservedPx(shoot.value)}px`;
+  // Measured before there is a plan: it is drawn in its place at once.
+  return html`<div class=${plan?.move && moving.value ? 'chart with-moves' : 'chart'} .style=${height} ${ref(measureIn)}>
+    ${now === undefined ? html`<p class="planning">${w.summary.planning}</p>` : drawn(now)}
+  </div>`;
+}
+
+function drawn(now: Layout) {
+  const { plan, geometry: g } = now;
+  const { summary } = plan;
+  const w = words();
+  const ev = (value: number) => w.number(value, 1);
   const label = w.chart.label({
     from: clock(summary.startAt, false),
     to: clock(summary.endAt, false),
@@ -113,20 +120,17 @@ export function chartView() {
     toEv: ev(summary.sceneToEv100),
     cues: summary.cueCount,
   });
-  const lanes = g && moving.value?.lanesView(plan);
-  return html`<div class=${plan.move && moving.value ? 'chart with-moves' : 'chart'} .style=${height} ${ref(measureIn)}>
-    <div role="img" aria-label=${label}>
+  return html`<div role="img" aria-label=${label}>
       <canvas
         class="sky"
-        .style=${g === undefined ? '' : `left:${g.left}px;top:${g.top}px;width:${g.right - g.left}px;height:${g.evBottom - g.top}px`}
+        .style=${`left:${g.left}px;top:${g.top}px;width:${g.right - g.left}px;height:${g.evBottom - g.top}px`}
         ${ref(mountSky)}
       ></canvas>
-      ${now === undefined ? nothing : picture(now, settingsBefore())}
+      ${picture(now, settingsBefore())}
     </div>
-    ${lanes}
+    ${moving.value?.lanesView(plan)}
     ${sweep(plan)}
-    ${limitHandles(now)} ${readingHandles(g)}
-  </div>`;
+    ${limitHandles(now)} ${readingHandles(g)}`;
 }
 
 function sweep(plan: PlanMade) {

@@ -1,6 +1,6 @@
 // What the chart draws, as plain points: every one stands at a frame of the plan and has its value.
 
-import type { Control, PlanFrame, PlanMade } from '@evenfall/core';
+import type { Control, PlanFrame, PlanMade, Shoot } from '@evenfall/core';
 
 export interface Point {
   readonly x: number; // UTC epoch milliseconds
@@ -38,17 +38,22 @@ export function chartData({ frames, shoot }: PlanMade): ChartData {
   const settings = frames
     .filter((f, i) => i === frames.length - 1 || f.settingEv100 !== frames[i - 1]?.settingEv100)
     .map((f) => ({ x: Date.parse(f.at), y: f.settingEv100 }));
-  const controls: Control[] = ['shutter', 'iso'];
-  if (typeof shoot.camera.aperture !== 'string') controls.push('aperture');
-  if (shoot.filters.length > 0) controls.push('filter');
   return {
     scene: curve((f) => f.sceneEv100),
     low: curve((f) => f.lowEv100),
     high: curve((f) => f.highEv100),
     target: curve((f) => f.targetEv100),
     settings,
-    lanes: controls.map((control) => ({ control, runs: runsOf(control, frames) })),
+    lanes: controlsOf(shoot).map((control) => ({ control, runs: runsOf(control, frames) })),
   };
+}
+
+/** What may change over the frames. */
+export function controlsOf({ camera, filters }: Pick<Shoot, 'camera' | 'filters'>): Control[] {
+  const controls: Control[] = ['shutter', 'iso'];
+  if (typeof camera.aperture !== 'string') controls.push('aperture');
+  if (filters.length > 0) controls.push('filter');
+  return controls;
 }
 
 function runsOf(control: Control, frames: readonly PlanFrame[]): Run[] {

@@ -40,7 +40,7 @@ export interface Layout {
 const LEFT_PX = 56; // for the names of axis and lanes
 export const ROW_PX = 17; // of the names of moments
 export const CLOCK_PX = 22; // under the last lane
-const LANE_PX = 40;
+export const LANE_PX = 40;
 const QUIET_LANE_PX = 24; // of a control that stays
 
 export function layoutOf(plan: PlanMade, width: number, skyPx: number): Layout {

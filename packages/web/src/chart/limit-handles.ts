@@ -3,7 +3,7 @@
 // the arrow keys, and does what its control does.
 
 import type { PlanMade, Span } from '@evenfall/core';
-import { html, nothing } from 'lit-html';
+import { html } from 'lit-html';
 import { marks } from '../design/dial.js';
 import { putInterval } from '../design/interval.js';
 import { clock } from '../parts/clock.js';
@@ -211,9 +211,7 @@ function toleranceHandle(plan: PlanMade, g: Geometry): Handle | undefined {
   });
 }
 
-export function limitHandles(layout: Layout | undefined) {
-  if (layout === undefined) return nothing;
-  const { plan, geometry, lanes } = layout;
+export function limitHandles({ plan, geometry, lanes }: Layout) {
   const interval = turned({
     path: ['intervalS'],
     name: words().chart.handles.interval,

@@ -1,6 +1,6 @@
 // Readings as marks on the chart: each is dragged up and down, or moved by the arrow keys.
 
-import { html, nothing } from 'lit-html';
+import { html } from 'lit-html';
 import { clock } from '../parts/clock.js';
 import { type Listed, readingsList, setReading } from '../state/readings.js';
 import { words } from '../words/words.js';
@@ -26,8 +26,7 @@ function key(event: KeyboardEvent, { index, ev100 }: Listed): void {
   setReading(index, { ev100: Math.round((ev100 + by) * 10) / 10 });
 }
 
-export function readingHandles(g: Geometry | undefined) {
-  if (g === undefined) return nothing;
+export function readingHandles(g: Geometry) {
   const w = words().readings;
   return readingsList.value
     .filter(({ atMs }) => g.xOf(atMs) >= g.left - 1 && g.xOf(atMs) <= g.right + 1)

@@ -34,7 +34,9 @@ export function headline() {
   const now = shoot.value;
   const plan = made.value;
   const date = dayText(now.date, { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
-  const day = plan && otherDayNow(plan);
+  // Before the first plan its words stand unseen, about as long, and its day as it was asked for: nothing jumps.
+  const noon = `${now.date}T12:00:00+00:00`;
+  const day = otherDayNow(plan ?? { summary: { startAt: noon, endAt: noon } });
   return html`<div class="headline">
     <div>
       <h2>${nameOf(now)}</h2>
@@ -42,17 +44,13 @@ export function headline() {
         <span class="date">${date}</span> · ${w.place.of[now.direction]}
         ${day === undefined ? nothing : html`<b class="other-day">${day}</b>`}
       </p>
-      <p class="verdict">
-        ${
-          plan === undefined
-            ? '\u2007'
-            : w.summary.verdict({
-                cues: plan.summary.cueCount,
-                errorEv: w.number(plan.summary.worstErrorEv, 2),
-                from: clock(plan.summary.startAt, false),
-                to: clock(plan.summary.endAt, false),
-              })
-        }
+      <p class=${plan === undefined ? 'verdict to-come' : 'verdict'}>
+        ${w.summary.verdict({
+          cues: plan?.summary.cueCount ?? 20,
+          errorEv: w.number(plan?.summary.worstErrorEv ?? 0.25, 2),
+          from: clock(plan?.summary.startAt ?? noon, false),
+          to: clock(plan?.summary.endAt ?? noon, false),
+        })}
       </p>
     </div>
     ${

@@ -24,7 +24,13 @@ const ZONE = ['place', 'timeZone'] as const;
 const asking = signal(false);
 
 /** All that this browser knows; it checks what is chosen from them. */
-const zones = () => Intl.supportedValuesOf?.('timeZone') ?? [];
+/** Hundreds of them: offered once somebody comes to the field, and never drawn anew. */
+function offerZones({ currentTarget }: Event): void {
+  const list = (currentTarget as Element).querySelector('datalist');
+  if (list?.childElementCount !== 0) return;
+  const zones = Intl.supportedValuesOf?.('timeZone') ?? [];
+  list.append(...zones.map((value) => Object.assign(document.createElement('option'), { value })));
+}
 
 /** Clock times mean something else elsewhere, and a height belongs to its place. */
 function movedTo(value: unknown): unknown {
@@ -178,8 +184,8 @@ export function placePanel() {
       help: w.aboveHorizonHelp,
       placeholder: words().notSet,
     })}
-    <div class="zone">${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown, list: 'zones' })}
-      <datalist id="zones">${zones().map((zone) => html`<option value=${zone}></option>`)}</datalist></div>
+    <div class="zone" @focusin=${offerZones}>${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown, list: 'zones' })}
+      <datalist id="zones"></datalist></div>
     ${border.value?.() ?? nothing}
     <div class="pair">
       ${textControl({ path: ['date'], label: w.date, type: 'date', choose: putDate })}

@@ -7,7 +7,7 @@ import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
 import { hush, say } from '../parts/message.js';
 import { gaveUp, impossible, made, pending } from '../state/plan.js';
-import { faults, isFirst, reading } from '../state/shoot.js';
+import { faults, isFirst, reading, shoot } from '../state/shoot.js';
 import { standing } from '../state/tab.js';
 import { words } from '../words/words.js';
 import { bringBack, endRun, inField, type Run, run, startRun } from './run.js';
@@ -17,21 +17,21 @@ const goOn = () => {
   inField.value = true;
 };
 
-/** When to be there, and how far the evening may lie off its forecast. */
-function beforeGoing(plan: PlanMade) {
-  const { summary, shoot } = plan;
+/** When to be there, and how far the evening may lie off its forecast; before the first plan without its numbers. */
+function beforeGoing(plan: PlanMade | undefined) {
   const w = words();
-  const ev = (value: number) => w.number(value, 1);
-  const day = otherDayNow(plan);
+  const ev = (value: number | undefined) => (value === undefined ? '…' : w.number(value, 1));
+  const { setUpAt, reserveDarkEv, reserveBrightEv, eveningsHeldShare } = plan?.summary ?? {};
+  const day = plan && otherDayNow(plan);
   return html`${day === undefined ? nothing : html`<p class="day">${day}</p>`}
-    <p><b>${w.field.setUp(clock(summary.setUpAt, false))}</b> ${w.field.intro}</p>
+    <p><b>${w.field.setUp(setUpAt === undefined ? '…' : clock(setUpAt, false))}</b> ${w.field.intro}</p>
     <p class="help">
       <b>${w.field.reserveName}</b>
       ${w.field.reserve({
-        darker: ev(summary.reserveDarkEv),
-        brighter: ev(summary.reserveBrightEv),
-        held: summary.eveningsHeldShare * 100,
-        dawn: shoot.direction === 'dawn',
+        darker: ev(reserveDarkEv),
+        brighter: ev(reserveBrightEv),
+        held: eveningsHeldShare === undefined ? undefined : eveningsHeldShare * 100,
+        dawn: (plan?.shoot ?? shoot.value).direction === 'dawn',
       })}
     </p>`;
 }
@@ -61,11 +61,10 @@ export function toFieldSection() {
   const plan = made.value;
   const under = run.value;
   const wrong = reading.value.kind === 'wrong';
-  const possible =
-    plan !== undefined && impossible.value === undefined && gaveUp.value === undefined && !wrong;
+  const possible = impossible.value === undefined && gaveUp.value === undefined && !wrong;
   const mine = standing.value === 'first';
   // Nobody takes along a plan that the next moment replaces.
-  const ready = possible && !pending.value && mine;
+  const ready = plan !== undefined && possible && !pending.value && mine;
   const begin = (mode: Run['mode']) => () => {
     if (plan !== undefined) instead(under, w.replaceIt, w.replaced, () => startRun(plan, mode));
   };

@@ -24,11 +24,14 @@ function dayName(date: string, today: string, more: Intl.DateTimeFormatOptions):
   });
 }
 
+/** First and last frame. */
+type Days = { readonly summary: Pick<PlanMade['summary'], 'startAt' | 'endAt'> };
+
 /** The date at the plan's place. */
-const todayAt = ({ summary }: PlanMade, atMs: number) => atOffset(atMs, summary.startAt).slice(0, 10);
+const todayAt = ({ summary }: Days, atMs: number) => atOffset(atMs, summary.startAt).slice(0, 10);
 
 /** Where a plan is of another day than the one it is at its place: "starts Saturday 14 November", "was on 3 October". */
-export function otherDay(plan: PlanMade, atMs: number): string | undefined {
+export function otherDay(plan: Days, atMs: number): string | undefined {
   const today = todayAt(plan, atMs);
   const [first, last] = [plan.summary.startAt.slice(0, 10), plan.summary.endAt.slice(0, 10)];
   const w = words().field;
@@ -37,10 +40,10 @@ export function otherDay(plan: PlanMade, atMs: number): string | undefined {
 }
 
 /** The same by the device's clock. */
-export const otherDayNow = (plan: PlanMade) => otherDay(plan, quarterMs.value);
+export const otherDayNow = (plan: Days) => otherDay(plan, quarterMs.value);
 
 /** "12 Sept, " before the hours of another day, nothing before today's. */
-export function shortDay(plan: PlanMade): string {
+export function shortDay(plan: Days): string {
   if (otherDayNow(plan) === undefined) return '';
   const today = todayAt(plan, quarterMs.value);
   return `${dayName(plan.summary.startAt.slice(0, 10), today, { month: 'short' })}, `;

@@ -2,8 +2,9 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { effect } from '@preact/signals-core';
-import { html, nothing } from 'lit-html';
+import { html } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
+import type { Geometry } from '../chart/geometry.js';
 import { geometry } from '../chart/layout.js';
 import { afterPaint } from '../parts/after-paint.js';
 import { cursorFrame } from '../state/cursor.js';
@@ -45,27 +46,24 @@ const mark = follow<HTMLElement>((element) => {
 
 export function stripView() {
   const [plan, g] = [made.value, geometry.value];
-  if (plan === undefined) return html`<div class="clip-row"></div>`;
+  if (plan === undefined || g === undefined) return html`<div class="clip-row"></div>`;
   const w = words().strip;
-  const place = g === undefined ? '' : `left:${g.left}px;width:${g.right - g.left}px`;
   return html`<div class="clip-row">
     <button type="button" class="play" aria-label=${playing.value ? w.stop : w.play} @click=${playing.value ? stop : play}>
       <svg width="18" height="18" aria-hidden="true" viewBox="0 0 18 18">
         <path d=${playing.value ? 'M3 2h4v14H3zM11 2h4v14h-4z' : 'M4 1.5v15l12-7.5z'} />
       </svg>
     </button>
-    <div class="clip-strip" .style=${place} role="img" aria-label=${w.label}>
+    <div class="clip-strip" .style=${`left:${g.left}px;width:${g.right - g.left}px`} role="img" aria-label=${w.label}>
       <canvas ${ref(strip)}></canvas>
-      ${spoiltMarks(plan)}
+      ${spoiltMarks(plan, g)}
       <div class="clip-mark" ${ref(mark)}></div>
     </div>
   </div>`;
 }
 
 /** A cross over the frames that a hand on the lens may spoil. */
-function spoiltMarks({ frames }: PlanMade) {
-  const g = geometry.value;
-  if (g === undefined) return nothing;
+function spoiltMarks({ frames }: PlanMade, g: Geometry) {
   return frames
     .filter(({ affected }, i) => affected && frames[i - 1]?.affected !== true)
     .map(

@@ -425,7 +425,7 @@ export const german: PageWords = {
     title: 'Draußen',
     setUp: (time) => `Bis ${time} aufgebaut sein.`,
     reserve: ({ darker, brighter, held, dawn }) =>
-      `Das Licht darf ${darker} Blenden dunkler oder ${brighter} heller ausfallen als vorhergesagt, ehe die Ausrüstung nicht mehr reicht; an ${held > 99 ? 'mehr als 99' : Math.round(held)} von 100 ${dawn ? 'Morgen' : 'Abenden'} bleibt es in diesem Rahmen.`,
+      `Das Licht darf ${darker} Blenden dunkler oder ${brighter} heller ausfallen als vorhergesagt, ehe die Ausrüstung nicht mehr reicht; an ${held === undefined ? '…' : held > 99 ? 'mehr als 99' : Math.round(held)} von 100 ${dawn ? 'Morgen' : 'Abenden'} bleibt es in diesem Rahmen.`,
     reserveName: 'Reserve.',
     intro: 'Die Ansicht für draußen ist groß, dunkel und rot. Einmal bei Tageslicht proben.',
     start: 'Nach draußen',

@@ -412,8 +412,8 @@ export const english = {
   field: {
     title: 'Field',
     setUp: (time: string) => `Be set up by ${time}.`,
-    reserve: (p: { darker: string; brighter: string; held: number; dawn: boolean }) =>
-      `The light may turn out ${p.darker} stops darker or ${p.brighter} brighter than forecast before this kit gives out; ${p.held > 99 ? 'more than 99' : Math.round(p.held)} ${p.dawn ? 'mornings' : 'evenings'} in 100 stay within that.`,
+    reserve: (p: { darker: string; brighter: string; held: number | undefined; dawn: boolean }) =>
+      `The light may turn out ${p.darker} stops darker or ${p.brighter} brighter than forecast before this kit gives out; ${p.held === undefined ? '…' : p.held > 99 ? 'more than 99' : Math.round(p.held)} ${p.dawn ? 'mornings' : 'evenings'} in 100 stay within that.`,
     reserveName: 'Reserve.',
     intro: 'The field view is big, dim and red, for the dark. Rehearse it once by daylight.',
     start: 'Go to the field',
