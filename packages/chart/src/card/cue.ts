@@ -2,8 +2,9 @@
 
 import type { Pen } from '../svg/pen.js';
 import { textWidth, wrapText } from '../svg/text-width.js';
+import { bracketEnds } from '../text/bracket.js';
 import { clockText } from '../text/local-time.js';
-import { controlText, exposureText, filterText } from '../text/setting.js';
+import { controlText, exposureText, filterText, settingText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
 import { type CueFacts, type CueStep, stepText } from './cue-facts.js';
 import type { Mark } from './marks.js';
@@ -77,14 +78,16 @@ function dialBlock(facts: CueFacts, { form, words, withSeconds, column, big }: C
   const beside = wholeWidth + clicksWidth + 8 <= width;
   const under = !beside && textWidth(frame, SIZE.small) + clicksWidth + 5 <= column - UNDER_GAP - left;
   const exposure = wrapText(whole, beside || under ? width : width - clicksWidth - 8, SIZE.small);
-  const smallLines = exposure.length + (crowded ? 2 : 1);
+  const bracket = bracketEnds(facts.after, words);
+  const ends = bracket === '' ? [] : wrapText(bracket, width, SIZE.small);
+  const smallLines = exposure.length + ends.length + (crowded ? 2 : 1);
   const height = bigHeight + SMALL_LEADING * smallLines + 5;
   const first = big.leading - 3;
   const small = bigHeight + 10.5;
   return {
     height,
     draw(top, pen) {
-      const filterY = top + small + SMALL_LEADING * exposure.length;
+      const filterY = top + small + SMALL_LEADING * (exposure.length + ends.length);
       let y = top + first;
       const set = lines.map((line) => {
         const svg = line.draw(column, y, pen);
@@ -98,7 +101,9 @@ function dialBlock(facts: CueFacts, { form, words, withSeconds, column, big }: C
         pen.text(left, top + small, countText(facts, words), SMALL),
         pen.text(column - UNDER_GAP, top + small, minutesText(facts, words), { ...SMALL, anchor: 'end' }),
         pen.text(left, top + small + SMALL_LEADING, frame, SMALL),
-        ...exposure.map((text, i) => pen.text(column, top + small + SMALL_LEADING * i, text, SMALL)),
+        ...[...exposure, ...ends].map((text, i) =>
+          pen.text(column, top + small + SMALL_LEADING * i, text, SMALL),
+        ),
         clicks === ''
           ? ''
           : pen.text(under ? column - UNDER_GAP : right, top + small + (under ? SMALL_LEADING : 0), clicks, {
@@ -170,13 +175,14 @@ function clicksText({ clicks }: CueFacts, step: CueStep, words: Words): string {
 
 interface Line {
   readonly height: number;
+  readonly width: number; // of its first line
   readonly draw: (x: number, y: number, pen: Pen) => string;
 }
 
 // Name and new value in the biggest type of the card, the old value smaller between them; the name has a line
 // of its own where all three would not fit on one, because a value is never shortened.
 function dialLine(step: CueStep, width: number, words: Words, big: Big): Line {
-  if (step.kind !== 'dial') return { height: 0, draw: () => '' };
+  if (step.kind !== 'dial') return { height: 0, width: 0, draw: () => '' };
   const name = words.controls[step.control];
   const nameWidth = textWidth(name, big.name, true) + 5;
   const fromWidth = textWidth(step.from, big.old) + 3;
@@ -185,6 +191,7 @@ function dialLine(step: CueStep, width: number, words: Words, big: Big): Line {
   const broken = nameWidth + values > width;
   return {
     height: broken ? 2 * big.leading : big.leading,
+    width: broken ? nameWidth : nameWidth + values,
     draw(x, y, pen) {
       const [fromX, valueY] = broken ? [x, y + big.leading] : [x + nameWidth, y];
       return (
@@ -205,8 +212,9 @@ function filterBlock(facts: CueFacts, { form, words, withSeconds, big }: CueLayo
   const textRoom = inner - INDENT - 8;
   const steps = facts.steps.map((step) => stepLine(step, textRoom, words, big));
   const stepsHeight = steps.reduce((sum, { height }) => sum + height + 1, 0);
+  const ends = bracketEnds(facts.after, words);
   const setting = wrapText(
-    `${words.card.after} ${exposureText(facts.after)} · ${filterText(facts.after.filters, words)}`,
+    `${words.card.after} ${settingText(facts.after, words)}${ends === '' ? '' : `, ${ends}`}`,
     inner - 16,
     SIZE.small,
   );
@@ -246,6 +254,10 @@ function filterBlock(facts: CueFacts, { form, words, withSeconds, big }: CueLayo
           pen.text(left + 25, y, String(i + 1), { size: SIZE.clock }),
           step.draw(left + INDENT, y, pen),
         );
+        const clicks = clicksText(facts, facts.steps[i]!, words);
+        const beside = textWidth(clicks, SIZE.small, true) + step.width + 8 <= textRoom;
+        if (clicks !== '' && beside)
+          svg.push(pen.text(right - 8, y, clicks, { size: SIZE.small, bold: true, anchor: 'end' }));
         y += step.height + 1;
       });
       y -= 3.5;
@@ -268,6 +280,7 @@ function stepLine(step: CueStep, width: number, words: Words, big: Big): Line {
   const lines = wrapText(text, width, SIZE.name, true);
   return {
     height: lines.length * (big.leading + 1) - 1,
+    width,
     draw: (x, y, pen) =>
       lines
         .map((line, i) => pen.text(x, y + (big.leading + 1) * i, line, { size: SIZE.name, bold: true }))

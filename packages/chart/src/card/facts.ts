@@ -1,6 +1,7 @@
 // What the front of the card says, as text: shared by paper and plain text.
 
 import type { PlanMade } from '@evenfall/core';
+import { type BracketTexts, bracketTexts } from '../text/bracket.js';
 import { clockText, instantMs, needsSeconds } from '../text/local-time.js';
 import { placeTexts } from '../text/place.js';
 import { shutterEnds } from '../text/setting.js';
@@ -16,6 +17,7 @@ export interface CardFacts {
   readonly setUpBy: string;
   readonly startAndEnd: string;
   readonly length: string;
+  readonly bracket: BracketTexts | undefined;
   readonly checks: readonly string[];
   readonly events: readonly string[]; // during the shoot and an hour around it
   readonly correction: string;
@@ -46,11 +48,9 @@ export function cardFacts(plan: PlanMade, words: Words): CardFacts {
     length: [
       card.frames(summary.frameCount),
       card.every(words.seconds(shoot.intervalS)),
-      ...(shoot.camera.bracket === undefined
-        ? []
-        : [card.bracket(shoot.camera.bracket.frames, words.upTo(shoot.camera.bracket.stepEv, 2))]),
       card.clip(words.seconds(Number(summary.clipS.toFixed(1))), words.upTo(shoot.clipFps, 3)),
     ].join(' · '),
+    bracket: bracketTexts(plan, words),
     checks: checklist(plan, words),
     events: eventTexts(plan, words),
     correction: correction(plan, words),
@@ -60,12 +60,14 @@ export function cardFacts(plan: PlanMade, words: Words): CardFacts {
   };
 }
 
-function checklist({ shoot, frames }: PlanMade, { card, seconds }: Words): string[] {
+function checklist({ shoot, frames }: PlanMade, { card, seconds, upTo }: Words): string[] {
   const { checks } = card;
+  const { bracket } = shoot.camera;
   return [
     checks.mode,
     checks.isoFixed,
     checks.interval(seconds(shoot.intervalS), frames.length),
+    ...(bracket === undefined ? [] : [checks.bracket(bracket.frames, upTo(bracket.stepEv, 2))]),
     checks.focus,
     checks.stabiliser,
     checks.whiteBalance,

@@ -45,6 +45,7 @@ export function front(plan: PlanMade, facts: CardFacts, layout: Layout): Front {
     blocks: [
       timesBlock(facts, layout),
       firstSettingBlock(plan, layout),
+      ...bracketBlocks(facts, layout),
       ...warningBlocks(plan, layout),
       ...noteBlocks(plan, layout),
       ...moveStartBlocks(plan, layout),
@@ -63,13 +64,13 @@ export function front(plan: PlanMade, facts: CardFacts, layout: Layout): Front {
   };
 }
 
-/** Those that fit below the blocks of a page of so much room, in order, and those that are left. */
+/** Those that fit below the blocks on pages of so much room, in order, and those that are left. */
 export function placed(
   blocks: readonly Block[],
   loose: readonly Loose[],
   room: number,
 ): { readonly blocks: readonly Block[]; readonly left: readonly Loose[] } {
-  let free = room - heightOf(blocks) - 0.5;
+  let free = blocks.reduce((left, { height }) => (height > left ? room : left) - height, room) - 0.5;
   const here: Block[] = [];
   const left: Loose[] = [];
   for (const each of loose) {
@@ -81,10 +82,6 @@ export function placed(
     }
   }
   return { blocks: [...blocks, ...here], left };
-}
-
-function heightOf(blocks: readonly Block[]): number {
-  return blocks.reduce((sum, { height }) => sum + height, 0);
 }
 
 function timesBlock(facts: CardFacts, { form: { left, inner } }: Layout): Block {
@@ -123,6 +120,25 @@ function firstSettingBlock(plan: PlanMade, { form, words }: Layout): Block {
         },
       ),
   };
+}
+
+// What the camera's own bracketing is set to; none without a bracket.
+function bracketBlocks({ bracket }: CardFacts, { form: { left, inner } }: Layout): Block[] {
+  if (bracket === undefined) return [];
+  const lines = [
+    ...wrapText(bracket.setTo, inner, SIZE.body, true).map((text) => ({
+      text,
+      style: { size: SIZE.body, bold: true },
+    })),
+    ...wrapText(bracket.how, inner, SIZE.small).map((text) => ({ text, style: SMALL })),
+  ];
+  return [
+    {
+      height: lines.length * LEADING + 5,
+      draw: (top, pen) =>
+        lines.map(({ text, style }, i) => pen.text(left, top + 8.5 + i * LEADING, text, style)).join(''),
+    },
+  ];
 }
 
 // In two columns, read down; in one where a text needs the width.
@@ -235,7 +251,7 @@ function readingsBlock(facts: CardFacts, { form: { left, right, inner }, words }
   const headHeight = 12;
   const tableTop = 11 + lines.length * LEADING + 3;
   return {
-    height: tableTop + headHeight + rows * READING_HEIGHT,
+    height: tableTop + headHeight + rows * READING_HEIGHT + 3,
     draw(top, pen) {
       const cell = inner / READINGS_PER_ROW;
       const y = top + tableTop;

@@ -2,6 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { escapeXml } from '../svg/svg.js';
+import { bracketEnds } from '../text/bracket.js';
 import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { settingText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
@@ -27,15 +28,21 @@ export function liveList(plan: PlanMade, inWords: Words): string {
       card.frame(String(row.frameNumber)),
       card.ev(words.number(row.after.sceneEv100, 1)),
     ];
-    const setting = `<small>= ${escapeXml(settingText(row.after, words))}</small>`;
+    const ends = bracketEnds(row.after, words);
+    const whole = [settingText(row.after, words), ends].filter((text) => text !== '').join(', ');
+    const setting = `<small>= ${escapeXml(whole)}</small>`;
     if (row.byRig) return item(false, `${clock} ${setting}`);
     return item(true, `${clock} ${steps.join(' ')} ${setting} <small>${escapeXml(meta.join(' · '))}</small>`);
   });
   const first = `${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`;
+  const bracket =
+    facts.bracket === undefined
+      ? ''
+      : `\n<p><strong>${escapeXml(facts.bracket.setTo)}.</strong> ${escapeXml(facts.bracket.how)}</p>`;
   return `<div class="live" data-key="${escapeXml(`evenfall ${plan.summary.startAt} ${plan.cues.length}`)}">
 <h1>${escapeXml(facts.title)}</h1>
 <p>${escapeXml(words.date(plan.shoot.date))} · ${escapeXml(facts.setUpBy)} · ${escapeXml(facts.startAndEnd)}</p>
-<p class="first">${escapeXml(first)}</p>
+<p class="first">${escapeXml(first)}</p>${bracket}
 <ol>
 ${items.join('\n')}
 </ol>

@@ -1,6 +1,7 @@
 // The card in plain text, 80 columns at most: for a terminal, a message, a printer that knows no more.
 
 import type { PlanMade } from '@evenfall/core';
+import { bracketEnds } from '../text/bracket.js';
 import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { moveEnds, moveStarts } from '../text/move.js';
 import { noteText } from '../text/sentences.js';
@@ -50,6 +51,7 @@ export function cardText(plan: PlanMade, options: { readonly words?: Words | und
     ...wrapped(`${facts.startAndEnd} · ${facts.zone}`),
     ...wrapped(facts.length),
     ...wrapped(`${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`),
+    ...(facts.bracket === undefined ? [] : wrapped(`${facts.bracket.setTo}. ${facts.bracket.how}`)),
     ...movesText(moveStarts(plan, words)),
     ...warnings.flatMap((text) => ['', ...wrapped(text, '! ')]),
     ...(others.length > 0 ? ['', heading(card.notesTitle), ...list(others, '- ')] : []),
@@ -133,6 +135,7 @@ function markLines({ at, text, toDo }: Mark, withSeconds: boolean, words: Words)
 function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[] {
   const { card } = words;
   const number = facts.filterChange && facts.steps.length > 1;
+  const ends = bracketEnds(facts.after, words);
   return [
     ...wrapped(
       [
@@ -152,7 +155,7 @@ function cueLines(facts: CueFacts, withSeconds: boolean, words: Words): string[]
       ? []
       : wrapped(card.mayCost(facts.mayCost.first, facts.mayCost.last), '    ')),
     ...facts.notes.flatMap((text) => wrapped(text, '    ')),
-    ...wrapped(settingText(facts.after, words), '    = '),
+    ...wrapped([settingText(facts.after, words), ends].filter((text) => text !== '').join(', '), '    = '),
   ];
 }
 

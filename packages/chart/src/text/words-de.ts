@@ -113,8 +113,16 @@ export const german: Words = {
     start: 'Beginn',
     end: 'Ende',
     frames,
-    bracket: (exposures: number, stops: string) =>
-      `je ${exposures} Belichtungen, ${stops} Blenden auseinander`,
+    bracket: {
+      setTo: (exposures: number, stops: string) =>
+        `Reihe: ${exposures} Belichtungen, ${stops} Blenden auseinander`,
+      how: (exposures: number) =>
+        `Ein Auslösen nimmt alle ${exposures} auf, stets in derselben Folge. Die Werte hier sind die der mittleren.`,
+      first: (ends: string) => `Zuerst: ${ends}.`,
+      longest: (p: { shutter: string; clock: string; seconds: string; interval: string }) =>
+        `Längste: ${p.shutter} ab ${p.clock}, zusammen ${p.seconds} von ${p.interval}.`,
+      ends: (shortest: string, longest: string) => `Mitte von ${shortest} bis ${longest}`,
+    },
     clip: (seconds: string, fps: string) => `Clip ${seconds} bei ${fps} B/s`,
     cues,
     firstSetting: 'Erste Einstellung',
@@ -125,6 +133,7 @@ export const german: Words = {
       mode: 'Modus M, Raw',
       isoFixed: 'ISO nicht automatisch',
       interval: (every: string, count: number) => `Intervall: ${every}, ${count}×`,
+      bracket: (exposures: number, stops: string) => `Reihe: ${exposures} × ${stops} Blenden`,
       finder: 'Sucher abgedeckt',
       focus: 'Fokus auf manuell',
       stabiliser: 'Stabilisator aus',

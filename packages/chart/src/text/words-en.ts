@@ -142,7 +142,15 @@ export const english = {
     start: 'Start',
     end: 'End',
     frames: (count: number) => counted(count, 'frame'),
-    bracket: (exposures: number, stops: string) => `${exposures} exposures each, ${stops} stops apart`,
+    bracket: {
+      setTo: (exposures: number, stops: string) => `Bracket: ${exposures} exposures, ${stops} stops apart`,
+      how: (exposures: number) =>
+        `One release takes all ${exposures}, always in the same order. The settings here are the middle one's.`,
+      first: (ends: string) => `First: ${ends}.`,
+      longest: (p: { shutter: string; clock: string; seconds: string; interval: string }) =>
+        `Longest: ${p.shutter} from ${p.clock}, in all ${p.seconds} of ${p.interval}.`,
+      ends: (shortest: string, longest: string) => `middle of ${shortest} to ${longest}`,
+    },
     clip: (seconds: string, fps: string) => `clip ${seconds} at ${fps} fps`,
     cues: (count: number) => counted(count, 'cue'),
     firstSetting: 'First setting',
@@ -153,6 +161,7 @@ export const english = {
       mode: 'mode M, raw',
       isoFixed: 'ISO not automatic',
       interval: (every: string, frames: number) => `timer: ${every}, ${frames}×`,
+      bracket: (exposures: number, stops: string) => `bracket: ${exposures} by ${stops} stops`,
       finder: 'finder covered',
       focus: 'focus to manual',
       stabiliser: 'stabiliser off',
