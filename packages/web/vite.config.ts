@@ -9,7 +9,11 @@ import { plainImports } from './build/plain-imports.js';
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 const SHARED =
-  /preload-helper|core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/(?!border)|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/(cues|english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|by-dials|weights|swaps|cost|lattice|exact\/(?!reach)))/;
+  /preload-helper|core\/src\/(check|exposure\/|footage\/(frames|footage|supplies)|words\/|sky\/(?!border)|light\/|shoot\/(kit|span|time-left|shoot|pointing)|plan\/cues|ramp\/weights)/;
+
+/** What only a worker plans with: the page can be drawn without it. */
+const PLANNING =
+  /core\/src\/(plan\/(english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|by-dials|swaps|cost|lattice|exact\/(?!reach)))/;
 
 /** What the page shares with the parts that are loaded later, beside the library. */
 const PAGE_SHARED =
@@ -54,6 +58,7 @@ export default defineConfig(({ mode }) => {
               codeSplitting: {
                 groups: [
                   { name: 'shared', test: SHARED, priority: 2 },
+                  { name: 'planning', test: PLANNING, priority: 2 },
                   { name: 'common', test: PAGE_SHARED, priority: 1 },
                 ],
               },
