@@ -72,11 +72,18 @@ export const ROOMS = {
     slow: ['core/files', 'cli/bad-input'],
   },
   follow: {
-    quick: ['core/follow/offset-state', 'core/follow/camera', 'core/follow/lines'],
+    quick: [
+      'core/follow/edges',
+      'core/follow/offset-state',
+      'core/follow/meter-noise',
+      'core/follow/frame-reading',
+      'core/follow/camera',
+      'core/follow/lines',
+    ],
     slow: ['core/follow/'],
   },
   review: {
-    quick: ['core/review/review', 'core/review/marks'],
+    quick: ['core/review/edges', 'core/review/marks', 'core/review/review'],
     slow: ['core/review/'],
   },
 };

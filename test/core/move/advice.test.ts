@@ -210,6 +210,19 @@ describe('time', () => {
     const changes = planMoves(request([4, 6, 11.5, 4])).findings[0]!.remedies.map(({ change }) => change);
     expect(changes).toEqual(['longer-interval', 'shorter-shutter']);
   });
+
+  test('a move of which less than a twentieth is left is another move', () => {
+    // A step of 10° takes 2 s: 0.105 s beside shutter, rest and writing leave 0.0525 of the way, 0.095 s 0.0475.
+    const changes = (shutterS: number) =>
+      planMoves(request([4, 6, shutterS, 4])).findings[0]!.remedies.map(({ change }) => change);
+    expect(changes(7.895)).toContain('shorter-move');
+    expect(changes(7.905)).not.toContain('shorter-move');
+  });
+
+  test('a nanosecond is a rounding, a little more is none', () => {
+    expect(planMoves(request([4, 6 + 0.95e-9, 5, 4])).findings).toEqual([]);
+    expect(planMoves(request([4, 6 + 1.05e-9, 5, 4])).findings).toHaveLength(1);
+  });
 });
 
 describe('a motor too slow for a move without a stop', () => {

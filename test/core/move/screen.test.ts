@@ -82,6 +82,9 @@ describe('fewest frames', () => {
     // 24 mm · 8 m over 36 mm · 0.01 m are 533 widths, which take 7 s each at an even pace: 89,600 steps.
     const [near] = travelsOf([slide(8, { ease: 'linear', nearestM: 0.01 })]);
     expect(fewestFrames([near!], lensOf(24), 24, COMFORT_CROSSING_S)).toBe(89_601);
+    // 9 m take 100,800.
+    const [beyond] = travelsOf([slide(9, { ease: 'linear', nearestM: 0.01 })]);
+    expect(fewestFrames([beyond!], lensOf(24), 24, COMFORT_CROSSING_S)).toBeUndefined();
   });
 });
 

@@ -38,6 +38,11 @@ describe('lengths', () => {
     expect(Math.abs(only(move).length - length)).toBeLessThan(5e-4);
   });
 
+  test('a way is one from a hundredth of what the finest gear steps, a ten-thousandth of a degree', () => {
+    expect(moveFaults([turn('pan', 1.05e-6)])).toEqual([]);
+    expect(moveFaults([turn('pan', 0.95e-6)])).toMatchObject([{ kind: 'goes-nowhere' }]);
+  });
+
   test.each([
     [[turn('pan', 1), turn('pan', 2)], ['moves', 1, 'axis'], 'a second pan'],
     [

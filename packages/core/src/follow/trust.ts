@@ -40,8 +40,6 @@ interface Doubt {
 const TORCH_S = 50;
 /** Our choice: so long after the last reading, whatever it was, the next is believed. */
 const SILENCE_MS = 3 * 60_000;
-/** Doubted readings bear each other out within half a stop, or half of what they are off by. */
-const ALIKE_EV = 0.5;
 /** Our choice: by less than this, light of its own is not told from a bright sky. */
 const OWN_LIGHT_SHOWS_EV = 0.2;
 
@@ -136,14 +134,14 @@ export function takeReading(
   if (sure || wasOpen) return { trust: believe(loosen(offset, jumpEv)) };
 
   const mayBeTorch = jumpEv > 0 && !wasHeld(trust.held, atMs, offsetEv);
-  const alikeEv = Math.max(ALIKE_EV, Math.abs(jumpEv) / 2);
   const doubtedEv = doubt === undefined ? 0 : doubt.offsetEv - expectedEv;
   // The edge of a bank runs on from one reading to the next; a torch that came nearer would as well.
   const runsOn = !mayBeTorch && Math.abs(jumpEv) > Math.abs(doubtedEv);
   const goesOn =
     doubt !== undefined &&
     Math.sign(doubtedEv) === Math.sign(jumpEv) &&
-    (runsOn || Math.abs(offsetEv - doubt.offsetEv) <= alikeEv);
+    // Doubted readings bear each other out within half of what they are off by.
+    (runsOn || Math.abs(offsetEv - doubt.offsetEv) <= Math.abs(jumpEv) / 2);
   const sinceMs = goesOn ? doubt.sinceMs : atMs;
   const borneOut = goesOn && atMs - sinceMs >= (mayBeTorch ? 1000 * TORCH_S : 0) && atMs > doubt.atMs;
   const afterSilence = atMs - (doubt?.atMs ?? lastUsedMs) >= SILENCE_MS;

@@ -11,7 +11,6 @@ const MOST_QUARTERS = 14 * 4;
 const CLEARLY_EV = 0.3;
 /** A frame that lies beside the plan counts as one so many stops off. */
 const OUTSIDE_EV = 2;
-const SAMPLES = 200;
 
 /**
  * Milliseconds by which the clock was fast, in quarters of an hour; from start to start where no zone explains it.
@@ -24,18 +23,16 @@ export function hoursFastMs(
   { frames, shoot }: Pick<PlanMade, 'frames' | 'shoot'>,
   startMs: number,
 ): number {
-  const every = Math.max(1, Math.floor(shots.length / SAMPLES));
-  const samples = shots.filter((_, i) => i % every === 0);
   const differenceAt = (fastMs: number) => {
     let sum = 0;
-    for (const { clockMs, bareEv100 } of samples) {
+    for (const { clockMs, bareEv100 } of shots) {
       const frame = frames[Math.round((clockMs - fastMs - startMs) / (1000 * shoot.intervalS))];
       sum +=
         frame === undefined
           ? OUTSIDE_EV
           : Math.min(OUTSIDE_EV, Math.abs(bareEv100 - (frame.settingEv100 - frame.filterStops)));
     }
-    return sum / samples.length;
+    return sum / shots.length;
   };
   const asItIs = differenceAt(0);
   let best = { fastMs: 0, differenceEv: asItIs - CLEARLY_EV };
