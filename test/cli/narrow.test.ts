@@ -67,6 +67,41 @@ test('a line in two columns is laid one below the other, other lines are wrapped
   expect(linesOf('one two three four', 9)).toEqual(['one two', 'three', 'four']);
 });
 
+describe('what is wrong with a file', () => {
+  const FAULTS = EVENING.replace('latitudeDeg: 57.05', 'latitudeDeg: 157.05')
+    .replace('  aperture: 5.6', '  apperture: 5.6')
+    .replace('intervalS: 60', 'intervalS: 100000');
+  const OPEN = EVENING.replace(
+    '  - { name: ND 1.8, density: 1.8 }',
+    '  - { name: ND 1.8 of the big square holder, density: 1.8, ',
+  );
+
+  test.each([50, 64, 80])(
+    'is told in lines of %i columns on a screen, a line each elsewhere',
+    async (columns) => {
+      for (const language of ['en', 'de']) {
+        const argv = ['plan', '-', '--language', language];
+        const whole = await evenfall(argv, FAULTS);
+        const narrow = await evenfall(argv, FAULTS, false, columns, columns);
+        const faults = whole.err.trimEnd().split('\n');
+        expect(faults.length).toBeGreaterThan(2);
+        expect(Math.max(...faults.map((line) => line.length))).toBeGreaterThan(columns);
+        for (const line of narrow.err.split('\n')) expect(line.length, line).toBeLessThanOrEqual(columns);
+        expect(narrow.err.replaceAll('\n  ', ' ')).toBe(whole.err);
+      }
+    },
+  );
+
+  test('shows the line of the file as one line, cut short where it is too long', async () => {
+    const { err } = await evenfall(['plan', '-'], OPEN, false, 80, 50);
+    const lines = err.trimEnd().split('\n');
+    expect(lines.filter((line) => line.length > 50)).toEqual([]);
+    expect(lines.at(-1)).toBe('  17 |   - { name: ND 1.8 of the big square holde…');
+    const wide = await evenfall(['plan', '-'], OPEN, false, 80, 80);
+    expect(wide.err).toContain('\n  17 |   - { name: ND 1.8 of the big square holder, density: 1.8,');
+  });
+});
+
 describe('standard output', () => {
   test.each([
     [['plan', '-', '-o', '-'], /^\{\n {2}"format": "evenfall-plan\/1"/],

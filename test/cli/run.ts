@@ -23,6 +23,7 @@ export async function evenfall(
   stdin = '',
   color = false,
   columns = 80,
+  errColumns?: number,
 ): Promise<Ran> {
   let out = '';
   let err = '';
@@ -41,6 +42,7 @@ export async function evenfall(
     },
     nowMs: () => NOW_MS,
     columns,
+    ...(errColumns === undefined ? {} : { errColumns }),
     color,
   });
   return { status, out, err };

@@ -7,6 +7,7 @@ import { type Terminal, terminalOf } from './terminal.js';
 export interface Io {
   readonly out: (content: string | Uint8Array) => void;
   readonly err: (text: string) => void;
+  readonly errColumns?: number; // what a line of err holds where that is a screen, at most 80
   readonly status?: (text: string) => void; // written over on the screen of err; absent where nobody watches
   readonly stdinBytes: () => AsyncIterable<Uint8Array>; // as they come
   readonly stdinLines: () => AsyncIterable<string>; // as they come, without line breaks; one too long is cut short
@@ -25,13 +26,23 @@ export function processIo(): Io {
   return {
     out: (content) => process.stdout.write(content),
     err: (text) => process.stderr.write(text),
-    ...(process.stderr.isTTY ? { status: (text: string) => void process.stderr.write(text) } : {}),
+    ...(process.stderr.isTTY
+      ? {
+          status: (text: string) => void process.stderr.write(text),
+          errColumns: columnsOf(process.stderr),
+        }
+      : {}),
     // Never by a synchronous read: a pipe that is slow has nothing yet, and that would be an error.
     stdinBytes: () => process.stdin,
     stdinLines: () => linesOf(process.stdin, LONGEST_LINE),
     nowMs: Date.now,
-    columns: Math.min(COLUMNS, (process.stdout.isTTY && process.stdout.columns) || COLUMNS),
+    columns: process.stdout.isTTY ? columnsOf(process.stdout) : COLUMNS,
     color: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',
     ...(process.stdin.isTTY === true && process.stdout.isTTY === true ? { terminal: terminalOf } : {}),
   };
+}
+
+/** A terminal that does not say its width says 0. */
+function columnsOf({ columns }: { readonly columns: number }): number {
+  return Math.min(COLUMNS, columns || COLUMNS);
 }

@@ -34,6 +34,20 @@ export function narrowed(text: string, columns: number): string {
   return lines.join('\n');
 }
 
+/** "  12 | intervalS: 6": a line of a file, shown where it is wrong. */
+const SHOWN = /^ {2}\d+ \| /;
+
+/** What is said on standard error, for a screen: later lines stand two spaces in; a line of a file is cut short, not broken. */
+export function told(text: string, columns: number): string {
+  const lines = text.split('\n').map((line) => {
+    if (line.length <= columns) return line;
+    if (SHOWN.test(line)) return `${line.slice(0, columns - 1)}…`;
+    const [first, ...rest] = linesOf(line, columns);
+    return [first, ...linesOf(rest.join(' '), columns - 2).map((later) => `  ${later}`)].join('\n');
+  });
+  return lines.join('\n');
+}
+
 /** Which columns of a table, counted from 0, fit side by side; of those in `least` the first go first. */
 export function columnsThatFit(
   rows: readonly (readonly string[])[],

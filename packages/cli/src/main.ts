@@ -14,6 +14,7 @@ import type { Act } from './commands/options.js';
 import { addReview } from './commands/review.js';
 import { addShootCommands } from './commands/shoot-commands.js';
 import { type Io, processIo } from './io.js';
+import { told } from './layout.js';
 import { printable } from './printable.js';
 import { Refusal } from './refusal.js';
 import type { RefusalFacts } from './refusal-facts.js';
@@ -28,8 +29,15 @@ const { version: VERSION } = createRequire(import.meta.url)('../package.json') a
  * @returns 0 done; 1 a file or an argument is wrong; 2 the request is sound but no ramp exists
  */
 export async function run(argv: readonly string[], { err, ...rest }: Io): Promise<number> {
-  // A fault may name a file, and a file may have any name.
-  const io: Io = { ...rest, err: (text) => err(printable(text)) };
+  const { errColumns } = rest;
+  const io: Io = {
+    ...rest,
+    err(text) {
+      // A fault may name a file, and a file may have any name.
+      const said = printable(text);
+      err(errColumns === undefined ? said : told(said, errColumns));
+    },
+  };
   let status = 0;
   let language: Language | undefined;
   const program = programFor(io, async (options, action) => {
