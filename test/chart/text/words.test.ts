@@ -2,8 +2,9 @@
 
 import type { PlanNote } from '@evenfall/core';
 import { expect, test } from 'vitest';
+import { languages } from '../../../packages/chart/src/text/languages.js';
 import { noteText, warningText } from '../../../packages/chart/src/text/sentences.js';
-import { languages, type Words, wordsFor } from '../../../packages/chart/src/text/words.js';
+import { type Words, wordsFor } from '../../../packages/chart/src/text/words.js';
 import {
   type Camera,
   type FollowInput,
