@@ -58,8 +58,14 @@ export const ROOMS = {
     slow: ['core/plan/plan.test', 'core/move/plan-move', 'cli/commands'],
   },
   plan: {
-    quick: ['core/plan/', 'core/files/bad-shoot'],
-    slow: ['core/move/plan-move', 'cli/commands', 'chart/text/words'],
+    quick: ['core/plan/edges', 'core/plan/cue', 'core/plan/notes', 'core/plan/re', 'core/plan/set-up'],
+    slow: [
+      'core/plan/',
+      'core/files/bad-shoot',
+      'core/move/plan-move',
+      'cli/commands',
+      'chart/text/words',
+    ],
   },
   files: {
     quick: [
