@@ -59,13 +59,7 @@ export const ROOMS = {
   },
   plan: {
     quick: ['core/plan/edges', 'core/plan/cue', 'core/plan/notes', 'core/plan/re', 'core/plan/set-up'],
-    slow: [
-      'core/plan/',
-      'core/files/bad-shoot',
-      'core/move/plan-move',
-      'cli/commands',
-      'chart/text/words',
-    ],
+    slow: ['core/plan/', 'core/files/bad-shoot', 'core/move/plan-move', 'cli/commands', 'chart/text/words'],
   },
   files: {
     quick: [
