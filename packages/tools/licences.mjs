@@ -14,28 +14,33 @@ export const PAGE = `${root}/docs/licences.md`;
 const USERS = [
   { user: 'core', folder: 'packages/core' },
   { user: 'chart', folder: 'packages/chart' },
-  { user: 'command', folder: 'packages/cli' },
+  { user: 'command', folder: 'packages/cli', bundles: true },
   { user: 'page', folder: 'packages/web' },
 ];
 
 /**
  * Everything that is depended on at run time.
  *
- * @returns {{name: string, version: string, licence: string, text?: string, users: string[]}[]} by name; `text` is the
- *   file in the package that holds its licence, absent where there is none
+ * @returns {{name: string, version: string, licence: string, folder: string, text?: string, users: string[]}[]} by name;
+ *   `text` is the file in its folder that holds its licence, absent where there is none
  * @throws where a licence is not known, or its text is another than the package says
  */
 export function runtimeLicences() {
   const found = new Map();
-  for (const { user, folder } of USERS) visit(`${root}/${folder}`, user);
+  for (const { user, folder, bundles } of USERS) visit(`${root}/${folder}`, user, bundles);
   return [...found.values()]
     .map(({ users, ...each }) => ({ ...each, users: [...users] }))
     .sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.version < b.version ? -1 : 1));
 
-  function visit(folder, user) {
-    const { dependencies = {} } = manifestOf(folder);
-    for (const name of Object.keys(dependencies)) {
-      if (name.startsWith('@evenfall/')) continue;
+  function visit(folder, user, bundles = false) {
+    const { dependencies = {}, devDependencies = {} } = manifestOf(folder);
+    // What is bundled in is needed by nobody who installs the package.
+    const bundled = bundles ? Object.keys(devDependencies).filter((name) => !name.startsWith('@types/')) : [];
+    for (const name of [...Object.keys(dependencies), ...bundled]) {
+      if (name.startsWith('@evenfall/')) {
+        if (bundles) visit(resolved(name, folder), user);
+        continue;
+      }
       const at = resolved(name, folder);
       const known = found.get(at);
       if (known?.users.has(user)) continue;
@@ -76,14 +81,14 @@ function described(folder) {
   const text = readdirSync(folder).find((file) => /^(licen[cs]e|copying)/i.test(file));
   if (text === undefined) {
     if (said === undefined) throw new Error(`${name} ${version}: no licence is said, and no text is there`);
-    return { name, version, licence: said };
+    return { name, version, licence: said, folder };
   }
   const words = readFileSync(`${folder}/${text}`, 'utf8').toLowerCase().replaceAll(/\s+/g, ' ');
   const licence = TEXTS.find(([, pattern]) => pattern.test(words))?.[0];
   if (licence === undefined || (said !== undefined && said !== licence)) {
     throw new Error(`${name} ${version}: it says ${said}, its text ${text} is ${licence ?? 'not known'}`);
   }
-  return { name, version, licence, text };
+  return { name, version, licence, folder, text };
 }
 
 /** The page. */

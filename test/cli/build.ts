@@ -12,6 +12,7 @@ export function build(): string {
   if (!built) {
     const packages = ['core', 'chart', 'cli'].map((name) => at(`packages/${name}`));
     execFileSync(process.execPath, [at('node_modules/typescript/bin/tsc'), '-b', ...packages]);
+    execFileSync(process.execPath, [at('packages/tools/bundle-packages.mjs')]);
     built = true;
   }
   return at('packages/cli/bin/evenfall.js');

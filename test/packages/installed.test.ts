@@ -46,7 +46,8 @@ describe.each(NAMES)('%s', (name) => {
     const { paths } = packed(name);
     expect(paths).toEqual(expect.arrayContaining(['package.json', 'README.md', 'LICENSE', 'CHANGELOG.md']));
     const others = paths.filter(
-      (path) => !/^(package\.json|README\.md|LICENSE|CHANGELOG\.md)$/.test(path) && !path.startsWith('dist/'),
+      (path) =>
+        !/^(package\.json|README\.md|LICENSE|CHANGELOG\.md)$/.test(path) && !/^(dist|bundle)\//.test(path),
     );
     const expected: Readonly<Record<string, readonly string[]>> = {
       '@evenfall/core': ['shoot', 'plan', 'light', 'evenings', 'review'].map(
@@ -56,15 +57,42 @@ describe.each(NAMES)('%s', (name) => {
       evenfall: ['bin/evenfall.js'],
     };
     expect(others.sort()).toEqual([...expected[name]!].sort());
-    // Every built file has its source, no map points to one that is not there.
-    const built = paths.filter((path) => path.startsWith('dist/'));
-    expect(built.length).toBeGreaterThan(20);
-    for (const path of built) {
-      const source = path.replace(/^dist\/(.*?)(\.d\.ts|\.js)$/, 'src/$1.ts');
+    // Types beside modules that were put together; every one of them has its source.
+    const types = paths.filter((path) => path.startsWith('dist/'));
+    if (name === 'evenfall') expect(types).toEqual([]);
+    else expect(types.length).toBeGreaterThan(20);
+    for (const path of types) {
+      expect(path).toMatch(/\.d\.ts$/);
+      const source = path.replace(/^dist\/(.*)\.d\.ts$/, 'src/$1.ts');
       expect(existsSync(join(root, 'packages', FOLDERS[name]!, source)), path).toBe(true);
-      expect(readFileSync(installed(name, path), 'utf8')).not.toContain('sourceMappingURL');
     }
-    if (name === 'evenfall') expect(built.filter((path) => path.endsWith('.d.ts'))).toEqual([]);
+    expect(paths.filter((path) => path.startsWith('bundle/')).length).toBeLessThan(110);
+  });
+
+  test('its modules lead back to their sources, or carry the licences of what is in them', () => {
+    const modules = packed(name).paths.filter((path) => /^bundle\/.*\.js$/.test(path));
+    if (name === 'evenfall') {
+      const texts = readFileSync(installed(name, 'bundle/licences.md'), 'utf8');
+      for (const library of ['commander', 'yaml', 'valibot', 'suncalc', 'exifr', 'papaparse']) {
+        expect(texts).toMatch(new RegExp(`^## ${library} \\d`, 'm'));
+      }
+      // What it carries need not be installed with it.
+      expect(Object.keys(manifest(name).dependencies).sort()).toEqual(['dejavu-fonts-ttf', 'pdfkit']);
+      return;
+    }
+    for (const path of modules) {
+      // A module that only hands on what others offer has none.
+      if (!readFileSync(installed(name, path), 'utf8').includes('sourceMappingURL')) continue;
+      const { sources, sourcesContent } = JSON.parse(
+        readFileSync(installed(name, `${path}.map`), 'utf8'),
+      ) as { sources: string[]; sourcesContent: string[] };
+      for (const [i, source] of sources.entries()) {
+        if (!/\/src\/.*\.ts$/.test(source)) continue; // the bundler's own
+        const own = join(root, 'packages', FOLDERS[name]!, path, '..', source);
+        expect(readFileSync(own, 'utf8'), source).toBe(sourcesContent[i]);
+      }
+    }
+    expect(modules.length).toBeGreaterThan(0);
   });
 
   test('carries the licence and says what a registry shows', () => {
@@ -207,7 +235,7 @@ test.each([
      // @ts-expect-error a frame count is no shoot
      planShoot(3);
      // @ts-expect-error what is not exported cannot be reached
-     import('@evenfall/core/dist/index.js');
+     import('@evenfall/core/bundle/index.js');
     `,
   );
   const program = ts.createProgram([file], {
@@ -240,7 +268,7 @@ describe('bundled', () => {
   test('as a script it runs in an empty realm', async () => {
     copyFileSync(join(root, 'test/packages/surface.ts'), join(project.folder, 'surface.ts'));
     const { code, modules } = await bundle(join(project.folder, 'surface.ts'), project.folder, 'iife');
-    expect(modules.some((path) => path.startsWith(installed('@evenfall/core', 'dist')))).toBe(true);
+    expect(modules.some((path) => path.startsWith(installed('@evenfall/core', 'bundle')))).toBe(true);
     expect(modules.filter((path) => path.startsWith(join(root, 'packages')))).toEqual([]);
     expect(plainly(runBare(code, 'evenfall.surfaceText()'))).toEqual(plainly(text));
   });

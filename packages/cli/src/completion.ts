@@ -1,7 +1,7 @@
 // Scripts by which a shell completes what is typed, made from the same data as the help.
 
-import { SHELLS, type Shell } from './commands/about.js';
 import type { DescribedCommand, DescribedOption } from './commands/described.js';
+import { SHELLS, type Shell } from './commands/shells.js';
 
 /** The script, to be read by the shell. */
 export function completionScript(shell: Shell, commands: readonly DescribedCommand[]): string {

@@ -3,9 +3,7 @@
 import { Argument, type Command } from 'commander';
 import type { Io } from '../io.js';
 import { described, describedCommands, noted } from './described.js';
-
-export const SHELLS = ['bash', 'zsh', 'fish'] as const;
-export type Shell = (typeof SHELLS)[number];
+import { SHELLS, type Shell } from './shells.js';
 
 const COMPLETION = `
 Example, in the shell's own start-up file:

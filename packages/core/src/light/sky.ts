@@ -164,15 +164,22 @@ export function sunlitSkyToward(
 
 const STEP_DEG = 1.25; // close enough for the glow around the sun
 
-/** A function of azimuth, 0 to 180, the same on both sides of both ends: from a table, by cubics. */
+/**
+ * A function of azimuth, 0 to 180, the same on both sides of both ends: from a table, by cubics. Each of its values is
+ * worked out when it is first asked for: an evening needs a few of them, and above 5° of sun alone.
+ */
 function byAzimuth(of: (azimuthDeg: number) => number): (azimuthDeg: number) => number {
   const last = 180 / STEP_DEG;
-  const values = Array.from({ length: last + 1 }, (_, i) => of(STEP_DEG * i));
-  const slope = (i: number) => (i === 0 || i === last ? 0 : (values[i + 1]! - values[i - 1]!) / 2);
+  const values = new Float64Array(last + 1).fill(Number.NaN);
+  const value = (i: number) => {
+    if (Number.isNaN(values[i])) values[i] = of(STEP_DEG * i);
+    return values[i]!;
+  };
+  const slope = (i: number) => (i === 0 || i === last ? 0 : (value(i + 1) - value(i - 1)) / 2);
   return (azimuthDeg) => {
     const x = azimuthDeg / STEP_DEG;
     const i = Math.min(last - 1, Math.floor(x));
-    return hermite(x - i, 1, values[i]!, values[i + 1]!, slope(i), slope(i + 1));
+    return hermite(x - i, 1, value(i), value(i + 1), slope(i), slope(i + 1));
   };
 }
 

@@ -1,0 +1,4 @@
+// The shells that a completion script is written for.
+
+export const SHELLS = ['bash', 'zsh', 'fish'] as const;
+export type Shell = (typeof SHELLS)[number];

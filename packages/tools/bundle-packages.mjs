@@ -1,0 +1,140 @@
+// What the packages publish and the command runs: their modules put together, so that node opens a few files instead of
+// hundreds. Each way into a package is a module of its own; what several share stands once, in `parts/`.
+//
+//   node packages/tools/bundle-packages.mjs      part of `npm run build`
+
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { argv } from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { rolldown } from 'rolldown';
+import { runtimeLicences } from './licences.mjs';
+import { pureValues } from './pure-values.mjs';
+import { root } from './ready.mjs';
+
+const FOLDER = 'bundle';
+
+/** Paths of a package's ways in without their ending: "index", "light/index". */
+function waysInto(name) {
+  const { exports } = JSON.parse(readFileSync(`${root}/packages/${name}/package.json`, 'utf8'));
+  return Object.values(exports).flatMap((way) => {
+    const [, path] = /^\.\/bundle\/(.+)\.js$/.exec(way.default ?? '') ?? [];
+    return path === undefined ? [] : [path];
+  });
+}
+
+const entries = (name, paths) =>
+  Object.fromEntries(paths.map((path) => [path, `${root}/packages/${name}/src/${path}.ts`]));
+
+/**
+ * @typedef {object} Kind
+ * @property {Record<string, string>} input
+ * @property {'neutral' | 'node'} platform
+ * @property {RegExp[]} external what is left to the package's dependencies
+ * @property {boolean} sourcemap
+ * @property {boolean} minify
+ */
+
+/** @type {Readonly<Record<string, Kind>>} */
+const KINDS = {
+  core: {
+    input: {
+      ...entries('core', waysInto('core')),
+      'parts/read-shoot': `${root}/packages/core/src/files/shoot-file.ts`,
+    },
+    platform: 'neutral',
+    external: [/^suncalc/, /^valibot/],
+    sourcemap: true,
+    minify: false,
+  },
+  chart: {
+    input: entries('chart', waysInto('chart')),
+    platform: 'neutral',
+    external: [/^@evenfall\/core/, /^d3-/],
+    sourcemap: true,
+    minify: false,
+  },
+  // The command carries its libraries; pdfkit and the font read files of their own.
+  cli: {
+    input: entries('cli', ['main']),
+    platform: 'node',
+    external: [/^pdfkit$/, /^dejavu-fonts-ttf/],
+    sourcemap: false,
+    minify: true,
+  },
+};
+
+/**
+ * Writes `packages/NAME/bundle`.
+ *
+ * @param {string} name
+ */
+export async function bundlePackage(name) {
+  const { input, platform, external, sourcemap, minify } = KINDS[name];
+  const made = await rolldown({
+    cwd: `${root}/packages/${name}`,
+    input,
+    platform,
+    external,
+    plugins: name === 'cli' ? [] : [pureValues],
+    treeshake: { moduleSideEffects: (id) => !id.startsWith(`${root}/packages/`) },
+    resolve: {
+      alias: {
+        '@evenfall/core': `${root}/packages/core/src/index.ts`,
+        '@evenfall/chart': `${root}/packages/chart/src/index.ts`,
+      },
+    },
+    onLog: (level, log) => {
+      if (level === 'warn') throw new Error(`bundling ${name}: ${log.message}`);
+    },
+  });
+  const dir = `${root}/packages/${name}/${FOLDER}`;
+  rmSync(dir, { recursive: true, force: true });
+  await made.write({
+    dir,
+    format: 'esm',
+    sourcemap,
+    minify,
+    chunkFileNames: 'parts/[name].js',
+  });
+  await made.close();
+  if (name === 'cli') writeFileSync(`${dir}/licences.md`, licenceTexts('command'));
+}
+
+/** The licences of what a bundle carries ask to go with it. */
+function licenceTexts(user) {
+  const texts = runtimeLicences()
+    .filter(({ users }) => users.includes(user))
+    .map(({ name, version, licence, folder, text }) =>
+      [
+        `## ${name} ${version}, ${licence}`,
+        ...(text ? [readFileSync(`${folder}/${text}`, 'utf8').trim()] : []),
+      ].join('\n\n'),
+    );
+  return `# Licences\n\nOf the libraries that this command carries or is installed with.\n\n${texts.join('\n\n')}\n`;
+}
+
+/** When the newest file in a folder was written, ms; 0 where there is none. */
+function newestMs(folder) {
+  if (!existsSync(folder)) return 0;
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+  return Math.max(
+    0,
+    ...paths.map((path) => statSync(`${folder}/${path}`)).map((at) => (at.isFile() ? at.mtimeMs : 0)),
+  );
+}
+
+/** Whether nothing that goes into the bundles is newer than they are. */
+function upToDate() {
+  const names = Object.keys(KINDS);
+  const sources = [
+    ...names.map((name) => newestMs(`${root}/packages/${name}/src`)),
+    ...names.map((name) => statSync(`${root}/packages/${name}/package.json`).mtimeMs),
+    newestMs(`${root}/packages/tools`),
+    statSync(`${root}/package-lock.json`).mtimeMs,
+  ];
+  return names.every((name) => newestMs(`${root}/packages/${name}/${FOLDER}`) >= Math.max(...sources));
+}
+
+if (argv[1] === fileURLToPath(import.meta.url) && !upToDate()) {
+  for (const name of Object.keys(KINDS)) await bundlePackage(name);
+}
