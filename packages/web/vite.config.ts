@@ -17,7 +17,7 @@ const PLANNING =
 
 /** What the page shares with the parts that are loaded later, beside the library. */
 const PAGE_SHARED =
-  /node_modules\/(lit-html|@preact)\/|web\/src\/(words\/(en|words)\.|plan\/planner|state\/plan\.|parts\/(message|text|clock|typed|part-view|percent|controls|ask)\.|chart\/time-ticks)/;
+  /node_modules\/(lit-html|@preact)\/|web\/src\/(words\/(en|words)\.|plan\/planner|state\/plan\.|parts\/(message|text|clock|typed|part-view|percent|controls|ask)\.|chart\/(time-ticks|paths|text-px)\.)/;
 
 // `vite build` makes the page that is served; `vite build --mode one-file` one HTML file that is opened from disk.
 export default defineConfig(({ mode }) => {

@@ -243,14 +243,27 @@ export function moving(site: () => Site): void {
         { axis: 'tilt', by: { deg: 5 }, gear: { topSpeedDegPerS: 2, settleS: 0.5 } },
       ];
       const sensor = { ...LENS.sensor, widthPx: 6000 };
-      const file = { ...PAN, camera: { ...PAN.camera, sensor, darkFrame: true }, moves };
+      const bracket = { frames: 3, stepEv: 1 };
+      const shutter = { shortest: '1/8000', longest: '4' };
+      const file = {
+        ...PAN,
+        camera: {
+          ...PAN.camera,
+          shutter,
+          iso: { lowest: 100, highest: 12800 },
+          sensor,
+          darkFrame: true,
+          bracket,
+        },
+        moves,
+      };
       const wanted = libraryPlan(shootOf(file));
       const page = await site().open({ path: fragmentFor(file) });
       await page.locator('.chart.with-moves').waitFor();
       await expect.poll(async () => Object.keys(await drawnOn(page))).toContain('settleS');
       const drawn = await drawnOn(page);
       const byTime = new Map(wanted.frames.map((frame) => [Date.parse(frame.at), frame]));
-      const parts = ['shutterS', 'darkS', 'writeS', 'moveS', 'settleS'] as const;
+      const parts = ['shutterS', 'bracketS', 'darkS', 'writeS', 'moveS', 'settleS'] as const;
       const upTo = (count: number) => (f: (typeof wanted.frames)[number]) =>
         parts.slice(0, count).reduce((sum, part) => sum + f[part]!, 0);
       const lanes: Record<string, (f: (typeof wanted.frames)[number]) => number> = {

@@ -2,7 +2,7 @@
 // the cursor told in words.
 
 import { changesByClock, type PlanMade } from '@evenfall/core';
-import { effect, signal } from '@preact/signals-core';
+import { computed, effect, signal } from '@preact/signals-core';
 import { html, nothing, svg, type TemplateResult } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { moving } from '../moves/load.js';
@@ -97,6 +97,9 @@ function settingsBefore() {
   return settingsPath({ ...now, data: chartData(was) });
 }
 
+/** Drawn once for a plan and a width, not at every move of the cursor. */
+const drawing = computed(() => layout.value && picture(layout.value, settingsBefore()));
+
 export function chartView() {
   const plan = made.value;
   const w = words();
@@ -126,7 +129,7 @@ function drawn(now: Layout) {
         .style=${`left:${g.left}px;top:${g.top}px;width:${g.right - g.left}px;height:${g.evBottom - g.top}px`}
         ${ref(mountSky)}
       ></canvas>
-      ${picture(now, settingsBefore())}
+      ${drawing.value}
     </div>
     ${moving.value?.lanesView(plan)}
     ${sweep(plan)}

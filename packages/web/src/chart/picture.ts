@@ -4,22 +4,11 @@
 import { nothing, svg, type TemplateResult } from 'lit-html';
 import { clock } from '../parts/clock.js';
 import { words } from '../words/words.js';
-import type { Point } from './data.js';
 import { CLOCK_PX, type LanePlace, type Layout, ROW_PX } from './geometry.js';
 import { laneMarks } from './lane-marks.js';
 import type { Moment } from './moments.js';
+import { at, curve, steps } from './paths.js';
 import { timeTicks } from './time-ticks.js';
-
-type Y = (value: number) => number;
-
-const at = (px: number) => px.toFixed(1);
-
-const curve = (points: readonly Point[], x: Y, y: Y) =>
-  `M${points.map((p) => `${at(x(p.x))} ${at(y(p.y))}`).join('L')}`;
-
-/** Holds each value until the next point. */
-const steps = (points: readonly Point[], x: Y, y: Y) =>
-  points.map((p, i) => (i === 0 ? `M${at(x(p.x))} ${at(y(p.y))}` : `H${at(x(p.x))}V${at(y(p.y))}`)).join('');
 
 /** The settings of a plan, on the axes of the picture as it stands. */
 export const settingsPath = ({ data, geometry: { xOf, yOf } }: Layout) => steps(data.settings, xOf, yOf);

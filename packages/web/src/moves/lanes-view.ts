@@ -1,50 +1,64 @@
-// Where the lanes of a move stand on the page. What draws them is loaded when the first is shown.
+// The lanes of a move, under the picture of the evening and on its time axis.
 
 import type { PlanMade } from '@evenfall/core';
-import { effect } from '@preact/signals-core';
-import { html, nothing } from 'lit-html';
-import { ref } from 'lit-html/directives/ref.js';
+import { computed } from '@preact/signals-core';
+import { html, nothing, svg } from 'lit-html';
+import type { Geometry } from '../chart/geometry.js';
 import { geometry } from '../chart/layout.js';
-import { afterPaint } from '../parts/after-paint.js';
-import { part } from '../state/part.js';
+import { at, curve, steps } from '../chart/paths.js';
+import { textPx } from '../chart/text-px.js';
 import { made } from '../state/plan.js';
-import { theme } from '../state/theme.js';
-import { words } from '../words/words.js';
-import type { LaneChart } from './lane-chart.js';
+import { markSpot, type Room } from './lane-marks.js';
+import { type MoveLane, moveLanes } from './lanes.js';
+import { moveWords } from './words.js';
 
-let chart: LaneChart | undefined;
-let stop: (() => void) | undefined;
+const lanes = computed(() => (made.value === undefined ? [] : moveLanes(made.value)));
+
+/** Drawn once for a plan and a width, not at every move of the cursor. */
+const drawing = computed(() => geometry.value && lanesPicture(lanes.value, geometry.value));
 
 /** What is drawn, by the name of each line. */
-export const movesDrawn = () => chart?.drawn() ?? {};
+export const movesDrawn = () =>
+  Object.fromEntries(lanes.peek().flatMap(({ lines }) => lines.map(({ label, points }) => [label, points])));
 
-async function start(canvas: HTMLCanvasElement): Promise<void> {
-  const loaded = await part(import('./lane-chart.js'));
-  if (loaded === undefined || !canvas.isConnected || chart !== undefined) return;
-  const live = loaded.laneChart(canvas);
-  chart = live;
-  stop = effect(() => {
-    const [plan, where] = [made.value, geometry.value];
-    words();
-    theme.value;
-    if (plan?.move !== undefined && where !== undefined) live.show(plan, where);
+export const lanesView = ({ move }: PlanMade) =>
+  move === undefined ? nothing : html`<div class="move-lanes">${drawing.value}</div>`;
+
+function lanesPicture(all: readonly MoveLane[], { left, right, width, xOf }: Geometry) {
+  let bottom = 0;
+  const drawn = all.map((lane) => {
+    const top = bottom;
+    bottom += lane.heightPx;
+    const foot = bottom;
+    const yOf = (value: number) => foot - ((value - lane.min) / (lane.max - lane.min)) * lane.heightPx;
+    return laneView(lane, { left, right, top, bottom, xOf, yOf });
   });
+  return svg`<svg class="drawing" width=${width} height=${bottom} aria-hidden="true">${drawn}</svg>`;
 }
 
-function mount(element?: Element): void {
-  stop?.();
-  chart?.remove();
-  chart = stop = undefined;
-  if (element instanceof HTMLCanvasElement) afterPaint(() => void start(element));
+/** How much wider the names of lanes are than other text. */
+const BOLD = 1.15;
+
+function laneView({ name, lines, marks }: MoveLane, room: Room) {
+  const { left, right, top, bottom, xOf, yOf } = room;
+  const text = moveWords().lanes[name];
+  const most = left - 8;
+  return svg`<path class="rule" d="M0 ${top + 0.5}H${right}" />
+    <text class="end name" x=${left - 6} y=${(top + bottom) / 2 + 4} lengthAdjust="spacingAndGlyphs"
+      textLength=${BOLD * textPx(text) > most ? most : nothing}>${text}</text>
+    ${name === 'time' ? parts(lines, room) : lines.map(({ label, points }) => svg`<path class="lane ${label}" d=${curve(points, xOf, yOf)} />`)}
+    ${marks.map((mark) => {
+      const spot = markSpot(mark, room);
+      return spot === undefined ? nothing : svg`<text x=${at(spot.x)} y=${at(spot.y)}>${mark.text}</text>`;
+    })}`;
 }
 
-const PX_PER_AXIS = 44;
-const PX_OF_REST = 130; // speed and interval
-
-export function lanesView({ move }: PlanMade) {
-  if (move === undefined) return nothing;
-  const height = move.travels.length * PX_PER_AXIS + PX_OF_REST;
-  return html`<div class="move-lanes" .style=${`height:${height}px`}>
-    <canvas aria-hidden="true" ${ref(mount)}></canvas>
-  </div>`;
+/** From the last down to the ground, each over what comes after it: what is left of its colour is its own time. */
+function parts(lines: MoveLane['lines'], { bottom, right, left, xOf, yOf }: Room) {
+  return lines
+    .toReversed()
+    .map(
+      ({ label, points }) =>
+        svg`<path class="part ${label}" d="${steps(points, xOf, yOf)}H${right}V${bottom}H${left}Z" />`,
+    );
 }

@@ -7,6 +7,7 @@ import { moveCursor } from '../state/cursor.js';
 import { impossible, made, pending } from '../state/plan.js';
 import { put, replaceShoot, shoot, shown } from '../state/shoot.js';
 import { AXES, type Draft, firstMove } from './edit.js';
+import { PARTS } from './lanes.js';
 import { safety } from './notes.js';
 import { moveFields } from './one-move.js';
 import { opticsFields } from './optics.js';
@@ -51,8 +52,6 @@ export function movePanel() {
   `;
 }
 
-const PARTS = ['shutterS', 'darkS', 'writeS', 'moveS', 'settleS', 'slackS'] as const;
-
 /** The tightest interval as a bar and in numbers. */
 function budget() {
   const plan = impossible.value === undefined ? made.value : undefined;
@@ -60,7 +59,7 @@ function budget() {
   const w = moveWords().budget;
   const { frame } = plan.move.tightest;
   const { intervalS } = plan.shoot;
-  const parts = PARTS.map((part) => [part, plan.frames[frame]?.[part] ?? 0] as const);
+  const parts = [...PARTS, 'slackS' as const].map((part) => [part, plan.frames[frame]?.[part] ?? 0] as const);
   const held = parts.filter(([part, timeS]) => part === 'slackS' || timeS > 0);
   return html`<section class="group ${pending.value ? 'stale' : ''}">
     <h3>${w.title}</h3>

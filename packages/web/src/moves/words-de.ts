@@ -161,6 +161,7 @@ export const german: MoveWords = {
     tightest: (frame, interval) => `Das knappste, Bild ${frame}, von ${interval} s:`,
     parts: {
       shutterS: 'Belichtung',
+      bracketS: 'übrige Reihe',
       darkS: 'Rauschminderung',
       writeS: 'Schreiben',
       moveS: 'Bewegung',

@@ -151,6 +151,7 @@ export const english = {
     tightest: (frame: number, interval: string) => `The tightest, frame ${frame}, of ${interval} s:`,
     parts: {
       shutterS: 'shutter',
+      bracketS: 'rest of the bracket',
       darkS: 'noise reduction',
       writeS: 'writing',
       moveS: 'moving',
