@@ -450,6 +450,37 @@ export function designing(site: () => Site): void {
       await page.context().close();
     });
 
+    it('saves a calendar that rings for setting up by the way there, half an hour where nothing is said', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await planned(page);
+      const alarms = async (name: string) => {
+        const [download] = await Promise.all([
+          page.waitForEvent('download'),
+          page.getByRole('button', { name, exact: true }).click(),
+        ]);
+        expect(download.suggestedFilename()).toMatch(/\.ics$/);
+        // RFC 5545, 3.8.6.3: a duration before the event. Source: docs/sources.md#rfc5545.
+        return [...readFileSync(await download.path(), 'utf8').matchAll(/^TRIGGER:(\S+)/gm)].map(
+          ([, each]) => each,
+        );
+      };
+      const before = await alarms('Cues (calendar)');
+      expect([before[0], before[1]]).toEqual(['-PT1800S', '-PT60S']);
+      await page.getByLabel('Way to the place, minutes').fill('75');
+      expect(await alarms('Cues (calendar)')).toEqual(['-PT4500S', ...before.slice(1)]);
+      // What is no time is told and changes nothing; what was said stays on the device.
+      await page.getByLabel('Way to the place, minutes').fill('far');
+      expect(await page.getByLabel('Way to the place, minutes').getAttribute('aria-invalid')).toBe('true');
+      expect((await alarms('Cues (calendar)'))[0]).toBe('-PT4500S');
+      await page.reload();
+      await planned(page);
+      expect(await page.getByLabel('Way to the place, minutes').inputValue()).toBe('75');
+      await page.getByLabel('Language').selectOption('Deutsch');
+      await page.getByLabel('Weg zum Ort, Minuten').fill('0');
+      expect((await alarms('Einsätze (Kalender)'))[0]).toMatch(/^-?PT0S$/);
+      await page.context().close();
+    });
+
     it('says what is wrong with a file, by its line', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
       await page.getByLabel('Open a shoot or plan file').setInputFiles({

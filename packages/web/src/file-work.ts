@@ -18,7 +18,8 @@ const LARGEST_SHOOT_BYTES = 250_000;
 
 export type SaveKind = 'shootYaml' | 'shootJson' | 'plan' | 'calendar' | 'csv';
 
-export async function save(kind: SaveKind): Promise<void> {
+/** @param options `travelS`: so early a calendar rings for setting up */
+export async function save(kind: SaveKind, { travelS }: { readonly travelS: number }): Promise<void> {
   const { title = '', date, direction } = shoot.peek();
   const base = `${plainName(title) || words().files.fileName}-${date}-${direction}`;
   if (kind === 'shootJson') return download(`${base}.json`, 'application/json', writeShoot(shoot.peek()));
@@ -34,7 +35,7 @@ export async function save(kind: SaveKind): Promise<void> {
   if (kind === 'calendar') {
     const language = languages.find((code) => code === words().language) ?? 'en';
     const texts = calendarTexts(plan, wordsFor({ language }));
-    download(`${base}.ics`, 'text/calendar', writeCalendar(plan, { texts }));
+    download(`${base}.ics`, 'text/calendar', writeCalendar(plan, { texts, travelS }));
   }
   if (kind === 'csv') download(`${base}-cues.csv`, 'text/csv', writeCuesCsv(plan));
 }

@@ -1,16 +1,37 @@
 // Keep, share, print.
 
+import { signal } from '@preact/signals-core';
 import { html } from 'lit-html';
 import type { SaveKind } from '../file-work.js';
+import { readNumber } from '../parts/read-number.js';
 import { printCard } from '../print.js';
 import { copyLink } from '../shared-link.js';
 import { part } from '../state/part.js';
 import { impossible, made } from '../state/plan.js';
+import { keep, kept } from '../state/store.js';
 import { words } from '../words/words.js';
 
 const KINDS: readonly SaveKind[] = ['shootYaml', 'shootJson', 'plan', 'calendar', 'csv'];
 
-const save = async (kind: SaveKind) => (await part(import('../file-work.js')))?.save(kind);
+/** Minutes on the way: the calendar's alarm for setting up rings so early. Half an hour where nobody has said. */
+const travelMin = signal(isMinutes(kept('travelMin')) ? Number(kept('travelMin')) : 30);
+
+function isMinutes(value: unknown): boolean {
+  return typeof value === 'number' && value >= 0 && value <= 1440;
+}
+
+const save = async (kind: SaveKind) =>
+  (await part(import('../file-work.js')))?.save(kind, { travelS: 60 * travelMin.peek() });
+
+function setTravel({ target }: Event): void {
+  const input = target as HTMLInputElement;
+  const minutes = readNumber(input.value);
+  const right = isMinutes(minutes);
+  input.setAttribute('aria-invalid', String(!right));
+  if (!right) return;
+  travelMin.value = minutes!;
+  keep('travelMin', minutes);
+}
 
 async function openChosen(event: Event): Promise<void> {
   const input = event.target as HTMLInputElement;
@@ -40,6 +61,7 @@ export function filesSection() {
           @change=${(event: Event) => void openChosen(event)}
       /></label>
     </div>
+    <p class="help">${w.printHelp}</p>
     <div class="buttons" role="group" aria-label=${w.save}>
       <span class="lead">${w.save}</span>
       ${KINDS.map(
@@ -54,6 +76,19 @@ export function filesSection() {
           </button>`,
       )}
     </div>
-    <p class="help">${w.printHelp}</p>
+    <div class="buttons">
+      <label class="lead" for="travel">${w.travel}</label>
+      <input
+        id="travel"
+        type="text"
+        inputmode="numeric"
+        size="4"
+        autocomplete="off"
+        aria-describedby="travel-help"
+        .value=${String(travelMin.value)}
+        @input=${setTravel}
+      />
+    </div>
+    <p class="help" id="travel-help">${w.travelHelp}</p>
   </section>`;
 }

@@ -404,6 +404,8 @@ export const german: PageWords = {
     shootJson: 'Aufnahme (JSON)',
     plan: 'Plan (JSON)',
     calendar: 'Einsätze (Kalender)',
+    travel: 'Weg zum Ort, Minuten',
+    travelHelp: 'Der Kalender klingelt so lange vor dem Aufbau, und eine Minute vor jedem Einsatz.',
     csv: 'Einsätze (Tabelle)',
     open: 'Aufnahme oder Plan öffnen',
     link: 'Link auf diese Aufnahme kopieren',

@@ -392,6 +392,8 @@ export const english = {
     shootJson: 'Shoot (JSON)',
     plan: 'Plan (JSON)',
     calendar: 'Cues (calendar)',
+    travel: 'Way to the place, minutes',
+    travelHelp: 'The calendar rings so long before the time to be set up, and a minute before each cue.',
     csv: 'Cues (table)',
     open: 'Open a shoot or plan file',
     link: 'Copy a link to this shoot',
