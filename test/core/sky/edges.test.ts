@@ -1,8 +1,10 @@
 // Numbers of the sky that no almanac table holds closely enough: each by hand, or a published value.
 
+import { getPosition } from 'suncalc';
 import { expect, test } from 'vitest';
 import { clocksNear } from '../../../packages/core/src/sky/border.js';
 import { eclipseAt } from '../../../packages/core/src/sky/eclipse.js';
+import { skyEvents, sunAndMoon, sunPosition } from '../../../packages/core/src/sky/sun.js';
 
 test('a border of zones is near within 25 km: 0.2248° of latitude at 111.2 km a degree', () => {
   const near = (borderDeg: number) => {
@@ -26,4 +28,50 @@ test.each([
   const moonRadiusDeg = (Math.asin(1737.4 / 384_400) * 180) / Math.PI;
   const { magnitude } = eclipseAt(sky, Date.parse(at))!;
   expect(Math.abs(moonRadiusDeg / (2 * magnitude - 1) / sunRadiusDeg - 1)).toBeLessThan(0.0006);
+});
+
+const RAD = Math.PI / 180;
+
+test.each(['1987-04-10T07:00:00Z', '2001-11-02T15:00:00Z', '2026-09-18T16:00:00Z'])(
+  'the sun is that of suncalc, turned by the main term of the nutation and lowered by its parallax: %s',
+  (at) => {
+    const [latitudeDeg, longitudeDeg] = [12, 5];
+    const atMs = Date.parse(at);
+    // Meeus, Astronomical Algorithms, chapter 22: -17.20" sin of the moon's node, times the cosine of the obliquity.
+    const centuries = (atMs - Date.parse('2000-01-01T12:00:00Z')) / 86_400_000 / 36_525;
+    const node = (125.04452 - 1934.136261 * centuries) * RAD;
+    const shiftDeg = ((-17.2 * Math.sin(node)) / 3600) * Math.cos(23.4393 * RAD);
+    const bare = getPosition(new Date(atMs), latitudeDeg, longitudeDeg + shiftDeg);
+    const { altitudeDeg, azimuthDeg } = sunPosition(atMs, latitudeDeg, longitudeDeg);
+    expect(Math.abs(azimuthDeg - bare.azimuth)).toBeLessThan(2e-5);
+    // 8.794" on the horizon (IAU 1976); suncalc's altitude has refraction in it (Saemundsson 1986, as there).
+    const centred = altitudeDeg + (8.794 / 3600) * Math.cos(altitudeDeg * RAD);
+    const h = centred * RAD;
+    const refractionDeg = 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RAD;
+    expect(Math.abs(centred + refractionDeg - bare.altitude)).toBeLessThan(5e-5);
+  },
+);
+
+test('the phase of the moon is an angle of its triangle with the eye and the sun, 149,597,870.7 km away (IAU 2012)', () => {
+  // A first quarter: seen at right angles to the sun, the moon is lit to less than a half by the tangent of that triangle.
+  const sky = sunAndMoon(Date.parse('2026-09-18T20:00:00Z'), 0, -40);
+  const [sun, moon] = [sky.sunAltitudeDeg * RAD, sky.moonAltitudeDeg * RAD];
+  const apart = Math.acos(
+    Math.sin(sun) * Math.sin(moon) +
+      Math.cos(sun) * Math.cos(moon) * Math.cos((sky.sunAzimuthDeg - sky.moonAzimuthDeg) * RAD),
+  );
+  // The eye, the Earth's centre (6378.14 km off, WGS 84) and the moon are another.
+  const moonKm =
+    Math.sqrt(sky.moonDistanceKm ** 2 - (6378.14 * Math.cos(moon)) ** 2) - 6378.14 * Math.sin(moon);
+  const sunKm = 149_597_870.7;
+  const betweenKm = Math.sqrt(sunKm ** 2 + moonKm ** 2 - 2 * sunKm * moonKm * Math.cos(apart));
+  const phaseDeg = Math.acos((moonKm ** 2 + betweenKm ** 2 - sunKm ** 2) / (2 * moonKm * betweenKm)) / RAD;
+  expect(Math.abs(sky.moonPhaseAngleDeg - phaseDeg)).toBeLessThan(0.00005);
+});
+
+test('events are told of 400 days at most', () => {
+  const place = { latitudeDeg: 39, longitudeDeg: -105 };
+  const days = (count: number) => skyEvents(0, count * 86_400_000, place).events.length;
+  expect(days(395)).toBeGreaterThan(395 * 4);
+  expect(() => days(405)).toThrow('at most 400 days');
 });
