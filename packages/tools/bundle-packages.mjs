@@ -57,7 +57,7 @@ const KINDS = {
   cli: {
     input: entries('cli', ['main']),
     platform: 'node',
-    external: [/^pdfkit$/, /^dejavu-fonts-ttf/],
+    external: [/^dejavu-fonts-ttf/],
     sourcemap: false,
     minify: true,
   },

@@ -2,13 +2,15 @@
 
 import { expect, test, vi } from 'vitest';
 import { documentOf } from '../../packages/cli/src/pdf.js';
+import { lettersFor } from '../../packages/cli/src/pdf-letters.js';
 import { withoutRightToLeft } from '../../packages/cli/src/pdf-right-to-left.js';
 
 const BOX = { x: 10, y: 20, width: 200, height: 100 };
 
 /** Runs as they are set, with the left end and the width of each, in the picture's own units. */
 function setOn(svg: string) {
-  const doc = documentOf({ widthMm: 90, heightMm: 60, title: '', language: 'en', madeAt: new Date(0) });
+  const form = { widthMm: 90, heightMm: 60, title: '', language: 'en', madeAt: new Date(0) };
+  const doc = documentOf(form, lettersFor([svg]));
   doc.addPage();
   const transforms = vi.spyOn(doc, 'transform');
   const text = vi.spyOn(doc, 'text');

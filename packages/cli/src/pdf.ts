@@ -1,9 +1,9 @@
 // SVG pages, as card and chart draw them, to one PDF: vector, with the letters it needs embedded, and tagged, so that it is
 // read aloud in its order.
 
-import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
 import SVGtoPDF from 'svg-to-pdfkit';
+import { type Letters, lettersFor } from './pdf-letters.js';
 import { cardsOf } from './pdf-parts.js';
 import { withoutRightToLeft } from './pdf-right-to-left.js';
 import { withStandIns } from './unshown.js';
@@ -21,8 +21,10 @@ export interface PdfForm {
 }
 
 /** An empty document with its letters at hand, as "regular" and "bold". */
-export function documentOf({ widthMm, heightMm, title, language, madeAt }: PdfForm): PDFKit.PDFDocument {
-  const require = createRequire(import.meta.url);
+export function documentOf(
+  { widthMm, heightMm, title, language, madeAt }: PdfForm,
+  { regular, bold }: Letters,
+): PDFKit.PDFDocument {
   const doc = new PDFDocument({
     autoFirstPage: false,
     size: [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM],
@@ -31,10 +33,11 @@ export function documentOf({ widthMm, heightMm, title, language, madeAt }: PdfFo
     tagged: true,
     pdfVersion: '1.4', // the first in which a part has a text of its own to be read
     displayTitle: true,
+    font: '', // none but ours: the standard ones would be read from disk
     info: { Title: title, Creator: 'Evenfall', CreationDate: madeAt },
   });
-  doc.registerFont('regular', require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'));
-  doc.registerFont('bold', require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'));
+  doc.registerFont('regular', regular as Buffer);
+  doc.registerFont('bold', bold as Buffer);
   return doc;
 }
 
@@ -51,8 +54,9 @@ export function pdfOf(
   const [width, height] = [form.widthMm * POINTS_PER_MM, form.heightMm * POINTS_PER_MM];
   const margin = (form.marginMm ?? 0) * POINTS_PER_MM;
   const { background } = form;
-  const doc = documentOf(form);
-  const letters = documentOf(form); // one that nothing is drawn on
+  const letters = lettersFor(pages);
+  const doc = documentOf(form, letters);
+  const unused = documentOf(form, letters); // nothing is drawn on it
   const unshown = new Set<string>();
   return new Promise((resolve, reject) => {
     const chunks: Uint8Array[] = [];
@@ -85,7 +89,7 @@ export function pdfOf(
 
     function draw(svg: string): void {
       const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin };
-      const shown = withStandIns(svg, letters);
+      const shown = withStandIns(svg, unused);
       for (const character of shown.unshown) unshown.add(character);
       // The library would set what reads from the right in the wrong order.
       const { rest, draw: drawRest } = withoutRightToLeft(shown.svg, box);
