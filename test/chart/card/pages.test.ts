@@ -333,6 +333,27 @@ test('the card has no more pages than it had, and none with cues is half empty',
   });
 });
 
+test.each(['a6', 'a5'] as const)('no page is half empty, whatever the first one has to say: %s', (paper) => {
+  const at = '2026-10-14T19:16:00+01:00';
+  const notes: PlanNote[] = [
+    { level: 'warning', kind: 'card-full', holds: 100, frameCount: 361, neededGB: 9.5, at, text: '' },
+    { level: 'warning', kind: 'battery-spent', holds: 210, frameCount: 361, cold: true, at, text: '' },
+    { level: 'caution', kind: 'card-nearly-full', share: 0.93, text: '' },
+  ];
+  for (const more of [0, 1, 2, 3]) {
+    EVENINGS.forEach(({ name, plan }, i) => {
+      const words = wordsFor({ language: i % 2 === 0 ? 'en' : 'de' });
+      const told = { ...plan, notes: [...plan.notes, ...notes.slice(0, more)] };
+      for (const page of cardPages(told, { paper, words }).map(parseXml)) {
+        const foot = /^(?:next|nächster) /;
+        const lowest = Math.max(...textBoxes(page).map(({ text, bottom }) => (foot.test(text) ? 0 : bottom)));
+        const height = Number(page.attributes.viewBox!.split(' ')[3]);
+        expect(lowest / height, `${name}, ${more} more notes`).toBeGreaterThan(0.5);
+      }
+    });
+  }
+});
+
 test('each cue says which of how many it is and how many clicks; each page when the next page begins', () => {
   // Thirds of a stop: the made plan turns its dials by marks of a third.
   const plan = madePlan({ cues: 23 });

@@ -30,11 +30,11 @@ export function rowBlocks(rows: readonly Row[], withSeconds: boolean, layout: La
       textWidth(countText(row, words), SIZE.small) + 5 + textWidth(minutesText(row, words), SIZE.small);
     return [
       clockOf(row.cue.at, withSeconds, words, big).width,
-      under + UNDER_GAP - 5.5 - CLOCK,
+      under + UNDER_GAP - big.gap - CLOCK,
       textWidth(words.card.frame(String(row.frameNumber)), SIZE.small),
     ];
   });
-  const column = form.left + CLOCK + widths.reduce((a, b) => Math.max(a, b), 0) + 5.5;
+  const column = form.left + CLOCK + widths.reduce((a, b) => Math.max(a, b), 0) + big.gap;
   const cueLayout = { ...layout, withSeconds, column };
   return rows.map((row) => {
     if (!('cue' in row)) return markBlock(row, cueLayout);

@@ -21,12 +21,13 @@ export interface Big {
   readonly value: number;
   readonly old: number; // the value that goes
   readonly leading: number;
+  readonly gap: number; // from the widest clock to what to do
 }
 
-const BIG: Big = { clock: SIZE.clock, name: SIZE.name, value: SIZE.value, old: 11, leading: 18 };
+const BIG: Big = { clock: SIZE.clock, name: SIZE.name, value: SIZE.value, old: 11, leading: 18, gap: 5.5 };
 
 /** A page that is larger than a quarter of a sheet has room for more than its other type is larger. */
-const BIGGER: Big = { clock: 14, name: 14, value: 19, old: 11, leading: 22 };
+const BIGGER: Big = { clock: 14, name: 14, value: 19, old: 11, leading: 22, gap: 10 };
 
 /** The type of cues on a form. */
 export function bigOf({ scale }: PageForm): Big {
@@ -124,6 +125,25 @@ function startsWithin(blocks: readonly Block[], roomAt: (start: number) => numbe
   return starts;
 }
 
+/** The same pages, the last of which share what the others have too much. */
+function shared(
+  starts: readonly number[],
+  blocks: readonly Block[],
+  roomAt: (start: number) => number,
+): number[] {
+  const even = [...starts];
+  const heightOf = (from: number, to?: number) =>
+    blocks.slice(from, to).reduce((sum, { height }) => sum + height, 0);
+  for (let page = even.length - 1; page > 0; page--) {
+    for (let first = even[page]! - 1; first > even[page - 1]!; first--) {
+      const height = heightOf(first, even[page + 1]);
+      if (height > heightOf(even[page - 1]!, first) || height > roomAt(first)) break;
+      even[page] = first;
+    }
+  }
+  return even;
+}
+
 /** How many pages a run of blocks makes. */
 export function pageCount(section: Section, layout: Layout): number {
   return filled(section, layout).length;
@@ -143,6 +163,7 @@ function filled({ blocks, startsFrom, label, even = false, foot }: Section, layo
       if (tighter.length > starts.length || less > roomOf(layout.form)) break;
       starts = tighter;
     }
+    starts = shared(starts, blocks, roomAt);
   }
   return starts.map((start, i) => {
     const next = starts[i + 1];

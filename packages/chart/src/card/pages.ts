@@ -75,7 +75,8 @@ function sectionsOf(plan: PlanMade, layout: Layout): Section[] {
   const { blocks, loose } = front(plan, facts, layout);
   const first = placed(blocks, loose, room);
   const endsOn = words.card.endsOn;
-  const back = placed(backBlocks(layout), first.left, room - settingHeight(last, endsOn, layout));
+  const backRoom = room - settingHeight(last, endsOn, layout);
+  const back = placed(backBlocks(layout), first.left, backRoom);
   const run = (more: readonly Block[], after: readonly Block[] = []): Section => ({
     blocks: [
       ...more,
@@ -105,11 +106,23 @@ function sectionsOf(plan: PlanMade, layout: Layout): Section[] {
   const together = [run(needed, spare), run([], [...needed, ...spare]), run(needed), run([], needed)].find(
     (each) => pageCount(each, layout) <= pageCount(alone, layout),
   );
+  if (together === undefined) {
+    // A page that must be is filled before the last one is.
+    const own = placed([], first.left, room);
+    return [
+      { blocks: first.blocks, label: '' },
+      { blocks: own.blocks, label: '' },
+      alone,
+      {
+        blocks: placed(backBlocks(layout), own.left, backRoom).blocks,
+        startsFrom: () => last,
+        label: endsOn,
+      },
+    ];
+  }
   return [
     { blocks: first.blocks, label: '' },
-    ...(together === undefined
-      ? [{ blocks: placed([], back.left, room).blocks, label: '' }, alone]
-      : [together]),
+    together,
     { blocks: back.blocks, startsFrom: () => last, label: endsOn },
   ];
 }
