@@ -44,7 +44,13 @@ export const ROOMS = {
     slow: ['core/move/move.test', 'core/move/plan-move', 'chart/plot/moves'],
   },
   ramp: {
-    quick: ['core/ramp/reference', 'core/ramp/big-steps', 'core/ramp/behind-filter', 'core/follow/live'],
+    quick: [
+      'core/ramp/edges',
+      'core/ramp/reference',
+      'core/ramp/big-steps',
+      'core/ramp/behind-filter',
+      'core/follow/live',
+    ],
     slow: [
       'core/ramp/optimum',
       'core/ramp/proof',

@@ -3,6 +3,9 @@
 import type { Grid } from './grid.js';
 import type { Move, State } from './moves.js';
 
+/** Two ways whose costs are closer than this are as good as each other, and the order of moves decides. */
+export const TIE = 1e-10;
+
 /** One cue: `frame` is the first with the new setting. */
 export interface RampCue {
   readonly frame: number;

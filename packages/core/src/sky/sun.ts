@@ -55,11 +55,9 @@ function addedRefraction(trueDeg: number): number {
   return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RAD;
 }
 
-const HORIZON_REFRACTION_DEG = addedRefraction(0);
-
 /** True altitude from suncalc's apparent one: solves h + R(h) = a. */
 function trueAltitude(apparentDeg: number): number {
-  let h = apparentDeg - HORIZON_REFRACTION_DEG;
+  let h = apparentDeg;
   // R falls by less than 0.2 degree a degree, so each round gains a digit near the horizon, more above.
   for (let i = 0; i < 20; i++) {
     const next = apparentDeg - addedRefraction(h);

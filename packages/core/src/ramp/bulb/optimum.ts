@@ -6,11 +6,8 @@
 
 import { filterPrice } from '../lattice.js';
 import { bulbDialMoves, bulbFilterMoves, type Move, type State } from '../moves.js';
-import { traceback, type Way, withinLimit } from '../way.js';
+import { TIE, traceback, type Way, withinLimit } from '../way.js';
 import { type BulbModel, choiceAt, isTooFar, standing, standingAfterFilter } from './model.js';
-
-/** Two ways closer than this are as good as each other, and the order of moves decides. */
-const TIE = 1e-10;
 
 /** The moves of dials by choice; side by side as numbers, for the loop that reads them most. */
 interface DialMoves {

@@ -10,12 +10,9 @@ import {
   shutterOf,
   standingPrice,
 } from '../moves.js';
-import { traceback, type Way } from '../way.js';
+import { TIE, traceback, type Way } from '../way.js';
 import { type Course, heldThrough, judgedFrames } from './course.js';
 import { type CostToGo, cellOf } from './table.js';
-
-/** Two ways closer than this are as good as each other, and the order of moves decides. */
-const TIE = 1e-10;
 
 /**
  * The cheapest way, or undefined where none exists.

@@ -1,0 +1,49 @@
+// The numbers that a ramp decides by, each tried on both sides of its edge: a tenth more or less gives another answer.
+
+import { expect, test } from 'vitest';
+import { timePrice } from '../../../packages/core/src/ramp/lattice.js';
+import { gridAhead } from '../../../packages/core/src/ramp/live/grid.js';
+import { solveRamp } from '../../../packages/core/src/ramp/solve.js';
+import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
+
+test('cues ahead lie at every frame for 90 s, then half a minute apart, and from 20 minutes on a minute', () => {
+  // Frames of a second, cues a minute apart: 0 to 90, then 120 and so on to 1200 = 90 + 37 · 30, then 1260.
+  const { at } = gridAhead(0, 1400, 1400, {
+    ...{ spacing: 60, affectedFrames: 0, intervalS: 1, begun: false },
+  });
+  const expected = [
+    ...Array.from({ length: 90 }, (_, i) => i),
+    ...Array.from({ length: 38 }, (_, i) => 90 + 30 * i),
+    ...[1260, 1320, 1380, 1400],
+  ];
+  expect([...at]).toEqual(expected);
+  // Where a cue may come at any frame, nothing but the half minute cuts the stride.
+  const anywhere = gridAhead(0, 1400, 1400, {
+    ...{ spacing: 1, affectedFrames: 0, intervalS: 1, begun: false },
+  });
+  expect([...anywhere.at.slice(89, 93)]).toEqual([89, 90, 120, 150]);
+});
+
+test('a time is too short beyond 1/100 s: a stop of it more costs a stop', () => {
+  const weights = { ...rampWeights('hand'), blur: 0, shortShutter: 3 };
+  // One frame of 5 s counts one.
+  expect(timePrice(Math.log2(100), 5, weights)).toBe(0);
+  expect(timePrice(Math.log2(400), 5, weights)).toBeCloseTo(3 * 2, 12);
+});
+
+test('no dial has steps beyond 80', () => {
+  const problem = (step: number) => ({
+    targetEv100: [14],
+    ...({ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' } as const),
+    kit: {
+      stepsPerStop: 3 as const,
+      shutter: { longestStep: -6, shortestStep: 36 },
+      iso: { lowestStep: 0, highestStep: step },
+      aperture: { widestStep: 12, narrowestStep: 12 },
+      ...{ stackStops: [0], bulb: false },
+    },
+    limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
+  });
+  expect(() => solveRamp(problem(80))).not.toThrow();
+  expect(() => solveRamp(problem(81))).toThrow('must be a step of the dial');
+});
