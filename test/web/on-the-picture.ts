@@ -89,6 +89,46 @@ export function onThePicture(site: () => Site): void {
       await page.context().close();
     });
 
+    it('a skyline by bearing is set at the bearing nearest to the sun', async () => {
+      // By hand: cos A = sin δ / cos φ, with δ = 4.0° on 12 September (Astronomical Almanac) and φ = 52.1°: A is 83.5°
+      // west of north, 276.5°. That is nearer to 300° than to 240°, and 103° from 20°.
+      const skylineDeg = [
+        { azimuthDeg: 240, altitudeDeg: 1 },
+        { azimuthDeg: 300, altitudeDeg: 2 },
+        { azimuthDeg: 20, altitudeDeg: 8 },
+      ];
+      const page = await site().open({ path: fragmentFor({ ...EVENING, scene: { skylineDeg } }) });
+      const name = 'Height of the skyline toward 300°';
+      const behind = async () =>
+        (await planOn(page)).events.find(({ name }) => name === 'sun-behind-skyline')!.at;
+      const before = await planOn(page);
+      await handle(page, name).focus();
+      await page.keyboard.press('ArrowUp');
+      await planned(page);
+      const heights = async () => {
+        const given = (await planOn(page)).shoot.scene.skylineDeg;
+        return Array.isArray(given) ? given.map(({ altitudeDeg }) => altitudeDeg) : given;
+      };
+      expect(await heights()).toEqual([1, 2.5, 8]);
+      expect(await handle(page, name).getAttribute('aria-valuetext')).toBe('2.5°');
+      const up = await behind();
+      expect(Date.parse(up)).toBeLessThan(
+        Date.parse(before.events.find(({ name }) => name === 'sun-behind-skyline')!.at),
+      );
+      // To where the sun stands a degree lower, which its own altitudes say.
+      const { frames, summary } = before;
+      const at = frames.findIndex(({ at }) => at >= up);
+      const lower = frames.findIndex(
+        ({ sunAltitudeDeg }) => sunAltitudeDeg <= frames[at]!.sunAltitudeDeg - 1,
+      );
+      const picture = (await page.locator('.chart canvas.sky').boundingBox())!;
+      const all = Date.parse(summary.endAt) - Date.parse(summary.startAt);
+      await drag(page, name, ((Date.parse(frames[lower]!.at) - Date.parse(up)) / all) * picture.width, 0);
+      expect(await heights()).toEqual([1, 1.5, 8]);
+      expect(Date.parse(await behind())).toBeGreaterThan(Date.parse(up));
+      await page.context().close();
+    });
+
     it('its words are explained beside it, without a hover', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });
       await page.getByText('What these words mean').click();

@@ -2,7 +2,7 @@
 // skyline where the sun goes behind it, the longest shutter and the highest ISO in their lanes. Each is dragged, or moved by
 // the arrow keys, and does what its control does.
 
-import type { PlanMade, Span } from '@evenfall/core';
+import { type PlanMade, type SceneWords, type Span, sunPosition } from '@evenfall/core';
 import { html } from 'lit-html';
 import { marks } from '../design/dial.js';
 import { putInterval } from '../design/interval.js';
@@ -168,23 +168,46 @@ function turned({ path, name, unit, step, digits, x, y, across, choose }: Turned
 /** Where the sun goes behind the skyline, or comes over it; without one, where it sets or rises. */
 const SKYLINE_EVENTS = ['sun-behind-skyline', 'sun-over-skyline', 'sunset', 'sunrise'];
 
+type SkylinePoint = Exclude<NonNullable<SceneWords['skylineDeg']>, number>[number];
+
+// As the shoot file has them.
+const [LOWEST_DEG, HIGHEST_DEG] = [-10, 89];
+
+const SKYLINE = ['scene', 'skylineDeg'];
+
+/** The height that counts where the sun stands: the one all round, or of those by bearing the nearest to it. */
+function skylineToward({ shoot: { place } }: PlanMade, atMs: number) {
+  const w = words().chart.handles;
+  const given = shown(SKYLINE) ?? 0;
+  if (!Array.isArray(given)) {
+    const to = (deg: number) => put(SKYLINE, deg <= 0 ? undefined : deg);
+    return { name: w.skyline, height: given, to };
+  }
+  const { azimuthDeg } = sunPosition(atMs, place.latitudeDeg, place.longitudeDeg);
+  const off = ({ azimuthDeg: bearing }: SkylinePoint) =>
+    Math.abs(((((bearing - azimuthDeg) % 360) + 540) % 360) - 180);
+  const points: readonly SkylinePoint[] = given;
+  const nearest = points.reduce((best, point, i) => (off(point) < off(points[best]!) ? i : best), 0);
+  const { azimuthDeg: bearing, altitudeDeg: height } = points[nearest]!;
+  const to = (deg: number) =>
+    put([...SKYLINE, nearest, 'altitudeDeg'], Math.max(LOWEST_DEG, Math.min(deg, HIGHEST_DEG)));
+  return { name: w.skylineToward(words().plain(bearing)), height, to };
+}
+
 function skylineHandle(plan: PlanMade, g: Geometry): Handle | undefined {
-  const path = ['scene', 'skylineDeg'];
-  const height = shown(path) ?? 0;
   const event = SKYLINE_EVENTS.map((name) => plan.events.find((one) => one.name === name)).find(
     (found) => found !== undefined,
   );
-  if (typeof height !== 'number' || event === undefined) return undefined;
+  if (event === undefined) return undefined;
   const atMs = Date.parse(event.at);
+  const { name, height, to: putHeight } = skylineToward(plan, atMs);
+  if (typeof height !== 'number') return undefined;
   const x = g.xOf(atMs);
   if (x < g.left || x > g.right) return undefined;
-  const to = (heightDeg: number) => {
-    const whole = Math.round(Math.max(0, heightDeg) / STEP_DEG) * STEP_DEG;
-    put(path, whole === 0 ? undefined : whole);
-  };
+  const to = (heightDeg: number) => putHeight(Math.round(heightDeg / STEP_DEG) * STEP_DEG);
   const sun = (ms: number) => altitudeAt(plan, ms);
   return {
-    name: words().chart.handles.skyline,
+    name,
     text: `${words().number(height, 1)}°`,
     x,
     y: g.evBottom - HALF,

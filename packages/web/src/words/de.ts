@@ -302,6 +302,7 @@ export const german: PageWords = {
       start: 'Beginn der Aufnahme',
       end: 'Ende der Aufnahme',
       skyline: 'Geländelinie im Bild',
+      skylineToward: (bearing) => `Geländelinie im Bild Richtung ${bearing}°`,
       interval: 'Abstand der Bilder',
       tolerance: 'Spielraum um das Ziel',
     },

@@ -289,6 +289,7 @@ export const english = {
       start: 'Start of the shoot',
       end: 'End of the shoot',
       skyline: 'Height of the skyline',
+      skylineToward: (bearing: string) => `Height of the skyline toward ${bearing}°`,
       interval: 'Interval of the shoot',
       tolerance: 'Room about the target',
     },
