@@ -60,7 +60,7 @@ export const ROOMS = {
     ],
   },
   shoot: {
-    quick: ['core/shoot', 'core/files/bad-shoot'],
+    quick: ['core/shoot', 'core/files/limits', 'core/files/bad-shoot'],
     slow: ['core/plan/plan.test', 'core/move/plan-move', 'cli/commands'],
   },
   plan: {
@@ -69,6 +69,7 @@ export const ROOMS = {
   },
   files: {
     quick: [
+      'core/files/limits',
       'core/files/bad-shoot',
       'core/files/plan-file',
       'core/files/csv',

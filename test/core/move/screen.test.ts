@@ -79,9 +79,9 @@ describe('fewest frames', () => {
   test('more than a plan holds are no advice', () => {
     const far = travelsOf([slide(10_000, { nearestM: 0.01 })]);
     expect(fewestFrames(far, lensOf(24), 240, COMFORT_CROSSING_S)).toBeUndefined();
-    // 24 mm · 8 m over 36 mm · 0.01 m are 533 widths, which take 7 s each at an even pace: 89,600 steps.
-    const [near] = travelsOf([slide(8, { ease: 'linear', nearestM: 0.01 })]);
-    expect(fewestFrames([near!], lensOf(24), 24, COMFORT_CROSSING_S)).toBe(89_601);
+    // 24 mm · 8.9 m over 36 mm · 0.01 m are 593.3 widths, which take 7 s each at an even pace: 99,680 steps.
+    const [near] = travelsOf([slide(8.9, { ease: 'linear', nearestM: 0.01 })]);
+    expect(fewestFrames([near!], lensOf(24), 24, COMFORT_CROSSING_S)).toBe(99_681);
     // 9 m take 100,800.
     const [beyond] = travelsOf([slide(9, { ease: 'linear', nearestM: 0.01 })]);
     expect(fewestFrames([beyond!], lensOf(24), 24, COMFORT_CROSSING_S)).toBeUndefined();
