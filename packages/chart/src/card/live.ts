@@ -6,7 +6,7 @@ import { bracketEnds } from '../text/bracket.js';
 import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { settingText } from '../text/setting.js';
 import type { Words } from '../text/words.js';
-import { type CueFacts, rowFacts, stepText } from './cue-facts.js';
+import { type CueFacts, type CueStep, rowFacts, stepText } from './cue-facts.js';
 import { cardFacts } from './facts.js';
 import type { Mark } from './marks.js';
 
@@ -20,9 +20,20 @@ export function liveList(plan: PlanMade, inWords: Words): string {
   const items = rows.map((row) => {
     const clock = `<time>${clockText(at(row), facts.withSeconds, words)}</time>`;
     if (!('cue' in row)) return item(row.toDo, `${clock} <b>${escapeXml(row.text)}</b>`);
-    const steps = row.steps.map(
-      (step) => `<b>${escapeXml(stepText(step, words))}</b>${clicks(row, step, words)}`,
+    // Of one step the clicks stand beside the clock, where there is room on a narrow phone.
+    const isOne = row.steps.length === 1;
+    const beside = isOne ? clicks(row, row.steps[0]!, words) : '';
+    const steps = row.steps.map((step, i) =>
+      isOne
+        ? `<span class="step">${stepHtml(step, words)}</span>`
+        : `<span class="step">${i + 1} ${stepHtml(step, words)}${clicks(row, step, words)}</span>`,
     );
+    const change = row.filterChange ? `<em>${escapeXml(card.filterChange)}</em>` : '';
+    const { mayCost } = row;
+    const cost = [
+      ...(mayCost === undefined ? [] : [card.mayCost(mayCost.first, mayCost.last)]),
+      ...row.notes,
+    ].map((text) => `<small>${escapeXml(text)}</small>`);
     const meta = [
       card.wholeCueOf(row.number, row.cueCount),
       card.frame(String(row.frameNumber)),
@@ -32,7 +43,8 @@ export function liveList(plan: PlanMade, inWords: Words): string {
     const whole = [settingText(row.after, words), ends].filter((text) => text !== '').join(', ');
     const setting = `<small>= ${escapeXml(whole)}</small>`;
     if (row.byRig) return item(false, `${clock} ${setting}`);
-    return item(true, `${clock} ${steps.join(' ')} ${setting} <small>${escapeXml(meta.join(' · '))}</small>`);
+    const after = `<small>${escapeXml(meta.join(' · '))}</small>`;
+    return item(true, [clock + beside, change, ...steps, ...cost, setting, after].join(' '));
   });
   const first = `${card.firstSetting}: ${settingText(plan.frames[0]!, words)}`;
   const bracket =
@@ -55,6 +67,13 @@ function item(toDo: boolean, inner: string): string {
     : `<li><span>${inner}</span></li>`;
 }
 
+/** A control and its values, which stay on one line where that holds them. */
+function stepHtml(step: CueStep, words: Words): string {
+  if (step.kind !== 'dial') return `<b>${escapeXml(stepText(step, words))}</b>`;
+  const values = `${step.from} → ${step.to}`.replaceAll(' ', '\u00a0');
+  return `<b>${escapeXml(words.controls[step.control])} ${escapeXml(values)}</b>`;
+}
+
 function clicks({ clicks: by }: CueFacts, step: CueFacts['steps'][number], words: Words): string {
   if (step.kind !== 'dial' || by[step.control] === 0) return '';
   return ` <i>${escapeXml(words.card.clicks(by[step.control]))}</i>`;
@@ -67,17 +86,19 @@ export const LIVE_STYLE = `
 .live p { margin: 0.2rem 0 }
 .live .first { font-weight: bold; font-size: 1.2rem }
 .live ol { list-style: none; margin: 0; padding: 0 }
-.live li { border-top: 1px solid; padding: 0.5rem 0; scroll-margin: 20vh }
-.live label { display: flex; gap: 0.7rem; min-height: 2.8rem }
+.live li { border-top: 1px solid; padding: 0.5rem 0.4rem; scroll-margin: 20vh }
+.live label { display: flex; gap: 0.5rem; min-height: 2.8rem }
 .live input { flex: none; width: 2rem; height: 2rem; margin: 0; appearance: none; border: 3px solid; background: none; color: inherit }
 .live input:checked { background: currentColor }
 .live time, .live b { font-size: 1.5rem; font-weight: bold; margin-right: 0.4rem }
 .live b { overflow-wrap: anywhere }
-.live i { font-style: normal; font-weight: bold }
+.live .step { display: block }
+.live em { font-style: normal; font-weight: bold; border: 2px solid; padding: 0 0.3rem }
+.live i { font-style: normal; font-weight: bold; white-space: nowrap }
 .live small { display: block; font-size: 0.95rem }
 .live li:has(:checked) { opacity: 0.65 }
 .live li:has(:checked) b { text-decoration: line-through }
-.live li.next { border: 3px solid; padding: 0.5rem }
+.live li.next { outline: 3px solid; outline-offset: -1px }
 @media print { .live { display: none } }
 `;
 
