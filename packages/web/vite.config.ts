@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { cityList } from './build/city-list.js';
 import { earlyParts } from './build/early-parts.js';
+import { land } from './build/land.js';
 import { offlineWorker } from './build/offline-worker.js';
 import { oneFile } from './build/one-file.js';
 import { plainImports } from './build/plain-imports.js';
@@ -67,6 +68,11 @@ export default defineConfig(({ mode }) => {
             },
           },
     },
-    plugins: [cityList(), plainImports(), ...(single ? [oneFile()] : [earlyParts(), offlineWorker()])],
+    plugins: [
+      cityList(),
+      land(),
+      plainImports(),
+      ...(single ? [oneFile()] : [earlyParts(), offlineWorker()]),
+    ],
   };
 });

@@ -5,11 +5,13 @@ import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { cityField } from '../cities/field.js';
+import type { mapView } from '../map/view.js';
 import { offsetOfTwo } from '../parts/clock.js';
 import { numberControl, radioControl, remediesFor, selectControl, textControl } from '../parts/controls.js';
 import { say } from '../parts/message.js';
 import { readPlace } from '../parts/read-number.js';
 import { SAMPLE_PLACES } from '../places.js';
+import { part } from '../state/part.js';
 import { rememberName } from '../state/place-name.js';
 import { made } from '../state/plan.js';
 import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
@@ -23,8 +25,32 @@ const ZONE = ['place', 'timeZone'] as const;
 
 const asking = signal(false);
 
-/** All that this browser knows; it checks what is chosen from them. */
-/** Hundreds of them: offered once somebody comes to the field, and never drawn anew. */
+const mapOpen = signal(false);
+const map = signal<typeof mapView | undefined>(undefined);
+
+/** A small map, loaded when it is first opened. */
+function placeOnMap() {
+  return html`<details
+    class="more"
+    .open=${mapOpen.value}
+    @toggle=${async ({ target }: Event) => {
+      mapOpen.value = (target as HTMLDetailsElement).open;
+      if (mapOpen.value) map.value ??= (await part(import('../map/view.js')))?.mapView;
+    }}
+  >
+    <summary>${words().place.map}</summary>
+    ${
+      mapOpen.value
+        ? (map.value?.((latitudeDeg, longitudeDeg) => {
+            usePlace(latitudeDeg, longitudeDeg);
+            void zoneFollows();
+          }) ?? html`<p class="help">…</p>`)
+        : nothing
+    }
+  </details>`;
+}
+
+/** All zones that this browser knows, which checks what is chosen from them. They are hundreds: offered once somebody comes to the field, and never drawn anew. */
 function offerZones({ currentTarget }: Event): void {
   const list = (currentTarget as Element).querySelector('datalist');
   if (list?.childElementCount !== 0) return;
@@ -176,6 +202,7 @@ export function placePanel() {
           </button>`
         : nothing
     }
+    ${placeOnMap()}
     ${numberControl({
       path: ['place', 'aboveHorizonM'],
       label: w.aboveHorizon,

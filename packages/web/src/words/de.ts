@@ -74,6 +74,12 @@ export const german: PageWords = {
     north: '° Nord',
     east: '° Ost',
     here: 'Standort dieses Geräts nehmen',
+    map: 'Auf einer Karte wählen',
+    mapLabel: 'Weltkarte',
+    mapHelp:
+      'Auf den Standort drücken, oder das Kreuz mit den Pfeiltasten bewegen; + und − vergrößern und verkleinern die Karte.',
+    mapLarger: 'Größer',
+    mapSmaller: 'Kleiner',
     asking: 'Das Gerät wird gefragt …',
     denied: 'Das Gerät hat seinen Standort nicht genannt. Bitte die Koordinaten eintippen.',
     aboveHorizon: 'Höhe über dem sichtbaren Horizont',

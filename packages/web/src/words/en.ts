@@ -64,6 +64,12 @@ export const english = {
     north: '° north',
     east: '° east',
     here: 'Use this device’s location',
+    map: 'Choose on a map',
+    mapLabel: 'Map of the world',
+    mapHelp:
+      'Press where you stand, or move the cross by arrow keys; + and − enlarge the map and make it smaller.',
+    mapLarger: 'Larger',
+    mapSmaller: 'Smaller',
     asking: 'Asking the device …',
     denied: 'The device did not tell its location. Type the coordinates instead.',
     aboveHorizon: 'Height above the horizon in view',
