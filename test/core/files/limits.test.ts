@@ -1,7 +1,7 @@
 // The published limits of files (docs/formats.md), each at its edge.
 
 import { readPlan, readShoot } from '@evenfall/core';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { kitOf } from '../../../packages/core/src/shoot/kit.js';
 import { EVENING_SHOOT } from '../../reference/evening-shoot.js';
 import { PLAN } from './sample.js';
@@ -66,4 +66,54 @@ test('filters less than a twentieth of a stop apart are one', () => {
   };
   expect([stacks(3.049), stacks(2.951)]).toEqual([2, 2]);
   expect([stacks(3.051), stacks(2.949)]).toEqual([3, 3]);
+});
+
+describe('of a value', () => {
+  const saidOf = (read: (value: unknown) => { kind: string }, value: unknown) => {
+    const answer = read(value) as { errors?: readonly { kind: string }[] };
+    return answer.errors?.map(({ kind }) => kind);
+  };
+
+  test('a shoot has 20,000 values, six million a plan, twenty thousand more for its shoot', () => {
+    const shootWith = (count: number) => saidOf(readShoot, { ...EVENING_SHOOT, more: Array(count).fill(0) });
+    expect(shootWith(19_900)).not.toContain('too-large');
+    expect(shootWith(20_100)).toEqual(['too-large']);
+    const planWith = (count: number) => saidOf(readPlan, { ...PLAN, more: Array(count).fill(0) });
+    expect(planWith(6_018_000)).not.toContain('too-large');
+    expect(planWith(6_021_000)).toEqual(['too-large']);
+  });
+
+  test('nests 32 deep', () => {
+    // The shoot itself is the first.
+    const nested = (depth: number): unknown => (depth === 0 ? 0 : [nested(depth - 1)]);
+    const deep = (depth: number) => saidOf(readShoot, { ...EVENING_SHOOT, more: nested(depth - 1) });
+    expect(deep(32)).not.toContain('too-deep');
+    expect(deep(33)).toEqual(['too-deep']);
+  });
+
+  test('a plan has a thousand notes, a shoot a thousand readings and twelve filters', () => {
+    const [event] = PLAN.events;
+    const events = (count: number) => readPlan({ ...PLAN, events: Array(count).fill(event) }).kind;
+    expect([events(1000), events(1001)]).toEqual(['ok', 'wrong']);
+    const reading = { at: '2026-09-22T19:00:00+02:00', ev100: 9 };
+    const readings = (count: number) =>
+      readShoot({ ...EVENING_SHOOT, readings: Array(count).fill(reading) }).kind;
+    expect([readings(1000), readings(1001)]).toEqual(['ok', 'wrong']);
+    const filters = (count: number) =>
+      saidOf(readShoot, {
+        ...EVENING_SHOOT,
+        filters: Array.from({ length: count }, (_, i) => ({ name: `ND ${i + 1}`, stops: i + 1 })),
+      }) ?? [];
+    expect(filters(12)).toEqual([]);
+    expect(filters(13)).not.toEqual([]);
+  });
+
+  test('is shown by forty characters', () => {
+    const shown = (length: number) => {
+      const read = readShoot({ ...EVENING_SHOOT, direction: 'x'.repeat(length) });
+      return read.kind === 'wrong' ? read.errors[0]!.text : '';
+    };
+    expect(shown(40)).not.toContain('…');
+    expect(shown(41)).toContain(`${'x'.repeat(40)}…`);
+  });
 });
