@@ -5,6 +5,8 @@ import { geoEquirectangular, geoPath } from 'd3-geo';
 import { feature } from 'topojson-client';
 import type { Plugin } from 'vite';
 
+const require = createRequire(import.meta.url);
+
 const NAME = 'virtual:land';
 
 export function land(): Plugin {
@@ -13,7 +15,7 @@ export function land(): Plugin {
     resolveId: (id) => (id === NAME ? `\0${NAME}` : null),
     load(id) {
       if (id !== `\0${NAME}`) return null;
-      const atlas = createRequire(import.meta.url)('world-atlas/land-110m.json');
+      const atlas = require('world-atlas/land-110m.json');
       const degrees = geoEquirectangular()
         .scale(180 / Math.PI)
         .translate([0, 0])
