@@ -123,11 +123,50 @@ test('filters go by their name, or what of it says which one', () => {
   for (const text of ['lost ND 6', 'lost nd6', 'lost 6', 'verloren nd 6'])
     expect(told(text)).toMatchObject({ lost: 'ND 6' });
   expect(told('lost 1,8')).toMatchObject({ lost: 'ND 1.8' });
+  const one = { ...KNOWN, shoot: { ...shoot, filters: shoot.filters.slice(0, 1) } };
+  expect(told('lost nd', one)).toMatchObject({ lost: 'ND 1.8' });
+  expect(readTyped('lost nd', KNOWN).kind).toBe('wrong');
   expect(told('found 6', { ...KNOWN, filters: [] })).toMatchObject({ kit: { filters: ['ND 6'] } });
   expect(readTyped('lost nd 3', KNOWN)).toEqual({
     kind: 'wrong',
     fault: { wrong: 'no-such-filter', given: 'nd 3', filters: ['ND 1.8', 'ND 6'] },
   });
+});
+
+test('the beginning of a word will do, in either language, where it is the beginning of no other', () => {
+  for (const [text, kind] of [
+    ['h', 'help'],
+    ['hi', 'help'],
+    ['n', 'ahead'],
+    ['W', 'ahead'],
+    ['u', 'undo'],
+    ['z', 'undo'],
+    ['s', 'sure'],
+    ['si', 'sure'],
+  ])
+    expect(readTyped(text!, KNOWN), text).toEqual({ kind });
+  expect(told('d')).toMatchObject({ done: 3 });
+  expect(told('d 4')).toMatchObject({ done: 4 });
+  expect(told('fe')).toMatchObject({ done: 3 });
+  expect(told('m')).toMatchObject({ missed: 3 });
+  expect(told('miss 2')).toMatchObject({ missed: 2 });
+  expect(told('verp')).toMatchObject({ missed: 3 });
+  expect(told('l 6')).toMatchObject({ lost: 'ND 6' });
+  expect(told('fo 6', { ...KNOWN, filters: [] })).toMatchObject({ kit: { filters: ['ND 6'] } });
+  expect(told('s 1/30')).toMatchObject({ setting: { shutter: '1/30' } });
+  // Two words begin so; the evening ends by a whole word alone; "f8" is an aperture.
+  for (const text of ['v', 'ver', 'f', 'e', 'en', 'qu', 'x'])
+    expect(readTyped(text, KNOWN).kind, text).toBe('wrong');
+  expect(readTyped('q', KNOWN)).toEqual({ kind: 'end' });
+  expect(told('f 8')).toHaveProperty('ev100');
+});
+
+test('a report may have its time before it, and is of the cue that was due then', () => {
+  expect(told('19:50 d')).toEqual({ at: '2026-09-12T19:50:00+02:00', jump: true, done: 4 });
+  expect(told('19:41 missed')).toEqual({ at: '2026-09-12T19:41:00+02:00', jump: true, missed: 3 });
+  expect(told('19:41 lost 6')).toEqual({ at: '2026-09-12T19:41:00+02:00', jump: true, lost: 'ND 6' });
+  for (const text of ['19:41 undo', '19:41 q', '19:41 done x'])
+    expect(readTyped(text, KNOWN).kind, text).toBe('wrong');
 });
 
 test('what the camera stands at is told by its marks', () => {

@@ -101,16 +101,34 @@ export function readTyped(text: string, known: Known): Typed {
   const given = line.length > 40 ? `${line.slice(0, 40)}…` : line;
   if (line === '') return { kind: 'tell', told: whenOf(undefined, known) };
   const unknown = wrong({ wrong: 'unknown', given });
-  const [first = '', ...others] = line.split(' ');
-  const verb = Object.hasOwn(VERBS, first.toLowerCase()) ? VERBS[first.toLowerCase()]! : undefined;
-  if (verb !== undefined) return ofVerb(verb, others.join(' '), known) ?? unknown;
+  const asked = verbIn(line);
+  if (asked !== undefined) return ofVerb(asked.verb, asked.rest, known) ?? unknown;
   const { atMs, rest } = timeTyped(line, known);
+  // "18:14 done": a report of that time.
+  const then = atMs === undefined ? undefined : verbIn(rest);
+  if (then !== undefined) {
+    const typed = ofVerb(then.verb, then.rest, { ...known, nowMs: atMs });
+    return typed?.kind === 'tell' ? typed : unknown;
+  }
   // A typed time is a report, which can be taken back; the next look at the clock is none.
   if (rest === '') return { kind: 'tell', told: { ...whenOf(atMs, known), sure: true } };
   const ev100 = evOf(rest, known);
   if (ev100 === undefined) return unknown;
   if (atMs === undefined && known.nowMs === undefined) return wrong({ wrong: 'time-needed' });
   return { kind: 'tell', told: { ...whenOf(atMs, known), ev100 } };
+}
+
+/** The word a line begins with, or the beginning of one that is no other; what may end the evening is typed whole. */
+function verbIn(line: string): { readonly verb: Verb; readonly rest: string } | undefined {
+  const [first = '', ...others] = line.split(' ');
+  const [word, rest] = [first.toLowerCase(), others.join(' ')];
+  if (Object.hasOwn(VERBS, word)) return { verb: VERBS[word]!, rest };
+  const begun = Object.entries(VERBS)
+    .filter(([whole, verb]) => word !== '' && whole.startsWith(word) && verb !== 'end')
+    // "s" is "sure", and with something behind it "set".
+    .filter(([, verb]) => (verb !== 'set' || rest !== '') && (verb !== 'sure' || rest === ''));
+  const verbs = new Set(begun.map(([, verb]) => verb));
+  return verbs.size === 1 ? { verb: begun[0]![1], rest } : undefined;
 }
 
 function ofVerb(verb: Verb, rest: string, known: Known): Typed | undefined {
@@ -168,7 +186,7 @@ function cueMeant(verb: 'done' | 'missed', { cues, nowMs, lastCue }: Known): num
   return due ?? (verb === 'done' ? cues[0]?.cue : lastCue);
 }
 
-/** A filter by its name or the end of it: "ND 6", "nd6", "6". */
+/** A filter by its name, or as much of it as says which: "ND 6", "nd6", "6"; "nd" where there is one. */
 function filterNamed(text: string, filters: readonly FilterSpec[]): string | undefined {
   const plain = (name: string) =>
     name
@@ -179,7 +197,9 @@ function filterNamed(text: string, filters: readonly FilterSpec[]): string | und
   if (asked === '') return filters.length === 1 ? filters[0]!.name : undefined;
   const named = filters.filter(({ name }) => plain(name) === asked);
   const ending = filters.filter(({ name }) => plain(name).replace(/^\D+/, '') === asked);
-  return (named[0] ?? (ending.length === 1 ? ending[0] : undefined))?.name;
+  const beginning = filters.filter(({ name }) => plain(name).startsWith(asked));
+  const [found] = [named, ending, beginning].find(({ length }) => length === 1) ?? named;
+  return found?.name;
 }
 
 interface Marks {

@@ -42,6 +42,8 @@ export const followGerman: FollowWords = {
     ['verloren nd 6', 'ein Filter ist weg; gefunden nd 6: er ist wieder da'],
     ['sicher', 'die bezweifelte Messung stimmt'],
     ['zurück', 'nimmt die letzte Meldung zurück'],
+    ['w, z, s, fe, verp', 'der Anfang eines Wortes genügt: weiter, zurück, sicher, fertig, verpasst'],
+    ['18:14 fertig', 'eine Meldung von dieser Zeit'],
     ['ende', 'hört auf; neu begonnen geht es von hier weiter'],
   ],
   ended: ({ frame, of, readings, cues }) =>

@@ -52,6 +52,8 @@ export const followEnglish = {
     ['lost nd 6', 'a filter is gone; found nd 6: it is back'],
     ['sure', 'the doubted reading is right'],
     ['undo', 'takes the last report back'],
+    ['d, m, n, s, u', 'the first letter will do: done, missed, next, sure, undo'],
+    ['18:14 done', 'a report of that time'],
     ['q', 'ends; started again, it goes on from here'],
   ] as readonly (readonly [typed: string, means: string])[],
   ended: (p: { frame: number; of: number; readings: number; cues: number }) =>
