@@ -20,3 +20,9 @@ test('the nearest word is the first of equals, and none where none is known', ()
   expect(nearestWord('cat', ['dog', 'car', 'bat'])).toBe('car');
   expect(nearestWord('cat', [])).toBeUndefined();
 });
+
+test('of a word sixty letters are compared', () => {
+  const xs = (count: number) => 'x'.repeat(count);
+  expect(nearestWord(`${xs(60)}tail`, [xs(60), `${xs(60)}tail`])).toBe(xs(60));
+  expect(nearestWord(xs(60), [xs(54), xs(60)])).toBe(xs(60));
+});

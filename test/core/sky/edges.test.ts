@@ -3,8 +3,10 @@
 import { getPosition } from 'suncalc';
 import { expect, test } from 'vitest';
 import { clocksNear } from '../../../packages/core/src/sky/border.js';
+import { sampleCurve } from '../../../packages/core/src/sky/crossing.js';
 import { eclipseAt } from '../../../packages/core/src/sky/eclipse.js';
 import { skyEvents, sunAndMoon, sunPosition } from '../../../packages/core/src/sky/sun.js';
+import { passInDay } from '../../../packages/core/src/sky/sun-pass.js';
 
 test('a border of zones is near within 25 km: 0.2248° of latitude at 111.2 km a degree', () => {
   const near = (borderDeg: number) => {
@@ -74,4 +76,27 @@ test('events are told of 400 days at most', () => {
   const days = (count: number) => skyEvents(0, count * 86_400_000, place).events.length;
   expect(days(395)).toBeGreaterThan(395 * 4);
   expect(() => days(405)).toThrow('at most 400 days');
+});
+
+test('a curve is sampled every ten minutes, a step beyond both ends', () => {
+  const HOUR_MS = 3_600_000;
+  const { startMs, stepMs, values } = sampleCurve((atMs) => atMs, 0, HOUR_MS);
+  expect({ startMs, stepMs }).toEqual({ startMs: -HOUR_MS / 6, stepMs: HOUR_MS / 6 });
+  expect(values).toHaveLength(1 + 6 + 2);
+});
+
+test('a fall of the sun is followed 36 hours beyond the day, and looked at every half hour', () => {
+  // A sun that falls by a tenth of a degree an hour, from 10° as the day begins: from 13.6° to 10 - 2.4 - 3.6 = 4°.
+  let looks = 0;
+  const sun = (atMs: number) => {
+    looks++;
+    return 10 - atMs / 36_000_000;
+  };
+  const pass = passInDay('dusk', 80, 70, 0, 24 * 3_600_000, sun);
+  expect(pass).toMatchObject({ kind: 'none' });
+  if (pass.kind !== 'none') return;
+  expect(pass.reachedHighDeg).toBeCloseTo(13.6, 9);
+  expect(pass.reachedLowDeg).toBeCloseTo(4, 9);
+  // 24 + 2 · 36 hours are 192 half hours: 193 looks, one beyond either end, and both ends themselves.
+  expect(looks).toBe(197);
 });
