@@ -38,6 +38,35 @@ test('by the plan alone the next cue is the plan’s own', async () => {
   expect(answers[0]).toContain(`NEXT  ${cues[0]!.at.slice(11, 19)}  shutter ${from} → ${to}`);
 });
 
+test('what a person has just said of a cue is not asked of them again', async () => {
+  const start = clock(frames[0]!.at);
+  const after = (cue: number) => clock(frames[cues[cue - 1]!.frame + 2]!.at);
+  const answered = async (line: string) => (await said([start, line])).answers[1]!;
+  // By the clock alone it is asked; told, it is not.
+  expect(await answered(after(1))).toContain('taken as done: cue 1;');
+  for (const report of ['done 1', 'missed 1', 'd', 'm']) {
+    const answer = await answered(`${after(1)} ${report}`);
+    expect(answer, report).toMatch(/^(NOW|SET) /);
+    expect(answer, report).not.toContain('taken as done');
+  }
+  // Those before it are.
+  expect((await said([start, after(1), `${after(3)} done 3`])).answers[2]).toContain('taken as done: cue 2;');
+});
+
+test('on a narrow screen a number stays with its unit', async () => {
+  const files = planFolder();
+  const asked = ['next', ...cues.slice(0, 8).map(({ at }) => clock(at))];
+  const { out } = await typing(['follow', files.at('plan.json')], [clock(frames[0]!.at), ...asked], '', 50);
+  const lines = out.join('').split('\n');
+  expect(lines.filter((line) => /\(\d+ clicks?\)/.test(line)).length).toBeGreaterThan(8);
+  for (const line of lines) {
+    expect(line.length, line).toBeLessThanOrEqual(50);
+    expect(line).not.toMatch(/(?: in|\(\d+|[\d.]+ to)$|^ *(?:min|s|clicks?\)|to) /);
+    expect(line).not.toContain('\u00a0');
+  }
+  expect(out.join('')).toMatch(/ {2}1\. \d\d:\d\d:\d\d .*\n {5}in \d+ min\n/);
+});
+
 test('a report is taken back, and what only asked is passed over', async () => {
   const [a, b] = [frames[4]!, frames[5]!];
   const { answers, files } = await said([

@@ -125,12 +125,14 @@ export async function atTerminal({
     course = next;
     answer = lastAnswer(course)!;
     lastCue = answer.cue?.cue ?? line.done ?? answer.taken.at(-1)?.cue ?? lastCue;
-    sayAnswer();
+    sayAnswer(line.done ?? line.missed);
     ring.set(answer.next);
   }
 
-  function sayAnswer(): void {
-    print(answerLines(answer, manner()));
+  /** @param reported a cue that the person has just spoken of: nothing about it is taken for granted */
+  function sayAnswer(reported?: number | string): void {
+    const taken = answer.taken.filter(({ cue }) => cue !== reported);
+    print(answerLines({ ...answer, taken }, manner()));
   }
 
   function undo(): void {

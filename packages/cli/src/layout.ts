@@ -2,6 +2,11 @@
 
 export const COLUMNS = 80;
 
+/** Words that belong on one line, for {@link linesOf}. */
+export function together(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
+}
+
 /** Words of a text in lines of at most `columns`; a longer word stands alone. */
 export function linesOf(text: string, columns = COLUMNS): string[] {
   const lines: string[] = [];
@@ -12,7 +17,7 @@ export function linesOf(text: string, columns = COLUMNS): string[] {
       line = word;
     } else line = line === '' ? word : `${line} ${word}`;
   }
-  return [...lines, line];
+  return [...lines, line].map((each) => each.replaceAll('\u00a0', ' '));
 }
 
 /** A text behind a lead, `Frames        1029 …`; later lines stand under its first word. */

@@ -21,11 +21,14 @@ const JOINING = new Set(['GSUB', 'GPOS', 'GDEF', 'kern']);
 export function lettersFor(pages: readonly string[]): Letters {
   const require = createRequire(import.meta.url);
   const plain = pages.every((page) => PLAIN.test(page));
-  const read = (file: string) => {
-    const font = readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${file}.ttf`));
+  const read = (path: string) => {
+    const font = readFileSync(path);
     return plain ? withoutJoining(font) : font;
   };
-  return { regular: read('DejaVuSans'), bold: read('DejaVuSans-Bold') };
+  return {
+    regular: read(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf')),
+    bold: read(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf')),
+  };
 }
 
 /** A font whose joining tables nobody finds. Its table directory: OpenType 1.9, "Organization of an OpenType Font". */

@@ -9,7 +9,7 @@ import {
   type StepsPerStop,
 } from '@evenfall/core';
 import type { Colors } from './colors.js';
-import { hanging } from './layout.js';
+import { hanging, together } from './layout.js';
 import { changesText } from './wording.js';
 import type { CommandWords } from './words/words.js';
 
@@ -76,16 +76,19 @@ export function warningLines(
 export function aheadLines({ next, at }: Answer, manner: Manner): string[] {
   const { words, columns } = manner;
   if (next.length === 0) return [words.follow.noneSoon];
-  return next.flatMap((cue) =>
-    hanging('  ', `${cueText(cue, manner)}, ${words.follow.inTime(secondsTo(cue.at, at))}`, columns).split(
-      '\n',
-    ),
-  );
+  return next.flatMap((cue) => {
+    const [number = '', ...text] = `${cueText(cue, manner)}, ${inTime(cue, at, manner)}`.split(' ');
+    return hanging(`  ${number} `, text.join(' '), columns).split('\n');
+  });
 }
 
 /** "shutter 1/1000 → 1/800 (1 click), in 5 min". */
 export function comingText(cue: FollowCue, fromAt: string, manner: Manner): string {
-  return `${doText(cue, manner)}, ${manner.words.follow.inTime(secondsTo(cue.at, fromAt))}`;
+  return `${doText(cue, manner)}, ${inTime(cue, fromAt, manner)}`;
+}
+
+function inTime({ at }: FollowCue, fromAt: string, { words }: Manner): string {
+  return together(words.follow.inTime(secondsTo(at, fromAt)));
 }
 
 function cueText(cue: FollowCue, manner: Manner): string {
@@ -100,14 +103,15 @@ function doText({ changes }: FollowCue, { words, stepsPerStop }: Manner): string
       const { control, from, to } = change;
       if (control === 'filter') return text;
       const [a, b] = [from, to].map((label) => dialStep(control, label, stepsPerStop));
-      return a === undefined || b === undefined ? text : `${text} (${words.follow.clicks(Math.abs(b - a))})`;
+      if (a === undefined || b === undefined) return text;
+      return `${text} ${together(`(${words.follow.clicks(Math.abs(b - a))})`)}`;
     })
     .join(', ');
 }
 
 function lightOf({ sceneEv100, lowEv100, highEv100, offsetEv }: Answer, { follow }: CommandWords): string {
   const off = Math.abs(offsetEv) < 0.05 ? follow.asPlanned : follow.offPlan(offsetEv);
-  return `${follow.light({ ev: sceneEv100, low: lowEv100, high: highEv100 })}, ${off}`;
+  return `${together(follow.light({ ev: sceneEv100, low: lowEv100, high: highEv100 }))}, ${together(off)}`;
 }
 
 function secondsTo(at: string, fromAt: string): number {
