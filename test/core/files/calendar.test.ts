@@ -185,3 +185,10 @@ test('any title comes back whole, in lines of at most 75 octets that cut no char
   );
   expect(folded).toBeGreaterThan(100);
 });
+
+test('a line is cut where the standard would have it, after 75 octets and no sooner', () => {
+  const long = writeCalendar({ ...PLAN, shoot: { ...PLAN.shoot, title: 'a'.repeat(200) } });
+  const cut = long.split('\r\n').filter((_, i, lines) => lines[i + 1]?.startsWith(' '));
+  expect(cut.length).toBeGreaterThan(0);
+  for (const line of cut.filter((each) => /^[ -~]*$/.test(each))) expect(octets(line)).toBe(75);
+});

@@ -117,3 +117,16 @@ describe('of a value', () => {
     expect(shown(41)).toContain(`${'x'.repeat(40)}…`);
   });
 });
+
+test('a mark is looked for in forty characters', () => {
+  const nearest = (length: number) => {
+    const camera = {
+      ...EVENING_SHOOT.camera,
+      shutter: { shortest: '1/4000', longest: '6 s'.padEnd(length) },
+    };
+    const read = readShoot({ ...EVENING_SHOOT, camera });
+    return read.kind === 'wrong' && 'nearest' in read.errors[0]! ? read.errors[0].nearest : undefined;
+  };
+  expect(nearest(38)).toEqual(['6']);
+  expect(nearest(42)).toEqual([]);
+});
