@@ -1,8 +1,9 @@
 // Numbers of the sky that no almanac table holds closely enough: each by hand, or a published value.
 
 import { getPosition } from 'suncalc';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { clocksNear } from '../../../packages/core/src/sky/border.js';
+import { zoneOf } from '../../../packages/core/src/sky/clock.js';
 import { sampleCurve } from '../../../packages/core/src/sky/crossing.js';
 import { eclipseAt } from '../../../packages/core/src/sky/eclipse.js';
 import { skyEvents, sunAndMoon, sunPosition } from '../../../packages/core/src/sky/sun.js';
@@ -99,4 +100,22 @@ test('a fall of the sun is followed 36 hours beyond the day, and looked at every
   expect(pass.reachedLowDeg).toBeCloseTo(4, 9);
   // 24 + 2 · 36 hours are 192 half hours: 193 looks, one beyond either end, and both ends themselves.
   expect(looks).toBe(197);
+});
+
+test('formats of 64 zones are kept', () => {
+  const made = vi.spyOn(Intl, 'DateTimeFormat');
+  const zones = Intl.supportedValuesOf('timeZone').slice(0, 300);
+  // A zone asked for a second time is made a second time where all were dropped in between.
+  const dropped = zones.flatMap((timeZone, i) => {
+    if (i === 0) return [];
+    zoneOf({ longitudeDeg: 0, timeZone });
+    const before = made.mock.calls.length;
+    zoneOf({ longitudeDeg: 0, timeZone: zones[i - 1]! });
+    return made.mock.calls.length > before ? [i] : [];
+  });
+  made.mockRestore();
+  // Dropped while an older one is asked for, that one is left; then come a new one and the one before it, and 61 new ones.
+  const apart = dropped.slice(2).map((at, i) => at - dropped[i + 1]!);
+  expect(apart.length).toBeGreaterThan(1);
+  expect(apart).toEqual(apart.map(() => 62));
 });
