@@ -171,6 +171,11 @@ test('a report may have its time before it, and is of the cue that was due then'
 
 test('what the camera stands at is told by its marks', () => {
   expect(told('set 1/30 iso 200')).toMatchObject({ setting: { shutter: '1/30', iso: 200 } });
+  // In thirds of a stop, half a second is one stop below 1 s and a third of one is nearest to five thirds below it.
+  expect(told('set 1/2')).toMatchObject({ setting: { shutter: '0.5' } });
+  expect(told('set 0.25s')).toMatchObject({ setting: { shutter: '1/4' } });
+  expect(told('set 1/3')).toMatchObject({ setting: { shutter: '0.3' } });
+  expect(told('set 1/35')).toMatchObject({ setting: { shutter: '1/35' } });
   expect(told('set f/8 nd 6')).toMatchObject({ setting: { aperture: '8', filters: ['ND 6'] } });
   expect(told('set bare')).toMatchObject({ setting: { filters: [] } });
   expect(readTyped('set', KNOWN).kind).toBe('wrong');

@@ -1,6 +1,7 @@
 // A line as a person types it in the dark, "17:31 9.9", "1/15", "done", "lost nd6", to the line a program would send.
 
 import {
+  dialLabels,
   dialStep,
   ev100Of,
   type FilterSpec,
@@ -10,6 +11,7 @@ import {
   type ReportedSetting,
   rfc3339,
   type Shoot,
+  type StepsPerStop,
   timeOfStep,
   type Zone,
 } from '@evenfall/core';
@@ -159,7 +161,7 @@ function ofVerb(verb: Verb, rest: string, known: Known): Typed | undefined {
       return { kind: 'tell', told: { ...when, kit: { filters } } };
     }
     case 'set': {
-      const setting = settingTyped(rest, known.shoot.filters);
+      const setting = settingTyped(rest, known.shoot);
       return setting && { kind: 'tell', told: { ...when, setting } };
     }
     default:
@@ -258,9 +260,19 @@ function secondsOf(label: string): number {
   return part === undefined ? whole! : whole! / part;
 }
 
+/** Cameras do not agree on how they mark a time: "1/2" is "0.5" here, "1/3" is "0.3". A time between marks stays as typed. */
+function markOf(shutter: string, stepsPerStop: StepsPerStop): string {
+  const tv = -Math.log2(secondsOf(shutter)) * stepsPerStop;
+  const isMeant = (label: string) => Math.abs(dialStep('shutter', label, stepsPerStop)! - tv) < 0.3;
+  const isMark = dialStep('shutter', shutter, stepsPerStop) !== undefined;
+  return isMark ? shutter : (dialLabels('shutter', stepsPerStop).find(isMeant) ?? shutter);
+}
+
 /** What stands on the camera: marks, filters, "bare" for none. */
-function settingTyped(text: string, filters: readonly FilterSpec[]): ReportedSetting | undefined {
-  const { marks, rest } = marksIn(text);
+function settingTyped(text: string, { filters, camera }: Shoot): ReportedSetting | undefined {
+  const { marks: typed, rest } = marksIn(text);
+  const { shutter } = typed;
+  const marks = shutter === undefined ? typed : { ...typed, shutter: markOf(shutter, camera.stepsPerStop) };
   if (rest === '') return Object.keys(marks).length === 0 ? undefined : marks;
   if (/^(bare|no filter|ohne( filter)?)$/i.test(rest)) return { ...marks, filters: [] };
   const names = rest.split(/ ?\+ ?/).map((name) => filterNamed(name, filters));
