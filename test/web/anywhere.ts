@@ -238,6 +238,38 @@ export function anywhere(site: () => Site): void {
     });
   });
 
+  describe('every word', () => {
+    for (const locale of ['en-GB', 'de-DE']) {
+      for (const [name, width, height] of [
+        ['upright', 360, 740],
+        ['on its side', 740, 360],
+      ] as const) {
+        it(`has room on a phone ${name}, ${locale}`, async () => {
+          const lens = { lens: { focalMm: 24 }, sensor: { widthMm: 36, heightMm: 24 } };
+          const moves = [{ axis: 'pan', by: { deg: 40 }, gear: { topSpeedDegPerS: 3 } }];
+          const file = { ...EVENING, camera: { ...EVENING.camera, ...lens }, moves };
+          const page = await site().open({
+            ...SIZES.phone,
+            viewport: { width, height },
+            locale,
+            path: fragmentFor(file),
+          });
+          await page.locator('.move-lanes .part').first().waitFor({ state: 'attached' });
+          await unfold(page);
+          const texts = await page.evaluate(() =>
+            [...document.querySelectorAll<HTMLElement>('button, dt, dd, label, summary, h2, h3, p, li')]
+              .filter((e) => e.getClientRects().length > 0 && e.closest('.unseen') === null)
+              .filter((e) => getComputedStyle(e).display !== 'inline')
+              .map((e) => ({ text: e.textContent.trim(), over: e.scrollWidth - e.clientWidth })),
+          );
+          expect(texts.length).toBeGreaterThan(150);
+          expect(texts.filter(({ over }) => over > 1)).toEqual([]);
+          await page.context().close();
+        });
+      }
+    }
+  });
+
   describe('as it comes', () => {
     // web.dev, "Cumulative Layout Shift (CLS)": good is at most 0.1, by the sum of its largest session window. No window
     // is more than all of them together.

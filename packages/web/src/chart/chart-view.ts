@@ -205,6 +205,7 @@ export function underCursor() {
   const frame = cursorFrame.value;
   const w = words();
   const ev = (value: number) => w.number(value, 1);
+  const hasFilters = shoot.value.filters.length > 0;
   const facts: readonly (readonly [string, string | undefined])[] = [
     [w.chart.time, frame && clock(frame.at)],
     [w.chart.frame, frame && plan && w.chart.frameOf(frame.frame + 1, plan.frames.length)],
@@ -213,14 +214,14 @@ export function underCursor() {
     [w.chart.range, frame && `${ev(frame.lowEv100)} … ${ev(frame.highEv100)}`],
     [w.chart.targetEv, frame && ev(frame.targetEv100)],
     [w.chart.errorEv, frame && w.signed(frame.errorEv, 2)],
-    [w.chart.setting, frame && settingText(frame, plan !== undefined && plan.shoot.filters.length > 0)],
+    [w.chart.setting, frame && settingText(frame, hasFilters)],
     ...(plan && frame ? (moving.value?.moveFacts(plan, frame) ?? []) : []),
   ];
   // Before the first plan its places are kept free: nothing jumps when it comes.
   return html`<div class="under-cursor">
     ${frameView()}
     <dl>
-      ${facts.map(([name, value]) => html`<div class=${name === w.chart.setting ? 'setting' : ''}><dt>${name}</dt><dd>${value ?? '…'}</dd></div>`)}
+      ${facts.map(([name, value]) => html`<div class=${name === w.chart.setting ? (hasFilters ? 'setting with-filter' : 'setting') : ''}><dt>${name}</dt><dd>${value ?? '…'}</dd></div>`)}
     </dl>
     <div class="cursor-steps">
       <button type="button" class="small" ?disabled=${cursor.value === 0} @click=${() => toCue(-1)}>

@@ -86,8 +86,13 @@ function speedLane(frames: readonly PlanFrame[], fastest: number): MoveLane {
     ],
     marks: [
       { at: comfort[0], text: w.comfort, anchor: 'start' },
-      // Under the limit's own words there is no room but below the curve.
-      { at: peak, text: w.width(secondsText(1 / fastest)), anchor: 'middle', under: fastest < limit },
+      // Between the limit and the ground, where there is more room.
+      {
+        at: peak,
+        text: w.width(secondsText(1 / fastest)),
+        anchor: 'middle',
+        under: fastest > limit / 2 && fastest < limit,
+      },
     ],
   };
 }

@@ -134,7 +134,7 @@ export const german: MoveWords = {
     step: 'Jeder Schritt dauert',
     acceleration: 'Beschleunigung',
     smallest: 'Kleinster Schritt',
-    perS: { deg: '° je Sekunde', m: 'm je Sekunde' },
+    perS: { deg: '°/s', m: 'm/s' },
     perS2: { deg: '°/s²', m: 'm/s²' },
     unit: { deg: '°', m: 'm' },
     seconds: 's',

@@ -131,7 +131,7 @@ export const english = {
     step: 'Every step takes',
     acceleration: 'Acceleration',
     smallest: 'Smallest step',
-    perS: { deg: '° a second', m: 'm a second' },
+    perS: { deg: '°/s', m: 'm/s' },
     perS2: { deg: '°/s²', m: 'm/s²' },
     unit: { deg: '°', m: 'm' },
     seconds: 's',

@@ -103,6 +103,7 @@ export function numberControl(spec: NumberControl): TemplateResult {
     spec,
     html`<input
         id=${idOf(path)}
+        class=${Number.isNaN(Number(placeholder)) ? 'in-words' : nothing}
         type="text"
         inputmode="decimal"
         autocomplete="off"
