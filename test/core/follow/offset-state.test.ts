@@ -134,3 +134,9 @@ test('a meter that trembles is taken for calm light: a fifth of what any weather
   expect(advance(startOffset(0), 10 * MINUTE, 1).covariance[5]).toBeCloseTo(steady / 5, 12);
   expect(steady).toBeCloseTo(CLOUD * (1 - Math.exp(-20 / 33)), 12);
 });
+
+test('no single reading makes a lean: of readings two minutes apart it counts three tenths, and as three deviations at most', () => {
+  // 1 − e^(−2/3) would be 0.49 of it.
+  const state = learn(learn(startOffset(0), 0, 0, 0.07), 2 * MINUTE, 5, 0.07);
+  expect(state.lean).toBeCloseTo(0.3 * 3, 12);
+});
