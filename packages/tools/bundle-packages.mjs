@@ -3,7 +3,7 @@
 //
 //   node packages/tools/bundle-packages.mjs      part of `npm run build`
 
-import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { rolldown } from 'rolldown';
@@ -87,7 +87,8 @@ export async function bundlePackage(name) {
       if (level === 'warn') throw new Error(`bundling ${name}: ${log.message}`);
     },
   });
-  const dir = `${root}/packages/${name}/${FOLDER}`;
+  const place = `${root}/packages/${name}/${FOLDER}`;
+  const dir = `${place}.new`;
   rmSync(dir, { recursive: true, force: true });
   await made.write({
     dir,
@@ -98,6 +99,9 @@ export async function bundlePackage(name) {
   });
   await made.close();
   if (name === 'cli') writeFileSync(`${dir}/licences.md`, licenceTexts('command'));
+  // Whoever runs the command meanwhile finds it whole.
+  rmSync(place, { recursive: true, force: true });
+  renameSync(dir, place);
 }
 
 /** The licences of what a bundle carries ask to go with it. */
@@ -129,7 +133,9 @@ function upToDate() {
   const sources = [
     ...names.map((name) => newestMs(`${root}/packages/${name}/src`)),
     ...names.map((name) => statSync(`${root}/packages/${name}/package.json`).mtimeMs),
-    newestMs(`${root}/packages/tools`),
+    ...['bundle-packages', 'licences', 'pure-values'].map(
+      (tool) => statSync(`${root}/packages/tools/${tool}.mjs`).mtimeMs,
+    ),
     statSync(`${root}/package-lock.json`).mtimeMs,
   ];
   return names.every((name) => newestMs(`${root}/packages/${name}/${FOLDER}`) >= Math.max(...sources));

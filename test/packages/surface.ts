@@ -42,16 +42,11 @@ export function surface(): Record<string, unknown> {
   const span = core.shootSpan(shoot);
   if (span.kind !== 'ok') throw new Error(span.why);
   const forecast = core.forecastLight(shoot, span.times);
-  const { problem } = core.rampProblemOf(shoot, forecast);
+  const { kit, problem } = core.rampProblemOf(shoot, forecast);
+  const ramp = core.solveRamp(problem);
+  if (ramp.kind !== 'ok') throw new Error(JSON.stringify(ramp));
   const scene = core.sceneOf(shoot.scene, 260);
-  const reserve = core.reserveOf(problem);
   const reading = { atMs: span.times[40]!, ev100: plan.frames[40]!.sceneEv100 + 0.3 };
-  const skyForecast: core.LightForecast = {
-    forecastEv100At: () => 10,
-    sunAltitudeAt: () => 3,
-    known: core.NOTHING_KNOWN,
-  };
-  const correction = core.correctForecast([{ atMs: FROM_MS, ev100: 10.2 }], skyForecast);
   const lines = core.followLines(plan);
   const evenings = core.planEvenings(shoot, { days: 2 });
   const taken = plan.frames.map(({ frame, at, shutterS, iso, fNumber }) => ({
@@ -60,47 +55,25 @@ export function surface(): Record<string, unknown> {
     level: { mean: 0.18 },
   }));
   const review = core.reviewFrames(plan, taken);
-  const wide = { azimuthDeg: 180, altitudeDeg: 20 };
 
   const calls = {
-    addReading: () => core.addReading(correction, { atMs: FROM_MS + 60_000, ev100: 10.3 }).used,
     altitudeText: () => core.altitudeText(-10.6),
-    angleOfSizeDeg: () => core.angleOfSizeDeg(2, 10),
-    apertureAv: () => core.apertureAv(4),
     changesByClock: () => core.changesByClock(plan),
-    cieSky: () => core.cieSky(12)(20, 30, 60),
     civilDay: () => core.civilDay('2026-10-25', zone),
     clockOver: () => core.clockOver(BACK)('2026-10-25T02:30:00+02:00', true),
     clocksBack: () => core.clocksBack(Date.UTC(2026, 9, 24), Date.UTC(2026, 9, 26), zone),
     clocksNear: () => core.clocksNear(PLACE, '2026-10-25', (_, east) => (east > 5 ? 'UTC' : 'Europe/Oslo')),
     comesTwice: () => core.comesTwice('2026-10-25T02:30:00+02:00', BACK),
-    clearIlluminanceLx: () => core.clearIlluminanceLx(-3),
-    clearSkyLuminanceCdM2: () =>
-      core.clearSkyLuminanceCdM2({ sunAltitudeDeg: 0, viewAltitudeDeg: 15, azimuthFromSunDeg: 90 }),
-    clipLengthS: () => core.clipLengthS(240, 24),
-    cloudOfEighths: () => core.cloudOfEighths(4),
-    coldFactorAt: () => core.coldFactorAt(-5),
-    correctForecast: () => correction.used,
-    correctedBandAt: () => core.correctedBandAt(correction, FROM_MS + 300_000),
-    correctedEv100At: () => core.correctedEv100At(correction, FROM_MS),
-    crossings: () => core.crossings((atMs) => (FROM_MS - atMs) / 1e6, 0, FROM_MS - 1e6, FROM_MS + 2e6),
     cuesOf: () => core.cuesOf(plan.frames, true),
     dialLabel: () => core.dialLabel('shutter', 6, 3),
     dialLabels: () => core.dialLabels('iso', 2),
     dialStep: () => core.dialStep('aperture', '5.6', 3),
-    driftEv: () => core.driftEv(5, 3),
-    easeAt: () => core.easeAt('quintic', 0.3),
     ev100Of: () => core.ev100Of({ timeS: 1 / 125, fNumber: 16, iso: 100 }),
-    ev100ToLuminance: () => core.ev100ToLuminance(10),
-    englishReserve: () => core.englishReserve({ reserveEv: 1 }),
-    eveningsHeldShare: () => core.eveningsHeldShare(reserve, forecast),
     exactFps: () => core.exactFps(23.976),
     exposingS: () => core.exposingS(2, { darkFrame: true, bracket: { frames: 3, stepEv: 2, betweenS: 0.3 } }),
     fNumberOfStep: () => core.fNumberOfStep(12, 3),
     fieldOfViewDeg: () => core.fieldOfViewDeg(36, 24),
-    filterStacks: () => core.filterStacks(shoot.filters, true),
     filterStops: () => core.filterStops({ name: 'ND 1000', factor: 1000 }),
-    fitTime: () => core.fitTime(10, { fNumber: 4, iso: 100 }, { minS: 1 / 4000, maxS: 4 }),
     followFrame: () => {
       const { state: _, ...answer } = core.followFrame(core.startFollow(plan), { frame: 41, reading });
       return answer;
@@ -117,36 +90,22 @@ export function surface(): Record<string, unknown> {
     saveFollow: () => core.saveFollow(core.startFollow(plan)),
     resumeFollow: () => core.resumeFollow(plan, core.saveFollow(core.startFollow(plan))).kind,
     footageOf: () => core.footageOf({ recordingS: 3600, intervalS: 10 }, 24),
-    forecastBand: () => core.forecastBand(core.NOTHING_KNOWN)(forecast.light[0]!.parts),
     forecastLight: () => Array.from(forecast.sceneEv100),
-    frameCountOf: () => core.frameCountOf(7200, 7),
+    frameAt: () => core.frameAt(plan, FROM_MS + 600_000),
     frameOfTags: () =>
       core.frameOfTags('a.jpg', { DateTimeOriginal: '2026:10:14 18:07:31', ExposureTime: 0.008, ISO: 100 }),
     frameTimes: () => Array.from(core.frameTimes(FROM_MS, 3, 10)),
     framesLostByDefault: () => core.framesLostByDefault(2),
     framesOnCard: () => core.framesOnCard(64, 30),
     framesOnCharge: () => core.framesOnCharge(900, 0.5),
-    horizonAzimuthDeg: () => core.horizonAzimuthDeg('dusk', FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
-    illuminanceToEv100: () => core.illuminanceToEv100(2.5),
     intervalAdvice: () => core.intervalAdvice('traffic'),
     isoOfStep: () => core.isoOfStep(3, 3),
-    isoSv: () => core.isoSv(400),
-    knownOf: () => core.knownOf(shoot.scene, false),
-    lastingOf: () => core.lastingOf(100, { startMs: FROM_MS, frameCount: 201, intervalS: 10 }),
     lengthText: () => core.lengthText(12, 'deg'),
     lightTable: () => made(core.lightTable(shoot)).rows,
     longestMarkedShutter: () => core.longestMarkedShutter(10, { gapS: 1, darkFrame: false, stepsPerStop: 3 }),
-    longestTimeInside: () => core.longestTimeInside(10, { gapS: 1, darkFrame: true }),
     lookOffsetEv: () => core.lookOffsetEv({ nightEv: -1.5 }, -6),
-    luminanceToEv100: () => core.luminanceToEv100(4000),
-    magToLuminanceCdM2: () => core.magToLuminanceCdM2(22),
     meanLevel: () => core.meanLevel({ srgbPixels: [255, 255, 255, 0, 0, 0], channels: 3 }),
-    moonIlluminanceLx: () =>
-      core.moonIlluminanceLx({ altitudeDeg: 60, phaseAngleDeg: 0, distanceKm: 384400 }),
-    moonlitSkyCdM2: () =>
-      core.moonlitSkyCdM2({ altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384400 }, 70, 50),
     moveCautions: () => core.moveCautions([{ axis: 'slide' }]),
-    moveOfLength: () => core.moveOfLength(shoot.moves[0]!, 12),
     planEvenings: () => evenings,
     reviewFrames: () => review,
     learnedReadings: () => core.learnedReadings(plan, review, shoot),
@@ -164,53 +123,42 @@ export function surface(): Record<string, unknown> {
         darkFrame: false,
         optics: OPTICS,
       }),
-    nightOfGroundLx: () => core.nightOfGroundLx(5),
-    nightOfZenith: () => core.nightOfZenith(20),
-    overcastSkyToward: () => core.overcastSkyToward(30),
-    parseRfc3339: () => core.parseRfc3339('2026-10-14T18:00:00+01:00'),
     planChoices: () => core.planChoices(shoot),
     planRemedies: () => {
       const iso = { lowest: 100, highest: 400 };
       return core.planRemedies({ ...shoot, camera: { ...shoot.camera, iso } }).map(({ change }) => change);
     },
     planShoot: () => plan,
+    planTimes: () => core.planTimes(plan),
     quotedText: () => core.quotedText('a\u2028b'),
-    rampExists: () => core.rampExists(problem),
     rampProblemOf: () => problem.kit,
     rampWeights: () => core.rampWeights('hand'),
     readPlan: () => core.readPlan(JSON.parse(core.writePlan(plan))).kind,
     readShoot: () => shoot,
-    reserveOf: () => reserve,
     rfc3339: () => core.rfc3339(FROM_MS, zone),
+    horizonAzimuthDeg: () => core.horizonAzimuthDeg('dusk', FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
     sceneLight: () => core.sceneLight(scene)(forecast.sky[0]!),
     sceneOf: () => scene,
     secondsText: () => core.secondsText(0.0123),
     sentenceOf: () =>
-      core.sentenceOf(core.englishNotes, 'kind', { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' }),
+      core.sentenceOf(core.englishSentences.notes, 'kind', {
+        kind: 'moonset',
+        at: '2026-09-22T19:44:00+02:00',
+      }),
+    settingOf: () => core.settingOf(kit, ramp.frames[0]!),
     shootGap: () => core.shootGap(shoot, plan.frames.length),
     shootOnDate: () => core.shootOnDate(shoot, '2026-11-14'),
     shootSpan: () => Array.from(span.times),
     skyEvents: () => core.skyEvents(FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
-    skyTrack: () => core.skyTrack(span.times, PLACE),
-    solveRamp: () => core.solveRamp(problem),
-    stackText: () => core.stackText(['ND 3', 'ND 6']),
-    starAdvice: () => core.starAdvice(OPTICS, 2.8, [wide], PLACE.latitudeDeg),
-    startCorrection: () => core.startCorrection(skyForecast).used,
+    solveRamp: () => ramp,
     startFollow: () => typeof core.startFollow(plan),
     steepestMinute: () => core.steepestMinute(plan.frames, shoot.intervalS),
     sunAndMoon: () => core.sunAndMoon(FROM_MS, PLACE.latitudeDeg, PLACE.longitudeDeg),
-    sunIlluminanceLx: () => core.sunIlluminanceLx(-3),
-    sunPass: () => core.sunPass('dusk', 6, -12, FROM_MS - 6e7, FROM_MS + 2e7, PLACE),
     sunPosition: () => core.sunPosition(FROM_MS, PLACE.latitudeDeg, PLACE.longitudeDeg),
     suppliesByFrame: () => core.suppliesByFrame(shoot.camera),
-    suppliesFor: () => core.suppliesFor(plan.frames.length, shoot.camera),
     targetsOf: () => Array.from(core.targetsOf(shoot, forecast)),
     tightestOf: () => core.tightestOf(plan),
     timeOfStep: () => core.timeOfStep(6, 3),
-    timeTv: () => core.timeTv(1 / 60),
-    turnBetweenBearings: () => core.turnBetweenBearings(350, 40),
-    turnBetweenPoints: () =>
-      core.turnBetweenPoints({ fromLeft: 0, fromBottom: 0.5 }, { fromLeft: 1, fromBottom: 0.5 }, OPTICS),
     wallToMs: () => core.wallToMs('2026-10-14', '18:00', zone),
     wholeSeconds: () => core.wholeSeconds(core.footageOf({ recordingS: 3600, intervalS: 7.3 }, 24)),
     writeCalendar: () => core.writeCalendar(plan),

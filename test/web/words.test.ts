@@ -1,7 +1,8 @@
 // What the page says in English of what the library says as data.
 
-import { englishWarnings, sentenceOf } from '@evenfall/core';
+import { sentenceOf } from '@evenfall/core';
 import { expect, it } from 'vitest';
+import { englishWarnings } from '../../packages/core/src/follow/english.js';
 import { english } from '../../packages/web/src/words/en.js';
 
 it('in English the times of what following warns of are said as a clock shows them', () => {

@@ -1,5 +1,16 @@
 // The whole of core. Each room is also an entry point, `@evenfall/core/ramp` and so on, with nothing else loaded.
 
+import { englishFaults } from './files/english-faults.js';
+import { englishWarnings } from './follow/english.js';
+import { englishSavedFaults } from './follow/saved-fault.js';
+import { englishRefusals } from './light/refusal.js';
+import { englishCautions } from './move/cautions.js';
+import { englishFindings, englishMoveChanges } from './move/english.js';
+import { englishCueNotes } from './plan/cue-notes.js';
+import { englishNotes, englishReasons, englishRemedies, englishReserve } from './plan/english.js';
+import { englishReviewNotes } from './review/english.js';
+import { englishMissing, englishNoPass } from './sky/missing.js';
+
 export * from './exposure/index.js';
 export * from './files/index.js';
 export * from './follow/index.js';
@@ -12,3 +23,33 @@ export * from './review/index.js';
 export * from './shoot/index.js';
 export * from './sky/index.js';
 export * from './words/index.js';
+
+/**
+ * A record of sentences for each kind of thing that is said, which {@link sentenceOf} puts into words; another language
+ * has the same.
+ *
+ * @example
+ * ```ts
+ * import { englishSentences, sentenceOf } from '@evenfall/core';
+ *
+ * sentenceOf(englishSentences.notes, 'kind', { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' });
+ * // → 'The moon sets at 19:44, during the shoot.'
+ * ```
+ */
+export const englishSentences = {
+  notes: englishNotes,
+  cueNotes: englishCueNotes,
+  reasons: englishReasons,
+  remedies: englishRemedies,
+  reserve: englishReserve,
+  faults: englishFaults,
+  savedFaults: englishSavedFaults,
+  refusals: englishRefusals,
+  warnings: englishWarnings,
+  findings: englishFindings,
+  cautions: englishCautions,
+  moveChanges: englishMoveChanges,
+  missing: englishMissing,
+  noPass: englishNoPass,
+  reviewNotes: englishReviewNotes,
+};

@@ -2,9 +2,10 @@
 // the formats, which stand in quotes.
 
 import { faultText, wordsFor } from '@evenfall/chart';
-import { englishFaults, type FileError, readPlan, readShoot, writePlan } from '@evenfall/core';
+import { type FileError, readPlan, readShoot, writePlan } from '@evenfall/core';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { englishFaults } from '../../../packages/core/src/files/english-faults.js';
 import { shootArbitrary } from '../../../packages/tools/any-shoot.mjs';
 import { withValue } from '../../../packages/web/src/state/path.js';
 import { brokenArbitrary, endsIn } from '../../core/files/broken.js';

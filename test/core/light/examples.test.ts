@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import * as core from '../../../packages/core/src/index.js';
 import { overcastNightFactor } from '../../../packages/core/src/light/night.js';
+import { NIGHTS } from '../../../packages/core/src/light/words.js';
 import { exampleFacts, examplesTable, writtenExamples } from '../../../packages/tools/light-examples.mjs';
 import { checkPlan } from '../../reference/plan-checker.js';
 
@@ -118,6 +119,6 @@ describe('harbour', () => {
     expect(darkest.sunAltitudeDeg).toBeGreaterThan(-10);
     expect(darkest.sunAltitudeDeg).toBeLessThan(-8);
     expect(evs(harbour).end).toBeGreaterThan(darkest.sceneEv100 + 0.1);
-    expect(overcastNightFactor(core.NIGHTS.town)).toBeCloseTo(8, 0);
+    expect(overcastNightFactor(NIGHTS.town)).toBeCloseTo(8, 0);
   });
 });

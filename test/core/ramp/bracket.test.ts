@@ -1,7 +1,8 @@
 // Brackets by hand, apart from the references: which times the middle exposure may have.
 
-import { longestTimeInside, type RampProblem, solveRamp } from '@evenfall/core';
+import { type RampProblem, solveRamp } from '@evenfall/core';
 import { expect, test } from 'vitest';
+import { longestTimeInside } from '../../../packages/core/src/footage/frames.js';
 
 /** ISO 100, f/4 (EV 4 at 1 s), 30 s to 1/4000; a target so dark that the longest time allowed is taken. */
 const problem = (more: Partial<RampProblem>): RampProblem => ({

@@ -1,13 +1,13 @@
 // What a review says and its chart shows, in the words of a language. They stand apart from the words of plan and card: whoever never reviews
 // need not load them.
 
-import { englishReviewNotes, type ReviewNoteFacts, type Sentences, sentenceOf } from '@evenfall/core';
+import { englishSentences, type ReviewNoteFacts, type Sentences, sentenceOf } from '@evenfall/core';
 import type { Language } from './languages.js';
 import { germanReviewNotes } from './review-de.js';
 import type { Words } from './words.js';
 
 const NOTES: Readonly<Record<Language, Sentences<ReviewNoteFacts>>> = {
-  en: englishReviewNotes,
+  en: englishSentences.reviewNotes,
   de: germanReviewNotes,
 };
 

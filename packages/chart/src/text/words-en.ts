@@ -1,19 +1,6 @@
 // Every word that chart, card and calendar print, in English. Another language is one more file like this.
 
-import {
-  clockOver,
-  englishCueNotes,
-  englishFaults,
-  englishFindings,
-  englishMissing,
-  englishNotes,
-  englishReasons,
-  englishRefusals,
-  englishRemedies,
-  englishReserve,
-  englishSavedFaults,
-  englishWarnings,
-} from '@evenfall/core';
+import { clockOver, englishSentences as said } from '@evenfall/core';
 import type { LibrarySentences } from './library.js';
 import { counted, dateParts, fixed, minus } from './words-parts.js';
 
@@ -22,18 +9,7 @@ const MONTHS = 'January February March April May June July August September Octo
 );
 const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.split(' ');
 
-const library: LibrarySentences = {
-  notes: englishNotes,
-  cueNotes: englishCueNotes,
-  findings: englishFindings,
-  remedies: englishRemedies,
-  reserve: englishReserve,
-  reasons: englishReasons,
-  missing: englishMissing,
-  refusals: englishRefusals,
-  warnings: englishWarnings,
-  faults: { ...englishFaults, ...englishSavedFaults },
-};
+const library: LibrarySentences = { ...said, faults: { ...said.faults, ...said.savedFaults } };
 
 /**
  * Every word that chart, card and calendar print, in English, with a clock of 24 hours.

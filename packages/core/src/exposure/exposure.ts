@@ -14,28 +14,10 @@ export interface Exposure {
   readonly iso: number;
 }
 
-/**
- * Constant K of a meter for reflected light, cd·s/(m²·ISO). Source: docs/sources.md#meter.
- *
- * @example
- * ```ts
- * import { REFLECTED_K } from '@evenfall/core';
- *
- * (2 ** 15 * REFLECTED_K) / 100; // → 4096
- * ```
- */
+/** Constant K of a meter for reflected light, cd·s/(m²·ISO). Source: docs/sources.md#meter. */
 export const REFLECTED_K = 12.5;
 
-/**
- * Constant C of a meter for incident light with a flat receptor, lx·s/ISO. Source: docs/sources.md#meter.
- *
- * @example
- * ```ts
- * import { INCIDENT_C } from '@evenfall/core';
- *
- * (2 ** 15 * INCIDENT_C) / 100; // → 81920
- * ```
- */
+/** Constant C of a meter for incident light with a flat receptor, lx·s/ISO. Source: docs/sources.md#meter. */
 export const INCIDENT_C = 250;
 
 /**
@@ -45,13 +27,6 @@ export const INCIDENT_C = 250;
  * @param fNumber focal ratio, exact, > 0
  * @returns Av in stops
  * @throws RangeError unless fNumber is positive and finite
- * @example
- * ```ts
- * import { apertureAv } from '@evenfall/core';
- *
- * apertureAv(16); // → 8
- * apertureAv(2.8); // → 2.97
- * ```
  */
 export function apertureAv(fNumber: number): number {
   return 2 * Math.log2(positive('fNumber', fNumber));
@@ -64,14 +39,6 @@ export function apertureAv(fNumber: number): number {
  * @param timeS seconds, exact, > 0
  * @returns Tv in stops
  * @throws RangeError unless timeS is positive and finite
- * @example
- * ```ts
- * import { timeTv } from '@evenfall/core';
- *
- * timeTv(1 / 64); // → 6
- * timeTv(32); // → -5
- * timeTv(0); // throws RangeError: timeS must be positive and finite, got 0
- * ```
  */
 export function timeTv(timeS: number): number {
   return -Math.log2(positive('timeS', timeS));
@@ -83,13 +50,6 @@ export function timeTv(timeS: number): number {
  * @param iso arithmetic speed, exact, > 0
  * @returns Sv in stops
  * @throws RangeError unless iso is positive and finite
- * @example
- * ```ts
- * import { isoSv } from '@evenfall/core';
- *
- * isoSv(100); // → 5
- * isoSv(6400); // → 11
- * ```
  */
 export function isoSv(iso: number): number {
   return Math.log2(positive('iso', iso) / 3.125);
@@ -123,13 +83,6 @@ export function ev100Of(exposure: Exposure): number {
  * @param luminanceCdM2 cd/m², > 0
  * @returns EV at ISO 100
  * @throws RangeError unless luminanceCdM2 is positive and finite
- * @example
- * ```ts
- * import { luminanceToEv100 } from '@evenfall/core';
- *
- * luminanceToEv100(4096); // → 15
- * luminanceToEv100(0.125); // → 0
- * ```
  */
 export function luminanceToEv100(luminanceCdM2: number): number {
   return Math.log2((positive('luminanceCdM2', luminanceCdM2) * 100) / REFLECTED_K);
@@ -141,12 +94,6 @@ export function luminanceToEv100(luminanceCdM2: number): number {
  * @param ev100 any finite number
  * @returns cd/m²
  * @throws RangeError unless ev100 is finite
- * @example
- * ```ts
- * import { ev100ToLuminance } from '@evenfall/core';
- *
- * ev100ToLuminance(15); // → 4096
- * ```
  */
 export function ev100ToLuminance(ev100: number): number {
   return (2 ** finite('ev100', ev100) * REFLECTED_K) / 100;
@@ -158,13 +105,6 @@ export function ev100ToLuminance(ev100: number): number {
  * @param illuminanceLx lux, > 0
  * @returns EV at ISO 100
  * @throws RangeError unless illuminanceLx is positive and finite
- * @example
- * ```ts
- * import { illuminanceToEv100 } from '@evenfall/core';
- *
- * illuminanceToEv100(2.5); // → 0
- * illuminanceToEv100(81_920); // → 15
- * ```
  */
 export function illuminanceToEv100(illuminanceLx: number): number {
   return Math.log2((positive('illuminanceLx', illuminanceLx) * 100) / INCIDENT_C);
@@ -188,15 +128,6 @@ export type TimeFit =
  * @returns the exact time, or which way the scene is out of reach and by how many stops
  * @throws RangeError unless sceneEv100 is finite, minS, maxS, fNumber and iso are positive and finite, and
  *   minS <= maxS
- * @example
- * ```ts
- * import { fitTime } from '@evenfall/core';
- *
- * const limits = { minS: 1 / 4000, maxS: 4 };
- * fitTime(15, { fNumber: 16, iso: 100 }, limits); // → { kind: 'ok', timeS: 1 / 128 }
- * // f/4 and 4 s at ISO 100 are EV 2: five stops short of a landscape under a full moon.
- * fitTime(-3, { fNumber: 4, iso: 100 }, limits); // → { kind: 'too-dark', shortfallEv: 5 }
- * ```
  */
 export function fitTime(
   sceneEv100: number,

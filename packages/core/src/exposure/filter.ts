@@ -56,17 +56,6 @@ export function filterStops(spec: FilterSpec): number {
  * @param stackFilters whether two may be on the lens at once
  * @returns weakest first; equals keep the owner's order
  * @throws RangeError on a filter that {@link filterStops} refuses
- * @example
- * ```ts
- * import { filterStacks } from '@evenfall/core';
- *
- * const owned = [
- *   { name: 'ND 8', factor: 8 },
- *   { name: 'ND 64', factor: 64 },
- * ];
- * filterStacks(owned, true).map(({ stops }) => stops); // → [0, 3, 6, 9]
- * filterStacks(owned, false)[2]; // → { names: ['ND 64'], stops: 6 }
- * ```
  */
 export function filterStacks(owned: readonly FilterSpec[], stackFilters: boolean): FilterStack[] {
   const single = owned.map((spec) => ({ names: [spec.name], stops: filterStops(spec) }));

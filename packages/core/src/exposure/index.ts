@@ -14,18 +14,5 @@ export {
   type StepsPerStop,
   timeOfStep,
 } from './dial.js';
-export {
-  apertureAv,
-  type Exposure,
-  ev100Of,
-  ev100ToLuminance,
-  fitTime,
-  INCIDENT_C,
-  illuminanceToEv100,
-  isoSv,
-  luminanceToEv100,
-  REFLECTED_K,
-  type TimeFit,
-  timeTv,
-} from './exposure.js';
-export { type FilterSpec, type FilterStack, filterStacks, filterStops } from './filter.js';
+export { type Exposure, ev100Of, type TimeFit } from './exposure.js';
+export { type FilterSpec, type FilterStack, filterStops } from './filter.js';

@@ -144,17 +144,7 @@ const many = (count: number, word: string) => `${count} ${word}${count === 1 ? '
 const yearText = (fromYear: number, toYear: number) => `${fromYear} to ${toYear}`;
 const markText = (control: keyof typeof DIALS, mark: string) => (control === 'iso' ? mark : `"${mark}"`);
 
-/**
- * Faults of shoot and plan files in English, without their place.
- *
- * @example
- * ```ts
- * import { englishFaults, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishFaults, 'kind', { kind: 'unknown-key', nearest: 'intervalS' });
- * // → 'no such key; the nearest is "intervalS"'
- * ```
- */
+/** Faults of shoot and plan files in English, without their place. */
 export const englishFaults: Sentences<FaultFacts> = {
   ...englishMoveFaults,
   'wrong-value': ({ given, what, give, hint }) =>

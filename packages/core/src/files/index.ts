@@ -11,7 +11,6 @@ export {
   writeCalendar,
 } from './calendar.js';
 export { writeCuesCsv, writeFramesCsv } from './csv.js';
-export { englishFaults } from './english-faults.js';
 export { writeEvenings, writeEveningsCsv } from './evenings-file.js';
 export type { Entries, FaultFacts, Give, Given, NumberHint, Phrase, Unit } from './fault.js';
 export type { Fault, FileError, Locate, Path } from './file-error.js';

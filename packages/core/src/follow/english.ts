@@ -34,17 +34,7 @@ const unknownText = (unknown: readonly UnknownMark[]) =>
     )
     .join('; ');
 
-/**
- * Warnings in English.
- *
- * @example
- * ```ts
- * import { englishWarnings, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishWarnings, 'kind', { kind: 'reading-believed', differsEv: -1.5 });
- * // → 'The light stays 1.5 stops darker than expected: it is believed from now on.'
- * ```
- */
+/** Warnings in English. */
 export const englishWarnings: Sentences<FollowWarningFacts> = {
   'reading-doubted': ({ ev100, differsEv }) =>
     `EV ${ev100.toFixed(1)} is ${differing(differsEv)}: not used unless the next readings bear it out.`,

@@ -4,13 +4,12 @@
  * @module @evenfall/core/follow
  */
 
-export { englishWarnings } from './english.js';
 export { type FollowState, type FollowStep, followFrame, startFollow } from './follow.js';
 export type { FrameLevel } from './frame-level.js';
 export { type FrameCalibration, type FrameTaken, readingOfFrame } from './frame-reading.js';
 export { type FollowLines, followLines, type LinesState, type LinesStep } from './lines.js';
 export { type FollowResumed, resumeFollow, type SavedFollow, saveFollow } from './saved.js';
-export { englishSavedFaults, type SavedFaultFacts } from './saved-fault.js';
+export type { SavedFaultFacts } from './saved-fault.js';
 export type {
   BoundReading,
   FollowAnswer,

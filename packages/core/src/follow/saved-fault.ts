@@ -10,17 +10,7 @@ export type SavedFaultFacts =
   | { readonly kind: 'saved-not-whole' }
   | { readonly kind: 'saved-with-another-plan' };
 
-/**
- * Faults of saved evenings in English.
- *
- * @example
- * ```ts
- * import { englishSavedFaults, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishSavedFaults, 'kind', { kind: 'saved-not-whole' });
- * // → 'this saved evening is not whole; give an earlier one, or start over'
- * ```
- */
+/** Faults of saved evenings in English. */
 export const englishSavedFaults: Sentences<SavedFaultFacts> = {
   'saved-by-another-version': ({ given, ours }) =>
     `${englishGiven(given)} is not of this version; give an evening saved as "${ours}"`,

@@ -17,13 +17,6 @@ export interface FrameRate {
 /**
  * Frame rates of film and video. "23.976", "29.97" and "59.94" are 24, 30 and 60 slowed by 1000/1001. Source:
  * docs/sources.md#frame-rates.
- *
- * @example
- * ```ts
- * import { FRAME_RATES } from '@evenfall/core';
- *
- * FRAME_RATES.find(({ label }) => label === '29.97')?.fps; // → 30000 / 1001
- * ```
  */
 export const FRAME_RATES: readonly FrameRate[] = [
   { label: '23.976', fps: 24_000 / 1001 },

@@ -10,12 +10,6 @@ import { bracketSum, type Exposing, pausesS } from './bracket.js';
  * @param intervalS seconds, > 0
  * @returns whole, 1 or more
  * @throws RangeError unless durationS >= 0 and intervalS > 0, both finite
- * @example
- * ```ts
- * import { frameCountOf } from '@evenfall/core';
- *
- * frameCountOf(2 * 3600, 7); // → 1029
- * ```
  */
 export function frameCountOf(durationS: number, intervalS: number): number {
   positive('intervalS', intervalS);
@@ -33,12 +27,6 @@ export function frameCountOf(durationS: number, intervalS: number): number {
  * @param clipFps frames a second, exact, > 0: from {@link exactFps}
  * @returns seconds
  * @throws RangeError unless clipFps is positive and finite
- * @example
- * ```ts
- * import { clipLengthS } from '@evenfall/core';
- *
- * clipLengthS(240, 24_000 / 1001); // → 10.01
- * ```
  */
 export function clipLengthS(frameCount: number, clipFps: number): number {
   return frameCount / positive('clipFps', clipFps);
@@ -51,15 +39,6 @@ export function clipLengthS(frameCount: number, clipFps: number): number {
  * @param camera `gapS`, seconds that the shutter may not use; `darkFrame`, whether one follows every exposure; the
  *   `bracket`, absent for one exposure
  * @returns seconds; negative where gap and pauses alone are longer than the interval
- * @example
- * ```ts
- * import { longestTimeInside } from '@evenfall/core';
- *
- * longestTimeInside(8, { gapS: 1, darkFrame: false }); // → 7
- * longestTimeInside(8, { gapS: 1, darkFrame: true }); // → 3.5
- * // 1/4, 1 and 4 times the middle one are 5.25 times it: 6.3 s / 5.25.
- * longestTimeInside(8, { gapS: 1, darkFrame: false, bracket: { frames: 3, stepEv: 2, betweenS: 0.35 } }); // → 1.2
- * ```
  */
 export function longestTimeInside(
   intervalS: number,

@@ -51,13 +51,6 @@ const COLD_C = -18;
  * @param temperatureC degrees Celsius, finite
  * @returns 0.5 to 1
  * @throws RangeError unless temperatureC is finite
- * @example
- * ```ts
- * import { coldFactorAt } from '@evenfall/core';
- *
- * coldFactorAt(-18); // → 0.5
- * coldFactorAt(4.5); // → 0.75
- * ```
  */
 export function coldFactorAt(temperatureC: number): number {
   const cold = (WARM_C - finite('temperatureC', temperatureC)) / (WARM_C - COLD_C);
@@ -120,14 +113,6 @@ export interface Lasting {
  * @param use the shoot that uses them up
  * @returns when the supply is out and the interval at which it would last
  * @throws RangeError unless frames is a whole number not below 0 and intervalS is positive and finite
- * @example
- * ```ts
- * import { lastingOf } from '@evenfall/core';
- *
- * // 100 frames of 201, 10 s apart, are out at 1000 s; 2000 s / 99 apart they last to the end.
- * const use = { startMs: 0, frameCount: 201, intervalS: 10 };
- * lastingOf(100, use); // → { lasts: false, outAtMs: 1_000_000, fitIntervalS: 20.21, needed: 3 }
- * ```
  */
 export function lastingOf(frames: number, { startMs, frameCount, intervalS }: SuppliedShoot): Lasting {
   within('frames', whole('frames', frames), 0, Number.MAX_SAFE_INTEGER);
@@ -163,13 +148,6 @@ export interface Supplies {
  *   where absent
  * @returns what can be said from them
  * @throws RangeError on a battery or a cold factor out of range
- * @example
- * ```ts
- * import { suppliesFor } from '@evenfall/core';
- *
- * suppliesFor(1000, { frameMB: 30, cardGB: 64 }); // → { cardNeededGB: 30, cardFits: true }
- * suppliesFor(1000, { batteryFrames: 1200, coldFactor: 0.75 }); // → { batteryFits: false }
- * ```
  */
 export function suppliesFor(
   frameCount: number,

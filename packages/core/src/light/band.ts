@@ -22,16 +22,7 @@ export interface Known {
   readonly base: Cloud;
 }
 
-/**
- * A forecast of clear sky that nobody has looked at.
- *
- * @example
- * ```ts
- * import { NOTHING_KNOWN } from '@evenfall/core';
- *
- * NOTHING_KNOWN; // → { cloud: 'unknown', base: { stops: 0, cover: 0 } }
- * ```
- */
+/** A forecast of clear sky that nobody has looked at. */
 export const NOTHING_KNOWN: Known = { cloud: 'unknown', base: { stops: 0, cover: 0 } };
 
 const HAZE_EV = 0.7; // on the glow around the sun, either way
@@ -69,26 +60,6 @@ function statesOf({ cloud, base }: Known): SkyState[] {
  *
  * @param known what the forecast is made for, and whether somebody looked
  * @returns a function of the {@link FrameParts} of a frame's light
- * @example
- * ```ts
- * import { CLOUDS, forecastBand, NIGHTS, NOTHING_KNOWN, sceneLight } from '@evenfall/core';
- *
- * // Level ground in daylight: 5 and 95 of 100 measured minutes against clear sky.
- * const lightOf = sceneLight({
- *   viewAzimuthDeg: 0,
- *   viewAltitudeDeg: 15,
- *   skyShare: 0,
- *   reflectance: 0.18,
- *   uprightShare: 0,
- *   cloud: CLOUDS.clear,
- *   night: NIGHTS.remote,
- *   lamps: { luminanceCdM2: 0, share: 0 },
- * });
- * const moon = { moonAltitudeDeg: -40, moonAzimuthDeg: 0, moonPhaseAngleDeg: 180, moonDistanceKm: 384_400 };
- * const { parts } = lightOf({ sunAltitudeDeg: 5, sunAzimuthDeg: 270, ...moon });
- * forecastBand(NOTHING_KNOWN)(parts); // → { lowEv: -3.26, highEv: 0.35 }
- * forecastBand({ cloud: 'clear', base: CLOUDS.clear })(parts); // → { lowEv: -0.45, highEv: 0.45 }
- * ```
  */
 export function forecastBand(known: Known): (parts: FrameParts) => EvBand {
   const states = statesOf(known);
@@ -110,16 +81,7 @@ export function forecastBand(known: Known): (parts: FrameParts) => EvBand {
   };
 }
 
-/**
- * A reading is no better than the meter and the hand that points it: a sixth of a stop.
- *
- * @example
- * ```ts
- * import { METER_EV } from '@evenfall/core';
- *
- * METER_EV; // → 1 / 6
- * ```
- */
+/** A reading is no better than the meter and the hand that points it: a sixth of a stop. */
 export const METER_EV = 1 / 6;
 
 /** The band of level ground in daylight. */

@@ -103,13 +103,6 @@ function domeIlluminance(type: CieSkyType, sunAltitudeDeg: number): number {
  * @returns a function of the sun's altitude (0 to 90°), the view's altitude (0 to 90°) and the angle between
  *   the two (0 to 180°); it gives 1/sr
  * @throws RangeError unless type is a whole number from 1 to 15
- * @example
- * ```ts
- * import { cieSky } from '@evenfall/core';
- *
- * // The uniform sky is 1/π wherever one looks.
- * cieSky(5)(30, 45, 60); // → 0.318
- * ```
  */
 export function cieSky(
   type: CieSkyType,

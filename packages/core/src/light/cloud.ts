@@ -19,14 +19,6 @@ export interface Cloud {
  * @param eighths 0 to 8, whole or not
  * @returns stops that cloud takes, and the share of the sky it covers
  * @throws RangeError unless eighths is from 0 to 8
- * @example
- * ```ts
- * import { cloudOfEighths } from '@evenfall/core';
- *
- * // 1 - 0.75 n^3.4 of the light, n the covered share.
- * cloudOfEighths(8); // → { stops: -2, cover: 1 }
- * cloudOfEighths(4); // → { stops: -0.11, cover: 0.5 }
- * ```
  */
 export function cloudOfEighths(eighths: number): Cloud {
   const cover = within('eighths', eighths, 0, 8) / 8;
@@ -40,14 +32,6 @@ export function cloudOfEighths(eighths: number): Cloud {
  * @param viewAltitudeDeg 0 to 90
  * @returns 1/sr
  * @throws RangeError unless viewAltitudeDeg is from 0 to 90
- * @example
- * ```ts
- * import { overcastSkyToward } from '@evenfall/core';
- *
- * // The old overcast sky, (1 + 2 sin h) / 3 of the zenith, has 9 / 7π there.
- * overcastSkyToward(90); // → 0.41
- * overcastSkyToward(0); // → 0.14
- * ```
  */
 export function overcastSkyToward(viewAltitudeDeg: number): number {
   // The overcast sky has no sun in it, so where it stands does not matter.

@@ -26,15 +26,6 @@ const DRIFT_99_EV = [
  * @param sunAltitudeDeg true altitude; measured from 2° up, held below
  * @param percent of cases, 95 or 99
  * @returns stops, >= 0
- * @example
- * ```ts
- * import { driftEv } from '@evenfall/core';
- *
- * // Measured with the sun low.
- * driftEv(1, 6); // → 0.28
- * driftEv(10, 6); // → 1.07
- * driftEv(10, 6, 99); // → 1.66
- * ```
  */
 export function driftEv(minutes: number, sunAltitudeDeg: number, percent: 95 | 99 = 95): number {
   const rows = percent === 95 ? DRIFT_95_EV : DRIFT_99_EV;

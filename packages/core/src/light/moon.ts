@@ -42,15 +42,6 @@ export function moonPhaseLight(phaseAngleDeg: number): number {
  * @returns lux, >= 0
  * @throws RangeError unless altitudeDeg is from -90 to 90, the phase angle from 0 to 180 and the distance
  *   above 6378 km
- * @example
- * ```ts
- * import { moonIlluminanceLx } from '@evenfall/core';
- *
- * const full = { altitudeDeg: 60, phaseAngleDeg: 0, distanceKm: 384_400 };
- * moonIlluminanceLx(full); // → 0.33
- * // Half the disc is lit at the quarter, and gives a fifteenth of the light.
- * moonIlluminanceLx({ ...full, phaseAngleDeg: 90 }) / moonIlluminanceLx(full); // → 0.066
- * ```
  */
 export function moonIlluminanceLx({ altitudeDeg, phaseAngleDeg, distanceKm }: Moon): number {
   within('altitudeDeg', altitudeDeg, -90, 90);
@@ -142,14 +133,6 @@ export function moonlitSkyToward(
  * @param extinctionMag stellar magnitudes that an air mass takes, > 0; 0.172 in clean lowland air
  * @returns cd/m², >= 0
  * @throws RangeError on a distance of the moon that is not above 6378 km
- * @example
- * ```ts
- * import { moonlitSkyCdM2 } from '@evenfall/core';
- *
- * // The authors' own check: 19.855 magnitudes in a square arcsecond, 390 nanolamberts.
- * const moon = { altitudeDeg: 20, phaseAngleDeg: 45, distanceKm: 384_287 };
- * (moonlitSkyCdM2(moon, 70, 50, 0.15) * Math.PI) / 1e-5; // → 3.90e2
- * ```
  */
 export function moonlitSkyCdM2(
   moon: Moon,

@@ -20,12 +20,6 @@ export interface Night {
  *
  * @param magArcsec2 magnitudes in a square arcsecond
  * @returns cd/m²
- * @example
- * ```ts
- * import { magToLuminanceCdM2 } from '@evenfall/core';
- *
- * magToLuminanceCdM2(22); // → 1.71e-4
- * ```
  */
 export function magToLuminanceCdM2(magArcsec2: number): number {
   return 1.08e5 * 10 ** (-0.4 * magArcsec2);
@@ -43,13 +37,6 @@ const NATURAL_LX = 0.0008;
  * @param zenithMagArcsec2 magnitudes in a square arcsecond, 14 to 23
  * @returns a night that stated cloud changes
  * @throws RangeError unless zenithMagArcsec2 is from 14 to 23
- * @example
- * ```ts
- * import { nightOfZenith } from '@evenfall/core';
- *
- * // Where there are no towns 0.0007 to 0.001 lx were measured on the ground.
- * nightOfZenith(22); // → { skyCdM2: 1.71e-4, groundLx: 8.0e-4 }
- * ```
  */
 export function nightOfZenith(zenithMagArcsec2: number): Night {
   const skyCdM2 = magToLuminanceCdM2(within('zenithMagArcsec2', zenithMagArcsec2, 14, 23));
@@ -64,12 +51,6 @@ export function nightOfZenith(zenithMagArcsec2: number): Night {
  * @param groundLx lux, above 0 to 200
  * @returns a night that stated cloud does not change
  * @throws RangeError unless groundLx is above 0 and no more than 200
- * @example
- * ```ts
- * import { nightOfGroundLx } from '@evenfall/core';
- *
- * nightOfGroundLx(0.13); // → { groundLx: 0.13, skyCdM2: 0.041 }
- * ```
  */
 export function nightOfGroundLx(groundLx: number): Night {
   within('groundLx', groundLx, Number.MIN_VALUE, 200);

@@ -66,13 +66,6 @@ const CLEAR_SKY_WANDER_EV = 0.1;
  *
  * @param forecast EV and sun at any time
  * @returns a correction without readings
- * @example
- * ```ts
- * import { correctedEv100At, NOTHING_KNOWN, startCorrection } from '@evenfall/core';
- *
- * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
- * correctedEv100At(startCorrection(forecast), 0); // → 8
- * ```
  */
 export function startCorrection(forecast: Forecast): Correction {
   return withReadings(forecast, [], []);
@@ -86,14 +79,6 @@ export function startCorrection(forecast: Forecast): Correction {
  * @param forecast EV and sun at any time
  * @returns the correction, with the readings that were not used and why
  * @throws RangeError unless times and EVs are finite
- * @example
- * ```ts
- * import { correctedEv100At, correctForecast, NOTHING_KNOWN } from '@evenfall/core';
- *
- * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
- * const correction = correctForecast([{ atMs: 0, ev100: 7 }], forecast);
- * correctedEv100At(correction, 0); // → 7.0
- * ```
  */
 export function correctForecast(readings: readonly Reading[], forecast: Forecast): Correction {
   const inTime = [...readings].sort((a, b) => a.atMs - b.atMs);
@@ -110,16 +95,6 @@ export function correctForecast(readings: readonly Reading[], forecast: Forecast
  * @param reading time and EV, finite
  * @returns the next correction
  * @throws RangeError unless atMs and ev100 are finite
- * @example
- * ```ts
- * import { addReading, NOTHING_KNOWN, startCorrection } from '@evenfall/core';
- *
- * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
- * // At sunset the darkest scene meters EV 1: a filter was left on the meter, or its ISO is wrong.
- * const { used, refused } = addReading(startCorrection(forecast), { atMs: 0, ev100: 0 });
- * used.length; // → 0
- * refused[0]?.reason; // → 'impossible'
- * ```
  */
 export function addReading(correction: Correction, reading: Reading): Correction {
   finite('atMs', reading.atMs);
@@ -154,14 +129,6 @@ export function addReading(correction: Correction, reading: Reading): Correction
  * @param correction forecast and readings
  * @param atMs UTC epoch milliseconds
  * @returns EV at ISO 100
- * @example
- * ```ts
- * import { correctedEv100At, correctForecast, NOTHING_KNOWN } from '@evenfall/core';
- *
- * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 0, known: NOTHING_KNOWN };
- * const correction = correctForecast([{ atMs: 0, ev100: 9 }], forecast);
- * correctedEv100At(correction, 60_000); // → 9.0
- * ```
  */
 export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: number): number {
   return forecast.forecastEv100At(atMs) + offsetEvAt(atMs);
@@ -175,15 +142,6 @@ export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: num
  * @param atMs UTC epoch milliseconds
  * @param here the sun's altitude and the forecast's band at that time, where the caller has them at hand already
  * @returns stops around the corrected forecast
- * @example
- * ```ts
- * import { correctedBandAt, correctForecast, METER_EV, NOTHING_KNOWN } from '@evenfall/core';
- *
- * const forecast = { forecastEv100At: () => 8, sunAltitudeAt: () => 6, known: NOTHING_KNOWN };
- * const correction = correctForecast([{ atMs: 0, ev100: 7 }], forecast);
- * correctedBandAt(correction, 0).lowEv; // → -METER_EV
- * correctedBandAt(correction, 10 * 60_000).lowEv; // → -1.07
- * ```
  */
 export function correctedBandAt(
   { forecast, used, offsetEvAt }: Correction,

@@ -31,17 +31,7 @@ export type RefusalReason =
       readonly reason: 'superseded';
     };
 
-/**
- * Refusals in English.
- *
- * @example
- * ```ts
- * import { englishRefusals, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishRefusals, 'reason', { reason: 'superseded' });
- * // → 'Two later readings agree with each other and not with this one: the light has changed.'
- * ```
- */
+/** Refusals in English. */
 export const englishRefusals: Sentences<RefusalReason, 'reason'> = {
   impossible: ({ ev100, sunAltitudeDeg, limitEv100 }) =>
     `EV ${ev100.toFixed(1)} is ${ev100 < limitEv100 ? 'darker' : 'brighter'} than any scene with the sun at ${sunAltitudeDeg.toFixed(0)}°: ${limitEv100.toFixed(1)} at ${ev100 < limitEv100 ? 'least' : 'most'}. ` +

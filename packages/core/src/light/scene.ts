@@ -112,7 +112,7 @@ function levelTwilight(sunAltitudeDeg: number): number {
  *   `lamps.luminanceCdM2`, `lamps.share`, `night.skyCdM2`, `night.groundLx`
  * @example
  * ```ts
- * import { CLOUDS, NIGHTS, sceneLight } from '@evenfall/core';
+ * import { sceneLight } from '@evenfall/core';
  *
  * // Nothing but a grey card lying flat, the sun overhead: 0.18 / π of 128,800 lx is 7380 cd/m², EV 15.85.
  * const lightOf = sceneLight({
@@ -121,8 +121,8 @@ function levelTwilight(sunAltitudeDeg: number): number {
  *   skyShare: 0,
  *   reflectance: 0.18,
  *   uprightShare: 0,
- *   cloud: CLOUDS.clear,
- *   night: NIGHTS.remote,
+ *   cloud: { stops: 0, cover: 0 },
+ *   night: { skyCdM2: 2e-4, groundLx: 1e-3, cloudChanges: false },
  *   lamps: { luminanceCdM2: 0, share: 0 },
  * });
  * const moon = { moonAltitudeDeg: -40, moonAzimuthDeg: 0, moonPhaseAngleDeg: 180, moonDistanceKm: 384_400 };

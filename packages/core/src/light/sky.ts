@@ -202,13 +202,6 @@ export function clearSkyToward(
  * @param direction sunAltitudeDeg -90 to 90, viewAltitudeDeg 0 to 90, azimuthFromSunDeg 0 to 180
  * @returns cd/m²; below -15° of sun it dies away into the natural night
  * @throws RangeError unless sunAltitudeDeg, viewAltitudeDeg and azimuthFromSunDeg are in those ranges
- * @example
- * ```ts
- * import { clearSkyLuminanceCdM2 } from '@evenfall/core';
- *
- * // Koomen and others measured this at the zenith at the end of civil twilight.
- * clearSkyLuminanceCdM2({ sunAltitudeDeg: -6, viewAltitudeDeg: 90, azimuthFromSunDeg: 0 }); // → 0.5256
- * ```
  */
 export function clearSkyLuminanceCdM2(direction: {
   readonly sunAltitudeDeg: number;

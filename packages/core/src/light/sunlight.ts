@@ -52,14 +52,6 @@ function piece(index: number, altitudeDeg: number): number {
  * @param sunAltitudeDeg true altitude of the sun's centre (no refraction), -90 to 90
  * @returns lux
  * @throws RangeError unless sunAltitudeDeg is from -90 to 90
- * @example
- * ```ts
- * import { clearIlluminanceLx } from '@evenfall/core';
- *
- * clearIlluminanceLx(90); // → 1.288e5
- * clearIlluminanceLx(0); // → 758.6
- * clearIlluminanceLx(-6); // → 3.41
- * ```
  */
 export function clearIlluminanceLx(sunAltitudeDeg: number): number {
   within('sunAltitudeDeg', sunAltitudeDeg, -90, 90);
@@ -81,13 +73,6 @@ export function clearIlluminanceLx(sunAltitudeDeg: number): number {
  * @param sunAltitudeDeg true altitude of the sun's centre, -90 to 90
  * @returns lux, >= 0
  * @throws RangeError unless sunAltitudeDeg is from -90 to 90
- * @example
- * ```ts
- * import { sunIlluminanceLx } from '@evenfall/core';
- *
- * sunIlluminanceLx(-6); // → 3.41
- * sunIlluminanceLx(-30); // → 0
- * ```
  */
 export function sunIlluminanceLx(sunAltitudeDeg: number): number {
   within('sunAltitudeDeg', sunAltitudeDeg, -90, 90);

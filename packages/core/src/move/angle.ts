@@ -114,15 +114,6 @@ export function directionOfPoint(
  * @returns degrees: pan, right positive, and tilt, up positive
  * @throws RangeError on a point outside the picture, a tilt beyond -90 to 90, or a lens or sensor that is not
  *   above 0
- * @example
- * ```ts
- * import { turnBetweenPoints } from '@evenfall/core';
- *
- * // From the left edge of the frame to the right is the whole field of view.
- * const optics = { lens: { focalMm: 28 }, sensor: { widthMm: 36, heightMm: 24 } };
- * const [left, right] = [{ fromLeft: 0, fromBottom: 0.5 }, { fromLeft: 1, fromBottom: 0.5 }];
- * turnBetweenPoints(left, right, optics); // → { panDeg: 65.470, tiltDeg: 0 }
- * ```
  */
 export function turnBetweenPoints(
   from: PicturePoint,
@@ -146,13 +137,6 @@ export function turnBetweenPoints(
  * @param way which way round
  * @returns degrees, above -360 to below 360; -180 to 180 by the shorter way
  * @throws RangeError unless fromDeg and toDeg are finite
- * @example
- * ```ts
- * import { turnBetweenBearings } from '@evenfall/core';
- *
- * turnBetweenBearings(350, 20); // → 30
- * turnBetweenBearings(350, 20, 'counterclockwise'); // → -330
- * ```
  */
 export function turnBetweenBearings(fromDeg: number, toDeg: number, way: Way = 'shorter'): number {
   const turn = (finite('toDeg', toDeg) - finite('fromDeg', fromDeg)) % 360;
@@ -169,12 +153,6 @@ export function turnBetweenBearings(fromDeg: number, toDeg: number, way: Way = '
  * @param distanceM metres, > 0
  * @returns degrees, -180 to 180
  * @throws RangeError unless sizeM is finite and distanceM is positive and finite
- * @example
- * ```ts
- * import { angleOfSizeDeg } from '@evenfall/core';
- *
- * angleOfSizeDeg(10, 5); // → 90
- * ```
  */
 export function angleOfSizeDeg(sizeM: number, distanceM: number): number {
   return (2 * Math.atan(finite('sizeM', sizeM) / (2 * positive('distanceM', distanceM)))) / DEG;

@@ -14,17 +14,7 @@ export interface MoveCaution {
   readonly text: string;
 }
 
-/**
- * Cautions in English.
- *
- * @example
- * ```ts
- * import { englishCautions, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishCautions, 'kind', { kind: 'law' as const });
- * // → 'Local rules come first: ask for permission where stands, tracks or cables stand on public ground.'
- * ```
- */
+/** Cautions in English. */
 export const englishCautions: Sentences<Pick<MoveCaution, 'kind'>> = {
   pinch: () =>
     'A motor does not feel fingers, hair or straps: keep clear of heads, belts and carriages, and have the switch in reach.',

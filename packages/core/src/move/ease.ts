@@ -14,13 +14,6 @@ export type Ease = 'linear' | 'smoothstep' | 'quintic' | { readonly trapezoid: n
  * @param time share of the time; outside 0 to 1 it is taken as the nearer end
  * @returns share of the way, 0 to 1
  * @throws RangeError where a trapezoid's share is not from 0 to 0.5
- * @example
- * ```ts
- * import { easeAt } from '@evenfall/core';
- *
- * easeAt('quintic', 0.25); // → 0.103515625
- * easeAt({ trapezoid: 1 / 3 }, 1 / 3); // → 0.25
- * ```
  */
 export function easeAt(ease: Ease, time: number): number {
   const u = Math.min(1, Math.max(0, time));

@@ -15,17 +15,7 @@ const PARTS = [
 const fastest = ({ frame, crossingS }: Extract<MoveFound, { kind: 'too-fast' | 'too-slow' }>) =>
   `At its fastest, frame ${frame + 1}, the picture passes its own width in ${secondsText(crossingS)} of clip`;
 
-/**
- * Findings in English.
- *
- * @example
- * ```ts
- * import { englishFindings, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishFindings, 'kind', { kind: 'too-fast', frame: 120, crossingS: 3, limitS: 5 });
- * // → 'At its fastest, frame 121, the picture passes its own width in 3 s of clip; under 5 s a move is hard to watch.'
- * ```
- */
+/** Findings in English. */
 export const englishFindings: Sentences<MoveFound> = {
   'no-time': ({ frame, intervalS, slackS, failing, frameCount, ...budget }) => {
     const parts = PARTS.filter(([, part]) => budget[part] > 0).map(
@@ -54,17 +44,7 @@ const inTheSameTime = ({ frameCount, intervalS, clipS }: Pace) =>
 const otherLengths = (changed: readonly LengthChange[]) =>
   `${changed.map(({ axis, unit, from, to }) => `${axis} ${lengthText(to, unit)} instead of ${lengthText(from, unit)}`).join(', ')}.`;
 
-/**
- * Changes that fix a move, in English.
- *
- * @example
- * ```ts
- * import { englishMoveChanges, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishMoveChanges, 'change', { change: 'shorter-settle', settleS: 0.5, fromSettleS: 2 });
- * // → 'Let the camera settle for 0.5 s after a move, not 2 s.'
- * ```
- */
+/** Changes that fix a move, in English. */
 export const englishMoveChanges: Sentences<MoveChange, 'change'> = {
   'more-frames': ({ shutterS, longestS, ...pace }) =>
     shutterS === undefined || longestS === undefined

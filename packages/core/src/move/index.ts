@@ -4,11 +4,8 @@
  * @module @evenfall/core/move
  */
 
-export { angleOfSizeDeg, fieldOfViewDeg, turnBetweenBearings, turnBetweenPoints } from './angle.js';
-export { englishCautions, moveCautions } from './cautions.js';
-export { easeAt } from './ease.js';
-export { englishFindings, englishMoveChanges } from './english.js';
-export { moveOfLength } from './lengths.js';
+export { fieldOfViewDeg } from './angle.js';
+export { moveCautions } from './cautions.js';
 export {
   type Ease,
   type FrameBudget,
@@ -47,5 +44,4 @@ export {
 } from './move.js';
 export { COMFORT_CROSSING_S } from './screen.js';
 export type { SkyView } from './sky-view.js';
-export { starAdvice } from './stars.js';
 export { lengthText, secondsText } from './words.js';

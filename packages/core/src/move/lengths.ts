@@ -35,15 +35,6 @@ export function otherLengths(
  * @param move of a shoot
  * @param length of a remedy, degrees or metres, signed, finite
  * @returns the move with its `by` changed
- * @example
- * ```ts
- * import { moveOfLength } from '@evenfall/core';
- *
- * const gear = { settleS: 1, moveS: 2 };
- * const by = { fromBearingDeg: 350, toBearingDeg: 80 };
- * const pan = { axis: 'pan', by, mode: 'stopped', ease: 'linear', gear } as const;
- * moveOfLength(pan, 45).by; // → { fromBearingDeg: 350, toBearingDeg: 35, way: 'clockwise' }
- * ```
  */
 export function moveOfLength(move: Move, length: number): Move {
   if (move.axis === 'slide') return { ...move, by: { m: length } };

@@ -78,15 +78,6 @@ export interface StarAdvice {
  * @param softness of the full NPF rule: 1 for points, 2 for trails just seen, 3 for trails that may be seen
  * @returns seconds by each rule; undefined where no view shows sky
  * @throws RangeError on a lens, sensor, f-number or softness that is not above 0, or angles out of range
- * @example
- * ```ts
- * import { starAdvice } from '@evenfall/core';
- *
- * // 14 mm at f/2.8 on pixels of 4.35 µm, looking at the celestial equator: the rules' own worked example.
- * const optics = { lens: { focalMm: 14 }, sensor: { widthMm: 36, heightMm: 24, widthPx: 36_000 / 4.35 } };
- * const south = { azimuthDeg: 180, altitudeDeg: 38 };
- * starAdvice(optics, 2.8, [south], 52); // → { rule500S: 35.71, npfSimpleS: 16.321, npfFullS: 7.737 }
- * ```
  */
 export function starAdvice(
   optics: Optics,

@@ -7,18 +7,7 @@ import type { PlanCue, PlanFrame } from './types.js';
 /** Stops of motion blur below which a jump is hardly seen in moving water. Our choice. */
 const BLUR_TOLD_STOPS = 1;
 
-/**
- * What to know at cues, in English.
- *
- * @example
- * ```ts
- * import { englishCueNotes, sentenceOf } from '@evenfall/core';
- *
- * // Water at 6 s becomes water at 1/5.
- * sentenceOf(englishCueNotes, 'kind', { kind: 'blur-jump', stops: Math.log2(1 / 5 / 6) });
- * // → 'From here on motion blurs 4.9 stops less.'
- * ```
- */
+/** What to know at cues, in English. */
 export const englishCueNotes: Sentences<CueNoteFacts> = {
   'blur-jump': ({ stops }) =>
     `From here on motion blurs ${Math.abs(stops).toFixed(1)} stops ${stops > 0 ? 'more' : 'less'}.`,

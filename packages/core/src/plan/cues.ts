@@ -10,13 +10,6 @@ type Dials = Pick<Setting, 'shutter' | 'iso' | 'aperture' | 'filters'>;
  *
  * @param names of the filters on the lens, in the order owned
  * @returns names joined by " + ", "none" for the bare lens
- * @example
- * ```ts
- * import { stackText } from '@evenfall/core';
- *
- * stackText(['ND 8', 'ND 64']); // → 'ND 8 + ND 64'
- * stackText([]); // → 'none'
- * ```
  */
 export function stackText(names: readonly string[]): string {
   return names.length === 0 ? 'none' : names.join(' + ');

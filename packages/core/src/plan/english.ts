@@ -22,17 +22,7 @@ const RESERVE_ENDS = {
   bright: 'room at the bright end, and frames come out too bright',
 };
 
-/**
- * Notes in English.
- *
- * @example
- * ```ts
- * import { englishNotes, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishNotes, 'kind', { kind: 'moonrise', at: '2026-09-27T19:10:00+02:00' });
- * // → 'The moon rises at 19:10, during the shoot.'
- * ```
- */
+/** Notes in English. */
 export const englishNotes: Sentences<NoteFacts> = {
   ...englishExposureNotes,
   'under-way': ({ startAt, readingAt }, clock) =>
@@ -55,17 +45,7 @@ export const englishNotes: Sentences<NoteFacts> = {
   'move-caution': ({ caution }) => sentenceOf(englishCautions, 'kind', { kind: caution }),
 };
 
-/**
- * Changes that would make a shoot possible, in English.
- *
- * @example
- * ```ts
- * import { englishRemedies, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishRemedies, 'change', { change: 'another-filter', stops: 3 });
- * // → 'Bring an ND filter of 3 stops.'
- * ```
- */
+/** Changes that would make a shoot possible, in English. */
 export const englishRemedies: Sentences<RemedyChange, 'change'> = {
   ...englishMoveChanges,
   'longer-shutter': ({ shutter, fromShutter, intervalS, fromIntervalS }) => {
@@ -112,16 +92,6 @@ const NO_TIME_S = 0.000_05;
  * @param leaves stops that the scene may be off then, >= 0; seconds to spare in its tightest interval, where that is less than a
  *   twentieth of it; the clip, where a longer interval leaves little of it
  * @returns one to three sentences
- * @example
- * ```ts
- * import { englishReserve } from '@evenfall/core';
- *
- * englishReserve({ reserveEv: 0 }); // → 'It works, with nothing to spare.'
- * englishReserve({ reserveEv: 1.24, spareS: 0.02 });
- * // → 'It leaves 1.2 stops of reserve. Its tightest interval has only 20 ms to spare.'
- * englishReserve({ reserveEv: 1.24, clip: { clipS: 9, fromClipS: 50 } });
- * // → 'It leaves 1.2 stops of reserve. The clip is 9 s long then, instead of 50 s.'
- * ```
  */
 export function englishReserve({ reserveEv, spareS, clip }: RemedyLeaves): string {
   return [
@@ -146,23 +116,7 @@ const halfClickText = ({ toleranceEv, halfClickEv }: BelowHalfClick) =>
 const stopsText = (ev: number) => (ev < 0.05 ? 'less than 0.05 stops' : `${ev.toFixed(1)} stops`);
 const beyond = (worstEv: number) => `${stopsText(worstEv)}${worstEv < 0.05 ? '' : ' at the most'}`;
 
-/**
- * Reasons why a shoot has no plan, in English.
- *
- * @example
- * ```ts
- * import { englishReasons, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishReasons, 'reason', {
- *   reason: 'no-time',
- *   intervalS: 4,
- *   darkFrame: false,
- *   gap: { moveS: 2, settleS: 1, writeS: 1.5, gapS: 4.5 },
- * });
- * // → 'Between frames the longest step of the move takes 2 s, its rest 1 s and writing 1.5 s.
- * //    An interval of 4 s leaves no time for a shutter.'
- * ```
- */
+/** Reasons why a shoot has no plan, in English. */
 export const englishReasons: Sentences<WhyInfeasible, 'reason'> = {
   'no-span': ({ date, because }) => `On ${date} ${sentenceOf(englishNoPass, 'kind', because)}.`,
   'no-time': ({ gap, intervalS, darkFrame, exposures, pausesS = 0 }) => {

@@ -4,17 +4,16 @@
  * @module @evenfall/core/plan
  */
 
+export { frameAt, planTimes } from './at-time.js';
 export { type PlanChoice, planChoices } from './choices.js';
-export { englishCueNotes } from './cue-notes.js';
-export { changesByClock, cuesOf, stackText } from './cues.js';
-export { englishNotes, englishReasons, englishRemedies, englishReserve } from './english.js';
+export { changesByClock, cuesOf } from './cues.js';
 export { type Evening, type EveningLight, type Evenings, planEvenings } from './evenings.js';
 export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
 export type { CueNote, CueNoteFacts, ExposureNote, NoteFacts } from './note.js';
 export { lightTable, type PlanOptions, planRemedies, planShoot } from './plan.js';
 export type { KitChange, RemedyChange } from './remedies/change.js';
-export { eveningsHeldShare, type Reserve, reserveOf } from './reserve.js';
+export type { Reserve } from './reserve.js';
 export { type LitMoment, type Steepest, steepestMinute } from './steepest.js';
 export type { StopSignal } from './stop.js';
 export { rampProblemOf, targetsOf } from './targets.js';

@@ -33,30 +33,6 @@ const SLACK = 1e-9;
  * @param problem its targets, kit, interval and tolerance; a target out of reach now (a frame that a filter
  *   change may spoil) is not counted
  * @returns stops, both >= 0
- * @example
- * ```ts
- * import { type RampProblem, reserveOf } from '@evenfall/core';
- *
- * // Bare lens, f/4, 1/4000 s to 4 s, ISO 100: EV 2 to 16, and three quarters of a stop beyond.
- * const problem: RampProblem = {
- *   targetEv100: [14, 8, 2],
- *   intervalS: 8,
- *   direction: 'dusk',
- *   gapS: 1,
- *   darkFrame: false,
- *   crew: 'rig',
- *   kit: {
- *     stepsPerStop: 3,
- *     shutter: { longestStep: -6, shortestStep: 36 },
- *     iso: { lowestStep: 0, highestStep: 0 },
- *     aperture: { widestStep: 12, narrowestStep: 12 },
- *     stackStops: [0],
- *     bulb: false,
- *   },
- *   limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
- * };
- * reserveOf(problem); // → { darkEv: 0.75, brightEv: 2.75 }
- * ```
  */
 export function reserveOf(problem: RampProblem): Reserve {
   const { darkEv, brightEv } = frameReserves(problem);
@@ -104,17 +80,6 @@ export function frameReserves(problem: RampProblem): FrameReserves {
  * @param forecast from {@link forecastLight}
  * @returns 0 to 1
  * @throws RangeError on a forecast whose `known` is out of range
- * @example
- * ```ts
- * // With the shoot of planShoot's example.
- * import { eveningsHeldShare, forecastLight, shootSpan } from '@evenfall/core';
- *
- * // Level ground in daylight, 2.5 stops of reserve below and half a stop above: 54 to 63 of 100 measured evenings.
- * const ground = { ...shoot, scene: { ...shoot.scene, skyShare: 0 } };
- * const span = shootSpan({ ...ground, span: { fromSunAltitudeDeg: 10, toSunAltitudeDeg: 1 } });
- * if (span.kind === 'no-span') throw new Error(span.why);
- * eveningsHeldShare({ darkEv: 2.5, brightEv: 0.5 }, forecastLight(ground, span.times)); // → 0.60
- * ```
  */
 export function eveningsHeldShare(
   reserve: { readonly darkEv: number | Float64Array; readonly brightEv: number | Float64Array },

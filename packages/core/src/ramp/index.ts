@@ -5,5 +5,5 @@
  */
 
 export type { Crew, Limits, RampFrame, RampKit, RampProblem, RampResult } from './problem.js';
-export { rampExists, solveRamp } from './solve.js';
+export { solveRamp } from './solve.js';
 export { type RampWeights, rampWeights, type SomeWeights } from './weights.js';

@@ -93,31 +93,6 @@ function bulbCourse(problem: RampProblem, lattice: Lattice): BulbCourse {
  * @param problem targets, kit and limits; prices do not matter
  * @returns true where `solveRamp` answers `ok`
  * @throws RangeError on numbers no ramp problem can have, as `solveRamp`
- * @example
- * ```ts
- * import { type RampProblem, rampExists } from '@evenfall/core';
- *
- * const problem: RampProblem = {
- *   targetEv100: [12, 9],
- *   intervalS: 8,
- *   direction: 'dusk',
- *   gapS: 1,
- *   darkFrame: false,
- *   crew: 'rig',
- *   kit: {
- *     stepsPerStop: 3,
- *     shutter: { longestStep: -6, shortestStep: 36 },
- *     iso: { lowestStep: 0, highestStep: 0 },
- *     aperture: { widestStep: 12, narrowestStep: 12 },
- *     stackStops: [0],
- *     bulb: false,
- *   },
- *   limits: { toleranceEv: 0.5, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
- * };
- * // Three stops in one frame, a stop a cue and half a stop of tolerance on either side: no.
- * rampExists(problem); // → false
- * rampExists({ ...problem, targetEv100: [12, 11] }); // → true
- * ```
  */
 export function rampExists(problem: RampProblem): boolean {
   const lattice = latticeOf(problem);

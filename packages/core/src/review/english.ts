@@ -23,17 +23,7 @@ const at = (runs: readonly FrameRun[]) =>
     ? ''
     : `${runs.length === 1 && runs[0]!.from === runs[0]!.to ? 'Frame' : 'Frames'} ${runsText(runs)}: `;
 
-/**
- * Notes of a review in English.
- *
- * @example
- * ```ts
- * import { englishReviewNotes, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishReviewNotes, 'kind', { kind: 'cues-missed', cues: [4, 9] });
- * // → 'Cues 4, 9 were never done.'
- * ```
- */
+/** Notes of a review in English. */
 export const englishReviewNotes: Sentences<ReviewNoteFacts> = {
   'clock-off': ({ fastS }) =>
     `The camera's clock was ${clockText(fastS)} ${fastS > 0 ? 'fast' : 'slow'}; times here are put right.`,

@@ -4,7 +4,6 @@
  * @module @evenfall/core/review
  */
 
-export { englishReviewNotes } from './english.js';
 export type { FrameRun } from './frame-run.js';
 export { learnedReadings } from './learned.js';
 export type { ReviewNote, ReviewNoteFacts } from './note.js';

@@ -124,7 +124,40 @@ export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]):
   return index >= 0 ? index : equals.find(isWanted)?.stack;
 }
 
-/** A frame of the ramp as the dials and the filter rims say it. */
+/**
+ * A frame of the ramp as the dials and the filter rims say it.
+ *
+ * @param kit from {@link rampProblemOf}, beside the problem that was solved
+ * @param frame from {@link solveRamp}
+ * @returns marks of the dials, and exact values beside them
+ * @throws RangeError where a step of the frame is on no dial
+ * @example
+ * ```ts
+ * // With the shoot and plan of planShoot's example.
+ * import { cuesOf, forecastLight, rampProblemOf, settingOf, shootSpan, solveRamp } from '@evenfall/core';
+ *
+ * const span = shootSpan(shoot);
+ * if (span.kind === 'no-span') throw new Error(span.why);
+ * const forecast = forecastLight(shoot, span.times);
+ * const { kit, problem } = rampProblemOf(shoot, forecast);
+ * const ramp = solveRamp(problem);
+ * if (ramp.kind !== 'ok') throw new Error(ramp.kind);
+ * const settings = ramp.frames.map((frame) => settingOf(kit, frame));
+ * settings[0].shutter === plan.frames[0].shutter; // → true
+ *
+ * // The cues of a ramp alone.
+ * const cues = cuesOf(
+ *   settings.map((setting, frame) => ({
+ *     ...setting,
+ *     frame,
+ *     at: plan.frames[frame].at,
+ *     sunAltitudeDeg: forecast.sky[frame].sunAltitudeDeg,
+ *   })),
+ *   true,
+ * );
+ * cues.length === plan.cues.length; // → true
+ * ```
+ */
 export function settingOf(
   { ramp, stacks, bracket }: Pick<Kit, 'ramp' | 'stacks' | 'bracket'>,
   frame: RampFrame,

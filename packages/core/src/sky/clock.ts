@@ -292,13 +292,6 @@ const RFC3339 =
  * @param text any text
  * @returns UTC epoch milliseconds, fractions rounded to the millisecond; undefined where the text is no such
  *   time
- * @example
- * ```ts
- * import { parseRfc3339 } from '@evenfall/core';
- *
- * parseRfc3339('2026-11-25T17:03:20+01:00'); // → Date.UTC(2026, 10, 25, 16, 3, 20)
- * parseRfc3339('2026-11-25T17:03:20'); // → undefined
- * ```
  */
 export function parseRfc3339(text: string): number | undefined {
   const match = RFC3339.exec(text);

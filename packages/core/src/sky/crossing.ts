@@ -152,15 +152,6 @@ export function crossingsIn(
  * @param toMs first instant that no longer counts
  * @returns one entry a passage, in order of time; none where the level is not passed
  * @throws RangeError where the stretch ends before it starts
- * @example
- * ```ts
- * import { crossings } from '@evenfall/core';
- *
- * // A sun that is highest at 0 h and passes the horizon at 6 h and 18 h.
- * const day = 86_400_000;
- * const sun = (atMs: number) => 40 * Math.cos((2 * Math.PI * atMs) / day);
- * crossings(sun, 0, 0, day); // → [{ atMs: 2.16e7, rising: false }, { atMs: 6.48e7, rising: true }]
- * ```
  */
 export function crossings(altitudeAt: Curve, altitudeDeg: number, fromMs: number, toMs: number): Crossing[] {
   return crossingsIn(altitudeAt, sampleCurve(altitudeAt, fromMs, toMs), altitudeDeg, fromMs, toMs);

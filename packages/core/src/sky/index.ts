@@ -6,22 +6,12 @@
 
 export { altitudeText } from './altitude-text.js';
 export { type ClockOfZone, clocksNear } from './border.js';
-export {
-  civilDay,
-  clocksBack,
-  frameTimes,
-  parseRfc3339,
-  rfc3339,
-  wallToMs,
-  type Zone,
-  zoneOf,
-} from './clock.js';
+export { civilDay, clocksBack, frameTimes, rfc3339, wallToMs, type Zone, zoneOf } from './clock.js';
 export type { Direction } from './direction.js';
-export { englishMissing, englishNoPass, type WhyMissing, type WhyNoPass } from './missing.js';
+export type { WhyMissing, WhyNoPass } from './missing.js';
 export type { Place } from './place.js';
 export {
   type Crossing,
-  crossings,
   type EventTime,
   horizonAzimuthDeg,
   type MissingEvent,
@@ -31,7 +21,5 @@ export {
   type SunPass,
   skyEvents,
   sunAndMoon,
-  sunPass,
   sunPosition,
 } from './sun.js';
-export { skyTrack } from './track.js';

@@ -39,16 +39,7 @@ export type WhyMissing =
       readonly rises: boolean;
     };
 
-/**
- * Missing events in English.
- *
- * @example
- * ```ts
- * import { englishMissing, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishMissing, 'kind', { kind: 'moon-stays-down' }); // → 'the moon never rises'
- * ```
- */
+/** Missing events in English. */
 export const englishMissing: Sentences<WhyMissing> = {
   'sun-stays-above': ({ horizon, reachedDeg, levelDeg }) =>
     `${horizon ? 'the sun never sets; it' : 'the sun'} reaches only ${altitudeText(reachedDeg, levelDeg)}`,
@@ -98,17 +89,7 @@ export type WhyNoPass =
 
 const goes = (direction: Direction) => (direction === 'dusk' ? 'falls' : 'rises');
 
-/**
- * Passes that do not happen, in English.
- *
- * @example
- * ```ts
- * import { englishNoPass, sentenceOf } from '@evenfall/core';
- *
- * sentenceOf(englishNoPass, 'kind', { kind: 'sun-does-not-turn', direction: 'dusk', altitudeDeg: -12 });
- * // → 'the sun, at -12.0°, never falls on this day'
- * ```
- */
+/** Passes that do not happen, in English. */
 export const englishNoPass: Sentences<WhyNoPass> = {
   'sun-does-not-turn': ({ direction, altitudeDeg }) =>
     `the sun, at ${altitudeText(altitudeDeg)}, never ${goes(direction)} on this day`,

@@ -251,15 +251,6 @@ export function skyEvents(fromMs: number, toMs: number, place: Place): SkyEvents
  * @param place latitude and longitude
  * @returns when, or how far the sun does go
  * @throws RangeError unless the altitudes go down for dusk, up for dawn, or on a place outside the Earth
- * @example
- * ```ts
- * import { sunPass } from '@evenfall/core';
- *
- * // At the equator at an equinox the sun falls straight down, 15° an hour: 18° take 72 minutes.
- * const [startMs, endMs] = [Date.UTC(2026, 2, 20), Date.UTC(2026, 2, 21)];
- * const pass = sunPass('dusk', 6, -12, startMs, endMs, { latitudeDeg: 0, longitudeDeg: 0 });
- * pass.kind === 'ok' && (pass.endMs - pass.startMs) / 60_000; // → 72.0
- * ```
  */
 export function sunPass(
   direction: Direction,

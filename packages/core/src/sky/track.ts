@@ -18,14 +18,6 @@ const CHANNELS = 8;
  * @param place latitude and longitude
  * @returns one entry a time
  * @throws RangeError on a place outside the Earth or times that are not finite
- * @example
- * ```ts
- * import { frameTimes, skyTrack, sunAndMoon } from '@evenfall/core';
- *
- * const times = frameTimes(Date.parse('2026-09-22T17:00:00Z'), 1029, 7);
- * const track = skyTrack(times, { latitudeDeg: 52, longitudeDeg: 5 });
- * track[500]!.sunAltitudeDeg - sunAndMoon(times[500]!, 52, 5).sunAltitudeDeg; // → 0.000
- * ```
  */
 export function skyTrack(times: Float64Array, { latitudeDeg, longitudeDeg }: Place): SkyPosition[] {
   const exact = (atMs: number) => sunAndMoon(atMs, latitudeDeg, longitudeDeg);

@@ -24,9 +24,9 @@ type OfKind<Said, Key extends keyof Said, Kind> = Said extends unknown
  * @returns one sentence or more
  * @example
  * ```ts
- * import { englishNotes, sentenceOf } from '@evenfall/core';
+ * import { englishSentences, sentenceOf } from '@evenfall/core';
  *
- * sentenceOf(englishNotes, 'kind', { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' });
+ * sentenceOf(englishSentences.notes, 'kind', { kind: 'moonset', at: '2026-09-22T19:44:00+02:00' });
  * // → 'The moon sets at 19:44, during the shoot.'
  * ```
  */
