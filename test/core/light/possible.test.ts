@@ -93,6 +93,34 @@ describe('every combination of the words, the sun from +10° to -18°, without a
   });
 });
 
+test('the limits lie a stop and a half beyond the darkest and the brightest frame', () => {
+  const ev = (words: Partial<SceneWords>, sunAltitudeDeg: number) =>
+    sceneLight(
+      sceneOf(
+        {
+          ...{ facing: 'toward-sun', viewAltitudeDeg: 5, skyShare: 0, surface: 'snow' },
+          ...{ cloud: 'clear', night: 'city', lamps: 'none', ...words },
+        },
+        AZIMUTH_DEG,
+      ),
+    )({ sunAltitudeDeg, sunAzimuthDeg: AZIMUTH_DEG, ...MOONS[0]! }).ev100;
+  // A wall over dark water under heavy cloud; below -12° the sun is no part of it.
+  for (const sunDeg of [-12, -8, -6, -4, -2, 0, 2, 5, 10, 20, 45, 90]) {
+    const least = ev({ cloud: 'heavy', night: 'remote', surface: 'water', uprightShare: 1 }, sunDeg);
+    const belowEv = least - possibleEv100(sunDeg).darkEv100;
+    expect(Math.abs(belowEv - 1.515), `sun ${sunDeg}°`).toBeLessThan(0.065);
+  }
+  // The glow of a low sky, snowy walls in the sun, or snow under a sun overhead; where it is darker a lit street is brighter.
+  for (const sunDeg of [-4, -2, 0, 2, 5, 20, 45, 90]) {
+    const most = Math.max(
+      ev({ skyShare: 1 }, sunDeg),
+      ev({ facing: 'away', uprightShare: 1 }, sunDeg),
+      ev({}, sunDeg),
+    );
+    expect(Math.abs(possibleEv100(sunDeg).brightEv100 - most - 1.5), `sun ${sunDeg}°`).toBeLessThan(0.2);
+  }
+});
+
 test('a meter with the ISO of another evening is found out: full daylight at night, night at noon', () => {
   expect(addReading(start(-14, -5), { atMs: 0, ev100: 12 }).refused[0]).toMatchObject({
     reason: 'impossible',

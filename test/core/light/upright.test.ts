@@ -4,7 +4,12 @@ import { describe, expect, test } from 'vitest';
 import { type Sky, sceneLight } from '../../../packages/core/src/light/scene.js';
 import type { SceneWords } from '../../../packages/core/src/light/scene-words.js';
 import { skyPartOfSunlight } from '../../../packages/core/src/light/sunlight.js';
-import { beamOnUpright, moonOnUpright, overcastOnUpright } from '../../../packages/core/src/light/upright.js';
+import {
+  beamOnUpright,
+  clearSkyOnUpright,
+  moonOnUpright,
+  overcastOnUpright,
+} from '../../../packages/core/src/light/upright.js';
 import { sceneOf } from '../../../packages/core/src/light/words.js';
 
 describe('geometry', () => {
@@ -26,6 +31,14 @@ describe('geometry', () => {
     const upright = (2 / 3) * (Math.PI / 4 + 2 / 3);
     const level = ((2 * Math.PI) / 3) * (1 / 2 + 2 / 3);
     expect(Math.abs(Math.log2(overcastOnUpright() / (upright / level)))).toBeLessThan(0.1);
+  });
+
+  test('under a sun overhead every wall has the same light of the sky, for nothing tells one side from another', () => {
+    const sky = clearSkyOnUpright();
+    for (const azimuthDeg of [0, 45, 90, 135]) {
+      expect(sky(90, azimuthDeg, 0) / sky(90, 180, 0)).toBeCloseTo(1, 4);
+    }
+    expect(sky(70, 0, 0) / sky(70, 180, 0)).toBeGreaterThan(1.1);
   });
 
   test('the moon does the same with its beam, and its sky is even', () => {
