@@ -159,6 +159,13 @@ describe('a reading is refused by name', () => {
     const at = START + 100 * MIN;
     expect(correctForecast([{ atMs: at, ev100: 14.5 }], lit).used.length).toBe(1);
     expect(correctForecast([{ atMs: at, ev100: 17.5 }], lit).refused[0]?.reason).toBe('impossible');
+    // 1 to 98 % of measured minutes lie from -4.1 to 1 stop, and a frame is two off where its words are wrong: -6.1 to 3.
+    const usedBy = (sceneEv100: number, offEv: number) => {
+      const stated = { ...forecast(), forecastEv100At: () => sceneEv100 };
+      return correctForecast([{ atMs: at, ev100: sceneEv100 + offEv }], stated).used.length;
+    };
+    expect([usedBy(14, 2.95), usedBy(14, 3.05)]).toEqual([1, 0]);
+    expect([usedBy(-25, -6.05), usedBy(-25, -6.15)]).toEqual([1, 0]);
   });
 
   test('a reading that the words explain leaves the weather its room about it', () => {
