@@ -87,6 +87,17 @@ export function onAMap(site: () => Site): void {
       await page.context().close();
     });
 
+    it('is not the only way: coordinates are shown as they were read, and taken by a press', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
+      await page.getByLabel('City, or coordinates').fill('53°21′N 6°16′W');
+      // By hand: 21/60 is 0.35, 16/60 is 0.27.
+      await page.getByRole('button', { name: '53.35° N, 6.27° W' }).click();
+      await expect.poll(async () => (await placeOn(page)).timeZone).toBe('Europe/Dublin');
+      const { latitudeDeg, longitudeDeg } = await placeOn(page);
+      expect([latitudeDeg, longitudeDeg]).toEqual([expect.closeTo(53.35, 3), expect.closeTo(-6.267, 3)]);
+      await page.context().close();
+    });
+
     it('is there without a network, and for everybody', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
       await page.evaluate(() => navigator.serviceWorker.ready);

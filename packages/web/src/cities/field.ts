@@ -4,6 +4,7 @@ import { computed, signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { readPlace } from '../parts/read-number.js';
+import { coordinatesText } from '../parts/text.js';
 import { part } from '../state/part.js';
 import { words } from '../words/words.js';
 import type { City, findCities } from './find.js';
@@ -42,6 +43,7 @@ export function cityField(use: Use) {
     use(place.latitudeDeg, place.longitudeDeg);
   };
   const { value } = wanted;
+  const place = readPlace(value);
   return html`<div class="control cities">
     <div class="name"><label for="city">${w.city}</label></div>
     <div class="entry">
@@ -74,7 +76,16 @@ export function cityField(use: Use) {
         </li>`,
       )}
       ${
-        value.trim().length > 2 && finder.value !== undefined && found.value.length === 0 && !readPlace(value)
+        place === undefined
+          ? nothing
+          : html`<li>
+              <button type="button" @click=${() => type(value)}>
+                ${coordinatesText(place.latitudeDeg, place.longitudeDeg)}
+              </button>
+            </li>`
+      }
+      ${
+        value.trim().length > 2 && finder.value !== undefined && found.value.length === 0 && !place
           ? html`<li class="help">${w.noCity}</li>`
           : nothing
       }

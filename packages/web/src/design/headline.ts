@@ -4,6 +4,7 @@ import { html, nothing } from 'lit-html';
 import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
 import { dayText } from '../parts/day-text.js';
+import { coordinatesText } from '../parts/text.js';
 import { placeName } from '../state/place-name.js';
 import { made } from '../state/plan.js';
 import { isFirst, shoot } from '../state/shoot.js';
@@ -19,14 +20,8 @@ export function nameOf({
   place: { latitudeDeg: number; longitudeDeg: number };
 }) {
   if (title !== undefined && title !== '') return title;
-  const w = words();
   const { latitudeDeg, longitudeDeg } = place;
-  const side = (deg: number, [plus, minus]: readonly [string, string]) =>
-    `${w.number(Math.abs(deg), 2)}° ${deg < 0 ? minus : plus}`;
-  return (
-    placeName(latitudeDeg, longitudeDeg) ??
-    `${side(latitudeDeg, w.place.northSouth)}, ${side(longitudeDeg, w.place.eastWest)}`
-  );
+  return placeName(latitudeDeg, longitudeDeg) ?? coordinatesText(latitudeDeg, longitudeDeg);
 }
 
 export function headline() {

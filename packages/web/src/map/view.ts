@@ -5,6 +5,7 @@ import { path } from 'virtual:land';
 import { signal } from '@preact/signals-core';
 import { html } from 'lit-html';
 import { adoptStyles } from '../parts/adopt-styles.js';
+import { coordinatesText } from '../parts/text.js';
 import { shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import css from './map.css?inline';
@@ -112,8 +113,6 @@ export function mapView(use: Use) {
   const { wide, high, west, top } = seen();
   const { longitudeDeg, latitudeDeg } = shoot.value.place;
   const [x, y, arm] = [longitudeDeg, -latitudeDeg, wide / 24];
-  const side = (deg: number, [plus, minus]: readonly [string, string]) =>
-    `${w.number(Math.abs(deg), 2)}° ${deg < 0 ? minus : plus}`;
   return html`<div class="fields">
     <div
       class="map"
@@ -137,7 +136,7 @@ export function mapView(use: Use) {
       <button type="button" class="small" ?disabled=${zoomed.value === ZOOMS.length - 1} @click=${() => zoom(1)}>
         ${w.place.mapLarger}
       </button>
-      <span role="status">${side(latitudeDeg, w.place.northSouth)}, ${side(longitudeDeg, w.place.eastWest)}</span>
+      <span role="status">${coordinatesText(latitudeDeg, longitudeDeg)}</span>
     </div>
     <p class="help" id="map-help">${w.place.mapHelp}</p>
   </div>`;

@@ -43,3 +43,11 @@ export function countdown(ms: number, days: (count: number) => string): string {
   const [h, m, s] = [Math.floor(total / 3600), Math.floor(total / 60) % 60, total % 60];
   return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
 }
+
+/** "52.10° N, 4.30° E". */
+export function coordinatesText(latitudeDeg: number, longitudeDeg: number): string {
+  const w = words();
+  const side = (deg: number, [plus, minus]: readonly [string, string]) =>
+    `${w.number(Math.abs(deg), 2)}° ${deg < 0 ? minus : plus}`;
+  return `${side(latitudeDeg, w.place.northSouth)}, ${side(longitudeDeg, w.place.eastWest)}`;
+}
