@@ -181,7 +181,7 @@ test('what the camera stands at is told by its marks', () => {
   expect(readTyped('set', KNOWN).kind).toBe('wrong');
 });
 
-test.each(['done x', '9.9.9', 'nonsense', '1/15 f/8 and more', 'undo 3', 'f/0', '9.9 8.8'])(
+test.each(['done x', '9.9.9', 'nonsense', '1/15 f/8 and more', 'undo 3', 'f/0', 'iso 200', '9.9 8.8'])(
   '"%s" is not understood',
   (text) => expect(readTyped(text, KNOWN).kind).toBe('wrong'),
 );

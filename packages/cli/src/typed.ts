@@ -235,7 +235,8 @@ function evOf(text: string, { shoot, setting }: Known): number | undefined {
   const ev = /^(?:ev ?)?([-−]?\d{1,2}(?:[.,]\d{1,3})?)(?: ?ev)?$/i.exec(text)?.[1];
   if (ev !== undefined) return Number(ev.replace('−', '-').replace(',', '.'));
   const { marks, rest } = marksIn(text);
-  if (rest !== '' || Object.keys(marks).length === 0) return undefined;
+  // ISO alone is no reading: it is likelier what somebody has set, and would be taken for a change of the light.
+  if (rest !== '' || (marks.shutter === undefined && marks.aperture === undefined)) return undefined;
   const { shutter, iso, aperture } = { ...setting, ...marks };
   const { stepsPerStop } = shoot.camera;
   const step = (control: 'shutter' | 'iso' | 'aperture', label: string) =>
