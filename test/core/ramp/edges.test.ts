@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { timePrice } from '../../../packages/core/src/ramp/lattice.js';
 import { gridAhead } from '../../../packages/core/src/ramp/live/grid.js';
-import { solveRamp } from '../../../packages/core/src/ramp/solve.js';
+import { rampExists, solveRamp } from '../../../packages/core/src/ramp/solve.js';
 import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
 
 test('cues ahead lie at every frame for 90 s, then half a minute apart, and from 20 minutes on a minute', () => {
@@ -47,3 +47,37 @@ test('no dial has steps beyond 80', () => {
   expect(() => solveRamp(problem(80))).not.toThrow();
   expect(() => solveRamp(problem(81))).toThrow('must be a step of the dial');
 });
+
+test.each([4, 28, 31, 34, 55, 59])(
+  'an ISO dial of %d steps and one more is gone up and down whole, with a filter too',
+  (steps) => {
+    // One shutter and one aperture: each frame asks for the ISO a step from the one before, and no other will do.
+    const kit = {
+      stepsPerStop: 3 as const,
+      shutter: { longestStep: 0, shortestStep: 0 },
+      iso: { lowestStep: 0, highestStep: steps },
+      aperture: { widestStep: 12, narrowestStep: 12 },
+      ...{ stackStops: [0], bulb: false },
+    };
+    const limits = {
+      toleranceEv: 0.1,
+      largestStepEv: 1 / 3,
+      secondsBetweenCues: 0,
+      framesLostPerFilterChange: 0,
+    };
+    const exists = (isos: readonly number[], stackStops = [0]) =>
+      rampExists({
+        targetEv100: isos.map((iso) => (12 - iso) / 3),
+        ...{ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' },
+        ...{ kit: { ...kit, stackStops }, limits },
+      });
+    const up = Array.from({ length: steps + 1 }, (_, iso) => iso);
+    const down = up.toReversed();
+    expect(exists([...up, ...down])).toBe(true);
+    expect(exists([...down, ...up])).toBe(true);
+    expect(exists([...up, steps + 1])).toBe(false);
+    expect(exists([...down, -1])).toBe(false);
+    // With a filter of a stop the lowest ISO renders a stop more light.
+    expect(exists([...down, -1, -2, -3], [0, 1])).toBe(true);
+  },
+);
