@@ -1,7 +1,8 @@
 // The numbers that a ramp decides by, each tried on both sides of its edge: a tenth more or less gives another answer.
 
 import { expect, test } from 'vitest';
-import { timePrice } from '../../../packages/core/src/ramp/lattice.js';
+import { latticeOf, timePrice } from '../../../packages/core/src/ramp/lattice.js';
+import { liveCourse } from '../../../packages/core/src/ramp/live/course.js';
 import { gridAhead } from '../../../packages/core/src/ramp/live/grid.js';
 import { rampExists, solveRamp } from '../../../packages/core/src/ramp/solve.js';
 import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
@@ -81,3 +82,27 @@ test.each([4, 28, 31, 34, 55, 59])(
     expect(exists([...down, -1, -2, -3], [0, 1])).toBe(true);
   },
 );
+
+test('a live solve looks at settings up to three quarters of a stop off the target', () => {
+  const lattice = latticeOf({
+    targetEv100: [0],
+    ...{ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' },
+    kit: {
+      stepsPerStop: 3,
+      shutter: { longestStep: -6, shortestStep: 36 },
+      iso: { lowestStep: 0, highestStep: 0 },
+      aperture: { widestStep: 12, narrowestStep: 12 },
+      ...{ stackStops: [0], bulb: false },
+    },
+    limits: { toleranceEv: 0.25, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
+  });
+  const grid = gridAhead(0, 4, 4, { spacing: 1, affectedFrames: 0, intervalS: 8, begun: false });
+  const price = { errorNow: 1, errorAhead: 1, fadeS: 1, beyondTolerance: 1, hysteresisPerS: 0 };
+  const looked = (offEv: number) => {
+    const start = { stack: 0, aperture: 0, level: 24, iso: 0 }; // EV 8
+    return liveCourse(lattice, grid, Array(4).fill(8 + offEv), start, 8, price).band.count[0];
+  };
+  // In thirds: -0.747, -0.413, -0.08, 0.253 and 0.587 are within, of 0.1 the fifth, 0.767, is not.
+  expect(looked(0.08)).toBe(5);
+  expect(looked(0.1)).toBe(4);
+});
