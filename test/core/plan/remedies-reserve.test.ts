@@ -225,3 +225,22 @@ test('a remedy that leaves little of the clip says so, in both languages', () =>
     expect(cured(keys, remedy).summary.frameCount).toBeGreaterThanOrEqual(fromClipS * 24 * (2 / 3));
   }
 });
+
+test('less than two thirds of the clip is little: 20 of 33 are, 23 are not', () => {
+  const clipLeft = (intervalS: number) => {
+    const { remedies } = infeasible({
+      place: { latitudeDeg: 55.9, longitudeDeg: -3.2, timeZone: 'Europe/London' },
+      ...{ date: '2026-10-08', intervalS, scene: { cloud: 'overcast' } },
+      camera: camera({
+        shutter: { shortest: '1/4000', longest: '4' },
+        iso: { lowest: 100, highest: 6400 },
+        aperture: '5.6',
+      }),
+    });
+    const longer = find(remedies, 'longer-shutter');
+    expect(longer.apply.intervalS).toBe(33);
+    return longer.clip;
+  };
+  expect(clipLeft(20)).toBeDefined();
+  expect(clipLeft(23)).toBeUndefined();
+});
