@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { apiDocs } from '../../packages/tools/api-docs.mjs';
 import { apiReports } from '../../packages/tools/api-report.mjs';
+import { unreachableTypes } from '../reference/named-types.js';
 
 const folder = fileURLToPath(new URL('../../docs/api/', import.meta.url));
 const reports = apiReports();
@@ -20,4 +21,8 @@ test.each(Object.entries(reports))('docs/api/%s says what is offered', (name, te
 
 test('every export is documented, every link in a comment leads somewhere', async () => {
   expect(await apiDocs()).toEqual([]);
+});
+
+test.each(['core', 'chart'] as const)('every type that a public type of %s names can be imported', (name) => {
+  expect(unreachableTypes(name)).toEqual([]);
 });

@@ -11,6 +11,7 @@ export { cardText } from './card/text.js';
 export { lightChart } from './plot/light.js';
 export { type ChartOptions, planChart } from './plot/plan.js';
 export { reviewChart } from './plot/review.js';
+export type { TwilightName } from './plot/twilight.js';
 export { INKS, type Ink, type Variant } from './svg/ink.js';
 export { calendarTexts } from './text/calendar.js';
 export { type Language, languages } from './text/languages.js';
@@ -31,5 +32,6 @@ export {
   reserveText,
   warningText,
 } from './text/sentences.js';
-export { exposureText, labelText, settingText, shutterEnds } from './text/setting.js';
+export { type Exposed, exposureText, labelText, settingText, shutterEnds } from './text/setting.js';
 export { english, type Words, wordsFor } from './text/words.js';
+export type { English } from './text/words-en.js';

@@ -8,6 +8,7 @@ import { englishCautions } from './move/cautions.js';
 import { englishFindings, englishMoveChanges } from './move/english.js';
 import { englishCueNotes } from './plan/cue-notes.js';
 import { englishNotes, englishReasons, englishRemedies, englishReserve } from './plan/english.js';
+import type { RemedyLeaves } from './plan/types.js';
 import { englishReviewNotes } from './review/english.js';
 import { englishMissing, englishNoPass } from './sky/missing.js';
 
@@ -41,7 +42,7 @@ export const englishSentences = {
   cueNotes: englishCueNotes,
   reasons: englishReasons,
   remedies: englishRemedies,
-  reserve: englishReserve,
+  reserve: (leaves: RemedyLeaves) => englishReserve(leaves),
   faults: englishFaults,
   savedFaults: englishSavedFaults,
   refusals: englishRefusals,

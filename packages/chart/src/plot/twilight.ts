@@ -4,6 +4,7 @@
 import { instantMs } from '../text/local-time.js';
 import type { Moment } from './time-axis.js';
 
+/** How dark it is, by the sun's altitude: docs/sources.md#sun-events. */
 export type TwilightName = 'day' | 'civil' | 'nautical' | 'astronomical' | 'night';
 
 const NAMES: readonly TwilightName[] = ['day', 'civil', 'nautical', 'astronomical', 'night'];

@@ -1,9 +1,7 @@
 // The languages there are, apart from their words: a list of them needs no dictionary.
 
-const CODES = ['en', 'de'] as const;
-
 /** Code of a language, as in RFC 5646. */
-export type Language = (typeof CODES)[number];
+export type Language = 'en' | 'de';
 
 /**
  * Codes of the languages there are, as in RFC 5646.
@@ -15,4 +13,4 @@ export type Language = (typeof CODES)[number];
  * languages; // → ['en', 'de']
  * ```
  */
-export const languages: readonly Language[] = CODES;
+export const languages: readonly Language[] = ['en', 'de'];

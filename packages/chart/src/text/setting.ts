@@ -3,7 +3,8 @@
 import type { Control, PlanFrame } from '@evenfall/core';
 import type { Words } from './words.js';
 
-type Exposed = Pick<PlanFrame, 'shutter' | 'iso' | 'aperture'>;
+/** What a camera shows of a setting. */
+export type Exposed = Pick<PlanFrame, 'shutter' | 'iso' | 'aperture'>;
 
 /** A shutter label with its unit where the dial leaves it out: "1/60" stays, "2" is "2 s". */
 export function shutterText(label: string): string {

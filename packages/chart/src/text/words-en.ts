@@ -224,7 +224,8 @@ export const english = {
   },
 };
 
-type English = typeof english;
+/** Their type, as the English ones have it. */
+export type English = typeof english;
 
 /**
  * Every word that chart, card and calendar print, in one language: texts, and functions from numbers to

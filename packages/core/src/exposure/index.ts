@@ -14,5 +14,5 @@ export {
   type StepsPerStop,
   timeOfStep,
 } from './dial.js';
-export { type Exposure, ev100Of, type TimeFit } from './exposure.js';
+export { type Exposure, ev100Of } from './exposure.js';
 export { type FilterSpec, type FilterStack, filterStops } from './filter.js';

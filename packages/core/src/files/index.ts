@@ -16,5 +16,16 @@ export type { Entries, FaultFacts, Give, Given, NumberHint, Phrase, Unit } from 
 export type { Fault, FileError, Locate, Path } from './file-error.js';
 export { type PlanRead, readPlan, writeLight, writePlan } from './plan-file.js';
 export { quotedText } from './quoted.js';
-export type { ShootFile } from './shoot-as-written.js';
+export type {
+  AllOptional,
+  CameraFile,
+  LampsFile,
+  LampsOnFile,
+  MarkFile,
+  MoveFile,
+  SceneFile,
+  ShootFile,
+  TurnByFile,
+  WithOptional,
+} from './shoot-as-written.js';
 export { readShoot, type ShootRead, writeShoot } from './shoot-file.js';

@@ -4,9 +4,9 @@
 import type { FilterSpec } from '../exposure/filter.js';
 import type { Bracket } from '../footage/bracket.js';
 import type { Look } from '../light/look.js';
-import type { LampsOn, SceneWords } from '../light/scene-words.js';
+import type { SceneWords } from '../light/scene-words.js';
 import type { PicturePoint } from '../move/angle.js';
-import type { SlideGear, SlideMove, TurnBy, TurnGear, TurnMove } from '../move/moves.js';
+import type { SlideGear, SlideMove, TurnBy, TurnByPoints, TurnGear, TurnMove } from '../move/moves.js';
 import type { Crew, Limits } from '../ramp/problem.js';
 import type { SomeWeights } from '../ramp/weights.js';
 import type { Camera, ReadingEntry, Span } from '../shoot/shoot.js';
@@ -14,49 +14,101 @@ import type { Direction } from '../sky/direction.js';
 import type { Place } from '../sky/place.js';
 
 /** The same group with these keys optional. */
-type Less<Group, Key extends keyof Group> = Omit<Group, Key> & {
+export type WithOptional<Group, Key extends keyof Group> = Omit<Group, Key> & {
   readonly [Each in Key]?: Group[Each] | undefined;
 };
-/** All of them optional. */
-type Some<Group> = Less<Group, keyof Group>;
+/** The same group with every key optional. */
+export type AllOptional<Group> = WithOptional<Group, keyof Group>;
 
 /** A mark of a dial as written: text, or a number whose text is the mark. */
-type Mark = string | number;
+export type MarkFile = string | number;
 
-type CameraFile = Less<
+/** The camera of a shoot file, as one writes it. */
+export type CameraFile = WithOptional<
   Omit<Camera, 'shutter' | 'aperture' | 'bracket'>,
   'stepsPerStop' | 'bulb' | 'gapS' | 'darkFrame'
 > & {
-  readonly shutter: { readonly shortest: Mark; readonly longest: Mark };
-  readonly aperture: Mark | { readonly widest: Mark; readonly narrowest: Mark };
-  readonly bracket?: Less<Bracket, 'betweenS'> | undefined;
+  /** Marks of its dial that may be used. */
+  readonly shutter: {
+    /** The shortest. */
+    readonly shortest: MarkFile;
+    /** The longest. */
+    readonly longest: MarkFile;
+  };
+  /** The mark that is held, or those between which it may be turned. */
+  readonly aperture:
+    | MarkFile
+    | {
+        /** Smallest f-number. */
+        readonly widest: MarkFile;
+        /** Largest f-number. */
+        readonly narrowest: MarkFile;
+      };
+  /** Several exposures in every interval. */
+  readonly bracket?: WithOptional<Bracket, 'betweenS'> | undefined;
 };
 
-type LampsOnFile =
-  | Exclude<LampsOn, { fromAt: string }>
-  | { readonly fromAt: string; readonly overMin?: number | undefined };
+/** When lamps come on. */
+export type LampsOnFile =
+  | 'always'
+  | {
+      /** The first of them, by the sun's altitude. */
+      readonly fromSunAltitudeDeg: number;
+      /** The last. */
+      readonly toSunAltitudeDeg: number;
+    }
+  | {
+      /** The first of them, RFC 3339. */
+      readonly fromAt: string;
+      /** Minutes until all are lit, 0 to 240; default 0. */
+      readonly overMin?: number | undefined;
+    };
 
-type LampsFile =
+/** Lamps in the frame. */
+export type LampsFile =
   | Extract<SceneWords['lamps'], string>
-  | { readonly word: Extract<SceneWords['lamps'], string>; readonly on: LampsOnFile }
-  | { readonly ev100: number; readonly share: number; readonly on?: LampsOnFile | undefined };
+  | {
+      /** Which lamps. */
+      readonly word: Extract<SceneWords['lamps'], string>;
+      /** When they come on. */
+      readonly on: LampsOnFile;
+    }
+  | {
+      /** Of what they light, EV at ISO 100. */
+      readonly ev100: number;
+      /** Share of the frame that they light, 0 to 1. */
+      readonly share: number;
+      /** When they come on; by default as it gets dark. */
+      readonly on?: LampsOnFile | undefined;
+    };
 
-type SceneFile = Some<Omit<SceneWords, 'lamps'>> & { readonly lamps?: LampsFile | undefined };
+/** The scene. */
+export type SceneFile = AllOptional<Omit<SceneWords, 'lamps'>> & {
+  /** Lamps in the frame. */
+  readonly lamps?: LampsFile | undefined;
+};
 
-type TurnByFile =
-  | Exclude<TurnBy, { fromPoint: PicturePoint }>
-  | (Omit<Extract<TurnBy, { fromPoint: PicturePoint }>, 'fromPoint' | 'toPoint'> & {
-      readonly fromPoint: Some<PicturePoint>;
-      readonly toPoint: Some<PicturePoint>;
+/** How far a pan or a tilt goes. */
+export type TurnByFile =
+  | Exclude<TurnBy, TurnByPoints>
+  | (Omit<TurnByPoints, 'fromPoint' | 'toPoint'> & {
+      /** In the middle at first. */
+      readonly fromPoint: AllOptional<PicturePoint>;
+      /** In the middle at the end. */
+      readonly toPoint: AllOptional<PicturePoint>;
     });
 
-type MoveFile =
-  | (Less<Omit<TurnMove, 'by' | 'gear'>, 'mode' | 'ease'> & {
+/** A move. */
+export type MoveFile =
+  | (WithOptional<Omit<TurnMove, 'by' | 'gear'>, 'mode' | 'ease'> & {
+      /** How far. */
       readonly by: TurnByFile;
-      readonly gear?: Less<TurnGear, 'settleS'> | undefined;
+      /** What its motor can do. */
+      readonly gear?: WithOptional<TurnGear, 'settleS'> | undefined;
     })
-  | (Less<Omit<SlideMove, 'gear'>, 'mode' | 'ease' | 'toward'> & {
-      readonly gear?: Less<SlideGear, 'settleS'> | undefined;
+  | (WithOptional<Omit<SlideMove, 'gear'>, 'mode' | 'ease' | 'toward'> & {
+      /** What its motor can do. */
+      readonly gear?: WithOptional<SlideGear, 'settleS'> | undefined;
     });
 
 /**
@@ -96,7 +148,7 @@ export interface ShootFile {
   /** Who turns the dials; default a hand. */
   readonly crew?: Crew | undefined;
   /** What the schedule may ask. */
-  readonly limits?: Some<Limits> | undefined;
+  readonly limits?: AllOptional<Limits> | undefined;
   /** Prices that differ from the defaults of docs/ramp.md. */
   readonly weights?: SomeWeights | undefined;
   /** At most one an axis. */

@@ -9,7 +9,6 @@ export {
   exactFps,
   type Footage,
   type FootageGiven,
-  type FrameRate,
   footageOf,
   longestMarkedShutter,
   type MarkedTime,
@@ -21,4 +20,4 @@ export {
   intervalAdvice,
   type Subject,
 } from './interval-advice.js';
-export { framesOnCard, framesOnCharge, type Lasting, type SuppliedShoot, type Supplies } from './supplies.js';
+export { framesOnCard, framesOnCharge } from './supplies.js';

@@ -8,7 +8,9 @@ const DEG = Math.PI / 180;
 
 /** What the whole frame takes in, across and upright, degrees, 0 to 180. */
 export interface Field {
+  /** Across. */
   readonly horizontalDeg: number;
+  /** Upright. */
   readonly verticalDeg: number;
 }
 

@@ -8,19 +8,21 @@ export type { Look } from '../light/look.js';
 export type {
   CloudWord,
   Facing,
+  LampsOn,
   LampsWord,
   NightWord,
   SceneWords,
   SurfaceWord,
 } from '../light/scene-words.js';
 export type { EvBand, Known } from './band.js';
-export type { CieSkyType } from './cie-sky.js';
 export type { Cloud } from './cloud.js';
+export type { Field } from './field.js';
 export type { FrameParts } from './frame-light.js';
 export { lookOffsetEv } from './look.js';
-export type { Moon } from './moon.js';
 export type { Night } from './night.js';
 export type { Correction, Forecast as LightForecast, Reading, Refusal } from './reading.js';
 export type { RefusalReason } from './refusal.js';
 export { type Lamps, type Scene, type SceneLight, type Sky, sceneLight, type View } from './scene.js';
+export type { SkylinePoint } from './skyline.js';
+export type { CloudKnown } from './weather.js';
 export { LAMPS_ON, sceneOf } from './words.js';

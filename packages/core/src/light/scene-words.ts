@@ -22,8 +22,18 @@ export type SurfaceWord = 'grass' | 'sand' | 'snow' | 'water' | 'rock' | 'city';
  */
 export type LampsOn =
   | 'always'
-  | { readonly fromSunAltitudeDeg: number; readonly toSunAltitudeDeg: number }
-  | { readonly fromAt: string; readonly overMin: number };
+  | {
+      /** The first of them, degrees. */
+      readonly fromSunAltitudeDeg: number;
+      /** The last, degrees. */
+      readonly toSunAltitudeDeg: number;
+    }
+  | {
+      /** The first of them, RFC 3339. */
+      readonly fromAt: string;
+      /** Minutes until all are lit, 0 to 240. */
+      readonly overMin: number;
+    };
 
 /** What the lens sees, as the shoot file says it. */
 export interface SceneWords {

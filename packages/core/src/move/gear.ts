@@ -5,10 +5,15 @@ import { finite, positive } from '../check.js';
 
 /** A motor's limits in its axis's unit. */
 export interface Motor {
+  /** Rest after a step, seconds, >= 0. */
   readonly settleS: number;
-  readonly moveS?: number | undefined; // every step, where no top speed is known
-  readonly topSpeed?: number | undefined; // unit a second
-  readonly acceleration?: number | undefined; // unit a second squared, both ways; at once where absent
+  /** Seconds of every step, > 0, where no top speed is known. */
+  readonly moveS?: number | undefined;
+  /** Unit a second, > 0. */
+  readonly topSpeed?: number | undefined;
+  /** Unit a second squared, > 0, both ways; at once where absent. */
+  readonly acceleration?: number | undefined;
+  /** One step of the motor, unit, > 0. */
   readonly smallestStep?: number | undefined;
 }
 

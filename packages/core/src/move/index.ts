@@ -6,6 +6,7 @@
 
 export { fieldOfViewDeg } from './angle.js';
 export { moveCautions } from './cautions.js';
+export type { Motor } from './gear.js';
 export {
   type Ease,
   type FrameBudget,
@@ -16,7 +17,6 @@ export {
   type MoveAxis,
   type MoveCaution,
   type MoveChange,
-  type MoveFault,
   type MoveFaultFacts,
   type MoveFinding,
   type MoveFound,
@@ -35,13 +35,12 @@ export {
   type SlideBy,
   type SlideGear,
   type SlideMove,
-  type StarAdvice,
   type Travel,
   type TurnBy,
   type TurnGear,
   type TurnMove,
   type Way,
 } from './move.js';
+export type { MoveManner, TurnByPoints } from './moves.js';
 export { COMFORT_CROSSING_S } from './screen.js';
-export type { SkyView } from './sky-view.js';
 export { lengthText, secondsText } from './words.js';

@@ -25,7 +25,7 @@ export type {
 } from './angle.js';
 export type { MoveCaution } from './cautions.js';
 export type { Ease } from './ease.js';
-export type { MoveFault, MoveFaultFacts } from './fault.js';
+export type { MoveFaultFacts } from './fault.js';
 export type { LengthChange, MoveChange, MoveFinding, MoveFound, MoveRemedy, Pace } from './finding.js';
 export type {
   Move,
@@ -40,7 +40,6 @@ export type {
 } from './moves.js';
 export type { Travel } from './resolve.js';
 export type { ScreenSpeed } from './screen.js';
-export type { StarAdvice } from './stars.js';
 export type { FrameBudget, GapParts } from './time-budget.js';
 export type { MoveLines } from './words.js';
 

@@ -17,15 +17,20 @@ export type MoveMode = 'stopped' | 'continuous';
 export type TurnBy =
   | { readonly deg: number }
   | { readonly fromBearingDeg: number; readonly toBearingDeg: number; readonly way?: Way | undefined } // a pan only
-  | {
-      readonly fromPoint: PicturePoint;
-      readonly toPoint: PicturePoint;
-      /** Of the picture the points were read off, millimetres, where it was another lens. */
-      readonly focalMm?: number | undefined;
-      /** How far the camera that took it looked up, -90 to 90; 0 is level. */
-      readonly cameraTiltDeg?: number | undefined;
-    }
+  | TurnByPoints
   | { readonly sizeM: number; readonly distanceM: number };
+
+/** A turn that brings one point of a picture to where another is. */
+export interface TurnByPoints {
+  /** In the middle at first. */
+  readonly fromPoint: PicturePoint;
+  /** In the middle at the end. */
+  readonly toPoint: PicturePoint;
+  /** Of the picture the points were read off, millimetres, where it was another lens. */
+  readonly focalMm?: number | undefined;
+  /** How far the camera that took it looked up, -90 to 90; 0 is level. */
+  readonly cameraTiltDeg?: number | undefined;
+}
 
 /**
  * How far a carriage travels, metres: `m` by the number, positive is right, or forward; or what a track of
@@ -69,13 +74,16 @@ export interface SlideGear {
   readonly smallestStepM?: number | undefined;
 }
 
-interface Common {
+/** How a move goes, on any axis. */
+export interface MoveManner {
+  /** At every step, or all the time. */
   readonly mode: MoveMode;
+  /** Its way from rest to rest. */
   readonly ease: Ease;
 }
 
 /** A pan or a tilt. */
-export interface TurnMove extends Common {
+export interface TurnMove extends MoveManner {
   /** Which. */
   readonly axis: 'pan' | 'tilt';
   /** How far. */
@@ -85,7 +93,7 @@ export interface TurnMove extends Common {
 }
 
 /** A carriage on a track. */
-export interface SlideMove extends Common {
+export interface SlideMove extends MoveManner {
   readonly axis: 'slide';
   /** How far. */
   readonly by: SlideBy;

@@ -3,7 +3,8 @@
 import type { Setting } from '../shoot/kit.js';
 import type { Control, PlanChange, PlanCue, PlanFrame } from './types.js';
 
-type Dials = Pick<Setting, 'shutter' | 'iso' | 'aperture' | 'filters'>;
+/** What the dials say, and what is on the lens. */
+export type Dials = Pick<Setting, 'shutter' | 'iso' | 'aperture' | 'filters'>;
 
 /**
  * A filter stack in words.

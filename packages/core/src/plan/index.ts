@@ -6,14 +6,13 @@
 
 export { frameAt, planTimes } from './at-time.js';
 export { type PlanChoice, planChoices } from './choices.js';
-export { changesByClock, cuesOf } from './cues.js';
+export { changesByClock, cuesOf, type Dials } from './cues.js';
 export { type Evening, type EveningLight, type Evenings, planEvenings } from './evenings.js';
 export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
 export type { CueNote, CueNoteFacts, ExposureNote, NoteFacts } from './note.js';
 export { lightTable, type PlanOptions, planRemedies, planShoot } from './plan.js';
 export type { KitChange, RemedyChange } from './remedies/change.js';
-export type { Reserve } from './reserve.js';
 export { type LitMoment, type Steepest, steepestMinute } from './steepest.js';
 export type { StopSignal } from './stop.js';
 export { rampProblemOf, targetsOf } from './targets.js';
@@ -22,6 +21,7 @@ export type {
   BelowHalfClick,
   ClipCut,
   Control,
+  FrameShort,
   LightRow,
   LightTable,
   Plan,

@@ -215,7 +215,8 @@ export type Remedy = RemedyChange &
     readonly reserveText?: string | undefined;
   };
 
-interface FrameShort {
+/** How far the kit falls short of the light. */
+export interface FrameShort {
   /** First that cannot be met, from 0. */
   readonly frame: number;
   /** Its start, RFC 3339 with the place's offset. */

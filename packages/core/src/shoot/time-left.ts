@@ -8,8 +8,6 @@ import { type GapParts, gapOf } from '../move/time-budget.js';
 import { type RampProblem, shutterEnds } from '../ramp/problem.js';
 import type { Camera, Shoot } from './shoot.js';
 
-type Moving = Pick<Shoot, 'camera' | 'moves'>;
-
 /**
  * Lens and sensor, where both are known.
  *
@@ -21,7 +19,7 @@ export function opticsOf({ lens, sensor }: Pick<Camera, 'lens' | 'sensor'>): Opt
 }
 
 /** The moves of a shoot in numbers; throws RangeError on moves that `moveFaults` would name. */
-export function shootTravels({ camera, moves }: Moving): Travel[] {
+export function shootTravels({ camera, moves }: Pick<Shoot, 'camera' | 'moves'>): Travel[] {
   return travelsOf(moves, opticsOf(camera));
 }
 
@@ -41,7 +39,7 @@ export function shootTravels({ camera, moves }: Moving): Travel[] {
  * shootGap(shoot, 1029); // → { gapS: 1, writeS: 1, moveS: 0, settleS: 0 }
  * ```
  */
-export function shootGap(shoot: Moving, frameCount: number): GapParts {
+export function shootGap(shoot: Pick<Shoot, 'camera' | 'moves'>, frameCount: number): GapParts {
   return gapOf(shootTravels(shoot), frameCount, shoot.camera.gapS);
 }
 

@@ -11,14 +11,12 @@ export type { Direction } from './direction.js';
 export type { WhyMissing, WhyNoPass } from './missing.js';
 export type { Place } from './place.js';
 export {
-  type Crossing,
   type EventTime,
   horizonAzimuthDeg,
   type MissingEvent,
   type SkyEvent,
   type SkyEvents,
   type SkyPosition,
-  type SunPass,
   skyEvents,
   sunAndMoon,
   sunPosition,

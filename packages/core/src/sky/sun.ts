@@ -10,7 +10,7 @@ import { namedEvents, type SkyEvents } from './events.js';
 import type { Place } from './place.js';
 import { horizonMoment, passInDay, type SunPass } from './sun-pass.js';
 
-export { type Crossing, crossings } from './crossing.js';
+export { crossings } from './crossing.js';
 export type { EventTime, MissingEvent, SkyEvent, SkyEvents } from './events.js';
 export type { SunPass } from './sun-pass.js';
 

@@ -5,4 +5,4 @@
  */
 
 export { type Clock, type ClocksBack, clockOver, comesTwice } from './clock.js';
-export { type Sentences, sentenceOf } from './sentences.js';
+export { type OfKind, type Sentences, sentenceOf } from './sentences.js';

@@ -8,7 +8,8 @@ export type Sentences<Said, Key extends keyof Said = 'kind' & keyof Said> = {
   readonly [Kind in Said[Key] & string]: (said: OfKind<Said, Key, Kind>, clock: Clock) => string;
 };
 
-type OfKind<Said, Key extends keyof Said, Kind> = Said extends unknown
+/** The records of a union that have a name of their own. */
+export type OfKind<Said, Key extends keyof Said, Kind> = Said extends unknown
   ? Kind extends Said[Key]
     ? Said
     : never
