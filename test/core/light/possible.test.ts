@@ -128,3 +128,11 @@ test('a meter with the ISO of another evening is found out: full daylight at nig
   });
   expect(addReading(start(6, 14), { atMs: 0, ev100: 2 }).refused[0]).toMatchObject({ reason: 'impossible' });
 });
+
+test('wrong words drift by three stops a degree from 3° to -18° of sun, by eight while lamps come on', () => {
+  // The fastest of our scenes move apart by 2.9 a degree in twilight, and by 7.7 between -3° and -4.6°.
+  expect(wordsDriftEv(-6, -8)).toBeCloseTo(2 * 3, 12);
+  expect(wordsDriftEv(-3, -4.6)).toBeCloseTo(1.6 * 8, 12);
+  expect(wordsDriftEv(5, 0)).toBeCloseTo(3 * 3, 12);
+  expect(wordsDriftEv(-17, -21)).toBeCloseTo(1 * 3, 12);
+});

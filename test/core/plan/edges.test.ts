@@ -20,6 +20,7 @@ import {
   looserTolerance,
   moreFilterChanges,
 } from '../../../packages/core/src/plan/remedies/kit-kinds.js';
+import { raisingMost } from '../../../packages/core/src/plan/remedies/raise.js';
 import { longerInterval, timeKinds } from '../../../packages/core/src/plan/remedies/time.js';
 import { eveningsHeldShare, HELD_ENOUGH } from '../../../packages/core/src/plan/reserve.js';
 import { skylineEvents } from '../../../packages/core/src/plan/skyline-events.js';
@@ -113,6 +114,12 @@ describe('remedies', () => {
     expect(looserTolerance(from).amounts).toBe(30);
     expect(largerSteps(from).amounts).toBe(6);
     expect(moreFilterChanges(from)!.amounts).toBe(19);
+  });
+
+  test('nothing is worth bringing for less than a twentieth of the evenings', () => {
+    const { moreShare } = raisingMost(shoot, forecast, 0);
+    expect(raisingMost(shoot, forecast, moreShare! - 0.0525).moreShare).toBe(moreShare);
+    expect(raisingMost(shoot, forecast, moreShare! - 0.0475)).toEqual({});
   });
 
   test('another filter has 1 to 10 stops, by halves', () => {
