@@ -1,7 +1,7 @@
 // The numbers that a ramp decides by, each tried on both sides of its edge: a tenth more or less gives another answer.
 
 import { expect, test } from 'vitest';
-import { latticeOf, timePrice } from '../../../packages/core/src/ramp/lattice.js';
+import { filterPrice, type Lattice, latticeOf, timePrice } from '../../../packages/core/src/ramp/lattice.js';
 import { liveCourse } from '../../../packages/core/src/ramp/live/course.js';
 import { gridAhead } from '../../../packages/core/src/ramp/live/grid.js';
 import { rampExists, solveRamp } from '../../../packages/core/src/ramp/solve.js';
@@ -105,4 +105,12 @@ test('a live solve looks at settings up to three quarters of a stop off the targ
   // In thirds: -0.747, -0.413, -0.08, 0.253 and 0.587 are within, of 0.1 the fifth, 0.767, is not.
   expect(looked(0.08)).toBe(5);
   expect(looked(0.1)).toBe(4);
+});
+
+test('two stacks are as strong as one another within a billionth of a stop', () => {
+  const price = { stronger: 3, weaker: 2, asStrong: 1 };
+  const priceOf = (byStops: number) =>
+    filterPrice({ price, stops: [6, 6 + byStops] } as unknown as Lattice, 0, 1);
+  expect([priceOf(0.95e-9), priceOf(-0.95e-9)]).toEqual([1, 1]);
+  expect([priceOf(1.05e-9), priceOf(-1.05e-9)]).toEqual([3, 2]);
 });
