@@ -22,7 +22,7 @@ import {
 } from '../../../packages/core/src/plan/remedies/kit-kinds.js';
 import { raisingMost } from '../../../packages/core/src/plan/remedies/raise.js';
 import { longerInterval, timeKinds } from '../../../packages/core/src/plan/remedies/time.js';
-import { eveningsHeldShare, HELD_ENOUGH } from '../../../packages/core/src/plan/reserve.js';
+import { eveningsHeldShare, HELD_ENOUGH, reserveOf } from '../../../packages/core/src/plan/reserve.js';
 import { skylineEvents } from '../../../packages/core/src/plan/skyline-events.js';
 import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
 import { shootSpan } from '../../../packages/core/src/shoot/span.js';
@@ -177,4 +177,23 @@ test('the sun is behind a skyline with the last of its disc, 16 minutes of arc',
     ({ name }) => name === 'sun-behind-skyline',
   );
   expect(Math.abs(behind!.sunAltitudeDeg + 5.5 / 60 - (10 - 16 / 60))).toBeLessThan(0.005);
+});
+
+test('a target is out of reach by more than a billionth of a stop', () => {
+  // f/4, 1/4000 s to 4 s, ISO 100: from EV 2 down to 1.25 within tolerance; a target at 8 leaves 6.75 of it.
+  const darkEv = (belowEv: number) =>
+    reserveOf({
+      targetEv100: [8, 1.25 - belowEv],
+      ...{ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' },
+      kit: {
+        stepsPerStop: 3,
+        shutter: { longestStep: -6, shortestStep: 36 },
+        iso: { lowestStep: 0, highestStep: 0 },
+        aperture: { widestStep: 12, narrowestStep: 12 },
+        ...{ stackStops: [0], bulb: false },
+      },
+      limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
+    }).darkEv;
+  expect(darkEv(0.95e-9)).toBe(0);
+  expect(darkEv(1.05e-9)).toBeCloseTo(6.75, 12);
 });
