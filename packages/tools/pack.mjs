@@ -8,6 +8,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { runtimeLicences } from './licences.mjs';
 import { build, fail, install, root } from './ready.mjs';
 
 export const PACKAGES = ['core', 'chart', 'cli'];
@@ -47,6 +48,33 @@ export function packInto(folder) {
   }));
 }
 
+/**
+ * What a release is made of beside our own, dependencies of dependencies too: CycloneDX 1.6 (ECMA-424).
+ *
+ * @returns {string} JSON
+ */
+export function billOfMaterials(version) {
+  const components = runtimeLicences()
+    .filter(({ users }) => users.some((user) => user !== 'page'))
+    .map(({ name, version, licence }) => ({
+      type: 'library',
+      name,
+      version,
+      // A scope's "@" is escaped: package-url/purl-spec, type npm.
+      purl: `pkg:npm/${name.replace('@', '%40')}@${version}`,
+      licenses: [{ license: { id: licence } }],
+    }));
+  const component = { type: 'application', name: 'evenfall', version };
+  const bill = {
+    bomFormat: 'CycloneDX',
+    specVersion: '1.6',
+    version: 1,
+    metadata: { component },
+    components,
+  };
+  return `${JSON.stringify(bill, null, 2)}\n`;
+}
+
 /** Says in each package where its source is, which a registry holds against the provenance of a release. */
 function setRepository(url) {
   for (const name of PACKAGES) {
@@ -71,8 +99,10 @@ if (argv[1] === fileURLToPath(import.meta.url)) {
   install();
   if (url !== undefined) setRepository(url.replace(/\.git$/, ''));
   build();
-  for (const { file, paths } of packInto(`${root}/out/packages`))
-    console.log(`${file}: ${paths.length} files`);
+  const packed = packInto(`${root}/out/packages`);
+  for (const { file, paths } of packed) console.log(`${file}: ${paths.length} files`);
+  writeFileSync(`${root}/out/packages/sbom.cdx.json`, billOfMaterials(packed[0]?.version));
+  console.log(`${root}/out/packages/sbom.cdx.json: what they are made of`);
   const { repository } = JSON.parse(readFileSync(`${root}/packages/core/package.json`, 'utf8'));
   if (repository === undefined) {
     console.log('The packages do not say where their source is: a registry will refuse their provenance.');

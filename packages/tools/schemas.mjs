@@ -79,7 +79,8 @@ export function publishedSchemas({ shoot, plan, light, evenings, review }, descr
         return { ...rest, description: describe(give) };
       },
     });
-    const text = JSON.stringify({ $schema, title, ...sharingParts(rest) }, null, 2);
+    const $id = `urn:evenfall:schema:${format}:1`;
+    const text = JSON.stringify({ $schema, $id, title, ...sharingParts(rest) }, null, 2);
     return [`evenfall-${format}-1.schema.json`, `${text}\n`];
   };
   return Object.fromEntries([

@@ -239,6 +239,33 @@ describe('too many at once', () => {
   });
 });
 
+describe('fifty at once', () => {
+  test('wait for the threads there are, and each has its own plan', async () => {
+    const wide = await another({ threads: 2, atOnce: 50 });
+    const titles = Array.from({ length: 50 }, (_, i) => `Evening ${i}`);
+    const plans = await Promise.all(
+      titles.map(async (title) => JSON.parse((await ask(JSON.stringify({ ...GOOD, title }), {}, wide)).text)),
+    );
+    expect(plans.map(({ shoot }) => shoot.title)).toEqual(titles);
+  });
+
+  test('a thread that fails is replaced, and those who wait are answered', async () => {
+    const one = await another({ threads: 1, memoryMB: 12, frames: 100_000 });
+    const heavy = {
+      ...LAKE,
+      intervalS: 0.9,
+      camera: { ...LAKE.camera, gapS: 0.1, shutter: { shortest: '1/4000', longest: '1/4' }, aperture: '2.8' },
+    };
+    heavy.camera.iso = { lowest: 100, highest: 102400 };
+    const answers = await Promise.all([
+      ask(JSON.stringify(heavy), {}, one),
+      ask('{}', {}, one),
+      ask('[]', {}, one),
+    ]);
+    expect(answers.map(({ status }) => status)).toEqual([500, 422, 422]);
+  });
+});
+
 describe('hostile', () => {
   test.each([
     ['deep nesting', `${'['.repeat(30_000)}${']'.repeat(30_000)}`, 422],

@@ -1,6 +1,6 @@
 // What a user gets: the three packages packed, installed into an empty project, imported, type-checked, bundled, run.
 
-import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
@@ -13,6 +13,7 @@ import ts from 'typescript';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { chromiumPath, FLAGS } from '../../packages/tools/browser.mjs';
 import { bundle } from '../../packages/tools/bundle.mjs';
+import { billOfMaterials } from '../../packages/tools/pack.mjs';
 import { runBare } from './bare-realm.js';
 import { installedProject, type Project } from './packed.js';
 import { surfaceText } from './surface.js';
@@ -162,6 +163,27 @@ test('every way in answers in Node, and is part of the whole', () => {
     console.log(others.join());
   `;
   expect(project.run('node', ['--input-type=module', '-e', script])).toBe('englishSentences\n');
+});
+
+test('nothing that is installed runs a script, and the bill of materials names all of it', () => {
+  const folder = join(project.folder, 'node_modules');
+  const found = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((path) => /^(?:.*node_modules\/)?(?:@[^/]+\/)?[^/]+\/package\.json$/.test(path))
+    .map((path) => JSON.parse(readFileSync(join(folder, path), 'utf8')) as Record<string, never>);
+  const scripted = found.filter(({ scripts = {} }) =>
+    ['preinstall', 'install', 'postinstall'].some((step) => step in scripts),
+  );
+  expect(scripted.map(({ name }) => name)).toEqual([]);
+  const bill = JSON.parse(billOfMaterials('0.1.0')) as { components: { purl: string }[] };
+  const named = new Set(bill.components.map(({ purl }) => purl));
+  const others = found.filter(({ name }) => !NAMES.includes(name));
+  expect(others.length).toBeGreaterThan(8);
+  for (const { name, version } of others) {
+    // package-url/purl-spec, type npm: the "@" of a scope is escaped.
+    expect(named).toContain(`pkg:npm/${String(name).replace('@', '%40')}@${version}`);
+  }
+  // Bundled into the command, and so installed nowhere.
+  expect([...named].join()).toMatch(/pkg:npm\/commander@.*pkg:npm\/yaml@/);
 });
 
 test('a room loads no library that it does not need', () => {

@@ -1,12 +1,11 @@
-// One plan, made in a thread of its own: the text of a shoot file in, a status and the text of an answer out.
+// Plans, made in a thread of their own: the text of a shoot file in, a status and the text of an answer out.
 
-import { parentPort, workerData } from 'node:worker_threads';
+import { parentPort } from 'node:worker_threads';
 import { planShoot, readShoot, shootSpan, writePlan } from '@evenfall/core';
 
-const { text, frames } = workerData;
-parentPort?.postMessage(answerTo(text));
+parentPort?.on('message', ({ text, frames }) => parentPort?.postMessage(answerTo(text, frames)));
 
-function answerTo(text) {
+function answerTo(text, frames) {
   let file;
   try {
     file = JSON.parse(text);

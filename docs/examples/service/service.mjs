@@ -3,14 +3,14 @@
 //   node service.mjs                                  prints its address
 //   curl --json @evening.json 127.0.0.1:8017/plan     a shoot in, a plan out
 //
-// Planning is computation: a large shoot would hold up everybody else. So each plan is made in a thread of its own
+// Planning is computation: a large shoot would hold up everybody else. So plans are made in threads apart
 // that may be ended, and there are limits on everything a stranger decides. It asks nobody who they are: do not open
 // it to a network as it stands.
 
 import { once } from 'node:events';
 import { createServer } from 'node:http';
 import { fileURLToPath } from 'node:url';
-import { Worker } from 'node:worker_threads';
+import { plannerPool } from './pool.mjs';
 
 export const LIMITS = {
   bytes: 64 * 1024, // of a shoot file
@@ -18,19 +18,22 @@ export const LIMITS = {
   planMs: 5000, // for one plan
   frames: 20_000, // in one plan
   memoryMB: 256, // for one plan
-  atOnce: 2, // requests; more are asked to come again
+  threads: 2, // that plan at the same time
+  atOnce: 50, // requests, those that wait for a thread too; more are asked to come again
 };
 
 /** A running server; port 0 takes any that is free. `server.close()` ends it. */
 export async function startService(port = 0, limits = LIMITS) {
   const { requestMs } = limits;
   const timeouts = { requestTimeout: requestMs, headersTimeout: requestMs, connectionsCheckingInterval: 250 };
+  const planners = plannerPool(limits);
   let busy = 0;
   const server = createServer(timeouts, async (request, response) => {
     busy++;
     response.once('close', () => busy--);
     try {
-      const { status, body } = busy > limits.atOnce ? BUSY : await answer(request, limits);
+      const { status, body } =
+        busy > limits.atOnce ? BUSY : await answer(request, response, planners, limits);
       response.writeHead(status, {
         'content-type': 'application/json; charset=utf-8',
         'x-content-type-options': 'nosniff',
@@ -44,7 +47,9 @@ export async function startService(port = 0, limits = LIMITS) {
       response.destroy(); // whoever asked has gone, or took too long
     }
   });
-  server.setTimeout(requestMs + limits.planMs); // a reader who does not read
+  // A reader who does not read; waiting for a thread, the last may stand behind all others.
+  server.setTimeout(requestMs + limits.planMs * Math.ceil(limits.atOnce / limits.threads));
+  server.once('close', planners.end);
   server.maxConnections = 64;
   server.listen(port, '127.0.0.1');
   await once(server, 'listening');
@@ -54,7 +59,7 @@ export async function startService(port = 0, limits = LIMITS) {
 const refusal = (status, error) => ({ status, body: `${JSON.stringify({ errors: [error] })}\n` });
 const BUSY = refusal(503, 'busy; ask again in a second');
 
-async function answer(request, limits) {
+async function answer(request, response, planners, limits) {
   const { headers, method, socket, url } = request;
   // A page of another site may reach this port by a name of its own, or by a form: neither gets past these two.
   if (![`127.0.0.1:${socket.localPort}`, `localhost:${socket.localPort}`].includes(headers.host)) {
@@ -73,7 +78,7 @@ async function answer(request, limits) {
   } catch {
     return refusal(400, 'the body is not UTF-8');
   }
-  return planApart(text, limits);
+  return planners.plan(text, () => response.destroyed);
 }
 
 /** The whole body, or nothing where it is too long. */
@@ -87,23 +92,6 @@ async function bodyOf(request, bytes) {
     parts.push(part);
   }
   return Buffer.concat(parts);
-}
-
-function planApart(text, { frames, memoryMB, planMs }) {
-  return new Promise((resolve) => {
-    const worker = new Worker(new URL('./plan.mjs', import.meta.url), {
-      workerData: { text, frames },
-      resourceLimits: { maxOldGenerationSizeMb: memoryMB },
-    });
-    const end = (outcome) => {
-      clearTimeout(timer);
-      worker.terminate();
-      resolve(outcome);
-    };
-    const timer = setTimeout(() => end(refusal(503, `no plan within ${planMs / 1000} s`)), planMs);
-    worker.once('message', end);
-    worker.once('error', () => end(refusal(500, 'planning failed')));
-  });
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
