@@ -16,6 +16,9 @@ const SHARED =
 const PLANNING =
   /core\/src\/(plan\/(english-notes|exposures|forecast|made|notes\.|notes-sky|notes-supplies|prepare|reserve|set-up|targets)|ramp\/(problem|by-dials|swaps|cost|lattice|exact\/(?!reach)))/;
 
+/** The library's English, in one record: a file of its own, for neither the first plan nor the page's own words ask for it. */
+const SENTENCES = /core\/src\/(index|[a-z]+\/english)/;
+
 /** What the page shares with the parts that are loaded later, beside the library. */
 const PAGE_SHARED =
   /node_modules\/(lit-html|@preact)\/|web\/src\/(words\/(en|words)\.|plan\/planner|state\/plan\.|parts\/(message|text|clock|typed|part-view|percent|controls|ask)\.|chart\/(time-ticks|paths|text-px)\.)/;
@@ -60,6 +63,7 @@ export default defineConfig(({ mode }) => {
                 groups: [
                   { name: 'shared', test: SHARED, priority: 2 },
                   { name: 'planning', test: PLANNING, priority: 2 },
+                  { name: 'sentences', test: SENTENCES, priority: 1.5 },
                   { name: 'common', test: PAGE_SHARED, priority: 1 },
                 ],
               },

@@ -338,6 +338,28 @@ export function anywhere(site: () => Site): void {
     });
   });
 
+  describe('what plans apart from the page', () => {
+    it('asks for nothing that needs a page, sooner or later', () => {
+      const { folder } = site();
+      const all = new Set<string>();
+      const add = (name: string) => {
+        if (all.has(name)) return;
+        all.add(name);
+        const text = readFileSync(join(folder, name), 'utf8');
+        for (const [, path] of text.matchAll(/(?:from|import)\s*\(?\s*["'`]\.\/([^"'`]+\.js)["'`]/g)) {
+          add(join(dirname(name), path as string));
+        }
+      };
+      add('planner.js');
+      // What is planned with at once, and what a shoot that cannot be, or moves, asks for later.
+      expect(all.size).toBeGreaterThanOrEqual(8);
+      const touching = [...all].filter((name) =>
+        /\bdocument\./.test(readFileSync(join(folder, name), 'utf8')),
+      );
+      expect(touching).toEqual([]);
+    });
+  });
+
   describe('its size', () => {
     it('asks for at most 120 kB before the first plan is drawn, without the zone table', () => {
       const { folder } = site();
