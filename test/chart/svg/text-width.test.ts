@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fitText, textWidth, wrapText } from '../../../packages/chart/src/svg/text-width.js';
+import { widthsFile } from '../../../packages/tools/text-widths.mjs';
 import { fontAdvance, measured } from '../font-advance.js';
 
 const FONTS = [
@@ -14,7 +16,11 @@ const range = (from: number, to: number) =>
 test.each(FONTS)(
   'letters, digits and signs of chart and card are as wide as the font says ($bold)',
   ({ bold, advance }) => {
-    const chars = [...range(0x20, 0x7e), ...'ÀÉÎÕÜÝàéîõüýñçåßæøłđœ·–—‘’“”…→←−≤≥×½⅓⅔¼¾°′″≈'];
+    const chars = [
+      ...range(0x20, 0x7e),
+      ...'ÀÉÎÕÜÝàéîõüýñçåßæøłđœ·–—‘’“”…→←−≤≥×½⅓⅔¼¾°′″≈',
+      ...'ΑΩαβγδλΩάЖЩжщыюя',
+    ];
     expect(chars.length).toBeGreaterThan(130);
     for (const char of chars) {
       expect(textWidth(char, 1000, bold), char).toBeCloseTo(1000 * advance(char)!, -0.5);
@@ -66,5 +72,11 @@ test('wrapped lines fit their width and, where no word is cut, hold every word i
       expect(lines.join(' ')).toBe(text);
     }),
     seed,
+  );
+});
+
+test('the table is what its tool writes from the font', () => {
+  expect(readFileSync(new URL('../../../packages/chart/src/svg/widths.ts', import.meta.url), 'utf8')).toBe(
+    widthsFile(),
   );
 });
