@@ -4,7 +4,7 @@ import type { PlanFrame, PlanMade } from '@evenfall/core';
 import { frameColumn } from './brightness.js';
 
 const ROWS = 9;
-const MOST_COLUMNS = 900;
+const MOST_COLUMNS = 450; // as many as a small screen has across; on a wide one two pixels each
 
 /** The foot of each picture is land, of which one sees the outline. */
 const LAND_ROWS = 2;
