@@ -76,7 +76,8 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'node packages/tools/ramp-proof.mjs --problems 1000 --seed 20000': 'test/core/ramp/proof.test.ts',
   'npm run pack': 'test/packages/packed.ts',
   'npm init -y': 'test/packages/packed.ts',
-  'npm install ../evenfall/out/packages/*.tgz': 'test/packages/packed.ts',
+  'npm install ../evenfall/out/packages/evenfall-core-*.tgz': 'test/packages/packed.ts',
+  'npm install ../evenfall/out/packages/evenfall-chart-*.tgz': 'test/packages/packed.ts',
 };
 
 const commands = ofKind('sh').flatMap(({ page, body }) =>

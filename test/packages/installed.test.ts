@@ -165,6 +165,14 @@ test('every way in answers in Node, and is part of the whole', () => {
   expect(project.run('node', ['--input-type=module', '-e', script])).toBe('englishSentences\n');
 });
 
+test('core alone is three packages', () => {
+  expect(project.withCore.map((path) => path.replace('node_modules/', '')).sort()).toEqual([
+    '@evenfall/core',
+    'suncalc',
+    'valibot',
+  ]);
+});
+
 test('nothing that is installed runs a script, and the bill of materials names all of it', () => {
   const folder = join(project.folder, 'node_modules');
   const found = readdirSync(folder, { recursive: true, encoding: 'utf8' })

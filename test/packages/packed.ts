@@ -1,7 +1,7 @@
 // The packages as a user gets them: packed, and installed into an empty project.
 
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Packed, packInto } from '../../packages/tools/pack.mjs';
@@ -10,6 +10,8 @@ import { type Packed, packInto } from '../../packages/tools/pack.mjs';
 export interface Project {
   readonly folder: string;
   readonly packages: readonly Packed[];
+  /** What was there when core alone had been installed. */
+  readonly withCore: readonly string[];
   /** Runs a command in the project; what it prints, or an error with what it complained of. */
   run(command: string, args: readonly string[], input?: string): string;
   remove(): void;
@@ -28,10 +30,19 @@ export function installedProject(): Project {
       throw new Error(`${command} ${args.join(' ')} ended with ${status}: ${stderr}${stdout}`);
     return stdout;
   };
-  run('npm', ['install', '--prefer-offline', '--loglevel=error', ...packages.map(({ file }) => file)]);
+  const add = (...files: readonly string[]) =>
+    run('npm', ['install', '--prefer-offline', '--loglevel=error', ...files]);
+  const core = packages.filter(({ name }) => name === '@evenfall/core').map(({ file }) => file);
+  add(...core);
+  const lock = JSON.parse(readFileSync(join(project, 'node_modules/.package-lock.json'), 'utf8')) as {
+    packages: object;
+  };
+  const withCore = Object.keys(lock.packages).filter((path) => path !== '');
+  add(...packages.map(({ file }) => file));
   return {
     folder: project,
     packages,
+    withCore,
     run,
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
