@@ -122,6 +122,21 @@ describe('remedies', () => {
     expect(raisingMost(shoot, forecast, moreShare! - 0.0475)).toEqual({});
   });
 
+  // The strengths in which filters are commonly sold: common practice. Each kit has too few stops at the bright end, and one
+  // stronger than it needs would leave a hole between the settings with it and without.
+  test.each([
+    { stops: 3, aperture: '5.6', shutter: { shortest: '1/125', longest: '1/15' } },
+    { stops: 6, aperture: '2.8', shutter: { shortest: '1/60', longest: '1' } },
+    { stops: 10, aperture: '1.4', shutter: { shortest: '1/125', longest: '30' } },
+  ])('a filter of $stops stops is brought where it holds most', ({ stops, aperture, shutter }) => {
+    const short = shootFrom({
+      intervalS: 60,
+      span: { fromSunAltitudeDeg: 6, toSunAltitudeDeg: 3 },
+      camera: { ...camera, aperture, shutter, iso: { lowest: 100, highest: stops === 10 ? 102400 : 100 } },
+    });
+    expect(raisingMost(short, forecastOf(short), 0).change).toEqual({ change: 'another-filter', stops });
+  });
+
   test('another filter has 1 to 10 stops, by halves', () => {
     const stops = [1, 2, ANOTHER_FILTER.amounts].map((amount) => ANOTHER_FILTER.at(amount));
     expect(stops).toMatchObject([{ stops: 1 }, { stops: 1.5 }, { stops: 10 }]);
