@@ -28,7 +28,7 @@ export const BUDGETS = [
     { room: 'ramp', kB: 13 },
     { room: 'light', kB: 9 },
     { room: 'move', kB: 8.9 },
-    { room: 'sky', kB: 8.2 },
+    { room: 'sky', kB: 7.5 },
     { room: 'footage', kB: 3.2 },
     { room: 'exposure', kB: 1.7 },
     { room: 'words', kB: 0.3 },

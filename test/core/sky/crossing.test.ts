@@ -86,7 +86,8 @@ describe('crossings', () => {
   });
 
   test('stretches cut anywhere give together what the whole gives', () => {
-    const curve = (ms: number) => sunPosition(Date.UTC(2025, 5, 20) + ms, 55.9, -3.2).altitudeDeg;
+    const curve = (ms: number) =>
+      sunPosition(Date.UTC(2025, 5, 20) + ms, { latitudeDeg: 55.9, longitudeDeg: -3.2 }).altitudeDeg;
     const whole = crossings(curve, -10.6, 0, 3 * DAY_MS);
     expect(whole).toHaveLength(6);
     fc.assert(
@@ -108,7 +109,8 @@ describe('twilight that only just happens', () => {
   const startMs = Date.UTC(2025, 5, 20, 12);
   const endMs = startMs + DAY_MS;
   function everySecond(latitudeDeg: number) {
-    const altitude = (ms: number) => sunPosition(ms, latitudeDeg, 0).altitudeDeg;
+    const altitude = (ms: number) =>
+      sunPosition(ms, { latitudeDeg: latitudeDeg, longitudeDeg: 0 }).altitudeDeg;
     const fallsMs: number[] = [];
     const risesMs: number[] = [];
     let lowest = Number.POSITIVE_INFINITY;

@@ -10,7 +10,7 @@ import { shootFrom } from '../shoots.js';
 const PLACE = { latitudeDeg: 43.37, longitudeDeg: -8.4 };
 const observer = new Astronomy.Observer(PLACE.latitudeDeg, PLACE.longitudeDeg, 0);
 const magnitudeAt = (atMs: number, body: 'sun' | 'moon') => {
-  const found = eclipseAt(sunAndMoon(atMs, PLACE.latitudeDeg, PLACE.longitudeDeg), atMs);
+  const found = eclipseAt(sunAndMoon(atMs, PLACE), atMs);
   return found?.body === body ? found.magnitude : 0;
 };
 
@@ -36,8 +36,8 @@ test('of the moon: the umbra on it, total and partial, its ends within eight min
   let seen = 0;
   for (let k = 0; k < 30; k++) {
     const peakMs = eclipse.peak.date.getTime();
-    const sky = sunAndMoon(peakMs, PLACE.latitudeDeg, PLACE.longitudeDeg);
-    const later = sunAndMoon(peakMs + 3 * 3_600_000, PLACE.latitudeDeg, PLACE.longitudeDeg);
+    const sky = sunAndMoon(peakMs, PLACE);
+    const later = sunAndMoon(peakMs + 3 * 3_600_000, PLACE);
     if (sky.moonAltitudeDeg > 2 && later.moonAltitudeDeg > 2 && eclipse.kind !== 'penumbral') {
       expect(magnitudeAt(peakMs, 'moon') >= 1, eclipse.peak.toString()).toBe(eclipse.kind === 'total');
       const outsideMs = (eclipse.sd_partial + 8) * 60_000;

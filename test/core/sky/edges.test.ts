@@ -45,7 +45,7 @@ test.each(['1987-04-10T07:00:00Z', '2001-11-02T15:00:00Z', '2026-09-18T16:00:00Z
     const node = (125.04452 - 1934.136261 * centuries) * RAD;
     const shiftDeg = ((-17.2 * Math.sin(node)) / 3600) * Math.cos(23.4393 * RAD);
     const bare = getPosition(new Date(atMs), latitudeDeg, longitudeDeg + shiftDeg);
-    const { altitudeDeg, azimuthDeg } = sunPosition(atMs, latitudeDeg, longitudeDeg);
+    const { altitudeDeg, azimuthDeg } = sunPosition(atMs, { latitudeDeg, longitudeDeg });
     expect(Math.abs(azimuthDeg - bare.azimuth)).toBeLessThan(2e-5);
     // 8.794" on the horizon (IAU 1976); suncalc's altitude has refraction in it (Saemundsson 1986, as there).
     const centred = altitudeDeg + (8.794 / 3600) * Math.cos(altitudeDeg * RAD);
@@ -57,7 +57,7 @@ test.each(['1987-04-10T07:00:00Z', '2001-11-02T15:00:00Z', '2026-09-18T16:00:00Z
 
 test('the phase of the moon is an angle of its triangle with the eye and the sun, 149,597,870.7 km away (IAU 2012)', () => {
   // A first quarter: seen at right angles to the sun, the moon is lit to less than a half by the tangent of that triangle.
-  const sky = sunAndMoon(Date.parse('2026-09-18T20:00:00Z'), 0, -40);
+  const sky = sunAndMoon(Date.parse('2026-09-18T20:00:00Z'), { latitudeDeg: 0, longitudeDeg: -40 });
   const [sun, moon] = [sky.sunAltitudeDeg * RAD, sky.moonAltitudeDeg * RAD];
   const apart = Math.acos(
     Math.sin(sun) * Math.sin(moon) +

@@ -51,7 +51,10 @@ describe('sun', () => {
       toleranceS(Number(row.deg_per_min)),
     );
     expect(event!.sunAltitudeDeg).toBeCloseTo(Number(row.sun_centre_altitude_deg), 3);
-    const { azimuthDeg } = sunPosition(event!.atMs, Number(row.lat), Number(row.lon));
+    const { azimuthDeg } = sunPosition(event!.atMs, {
+      latitudeDeg: Number(row.lat),
+      longitudeDeg: Number(row.lon),
+    });
     expect(Math.abs(azimuthDeg - Number(row.azimuth_deg))).toBeLessThan(0.02);
   });
 

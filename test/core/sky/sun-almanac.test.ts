@@ -49,7 +49,7 @@ test('positions: the sun within 0.011 degree, the moon within 0.005, anywhere fr
     const atMs = Math.floor(random.between(from, to));
     const { latitudeDeg, longitudeDeg } = somewhere(random);
     const observer = new Observer(latitudeDeg, longitudeDeg, 0);
-    const sky = sunAndMoon(atMs, latitudeDeg, longitudeDeg);
+    const sky = sunAndMoon(atMs, { latitudeDeg, longitudeDeg });
     const sun = { alt: sky.sunAltitudeDeg, az: sky.sunAzimuthDeg };
     const moon = { alt: sky.moonAltitudeDeg, az: sky.moonAzimuthDeg };
     worst.sunDeg = Math.max(worst.sunDeg, apart(sun, horizontal(Body.Sun, atMs, observer)));

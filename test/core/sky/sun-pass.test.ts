@@ -109,7 +109,7 @@ describe('sunPass', () => {
       const low = high - random.between(1, 20);
       const dusk = random.chance(0.5);
       const [from, to] = dusk ? [high, low] : [low, high];
-      const altitude = (ms: number) => sunPosition(ms, place.latitudeDeg, place.longitudeDeg).altitudeDeg;
+      const altitude = (ms: number) => sunPosition(ms, place).altitudeDeg;
       const pass = sunPass(dusk ? 'dusk' : 'dawn', from, to, startMs, startMs + DAY_MS, place);
       const expected = byTheMinute(dusk, from, to, startMs, altitude);
       expect(pass.kind, JSON.stringify({ place, startMs, from, to })).toBe(expected ? 'ok' : 'none');

@@ -17,7 +17,7 @@ const cosDeg = (deg: number) => Math.cos((deg * Math.PI) / 180);
 describe('position', () => {
   const track = readTable('sun/sun_moon_track.csv').map((row) => ({
     row,
-    sky: sunAndMoon(Date.parse(row.utc!), Number(row.lat), Number(row.lon)),
+    sky: sunAndMoon(Date.parse(row.utc!), { latitudeDeg: Number(row.lat), longitudeDeg: Number(row.lon) }),
   }));
 
   test('the track table has sun and moon above and below the horizon', () => {
@@ -44,11 +44,10 @@ describe('position', () => {
 
   test('the worked example of the solar position algorithm (NREL/TP-560-34302)', () => {
     const value = Object.fromEntries(readTable('sun/spa_published.csv').map((r) => [r.quantity, r.value]));
-    const { altitudeDeg } = sunPosition(
-      Date.parse('2003-10-17T19:30:30Z'),
-      Number(value.latitude),
-      Number(value.longitude),
-    );
+    const { altitudeDeg } = sunPosition(Date.parse('2003-10-17T19:30:30Z'), {
+      latitudeDeg: Number(value.latitude),
+      longitudeDeg: Number(value.longitude),
+    });
     // Its zenith angle is apparent: take its own refraction out again.
     const airless = 90 - Number(value.zenith) - Number(value['delta e refraction']);
     expect(Math.abs(altitudeDeg - airless)).toBeLessThan(0.01);
@@ -56,7 +55,8 @@ describe('position', () => {
 
   // Source: sun_day_summary.csv, solar noon and lower transit with their airless altitudes.
   test.each(readTable('sun/sun_day_summary.csv'))('noon and midnight at $place, $local_date', (row) => {
-    const at = (utc: string) => sunPosition(Date.parse(utc), Number(row.lat), Number(row.lon));
+    const at = (utc: string) =>
+      sunPosition(Date.parse(utc), { latitudeDeg: Number(row.lat), longitudeDeg: Number(row.lon) });
     expect(
       Math.abs(at(row.solar_noon_utc!).altitudeDeg - Number(row.noon_altitude_airless_deg)),
     ).toBeLessThan(0.01);
@@ -75,7 +75,10 @@ describe('position', () => {
 
   // Source: usno_moon_phases.csv, U.S. Naval Observatory, to the minute. The moon moves 0.5 degree an hour.
   test.each(readTable('sun/usno_moon_phases.csv'))('$phase of $usno_ut_minute', (row) => {
-    const sky = sunAndMoon(Date.parse(row.usno_ut_minute!.replace('Z', ':00Z')), 0, 0);
+    const sky = sunAndMoon(Date.parse(row.usno_ut_minute!.replace('Z', ':00Z')), {
+      latitudeDeg: 0,
+      longitudeDeg: 0,
+    });
     // Apart by the moon's ecliptic latitude (5.3 degrees) and parallax (1 degree) at most.
     if (row.phase === 'Full Moon') expect(sky.moonPhaseAngleDeg).toBeLessThan(6.4);
     else expect(sky.moonPhaseAngleDeg).toBeGreaterThan(180 - 6.4);
@@ -85,7 +88,7 @@ describe('position', () => {
     const start = Date.parse('2025-03-20T17:30:00Z');
     const altitudes = Array.from(
       { length: 120 },
-      (_, i) => sunPosition(start + i * 30_000, 0, 0).altitudeDeg,
+      (_, i) => sunPosition(start + i * 30_000, { latitudeDeg: 0, longitudeDeg: 0 }).altitudeDeg,
     );
     expect(altitudes[0]).toBeGreaterThan(5);
     expect(altitudes.at(-1)).toBeLessThan(-5);
@@ -96,7 +99,7 @@ describe('position', () => {
   });
 
   test('sunPosition and sunAndMoon agree on the sun', () => {
-    const place = [Date.parse('2026-11-25T16:03:20Z'), 48.1, 11.6] as const;
+    const place = [Date.parse('2026-11-25T16:03:20Z'), { latitudeDeg: 48.1, longitudeDeg: 11.6 }] as const;
     const sky = sunAndMoon(...place);
     expect(sunPosition(...place)).toEqual({ altitudeDeg: sky.sunAltitudeDeg, azimuthDeg: sky.sunAzimuthDeg });
   });
@@ -109,7 +112,7 @@ describe('position', () => {
         fc.oneof(fc.double({ min: -90, max: 90, noNaN: true }), edge(-90, -89.9999, 0, 89.9999, 90)),
         fc.oneof(fc.double({ min: -180, max: 180, noNaN: true }), edge(-180, 0, 180)),
         (atMs, latitudeDeg, longitudeDeg) => {
-          const sky = sunAndMoon(atMs, latitudeDeg, longitudeDeg);
+          const sky = sunAndMoon(atMs, { latitudeDeg, longitudeDeg });
           for (const altitude of [sky.sunAltitudeDeg, sky.moonAltitudeDeg]) {
             expect(Math.abs(altitude)).toBeLessThanOrEqual(90);
           }
@@ -133,7 +136,15 @@ describe('position', () => {
     [0, Number.NaN, 0, /latitudeDeg must be from -90 to 90, got NaN/],
     [0, 0, 180.5, /longitudeDeg must be from -180 to 180, got 180.5/],
   ])('refuses %d, %d, %d', (atMs, latitudeDeg, longitudeDeg, message) => {
-    expect(() => sunPosition(atMs, latitudeDeg, longitudeDeg)).toThrow(message);
-    expect(() => sunAndMoon(atMs, latitudeDeg, longitudeDeg)).toThrow(message);
+    expect(() => sunPosition(atMs, { latitudeDeg, longitudeDeg })).toThrow(message);
+    expect(() => sunAndMoon(atMs, { latitudeDeg, longitudeDeg })).toThrow(message);
+  });
+
+  test('refuses a latitude where the place belongs', () => {
+    for (const of of [sunPosition, sunAndMoon] as readonly ((atMs: number, place: never) => unknown)[]) {
+      expect(() => of(0, 52 as never)).toThrow(
+        /place must be a group with latitudeDeg, longitudeDeg, got 52/,
+      );
+    }
   });
 });

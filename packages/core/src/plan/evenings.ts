@@ -194,8 +194,8 @@ function lightOf({ place, intervalS }: Shoot, { forecast, problem }: Prepared): 
 const HALF_DAY_MS = 43_200_000;
 
 /** Half a day before and after, the eye stands about as far to the side of the Earth's centre: its parallax cancels. */
-function isWaxing({ times }: Forecast, { latitudeDeg, longitudeDeg }: Shoot['place']): boolean {
+function isWaxing({ times }: Forecast, place: Shoot['place']): boolean {
   const endMs = times[times.length - 1];
-  const phaseAngle = (atMs: number) => sunAndMoon(atMs, latitudeDeg, longitudeDeg).moonPhaseAngleDeg;
+  const phaseAngle = (atMs: number) => sunAndMoon(atMs, place).moonPhaseAngleDeg;
   return phaseAngle(endMs + HALF_DAY_MS) < phaseAngle(endMs - HALF_DAY_MS);
 }

@@ -85,14 +85,14 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   // A plan made ahead under "clear" does not know the evening's weather; any other word states it.
   const known = knownOf(scene, scene.cloud !== 'clear');
   const bandOfFrame = forecastBand(known);
-  const skyAt = (atMs: number) => sunAndMoon(atMs, place.latitudeDeg, place.longitudeDeg);
+  const skyAt = (atMs: number) => sunAndMoon(atMs, place);
 
   const correction = correctForecast(
     shoot.readings.map(({ at, ev100 }): Reading => ({ atMs: instant(at), ev100 })),
     {
       forecastEv100At: (atMs) => lightAt(atMs, skyAt(atMs)).ev100,
       bandAt: (atMs) => bandOfFrame(lightAt(atMs, skyAt(atMs)).parts),
-      sunAltitudeAt: (atMs) => sunPosition(atMs, place.latitudeDeg, place.longitudeDeg).altitudeDeg,
+      sunAltitudeAt: (atMs) => sunPosition(atMs, place).altitudeDeg,
       known,
     },
   );

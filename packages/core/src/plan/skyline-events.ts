@@ -14,16 +14,15 @@ const LIMB_DEG = -16 / 60; // the last of the disc
 export function skylineEvents({ place, scene }: Shoot, fromMs: number, toMs: number): EventTime[] {
   if (scene.skylineDeg === undefined) return [];
   const skylineDeg = skylineToward(skylineOf(scene.skylineDeg));
-  const { latitudeDeg, longitudeDeg } = place;
   const sunOver = (atMs: number) => {
-    const { altitudeDeg, azimuthDeg } = sunPosition(atMs, latitudeDeg, longitudeDeg);
+    const { altitudeDeg, azimuthDeg } = sunPosition(atMs, place);
     return overSkylineDeg(altitudeDeg, skylineDeg(azimuthDeg));
   };
   const moonOver = (atMs: number) => {
-    const { moonAltitudeDeg, moonAzimuthDeg } = sunAndMoon(atMs, latitudeDeg, longitudeDeg);
+    const { moonAltitudeDeg, moonAzimuthDeg } = sunAndMoon(atMs, place);
     return overSkylineDeg(moonAltitudeDeg, skylineDeg(moonAzimuthDeg));
   };
-  const sunDeg = (atMs: number) => sunPosition(atMs, latitudeDeg, longitudeDeg).altitudeDeg;
+  const sunDeg = (atMs: number) => sunPosition(atMs, place).altitudeDeg;
   const found = (curve: (atMs: number) => number) =>
     crossingsIn(curve, sampleCurve(curve, fromMs, toMs, STEP_MS), LIMB_DEG, fromMs, toMs);
   const named = (body: 'sun' | 'moon', curve: (atMs: number) => number) =>

@@ -4,6 +4,7 @@
 
 import { getMoonPosition, getPosition } from 'suncalc';
 import { finite, within } from '../check.js';
+import { groupWith, hold } from '../hold.js';
 import type { Curve } from './crossing.js';
 import type { Direction } from './direction.js';
 import { namedEvents, type SkyEvents } from './events.js';
@@ -76,10 +77,14 @@ function siderealShift(atMs: number): number {
   return -0.00439 * Math.sin((125.04 - 1934.136 * centuries) * RAD);
 }
 
-function checkPlace(atMs: number, latitudeDeg: number, longitudeDeg: number): void {
+const isThere = () => undefined;
+const SPOT = groupWith({ latitudeDeg: isThere, longitudeDeg: isThere });
+
+function checkPlace(atMs: number, place: Pick<Place, 'latitudeDeg' | 'longitudeDeg'>): void {
   finite('atMs', atMs);
-  within('latitudeDeg', latitudeDeg, -90, 90);
-  within('longitudeDeg', longitudeDeg, -180, 180);
+  hold('place', place, SPOT);
+  within('latitudeDeg', place.latitudeDeg, -90, 90);
+  within('longitudeDeg', place.longitudeDeg, -180, 180);
 }
 
 function sunAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
@@ -96,31 +101,30 @@ function sunAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
  * docs/sources.md#sun-accuracy.
  *
  * @param atMs UTC epoch milliseconds, any finite number
- * @param latitudeDeg -90 to 90, north positive
- * @param longitudeDeg -180 to 180, east positive
+ * @param place latitude -90 to 90, north positive; longitude -180 to 180, east positive
  * @returns degrees: altitude of the centre without refraction, azimuth clockwise from north
- * @throws RangeError on a latitude outside -90 to 90 or a longitude outside -180 to 180
+ * @throws RangeError on a place without them, a latitude outside -90 to 90 or a longitude outside -180 to 180
  * @example
  * ```ts
  * import { sunPosition } from '@evenfall/core';
  *
  * // The worked example of NREL's solar position algorithm: 39.872° without refraction, azimuth 194.34°.
  * const atMs = Date.parse('2003-10-17T12:30:30-07:00');
- * sunPosition(atMs, 39.742476, -105.1786); // → { altitudeDeg: 39.87, azimuthDeg: 194.3 }
+ * sunPosition(atMs, { latitudeDeg: 39.742476, longitudeDeg: -105.1786 }); // → { altitudeDeg: 39.87, azimuthDeg: 194.3 }
  * ```
  */
 export function sunPosition(
   atMs: number,
-  latitudeDeg: number,
-  longitudeDeg: number,
+  place: Pick<Place, 'latitudeDeg' | 'longitudeDeg'>,
 ): { readonly altitudeDeg: number; readonly azimuthDeg: number } {
-  checkPlace(atMs, latitudeDeg, longitudeDeg);
+  checkPlace(atMs, place);
+  const { latitudeDeg, longitudeDeg } = place;
   return sunAt(new Date(atMs), latitudeDeg, longitudeDeg + siderealShift(atMs));
 }
 
 /** The sun's true altitude over a place as a curve of time. */
-function sunCurve({ latitudeDeg, longitudeDeg }: Place): Curve {
-  return (atMs) => sunPosition(atMs, latitudeDeg, longitudeDeg).altitudeDeg;
+function sunCurve(place: Place): Curve {
+  return (atMs) => sunPosition(atMs, place).altitudeDeg;
 }
 
 /** The moon seen from the surface. suncalc lowers it by a parallax that is right at the horizon only; ours replaces it. */
@@ -155,21 +159,21 @@ function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number): Mo
  * docs/sources.md#sun-accuracy.
  *
  * @param atMs UTC epoch milliseconds, any finite number
- * @param latitudeDeg -90 to 90, north positive
- * @param longitudeDeg -180 to 180, east positive
+ * @param place latitude -90 to 90, north positive; longitude -180 to 180, east positive
  * @returns degrees, kilometres and the lit share of the disc
- * @throws RangeError on a latitude outside -90 to 90 or a longitude outside -180 to 180
+ * @throws RangeError on a place without them, a latitude outside -90 to 90 or a longitude outside -180 to 180
  * @example
  * ```ts
  * import { sunAndMoon } from '@evenfall/core';
  *
  * // Full and new moon by the U.S. Naval Observatory's table.
- * sunAndMoon(Date.parse('1980-01-02T09:02Z'), 52, 5).moonLitFraction; // → 1.00
- * sunAndMoon(Date.parse('1980-01-17T21:19Z'), 52, 5).moonLitFraction; // → 0.00
+ * sunAndMoon(Date.parse('1980-01-02T09:02Z'), { latitudeDeg: 52, longitudeDeg: 5 }).moonLitFraction; // → 1.00
+ * sunAndMoon(Date.parse('1980-01-17T21:19Z'), { latitudeDeg: 52, longitudeDeg: 5 }).moonLitFraction; // → 0.00
  * ```
  */
-export function sunAndMoon(atMs: number, latitudeDeg: number, longitudeDeg: number): SkyPosition {
-  checkPlace(atMs, latitudeDeg, longitudeDeg);
+export function sunAndMoon(atMs: number, place: Pick<Place, 'latitudeDeg' | 'longitudeDeg'>): SkyPosition {
+  checkPlace(atMs, place);
+  const { latitudeDeg, longitudeDeg } = place;
   const date = new Date(atMs);
   const turnedDeg = longitudeDeg + siderealShift(atMs);
   const sun = sunAt(date, latitudeDeg, turnedDeg);
@@ -290,5 +294,5 @@ export function horizonAzimuthDeg(
   place: Place,
 ): number {
   const atMs = horizonMoment(direction, dayStartMs, dayEndMs, sunCurve(place));
-  return sunPosition(atMs, place.latitudeDeg, place.longitudeDeg).azimuthDeg;
+  return sunPosition(atMs, place).azimuthDeg;
 }

@@ -19,8 +19,8 @@ const CHANNELS = 8;
  * @returns one entry a time
  * @throws RangeError on a place outside the Earth or times that are not finite
  */
-export function skyTrack(times: Float64Array, { latitudeDeg, longitudeDeg }: Place): SkyPosition[] {
-  const exact = (atMs: number) => sunAndMoon(atMs, latitudeDeg, longitudeDeg);
+export function skyTrack(times: Float64Array, place: Place): SkyPosition[] {
+  const exact = (atMs: number) => sunAndMoon(atMs, place);
   const fromMs = times[0] - KNOT_MS;
   // One knot before the first frame and two after the last, for the slopes.
   const knotCount = Math.ceil((times[times.length - 1] - times[0]) / KNOT_MS) + 3;

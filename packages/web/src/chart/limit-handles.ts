@@ -183,7 +183,7 @@ function skylineToward({ shoot: { place } }: PlanMade, atMs: number) {
     const to = (deg: number) => put(SKYLINE, deg <= 0 ? undefined : deg);
     return { name: w.skyline, height: given, to };
   }
-  const { azimuthDeg } = sunPosition(atMs, place.latitudeDeg, place.longitudeDeg);
+  const { azimuthDeg } = sunPosition(atMs, place);
   const off = ({ azimuthDeg: bearing }: SkylinePoint) =>
     Math.abs(((((bearing - azimuthDeg) % 360) + 540) % 360) - 180);
   const points: readonly SkylinePoint[] = given;

@@ -284,13 +284,12 @@ function isWorthIt({ span }: ShorterSpan): boolean {
 }
 
 function cut(shoot: Shoot, { times, zone }: Forecast, first: number, last: number): ShorterSpan {
-  const { latitudeDeg, longitudeDeg } = shoot.place;
   const clock = (i: number) => rfc3339(times[i], zone);
   if ('startAt' in shoot.span) {
     return { change: 'shorter-span', span: { startAt: clock(first), endAt: clock(last) } };
   }
   // Rounded inward, so that the shorter span holds no frame more.
-  const degrees = (i: number) => sunPosition(times[i], latitudeDeg, longitudeDeg).altitudeDeg;
+  const degrees = (i: number) => sunPosition(times[i], shoot.place).altitudeDeg;
   const falls = shoot.direction === 'dusk';
   const inward = (deg: number, up: boolean) =>
     rounded((up ? Math.ceil(deg * 10) : Math.floor(deg * 10)) / 10);
