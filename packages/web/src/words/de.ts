@@ -40,7 +40,7 @@ export const german: PageWords = {
   toPicture: 'Zurück zum Bild',
   skip: 'Zum Plan springen',
   nav: { label: 'Ansichten', design: 'Entwurf', field: 'Draußen' },
-  theme: { label: 'Farben', system: 'Wie das Gerät', light: 'Hell', dark: 'Dunkel' },
+  theme: { label: 'Farben', system: 'Auto', light: 'Hell', dark: 'Dunkel' },
   languageLabel: 'Sprache',
   otherSign: 'Vorzeichen wechseln',
   stepBack: 'Schritt zurück',

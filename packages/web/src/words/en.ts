@@ -31,7 +31,7 @@ export const english = {
   toPicture: 'Back to the picture',
   skip: 'Skip to the plan',
   nav: { label: 'Views', design: 'Design', field: 'Field' },
-  theme: { label: 'Colours', system: 'Device colours', light: 'Light', dark: 'Dark' },
+  theme: { label: 'Colours', system: 'Auto', light: 'Light', dark: 'Dark' },
   languageLabel: 'Language',
   otherSign: 'Change the sign',
   stepBack: 'Step back',
