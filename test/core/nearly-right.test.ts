@@ -32,7 +32,9 @@ const plan = core.planShoot(shoot);
 if ('infeasible' in plan) throw new Error(plan.infeasible.text);
 const span = core.shootSpan(shoot);
 if (span.kind !== 'ok') throw new Error(span.why);
-const { problem } = core.rampProblemOf(shoot, core.forecastLight(shoot, span.times));
+const { kit, problem } = core.rampProblemOf(shoot, core.forecastLight(shoot, span.times));
+const ramp = core.solveRamp(problem);
+if (ramp.kind !== 'ok') throw new Error(ramp.kind);
 const zone = core.zoneOf(FILE.place);
 const state = core.startFollow(plan);
 const FROM_MS = Date.UTC(2026, 9, 14, 12);
@@ -51,6 +53,12 @@ const CALLS: Calls = [
   [core.lightTable, [shoot]],
   [core.planExposures, [shoot]],
   [core.planEvenings, [shoot, { fromDate: '2026-10-20', days: 1 }]],
+  [core.settingOf, [kit, ramp.frames[3]]],
+  [core.cuesOf, [plan.frames.slice(0, 20), true]],
+  [core.planTimes, [plan]],
+  [core.frameAt, [plan, Date.parse(plan.frames[3]!.at)]],
+  [core.sunPosition, [FROM_MS, FILE.place]],
+  [core.sunAndMoon, [FROM_MS, FILE.place]],
   [core.shootSpan, [shoot]],
   [core.shootOnDate, [shoot, '2026-10-20']],
   [core.solveRamp, [{ ...problem, targetEv100: Array.from(problem.targetEv100) }]],
@@ -166,4 +174,45 @@ test('one value that is not right is answered, or told by a RangeError', () => {
     { numRuns: RUNS, seed: 20 },
   );
   expect(refused).toBeGreaterThan(RUNS / 4);
+});
+
+// What a newcomer wrote, and what came back.
+test.each<readonly [string, () => unknown, string]>([
+  [
+    'a misspelt key of followFrame',
+    () => core.followFrame(state, { frame: 0, reding: 1 } as never),
+    'the nearest is "reading"',
+  ],
+  [
+    'a misspelt dial',
+    () => core.followFrame(state, { frame: 0, setting: { shuter: '1/60' } } as never),
+    'input.setting must have no key "shuter"; the nearest is "shutter"',
+  ],
+  [
+    'a misspelt end',
+    () => core.followFrame(state, { frame: 0, kit: { iso: { higest: 100 } } } as never),
+    'input.kit.iso must have no key "higest"',
+  ],
+  ['no input', () => core.followFrame(state, undefined as never), 'input must be a group, got undefined'],
+  [
+    'a misspelt option',
+    () => core.planShoot(shoot, { remedys: false } as never),
+    'the nearest is "remedies"',
+  ],
+  ['another', () => core.planEvenings(shoot, { dayz: 1 } as never), 'the nearest is "days"'],
+  ['the whole answer', () => core.planShoot(read as never), 'got an answer of readShoot; give its "shoot"'],
+  ['a file not read', () => core.planShoot(FILE as never), 'a shoot file is read by readShoot'],
+  [
+    'a kit without its stacks',
+    () => core.settingOf({ ramp: problem.kit, stacks: [] }, ramp.frames[0]!),
+    'kit.stacks',
+  ],
+  [
+    'an evening without a plan',
+    () => core.frameAt({ infeasible: {} } as never, 0),
+    'plan.frames must be a list',
+  ],
+])('%s is told by name', (_, call, said) => {
+  expect(call).toThrow(RangeError);
+  expect(call).toThrow(said);
 });

@@ -240,6 +240,8 @@ export function inField(site: () => Site): void {
       await button(page, 'Pause').click();
       await page.clock.install();
       await button(page, 'Enter EV').click();
+      // From here its time goes by as it is told to, however long the machine takes.
+      await page.clock.pauseAt((await page.evaluate(() => Date.now())) + 5000);
       await button(page, 'Use it').click();
       const said = page.getByText(/what is left is planned again/);
       await said.waitFor();

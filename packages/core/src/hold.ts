@@ -84,13 +84,32 @@ export function listOf(each: Check, least = 0): Check {
   };
 }
 
+function noGroup(required: Checks, got: unknown): Wrong {
+  const names = Object.keys(required);
+  return { at: '', must: names.length === 0 ? 'be a group' : `be a group with ${names.join(', ')}`, got };
+}
+
+/** A group in which no key is misspelt; what they hold is judged elsewhere, or may be anything. */
+export function onlyKeys(...names: readonly string[]): Check {
+  return group({}, anything(...names));
+}
+
+/** Keys that may hold anything. */
+export function anything(...names: readonly string[]): Checks {
+  return Object.fromEntries(names.map((name) => [name, () => undefined]));
+}
+
+/** What holds of a group, where the value is one. */
+export function ifGroup(check: Check): Check {
+  return (value) => (isGroup(value) ? check(value) : undefined);
+}
+
 /** A group of keys: those that must be there, those that may be, and no others. */
 export function group(required: Checks, optional: Checks = {}): Check {
   const known = { ...required, ...optional };
   const names = Object.keys(known);
   return (value) => {
-    if (!isGroup(value))
-      return { at: '', must: `be a group with ${Object.keys(required).join(', ')}`, got: value };
+    if (!isGroup(value)) return noGroup(required, value);
     for (const key of Object.keys(value)) {
       if (Object.hasOwn(known, key) || value[key] === undefined) continue;
       return { at: '', must: `have no key "${key}"; the nearest is "${nearestWord(key, names)}"` };
@@ -107,8 +126,7 @@ export function group(required: Checks, optional: Checks = {}): Check {
 /** A group with these keys, whatever else is in it. */
 export function groupWith(required: Checks): Check {
   return (value) => {
-    if (!isGroup(value))
-      return { at: '', must: `be a group with ${Object.keys(required).join(', ')}`, got: value };
+    if (!isGroup(value)) return noGroup(required, value);
     for (const [key, check] of Object.entries(required)) {
       const wrong = check(value[key]);
       if (wrong !== undefined) return { ...wrong, at: `.${key}${wrong.at}` };

@@ -2,7 +2,7 @@
 // forecast is moved by what the readings say, and the ramp is planned again from the setting now on the camera.
 // No clock and no memory but the state, which is never changed: each answer brings the next one.
 
-import { aboveZero, group, groupWith, hold } from '../hold.js';
+import { aboveZero, anything, group, hold, ifGroup, onlyKeys } from '../hold.js';
 import { checkPlan } from '../plan/plan-check.js';
 import type { Plan, PlanFrame } from '../plan/types.js';
 import type { State } from '../ramp/moves.js';
@@ -72,6 +72,26 @@ export function startFollow(plan: Plan, options: FollowOptions = {}): FollowStat
   };
 }
 
+/** Keys alone: a misspelt one would leave the evening uncorrected in silence. What they hold is answered by warnings. */
+const INPUT = group(
+  {},
+  {
+    ...anything('frame', 'atMs', 'jump', 'lost', 'done', 'missed'),
+    reading: ifGroup(onlyKeys('atMs', 'ev100', 'sure', 'bound')),
+    setting: ifGroup(onlyKeys('shutter', 'iso', 'aperture', 'filters')),
+    kit: ifGroup(
+      group(
+        {},
+        {
+          ...anything('filters', 'maxFilterChanges'),
+          shutter: ifGroup(onlyKeys('shortest', 'longest')),
+          iso: ifGroup(onlyKeys('lowest', 'highest')),
+        },
+      ),
+    ),
+  },
+);
+
 /**
  * The setting for a frame and the cues ahead, from what is known by then. Until a reading is used, and while
  * the camera stands where the plan has it, the plan itself is the answer. A cue that is due is taken as done
@@ -97,7 +117,7 @@ export function startFollow(plan: Plan, options: FollowOptions = {}): FollowStat
  * ```
  */
 export function followFrame(state: FollowState, input: FollowInput): FollowStep {
-  hold('input', input, groupWith({}));
+  hold('input', input, INPUT);
   const { told: toldBefore, doubted, frame: last, every } = checkState(state);
   const moment = momentOf(state.evening, input, { last, told: toldBefore, doubted });
   const { frame } = moment;

@@ -1,13 +1,17 @@
 // A plan by the clock, for a program that acts on it.
 
 import { finite } from '../check.js';
+import { groupWith, hold, listOf, text } from '../hold.js';
 import type { PlanFrame, PlanMade } from './types.js';
+
+const timed = listOf(groupWith({ at: text }));
 
 /**
  * The times of a plan as numbers, beside their texts.
  *
  * @param plan from `planShoot` or `readPlan`
  * @returns UTC epoch milliseconds of each frame and each cue, in their order
+ * @throws RangeError where it has none, as an evening that cannot be planned
  * @example
  * ```ts
  * // With the shoot and plan of planShoot's example.
@@ -18,10 +22,12 @@ import type { PlanFrame, PlanMade } from './types.js';
  * cueMs.length; // → plan.cues.length
  * ```
  */
-export function planTimes({ frames, cues }: Pick<PlanMade, 'frames' | 'cues'>): {
+export function planTimes(plan: Pick<PlanMade, 'frames' | 'cues'>): {
   readonly frameMs: readonly number[];
   readonly cueMs: readonly number[];
 } {
+  hold('plan', plan, groupWith({ frames: timed, cues: timed }));
+  const { frames, cues } = plan;
   const ms = ({ at }: { readonly at: string }) => Date.parse(at);
   return { frameMs: frames.map(ms), cueMs: cues.map(ms) };
 }
@@ -32,7 +38,7 @@ export function planTimes({ frames, cues }: Pick<PlanMade, 'frames' | 'cues'>): 
  * @param plan from `planShoot` or `readPlan`
  * @param atMs UTC epoch milliseconds
  * @returns undefined before the first frame, and from the end of the last one's interval on
- * @throws RangeError where `atMs` is not finite
+ * @throws RangeError where `atMs` is not finite, or the plan has no frames
  * @example
  * ```ts
  * // With the shoot and plan of planShoot's example.
@@ -44,11 +50,10 @@ export function planTimes({ frames, cues }: Pick<PlanMade, 'frames' | 'cues'>): 
  * frameAt(plan, startMs - 1); // → undefined
  * ```
  */
-export function frameAt(
-  { frames, shoot }: Pick<PlanMade, 'frames' | 'shoot'>,
-  atMs: number,
-): PlanFrame | undefined {
+export function frameAt(plan: Pick<PlanMade, 'frames' | 'shoot'>, atMs: number): PlanFrame | undefined {
+  hold('plan', plan, groupWith({ frames: timed }));
   finite('atMs', atMs);
+  const { frames, shoot } = plan;
   const i = frames.findLastIndex(({ at }) => Date.parse(at) <= atMs);
   const frame = frames[i];
   if (frame === undefined) return undefined;

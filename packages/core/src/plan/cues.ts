@@ -1,5 +1,6 @@
 // The schedule as a person performs it: when, which control, from what to what.
 
+import { aNumber, groupWith, hold, listOf, text } from '../hold.js';
 import type { Setting } from '../shoot/kit.js';
 import type { Control, PlanChange, PlanCue, PlanFrame } from './types.js';
 
@@ -27,12 +28,24 @@ export function changesBetween(before: Dials, after: Dials): PlanChange[] {
   return all.filter(([, from, to]) => from !== to).map(([control, from, to]) => ({ control, from, to }));
 }
 
+const DIALS = listOf(
+  groupWith({
+    at: text,
+    sunAltitudeDeg: aNumber,
+    shutter: text,
+    iso: aNumber,
+    aperture: text,
+    filters: listOf(text),
+  }),
+);
+
 /**
  * The cues of a plan's frames: one for each frame that stands at another setting than the one before.
  *
  * @param frames in order; what the dials say, when and under what sun
  * @param shutterIsCue false where a rig times the shutter freely: then its movement is no cue
  * @returns in order of time; none for frames that stand at one setting
+ * @throws RangeError naming what a frame lacks
  * @example
  * ```ts
  * import { cuesOf } from '@evenfall/core';
@@ -50,6 +63,7 @@ export function cuesOf(
   frames: readonly (Pick<PlanFrame, 'frame' | 'at' | 'sunAltitudeDeg'> & Dials)[],
   shutterIsCue: boolean,
 ): PlanCue[] {
+  hold('frames', frames, DIALS);
   return frames.flatMap(({ frame, at, sunAltitudeDeg }, i) => {
     if (i === 0) return [];
     const changes = changesBetween(frames[i - 1], frames[i]).filter(

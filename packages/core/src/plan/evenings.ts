@@ -1,7 +1,7 @@
 // When to go: the same shoot on the evenings to come, one line each.
 
 import { whole, within } from '../check.js';
-import { hold, text } from '../hold.js';
+import { hold, onlyKeys, text } from '../hold.js';
 import { shootOnDate } from '../shoot/on-date.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { checkShoot } from '../shoot/shoot-check.js';
@@ -98,17 +98,15 @@ const MOST_DAYS = 366;
  */
 export function planEvenings(
   shoot: Shoot,
-  {
-    fromDate = shoot.date,
-    days = 30,
-    signal,
-  }: {
+  options: {
     readonly fromDate?: string | undefined;
     readonly days?: number | undefined;
     readonly signal?: StopSignal | undefined;
   } = {},
 ): Evenings {
   checkShoot(shoot);
+  hold('options', options, onlyKeys('fromDate', 'days', 'signal'));
+  const { fromDate = shoot.date, days = 30, signal } = options;
   within('days', whole('days', days), 1, MOST_DAYS);
   hold('fromDate', fromDate, text);
   const zone = zoneOf(shoot.place);

@@ -1,6 +1,6 @@
 // The whole way, composed: a shoot in, a plan or a light table out.
 
-import { flag, hold } from '../hold.js';
+import { flag, hold, onlyKeys } from '../hold.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { checkShoot } from '../shoot/shoot-check.js';
 import { rfc3339 } from '../sky/clock.js';
@@ -19,6 +19,8 @@ export interface PlanOptions {
   /** When to give up; default never. */
   readonly signal?: StopSignal | undefined;
 }
+
+const OPTIONS = onlyKeys('remedies', 'signal');
 
 /**
  * The plan of a shoot: light, targets, the cheapest ramp that follows them, and its cues. A shoot that no
@@ -56,8 +58,10 @@ export interface PlanOptions {
  * plan.summary; // → { frameCount: 1029, clipS: 42.875 }
  * ```
  */
-export function planShoot(shoot: Shoot, { remedies = true, signal }: PlanOptions = {}): Plan {
+export function planShoot(shoot: Shoot, options: PlanOptions = {}): Plan {
   checkShoot(shoot);
+  hold('options', options, OPTIONS);
+  const { remedies = true, signal } = options;
   hold('remedies', remedies, flag);
   stopIf(signal);
   const prepared = prepare(shoot);

@@ -127,10 +127,11 @@ export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]):
 /**
  * A frame of the ramp as the dials and the filter rims say it.
  *
- * @param kit from {@link rampProblemOf}, beside the problem that was solved
+ * @param kit from {@link rampProblemOf}, beside the problem that was solved; of a problem put together by hand its `kit` as
+ *   `ramp`, and as `stacks` what may be on the lens, the bare lens `{ names: [], stops: 0 }`, in the order of its `stackStops`
  * @param frame from {@link solveRamp}
  * @returns marks of the dials, and exact values beside them
- * @throws RangeError where a step of the frame is on no dial
+ * @throws RangeError where a step of the frame is on no dial, or the kit has no such stack
  * @example
  * ```ts
  * // With the shoot and plan of planShoot's example.
@@ -162,8 +163,13 @@ export function settingOf(
   { ramp, stacks, bracket }: Pick<Kit, 'ramp' | 'stacks' | 'bracket'>,
   frame: RampFrame,
 ): Setting {
+  const stack = stacks?.[frame.stack];
+  if (stack === undefined) {
+    throw new RangeError(
+      `frame.stack must be a place in kit.stacks, one of ${stacks?.length ?? 0}, got ${frame.stack}`,
+    );
+  }
   const { stepsPerStop, bulb } = ramp;
-  const stack = stacks[frame.stack];
   const label = (step: number) =>
     bulb ? timeText(timeOfStep(step, stepsPerStop)) : dialLabel('shutter', step, stepsPerStop);
   const reach = Math.round(bracketReachEv(bracket) * stepsPerStop);

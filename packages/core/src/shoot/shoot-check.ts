@@ -137,5 +137,14 @@ const shootCheck = group(
  * @throws RangeError naming the key, the rule and the value of what readShoot would refuse
  */
 export function checkShoot(shoot: Shoot, name = ''): void {
+  // The two slips of a first program: the whole answer of readShoot, and a file that it has not read.
+  if (isGroup(shoot) && 'kind' in shoot) {
+    throw new RangeError(`${name || 'shoot'} must be a shoot, got an answer of readShoot; give its "shoot"`);
+  }
+  if (isGroup(shoot) && has('format')(shoot) && !has('limits')(shoot)) {
+    throw new RangeError(
+      `${name === '' ? '' : `${name}.`}limits must be there: a shoot file is read by readShoot, which fills in what it leaves out`,
+    );
+  }
   hold(name, shoot, shootCheck);
 }
