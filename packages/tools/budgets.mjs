@@ -22,7 +22,7 @@ export const BUDGETS = [
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 12.8 },
   ...[
     { room: 'plan', kB: 58.5 },
-    { room: 'follow', kB: 52.5 },
+    { room: 'follow', kB: 53 },
     { room: 'review', kB: 38.8 },
     { room: 'files', kB: 29.5 },
     { room: 'ramp', kB: 13 },
@@ -32,7 +32,7 @@ export const BUDGETS = [
     { room: 'footage', kB: 3.2 },
     { room: 'exposure', kB: 1.7 },
     { room: 'words', kB: 0.3 },
-    { room: 'shoot', kB: 10 },
+    { room: 'shoot', kB: 10.5 },
   ].map(({ room, kB }) => ({
     what: `\`@evenfall/core/${room}\``,
     code: `export * from '@evenfall/core/${room}'`,
