@@ -127,7 +127,7 @@ export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]):
 /**
  * A frame of the ramp as the dials and the filter rims say it.
  *
- * @param kit from {@link rampProblemOf}, beside the problem that was solved; of a problem put together by hand its `kit` as
+ * @param kit from {@link rampProblemOf}, beside the problem that was solved; of a problem put together by hand its steps as
  *   `ramp`, and as `stacks` what may be on the lens, the bare lens `{ names: [], stops: 0 }`, in the order of its `stackStops`
  * @param frame from {@link solveRamp}
  * @returns marks of the dials, and exact values beside them
@@ -160,7 +160,11 @@ export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]):
  * ```
  */
 export function settingOf(
-  { ramp, stacks, bracket }: Pick<Kit, 'ramp' | 'stacks' | 'bracket'>,
+  {
+    ramp,
+    stacks,
+    bracket,
+  }: Pick<Kit, 'stacks' | 'bracket'> & { readonly ramp: Pick<RampKit, 'stepsPerStop' | 'bulb'> },
   frame: RampFrame,
 ): Setting {
   const stack = stacks?.[frame.stack];
