@@ -11,6 +11,7 @@ import { leadsAhead, travel } from './values.js';
 
 /** Loaded when one of them runs: help needs none of it. */
 const actions = () => import('../actions.js');
+type Actions = Awaited<ReturnType<typeof actions>>;
 
 const PLAN = `
 Example:
@@ -48,6 +49,8 @@ Example:
 
 /** Adds the commands. */
 export function addShootCommands(program: Command, io: Io, act: Act): void {
+  const run = (options: Options, action: (all: Actions) => Promise<number>) =>
+    act(options, actions().then(action));
   const command = (name: string, examples: string, summary: string, description: string) =>
     noted(program.command(name), examples, io.columns)
       .summary(summary)
@@ -68,48 +71,26 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     .option('--choices', 'print what other weights would give: fewer cues, less error, cleaner ISO')
     .addOption(languageOption())
     .action((shoot: string | undefined, options: Options) =>
-      act(
-        options,
-        actions().then(({ plan }) => plan(shoot, options, io)),
-      ),
+      run(options, ({ plan }) => plan(shoot, options, io)),
     );
   answerOptions(planCommand, 'In place of a file:');
 
-  command('card', CARD, 'write the cue card', 'Writes a cue card to carry to the place.')
-    .requiredOption(
-      '-o, --output <file>',
-      'card to write: .pdf, .svg, .html or .txt; "-.txt" is standard output',
-    )
-    .addOption(paperOption('a6; a5 in larger type; a4 or letter: four to a sheet, to cut (default: a6)'))
-    .addOption(clockOption())
-    .addOption(languageOption())
-    .option('--dark', 'red on black, for a screen in the dark')
-    .option('--json', 'print what was written, for a program')
-    .action((shoot: string, options: Written) =>
-      act(
-        options,
-        actions().then(({ card }) => card(shoot, options, io)),
-      ),
-    );
+  written(
+    command('card', CARD, 'write the cue card', 'Writes a cue card to carry to the place.'),
+    'card to write: .pdf, .svg, .html or .txt; "-.txt" is standard output',
+    'a6; a5 in larger type; a4 or letter: four to a sheet, to cut (default: a6)',
+  ).action((shoot: string, options: Written) => run(options, ({ card }) => card(shoot, options, io)));
 
-  command(
-    'chart',
-    CHART,
-    'draw light and schedule',
-    'Draws the light, the target and the settings that follow it, against local time.',
-  )
-    .requiredOption('-o, --output <file>', 'chart to write: .svg or .pdf; "-" is standard output')
-    .addOption(paperOption('sheet to fill, laid across (default: a4 for .pdf, 254 by 183 mm for .svg)'))
-    .addOption(clockOption())
-    .addOption(languageOption())
-    .option('--dark', 'red on black, for a screen in the dark')
-    .option('--json', 'print what was written, for a program')
-    .action((shoot: string, options: Written) =>
-      act(
-        options,
-        actions().then(({ chart }) => chart(shoot, options, io)),
-      ),
-    );
+  written(
+    command(
+      'chart',
+      CHART,
+      'draw light and schedule',
+      'Draws the light, the target and the settings that follow it, against local time.',
+    ),
+    'chart to write: .svg or .pdf; "-" is standard output',
+    'sheet to fill, laid across (default: a4 for .pdf, 254 by 183 mm for .svg)',
+  ).action((shoot: string, options: Written) => run(options, ({ chart }) => chart(shoot, options, io)));
 
   command(
     'cues',
@@ -131,12 +112,7 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     )
     .addOption(clockOption())
     .addOption(languageOption())
-    .action((shoot: string, options: CueOptions) =>
-      act(
-        options,
-        actions().then(({ cues }) => cues(shoot, options, io)),
-      ),
-    );
+    .action((shoot: string, options: CueOptions) => run(options, ({ cues }) => cues(shoot, options, io)));
 
   command(
     'light',
@@ -154,9 +130,17 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     .addOption(languageOption())
     .option('--dark', 'a chart in red on black, for a screen in the dark')
     .action((shoot: string, options: Options & PrintOptions) =>
-      act(
-        options,
-        actions().then(({ light }) => light(shoot, options, io)),
-      ),
+      run(options, ({ light }) => light(shoot, options, io)),
     );
+}
+
+/** A command whose answer is a drawing in a file. */
+function written(command: Command, output: string, paper: string): Command {
+  return command
+    .requiredOption('-o, --output <file>', output)
+    .addOption(paperOption(paper))
+    .addOption(clockOption())
+    .addOption(languageOption())
+    .option('--dark', 'red on black, for a screen in the dark')
+    .option('--json', 'print what was written, for a program');
 }
