@@ -26,6 +26,7 @@ import { eveningsHeldShare, HELD_ENOUGH, reserveOf } from '../../../packages/cor
 import { skylineEvents } from '../../../packages/core/src/plan/skyline-events.js';
 import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
 import { shootSpan } from '../../../packages/core/src/shoot/span.js';
+import { bareProblem } from '../ramp/bare-problem.js';
 import { evenPan, shootFrom } from '../shoots.js';
 
 const span = { fromSunAltitudeDeg: 4, toSunAltitudeDeg: -12 };
@@ -196,19 +197,7 @@ test('the sun is behind a skyline with the last of its disc, 16 minutes of arc',
 
 test('a target is out of reach by more than a billionth of a stop', () => {
   // f/4, 1/4000 s to 4 s, ISO 100: from EV 2 down to 1.25 within tolerance; a target at 8 leaves 6.75 of it.
-  const darkEv = (belowEv: number) =>
-    reserveOf({
-      targetEv100: [8, 1.25 - belowEv],
-      ...{ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' },
-      kit: {
-        stepsPerStop: 3,
-        shutter: { longestStep: -6, shortestStep: 36 },
-        iso: { lowestStep: 0, highestStep: 0 },
-        aperture: { widestStep: 12, narrowestStep: 12 },
-        ...{ stackStops: [0], bulb: false },
-      },
-      limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
-    }).darkEv;
+  const darkEv = (belowEv: number) => reserveOf(bareProblem([8, 1.25 - belowEv])).darkEv;
   expect(darkEv(0.95e-9)).toBe(0);
   expect(darkEv(1.05e-9)).toBeCloseTo(6.75, 12);
 });

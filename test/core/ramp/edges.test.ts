@@ -6,6 +6,7 @@ import { liveCourse } from '../../../packages/core/src/ramp/live/course.js';
 import { gridAhead } from '../../../packages/core/src/ramp/live/grid.js';
 import { rampExists, solveRamp } from '../../../packages/core/src/ramp/solve.js';
 import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
+import { bareProblem } from './bare-problem.js';
 
 test('cues ahead lie at every frame for 90 s, then half a minute apart, and from 20 minutes on a minute', () => {
   // Frames of a second, cues a minute apart: 0 to 90, then 120 and so on to 1200 = 90 + 37 · 30, then 1260.
@@ -33,18 +34,8 @@ test('a time is too short beyond 1/100 s: a stop of it more costs a stop', () =>
 });
 
 test('no dial has steps beyond 80', () => {
-  const problem = (step: number) => ({
-    targetEv100: [14],
-    ...({ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' } as const),
-    kit: {
-      stepsPerStop: 3 as const,
-      shutter: { longestStep: -6, shortestStep: 36 },
-      iso: { lowestStep: 0, highestStep: step },
-      aperture: { widestStep: 12, narrowestStep: 12 },
-      ...{ stackStops: [0], bulb: false },
-    },
-    limits: { toleranceEv: 0.75, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
-  });
+  const problem = (highestStep: number) =>
+    bareProblem([14], { kit: { iso: { lowestStep: 0, highestStep } } });
   expect(() => solveRamp(problem(80))).not.toThrow();
   expect(() => solveRamp(problem(81))).toThrow('must be a step of the dial');
 });
@@ -53,25 +44,15 @@ test.each([4, 28, 31, 34, 55, 59])(
   'an ISO dial of %d steps and one more is gone up and down whole, with a filter too',
   (steps) => {
     // One shutter and one aperture: each frame asks for the ISO a step from the one before, and no other will do.
-    const kit = {
-      stepsPerStop: 3 as const,
-      shutter: { longestStep: 0, shortestStep: 0 },
-      iso: { lowestStep: 0, highestStep: steps },
-      aperture: { widestStep: 12, narrowestStep: 12 },
-      ...{ stackStops: [0], bulb: false },
-    };
-    const limits = {
-      toleranceEv: 0.1,
-      largestStepEv: 1 / 3,
-      secondsBetweenCues: 0,
-      framesLostPerFilterChange: 0,
-    };
+    const kit = { shutter: { longestStep: 0, shortestStep: 0 }, iso: { lowestStep: 0, highestStep: steps } };
+    const limits = { toleranceEv: 0.1, largestStepEv: 1 / 3 };
     const exists = (isos: readonly number[], stackStops = [0]) =>
-      rampExists({
-        targetEv100: isos.map((iso) => (12 - iso) / 3),
-        ...{ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' },
-        ...{ kit: { ...kit, stackStops }, limits },
-      });
+      rampExists(
+        bareProblem(
+          isos.map((iso) => (12 - iso) / 3),
+          { kit: { ...kit, stackStops }, limits },
+        ),
+      );
     const up = Array.from({ length: steps + 1 }, (_, iso) => iso);
     const down = up.toReversed();
     expect(exists([...up, ...down])).toBe(true);
@@ -84,18 +65,7 @@ test.each([4, 28, 31, 34, 55, 59])(
 );
 
 test('a live solve looks at settings up to three quarters of a stop off the target', () => {
-  const lattice = latticeOf({
-    targetEv100: [0],
-    ...{ intervalS: 8, direction: 'dusk', gapS: 1, darkFrame: false, crew: 'rig' },
-    kit: {
-      stepsPerStop: 3,
-      shutter: { longestStep: -6, shortestStep: 36 },
-      iso: { lowestStep: 0, highestStep: 0 },
-      aperture: { widestStep: 12, narrowestStep: 12 },
-      ...{ stackStops: [0], bulb: false },
-    },
-    limits: { toleranceEv: 0.25, largestStepEv: 1, secondsBetweenCues: 0, framesLostPerFilterChange: 0 },
-  });
+  const lattice = latticeOf(bareProblem([0], { limits: { toleranceEv: 0.25 } }));
   const grid = gridAhead(0, 4, 4, { spacing: 1, affectedFrames: 0, intervalS: 8, begun: false });
   const price = { errorNow: 1, errorAhead: 1, fadeS: 1, beyondTolerance: 1, hysteresisPerS: 0 };
   const looked = (offEv: number) => {
