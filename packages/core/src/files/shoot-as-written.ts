@@ -4,7 +4,7 @@
 import type { FilterSpec } from '../exposure/filter.js';
 import type { Bracket } from '../footage/bracket.js';
 import type { Look } from '../light/look.js';
-import type { SceneWords } from '../light/scene-words.js';
+import type { LampsOnByClock, LampsOnBySun, SceneWords } from '../light/scene-words.js';
 import type { PicturePoint } from '../move/angle.js';
 import type { SlideGear, SlideMove, TurnBy, TurnByPoints, TurnGear, TurnMove } from '../move/moves.js';
 import type { Crew, Limits } from '../ramp/problem.js';
@@ -49,20 +49,7 @@ export type CameraFile = WithOptional<
 };
 
 /** When lamps come on. */
-export type LampsOnFile =
-  | 'always'
-  | {
-      /** The first of them, by the sun's altitude. */
-      readonly fromSunAltitudeDeg: number;
-      /** The last. */
-      readonly toSunAltitudeDeg: number;
-    }
-  | {
-      /** The first of them, RFC 3339. */
-      readonly fromAt: string;
-      /** Minutes until all are lit, 0 to 240; default 0. */
-      readonly overMin?: number | undefined;
-    };
+export type LampsOnFile = 'always' | LampsOnBySun | WithOptional<LampsOnByClock, 'overMin'>;
 
 /** Lamps in the frame. */
 export type LampsFile =

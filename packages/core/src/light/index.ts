@@ -9,6 +9,8 @@ export type {
   CloudWord,
   Facing,
   LampsOn,
+  LampsOnByClock,
+  LampsOnBySun,
   LampsWord,
   NightWord,
   SceneWords,

@@ -20,20 +20,23 @@ export type SurfaceWord = 'grass' | 'sand' | 'snow' | 'water' | 'rock' | 'city';
  * When lamps come on, at dawn the other way: by the sun's altitude, from the first lamp to the last; or by the clock, RFC
  * 3339 with offset, over minutes; or not at all, for they are always lit.
  */
-export type LampsOn =
-  | 'always'
-  | {
-      /** The first of them, degrees. */
-      readonly fromSunAltitudeDeg: number;
-      /** The last, degrees. */
-      readonly toSunAltitudeDeg: number;
-    }
-  | {
-      /** The first of them, RFC 3339. */
-      readonly fromAt: string;
-      /** Minutes until all are lit, 0 to 240. */
-      readonly overMin: number;
-    };
+export type LampsOn = 'always' | LampsOnBySun | LampsOnByClock;
+
+/** Lamps that light as it gets dark. */
+export interface LampsOnBySun {
+  /** The first of them, degrees. */
+  readonly fromSunAltitudeDeg: number;
+  /** The last, degrees. */
+  readonly toSunAltitudeDeg: number;
+}
+
+/** Lamps that light at a time. */
+export interface LampsOnByClock {
+  /** The first of them, RFC 3339. */
+  readonly fromAt: string;
+  /** Minutes until all are lit, 0 to 240. */
+  readonly overMin: number;
+}
 
 /** What the lens sees, as the shoot file says it. */
 export interface SceneWords {
