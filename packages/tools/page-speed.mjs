@@ -3,40 +3,22 @@
 //
 //   node packages/tools/page-speed.mjs [--times 30]
 
+import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { chromium } from 'playwright-core';
+import { parse } from 'yaml';
 import { chromiumPath, FLAGS } from './browser.mjs';
 import { buildPage, PAGE } from './build-page.mjs';
-import { build, fail, install } from './ready.mjs';
+import { build, fail, install, root } from './ready.mjs';
 import { serve } from './serve.mjs';
 
 const { values } = parseArgs({ options: { times: { type: 'string', default: '30' } } });
 const TIMES = Number(values.times);
 if (!Number.isInteger(TIMES) || TIMES < 1) fail('--times: give a whole number of 1 or more');
 
-/** A dusk of two and a half hours with a filter; the second one pans. */
-const STILL = {
-  format: 'evenfall-shoot/1',
-  title: 'A quay of no name',
-  place: { latitudeDeg: 52.1, longitudeDeg: 4.3, timeZone: 'Europe/Amsterdam' },
-  date: '2026-09-12',
-  span: { fromSunAltitudeDeg: 6, toSunAltitudeDeg: -9 },
-  intervalS: 10,
-  camera: {
-    shutter: { shortest: '1/4000', longest: '8' },
-    iso: { lowest: 100, highest: 3200 },
-    aperture: '5.6',
-    frameMB: 30,
-    cardGB: 64,
-    batteryFrames: 400,
-  },
-  filters: [{ name: 'ND 6', stops: 6 }],
-};
-const PAN = {
-  ...STILL,
-  camera: { ...STILL.camera, lens: { focalMm: 50 }, sensor: { widthMm: 36, heightMm: 24 } },
-  moves: [{ axis: 'pan', by: { deg: 60 }, gear: { topSpeedDegPerS: 3 } }],
-};
+/** The example of the README; the second one pans. */
+const STILL = parse(readFileSync(`${root}/docs/examples/dusk.yaml`, 'utf8'));
+const PAN = { ...STILL, moves: [{ axis: 'pan', by: { deg: 60 }, gear: { topSpeedDegPerS: 3 } }] };
 
 /** @param {number[]} all */
 const median = (all) => [...all].sort((a, b) => a - b)[Math.floor(all.length / 2)] ?? Number.NaN;
