@@ -102,7 +102,7 @@ const INPUT = group(
  * @param state from {@link startFollow}, or of the answer before; it is not changed
  * @param input the frame asked for, and what is known by then
  * @returns the answer, with the next state
- * @throws RangeError on a state that is none: an answer, a frame, or a copy through JSON
+ * @throws RangeError on a key of the input that is none, and on a state that is none: an answer, a frame, or a copy through JSON
  * @example
  * ```ts
  * // With the plan of planShoot's example.

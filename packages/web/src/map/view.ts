@@ -17,7 +17,7 @@ interface Spot {
   readonly north: number;
 }
 
-/** How often the world is as wide as what is seen of it, and what an arrow key moves by, degrees. */
+/** How often the world is as wide as what is seen of it, and what an arrow key moves by, degrees. Our choice. */
 const ZOOMS = [
   { times: 1, stepDeg: 5 },
   { times: 2, stepDeg: 2 },
@@ -26,7 +26,7 @@ const ZOOMS = [
   { times: 16, stepDeg: 0.2 },
   { times: 32, stepDeg: 0.1 },
 ];
-const MARGIN = 0.1; // of what is seen: a place beyond it comes to the middle
+const MARGIN = 0.1; // of what is seen, our choice: a place beyond it comes to the middle
 
 const zoomed = signal(0);
 const middle = signal<Spot | undefined>(undefined);
