@@ -306,8 +306,18 @@ export function livedEvening(site: () => Site): void {
         await button(page, 'Pause').click();
         await button(page, 'Skip ahead').click();
         const other = await page.context().newPage();
-        await other.goto(url);
-        await other.locator('.field-next').waitFor();
+        // What one tab has kept reaches the process of the next in the browser's own time: a person takes longer than that.
+        const opened = async () => {
+          await other.goto(url);
+          return other
+            .locator('.field-next')
+            .waitFor({ timeout: 3000 })
+            .then(
+              () => true,
+              () => false,
+            );
+        };
+        await expect.poll(opened).toBe(true);
         await other.getByText('Evenfall is open in another tab. Nothing done here is kept.').waitFor();
         expect(await button(other, 'Done').isDisabled()).toBe(true);
         expect(await button(other, 'Enter EV').isDisabled()).toBe(true);
