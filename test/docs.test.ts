@@ -311,7 +311,7 @@ describe('the numbers of docs/ramp.md are what the weights give', () => {
   const usual = rampWeights('hand');
   const summary = (weights: Partial<RampWeights>) => {
     const plan = planShoot({ ...shoot, weights });
-    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
     return plan.summary;
   };
 

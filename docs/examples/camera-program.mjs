@@ -144,7 +144,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     if (process.argv.length !== 3) throw new Error('give one plan file: node camera-program.mjs plan.json');
     const read = readPlan(JSON.parse(readFileSync(process.argv[2], 'utf8')));
     if (read.kind === 'wrong') throw new Error(read.errors[0].message);
-    if ('infeasible' in read.plan) throw new Error(read.plan.infeasible.text);
+    if (read.plan.kind === 'infeasible') throw new Error(read.plan.infeasible.text);
     if (Date.parse(read.plan.summary.endAt) < Date.now())
       throw new Error('the last frame of this plan is over');
     console.log(`${await takeFrames(read.plan)} of ${read.plan.summary.frameCount} frames taken.`);

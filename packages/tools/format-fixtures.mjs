@@ -127,9 +127,9 @@ function shootOf(file) {
 
 const evening = shootOf(EVENING);
 const plan = core.planShoot(evening);
-if ('infeasible' in plan) fail(plan.infeasible.text);
+if (plan.kind === 'infeasible') fail(plan.infeasible.text);
 const light = core.lightTable(evening);
-if ('infeasible' in light) fail(light.infeasible.text);
+if (light.kind === 'infeasible') fail(light.infeasible.text);
 const lines = core.followLines(plan);
 const said = plan.frames
   .filter((_, i) => i % 10 === 5)

@@ -36,7 +36,7 @@ function faultOf(status, out, err) {
   if (out.length > MOST_READ_BACK) return out.endsWith('}\n') ? undefined : 'the plan has no end';
   const read = readPlan(JSON.parse(out));
   if (read.kind === 'wrong') return `the plan does not read: ${read.errors[0].message}`;
-  if ('infeasible' in read.plan !== (status === 2)) return `status ${status} of another kind of plan`;
+  if ((read.plan.kind === 'infeasible') !== (status === 2)) return `status ${status} of another kind of plan`;
   return undefined;
 }
 

@@ -29,9 +29,9 @@ export function exampleFacts(core, name) {
   const read = core.readShoot(parse(text));
   if (read.kind !== 'ok') throw new Error(`${name}: ${read.errors.map(({ message }) => message).join('; ')}`);
   const plan = core.planShoot(read.shoot);
-  if ('infeasible' in plan) throw new Error(`${name}: ${plan.infeasible.text}`);
+  if (plan.kind === 'infeasible') throw new Error(`${name}: ${plan.infeasible.text}`);
   const light = core.lightTable(read.shoot);
-  if ('infeasible' in light) throw new Error(`${name}: ${light.infeasible.text}`);
+  if (light.kind === 'infeasible') throw new Error(`${name}: ${light.infeasible.text}`);
   const { rows } = light;
   const steepest = rows.reduce((a, b) => (Math.abs(b.slopeEvPerMin) > Math.abs(a.slopeEvPerMin) ? b : a));
   const sunset = rows.find(({ sunAltitudeDeg }) => sunAltitudeDeg <= -0.833);

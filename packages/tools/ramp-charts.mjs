@@ -16,7 +16,7 @@ for (const { name, title, weights } of [
   { name: 'clean-iso', title: 'ISO at eight times its price', weights: { iso: 0.56 } },
 ]) {
   const plan = planShoot({ ...read.shoot, title, weights });
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   writeFileSync(new URL(`docs/ramp-${name}.svg`, root), `${planChart(plan)}\n`);
   const { cueCount, rmsErrorEv, worstErrorEv } = plan.summary;
   const iso = Math.max(...plan.frames.map((frame) => frame.iso));

@@ -74,6 +74,7 @@ export function madePlan(options: MadePlanOptions = {}): PlanMade {
   const errors = frames.filter((f) => !f.affected).map((f) => f.errorEv);
   return {
     format: 'evenfall-plan/1',
+    kind: 'ok',
     shoot: shootOf({ title, latitudeDeg, intervalS, filters, direction, startAt, nightEv }),
     summary: {
       frameCount,

@@ -22,6 +22,6 @@ export function shootWith(name: Example, change: Partial<Shoot> = {}, camera: Pa
 
 export function planned(shoot: Shoot): PlanMade {
   const plan = planShoot(shoot);
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }

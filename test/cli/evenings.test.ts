@@ -27,7 +27,7 @@ test('a line an evening, as its own plan has it', async () => {
   ]);
   for (const [i, row] of rows.entries()) {
     const plan = planShoot(shootOnDate(shoot, `2026-09-${12 + i}`));
-    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
     const { summary, events } = plan;
     expect(events.find(({ name }) => name === 'sunset')!.at.slice(11, 16)).toBe(row[2]);
     expect(row.slice(7, 10)).toEqual([

@@ -32,6 +32,7 @@ function tableOf(ev: readonly number[]): LightTable {
   );
   return {
     format: 'evenfall-light/1',
+    kind: 'ok',
     events: [
       { name: 'sunset', at: at(1), sunAltitudeDeg: -0.833 },
       { name: 'moonrise', at: at(60 * 20), sunAltitudeDeg: -30 },

@@ -146,6 +146,6 @@ export function eveningPlan(more: object = {}): PlanMade {
   const read = readShoot({ ...value, ...more });
   if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
   const answer = planShoot(read.shoot);
-  if ('infeasible' in answer) throw new Error(answer.infeasible.text);
+  if (answer.kind === 'infeasible') throw new Error(answer.infeasible.text);
   return answer;
 }

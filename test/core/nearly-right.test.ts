@@ -29,7 +29,7 @@ const read = core.readShoot(FILE);
 if (read.kind === 'wrong') throw new Error(JSON.stringify(read.errors));
 const { shoot } = read;
 const plan = core.planShoot(shoot);
-if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
 const span = core.shootSpan(shoot);
 if (span.kind !== 'ok') throw new Error(span.why);
 const { kit, problem } = core.rampProblemOf(shoot, core.forecastLight(shoot, span.times));

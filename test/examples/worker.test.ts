@@ -82,7 +82,7 @@ function planned(intervalS: number) {
     },
   });
   const plan = planShoot((read as Extract<typeof read, { kind: 'ok' }>).shoot);
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }
 

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { apiDocs } from '../../packages/tools/api-docs.mjs';
 import { apiReports } from '../../packages/tools/api-report.mjs';
-import { unreachableTypes } from '../reference/named-types.js';
+import { answersWithoutKind, unreachableTypes } from '../reference/named-types.js';
 
 const folder = fileURLToPath(new URL('../../docs/api/', import.meta.url));
 const reports = apiReports();
@@ -25,4 +25,11 @@ test('every export is documented, every link in a comment leads somewhere', asyn
 
 test.each(['core', 'chart'] as const)('every type that a public type of %s names can be imported', (name) => {
   expect(unreachableTypes(name)).toEqual([]);
+});
+
+// Answers in the form that a person gives them in: a level of a frame, a shoot with its filters, are told apart by a key.
+const AS_GIVEN = ['meanLevel', 'shootOnDate'];
+
+test.each(['core', 'chart'] as const)('an answer of %s that may be one of several has a kind', (name) => {
+  expect(answersWithoutKind(name).filter((each) => !AS_GIVEN.includes(each))).toEqual([]);
 });

@@ -257,7 +257,7 @@ test.each([
      const read = readShoot({});
      if (read.kind === 'ok') {
        const plan = planShoot(read.shoot);
-       if (!('infeasible' in plan)) {
+       if (plan.kind !== 'infeasible') {
          const made: PlanMade = plan;
          const text: string = cardText(made) + writeCuesCsv(made);
          const iso: number = followFrame(startFollow(made), { frame: 1 }).setting.iso;

@@ -27,9 +27,9 @@ const FILE = {
   moves: [{ axis: 'pan', by: { deg: 40 }, mode: 'continuous', gear: { topSpeedDegPerS: 5 } }],
 };
 
-function made<T extends object>(answer: T): Exclude<T, core.PlanInfeasible> {
-  if ('infeasible' in answer) throw new Error(JSON.stringify(answer.infeasible));
-  return answer as Exclude<T, core.PlanInfeasible>;
+function made<T extends { readonly kind: 'ok' }>(answer: T | core.PlanInfeasible): T {
+  if (answer.kind === 'infeasible') throw new Error(JSON.stringify(answer.infeasible));
+  return answer;
 }
 
 /** Answers by the name of the function, as plain values. */

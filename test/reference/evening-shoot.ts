@@ -25,6 +25,6 @@ export function planOf(value: unknown): PlanMade {
   const read = readShoot(value);
   if (read.kind === 'wrong') throw new Error(read.errors.map(({ message }) => message).join('\n'));
   const plan = planShoot(read.shoot);
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }

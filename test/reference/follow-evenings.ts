@@ -98,7 +98,7 @@ function oneReading(plan: PlanMade, evening: SimulatedEvening): readonly Set[] {
   const { at, sceneEv100 } = plan.frames[0]!;
   const ev100 = sceneEv100 + evening.offsetEv[0]! + evening.meterEv[0]!;
   const moved = planShoot({ ...plan.shoot, readings: [{ at, ev100 }] });
-  if ('infeasible' in moved) throw new Error(moved.infeasible.text);
+  if (moved.kind === 'infeasible') throw new Error(moved.infeasible.text);
   return moved.frames;
 }
 

@@ -323,7 +323,7 @@ export function anywhere(site: () => Site): void {
       await page.getByLabel('Blende', { exact: true }).selectOption('f/11');
       const camera = { ...EVENING.camera, iso: { lowest: 100, highest: 100 }, aperture: '11' };
       const impossible = planShoot(eveningWith({ camera }));
-      if (!('infeasible' in impossible)) throw new Error('f/11 at ISO 100 should not do');
+      if (impossible.kind !== 'infeasible') throw new Error('f/11 at ISO 100 should not do');
       const [, stops = '?'] = /by ([\d.]+) stops/.exec(impossible.infeasible.text) ?? [];
       await page
         .locator('.problem')

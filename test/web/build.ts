@@ -147,7 +147,7 @@ export function eveningWith(change: object = {}): Shoot {
 /** What the library says of it, worked out here and not on the page. */
 export function libraryPlan(shoot: Shoot): PlanMade {
   const plan: Plan = planShoot(shoot);
-  if (!('frames' in plan)) throw new Error(plan.infeasible.text);
+  if (plan.kind !== 'ok') throw new Error(plan.infeasible.text);
   return plan;
 }
 

@@ -24,8 +24,9 @@ import {
 const TITLE = 'Fewer cues, or closer to the light';
 
 function choicesOf(shoot: Shoot): readonly PlanChoice[] {
-  const choices = planChoices(shoot);
-  if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+  const found = planChoices(shoot);
+  if (found.kind === 'infeasible') throw new Error(found.infeasible.text);
+  const { choices } = found;
   expect(choices.length).toBeGreaterThan(3);
   return choices;
 }

@@ -45,7 +45,8 @@ const selected = (page: Page) =>
   tiles(page).evaluateAll((all) => all.flatMap((tile, i) => (tile.ariaSelected === 'true' ? [i] : [])));
 
 /** The sentence of an evening, put together here by hand. */
-function told({ date, horizonAt, light, plan, infeasible }: Evening): string {
+function told(evening: Evening): string {
+  const { date, horizonAt, light } = evening;
   const day = new Intl.DateTimeFormat('en-GB', {
     weekday: 'long',
     day: 'numeric',
@@ -61,7 +62,8 @@ function told({ date, horizonAt, light, plan, infeasible }: Evening): string {
     ]).get(percent) ?? `moon ${percent} % lit and ${moonWaxing ? 'waxing' : 'waning'}`;
   const up = Math.round(moonAltitudeDeg) < 0 ? 'down' : `${Math.abs(Math.round(moonAltitudeDeg))}° up`;
   const head = `${day}: sunset ${horizonAt!.slice(11, 16)}, steepest at ${steepest!.at.slice(11, 16)} with ${Math.abs(steepest!.evPerMin).toFixed(2)} EV a minute, ${phase}, ${up} at the end, ${rampStops.toFixed(1)} stops to follow`;
-  if (plan === undefined) return `${head}. ${infeasible!.text}`;
+  if (evening.kind === 'infeasible') return `${head}. ${evening.infeasible.text}`;
+  const { plan } = evening;
   return `${head}, ${plan.cueCount} cues, off by ${plan.worstErrorEv.toFixed(2)} stops at worst, ${plan.reserveDarkEv.toFixed(1)} stops in reserve if darker and ${plan.reserveBrightEv.toFixed(1)} if brighter, as on ${share(plan.eveningsHeldShare)} evenings in 100.`;
 }
 
@@ -69,7 +71,7 @@ const share = (held: number) => (held > 0.99 ? '> 99' : String(Math.round(100 * 
 
 const expected = (shoot: Shoot, fromDate = shoot.date) =>
   planEvenings(shoot, { fromDate, days: COUNT }).evenings.map((evening) => [
-    evening.plan === undefined ? 'no' : share(evening.plan.eveningsHeldShare),
+    evening.kind === 'ok' ? share(evening.plan.eveningsHeldShare) : 'no',
     told(evening),
   ]);
 

@@ -9,7 +9,7 @@ import { EVENING, eveningWith } from './build.js';
 
 function planOf(change: object): PlanMade {
   const plan = planShoot(eveningWith(change));
-  if (!('frames' in plan)) throw new Error(plan.infeasible.text);
+  if (plan.kind !== 'ok') throw new Error(plan.infeasible.text);
   return plan;
 }
 

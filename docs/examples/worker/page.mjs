@@ -64,8 +64,8 @@ function show(lines) {
   answer.ariaBusy = 'false';
 }
 
-function linesOf({ infeasible, summary, cues }) {
-  if (infeasible) return [infeasible.text, ...infeasible.remedies.map(({ text }) => text)];
+function linesOf({ kind, infeasible, summary, cues }) {
+  if (kind === 'infeasible') return [infeasible.text, ...infeasible.remedies.map(({ text }) => text)];
   return [
     `${summary.frameCount} frames from ${clock(summary.startAt)} to ${clock(summary.endAt)}, ${summary.cueCount} cues`,
     ...cues.map(({ at, changes }) =>

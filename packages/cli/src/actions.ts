@@ -69,7 +69,7 @@ export async function plan(
   }
   const screen = screenOf(io);
   const answer = planShoot(await shootFrom(source, words, io));
-  const infeasible = 'infeasible' in answer;
+  const infeasible = answer.kind === 'infeasible';
   if (json) io.out(writePlan(answer));
   else
     io.out(
@@ -88,11 +88,12 @@ async function printChoices(
   if (output !== undefined) throw new Refusal([{ kind: 'not-together', options: ['-o', '--choices'] }]);
   const words = speech(language);
   const answer = planChoices(await shootFrom(source, words, io));
-  if ('infeasible' in answer) {
+  if (answer.kind === 'infeasible') {
     io.out(json ? writePlan(answer) : infeasibleText(answer, words, screenOf(io)));
     return 2;
   }
-  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : choicesText(answer, words, io.columns));
+  const { choices } = answer;
+  io.out(json ? `${JSON.stringify(choices, null, 2)}\n` : choicesText(choices, words, io.columns));
   return 0;
 }
 
@@ -158,7 +159,7 @@ export async function light(
   const screen = screenOf(io);
   const shoot = await loadShoot(shootPath, words, io);
   const answer = lightTable(shoot);
-  if ('infeasible' in answer) {
+  if (answer.kind === 'infeasible') {
     io.out(json ? writePlan(answer) : infeasibleText(answer, words, screen));
     return 2;
   }
@@ -168,7 +169,7 @@ export async function light(
 
 function shootLight(shoot: Shoot): ShootLight | PlanInfeasible {
   const table = lightTable(shoot);
-  return 'infeasible' in table ? table : { table, shoot };
+  return table.kind === 'ok' ? { kind: 'ok', table, shoot } : table;
 }
 
 /** Loads the shoot, works out the answer and writes it in the form its ending asks for; nothing where none exists. */
@@ -184,7 +185,7 @@ async function writeFrom<Answer extends PlanMade | ShootLight>(
   const path = typeof source === 'string' ? source : undefined;
   const make = makerFor(output, makers, path);
   const answer = answerTo(await shootFrom(source, words, io));
-  if ('infeasible' in answer) {
+  if (answer.kind === 'infeasible') {
     throw new Refusal([{ kind: 'nothing-written', why: answer.infeasible }], 2);
   }
   write(await make(answer, output), { output, json }, path, words, io);

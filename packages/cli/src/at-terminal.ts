@@ -49,7 +49,7 @@ export async function atTerminal({
   const terminal = io.terminal!();
   const evening = eveningOf(shoot, lines);
   const said = speech(flags.language);
-  const words = wordsOver('infeasible' in plan ? {} : plan, { ...said, card: wordsOf(flags) });
+  const words = wordsOver(plan.kind === 'infeasible' ? {} : plan, { ...said, card: wordsOf(flags) });
   const { follow: w } = words;
   const painted = pc.createColors(io.color);
   const colors = flags.dark ? { ...painted, yellow: String } : painted;

@@ -27,6 +27,7 @@ export function planChartMakers(asked: PrintOptions): Makers<PlanMade> {
 
 /** The light table, and the shoot that it is of. */
 export interface ShootLight {
+  readonly kind: 'ok';
   readonly table: LightTable;
   readonly shoot: Shoot;
 }

@@ -1,6 +1,6 @@
 // The evenings to come as a table for a person.
 
-import type { Evening, Evenings } from '@evenfall/core';
+import type { Evening, EveningInfeasible, Evenings } from '@evenfall/core';
 import type { Screen } from './colors.js';
 import { columnsThatFit, linesOf, table } from './layout.js';
 import { placeText } from './wording.js';
@@ -39,7 +39,7 @@ export function eveningsText(
       rows.map((row) => row.slice(0, skyCount)),
       [],
     ).reduce((most, line) => Math.max(most, line.length), 0) + 2;
-  const can = evenings.filter(({ plan }) => plan !== undefined).length;
+  const can = evenings.filter(({ kind }) => kind === 'ok').length;
   return `${[
     ...linesOf(shoot.title === '' ? card.untitled : shoot.title, screen.columns).map((line) =>
       screen.bold(line),
@@ -53,9 +53,9 @@ export function eveningsText(
     ...linesOf(w.possible(can, evenings.length, dawn), screen.columns),
     '',
     ...lines.map((line, i) => {
-      const { infeasible } = evenings[i - 1] ?? {};
-      if (infeasible === undefined) return line;
-      const why = reasonText(infeasible, words).slice(0, screen.columns - lead - w.no.length - 2);
+      const evening = evenings[i - 1];
+      if (evening?.kind !== 'infeasible') return line;
+      const why = reasonText(evening.infeasible, words).slice(0, screen.columns - lead - w.no.length - 2);
       return `${line.slice(0, lead).trimEnd().padEnd(lead)}${screen.red(w.no)}: ${why}`;
     }),
     '',
@@ -90,13 +90,14 @@ function moonText(
   return percent === 100 ? fullMoon : `${moonWaxing ? '+' : '-'}${percent} %`;
 }
 
-function planCells({ light, plan }: Evening, { fixed }: CommandWords): string[] {
-  if (plan === undefined) return ['', '', '', '', ''];
+function planCells(evening: Evening, { fixed }: CommandWords): string[] {
+  if (evening.kind !== 'ok') return ['', '', '', '', ''];
+  const { light, plan } = evening;
   const { cueCount, worstErrorEv, reserveDarkEv, reserveBrightEv, eveningsHeldShare } = plan;
   // Three characters are enough: nobody counts tenths of ten stops.
   const short = (stops: number) => fixed(stops, stops < 9.95 ? 1 : 0);
   return [
-    fixed(light?.rampStops ?? 0),
+    fixed(light.rampStops),
     String(cueCount),
     fixed(worstErrorEv, 2),
     `${short(reserveDarkEv)}/${short(reserveBrightEv)}`,
@@ -107,7 +108,7 @@ function planCells({ light, plan }: Evening, { fixed }: CommandWords): string[] 
 
 /** Why not, as briefly as a column holds. */
 function reasonText(
-  infeasible: NonNullable<Evening['infeasible']>,
+  infeasible: EveningInfeasible['infeasible'],
   { evenings: w, card }: CommandWords,
 ): string {
   const reason = w.reasons[infeasible.reason];

@@ -34,7 +34,7 @@ export async function evenings(
   io.out(
     json ? writeEvenings(found) : csv ? writeEveningsCsv(found) : eveningsText(found, words, screenOf(io)),
   );
-  return found.evenings.some(({ plan }) => plan !== undefined) ? 0 : 2;
+  return found.evenings.some(({ kind }) => kind === 'ok') ? 0 : 2;
 }
 
 /** The reader's own words for a date that is none. */

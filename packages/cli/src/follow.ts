@@ -28,7 +28,7 @@ export async function follow(planPath: string, flags: FollowFlags, io: Io): Prom
   const say = (line: string) => io.err(`evenfall: ${line}\n`);
   const loaded = await loadPlan(planPath);
   const lines = followLines(loaded, meter === undefined ? {} : { meterEv: meter });
-  if ('infeasible' in loaded)
+  if (loaded.kind === 'infeasible')
     say(`${planPath}: ${loaded.infeasible.text} It is followed as closely as the kit can.`);
   const goOn = (course: Course, kept: Journal) =>
     isPerson

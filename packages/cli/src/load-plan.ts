@@ -32,7 +32,7 @@ export async function loadPlan(path: string): Promise<Plan> {
   if (read.kind === 'wrong') throw refusalOf(read.errors);
   const { plan } = read;
   if (
-    'infeasible' in plan &&
+    plan.kind === 'infeasible' &&
     (plan.infeasible.reason === 'no-span' || plan.infeasible.reason === 'no-time')
   ) {
     throw new Refusal([{ kind: 'plan-of-nothing', source, why: plan.infeasible }], 2);

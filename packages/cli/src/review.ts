@@ -62,7 +62,7 @@ export async function review(
   const makers = reviewMakers({ paper, clock, dark, language } as PrintOptions);
   const make = output === undefined ? undefined : makerFor(output, makers, planPath);
   const plan = await loadPlan(planPath);
-  if ('infeasible' in plan) throw new Refusal([{ kind: 'not-a-plan-made', source: planPath }], 2);
+  if (plan.kind === 'infeasible') throw new Refusal([{ kind: 'not-a-plan-made', source: planPath }], 2);
   const taken = await framesOf(paths, plan, flags.levels === true, words, io);
   const options = { ...optionsOf(flags), ...(await journalOf(flags.journal, plan)) };
   const reviewed: Reviewed = {

@@ -35,7 +35,7 @@ function drawNow(): void {
   const { language } = words();
   if (drawn?.plan === now && drawn.language === language) return;
   drawn = { plan: now, language };
-  if ('frames' in now) {
+  if (now.kind === 'ok') {
     // SVG made here from checked text, escaped where it is drawn.
     holder.innerHTML = draw(now)
       .map((page) => `<section>${page}</section>`)

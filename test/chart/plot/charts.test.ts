@@ -207,7 +207,7 @@ function tableOf(plan: ReturnType<typeof madePlan>): LightTable {
     highEv100: f.highEv100,
     slopeEvPerMin: i === 500 ? -0.44 : -0.1,
   }));
-  return { format: 'evenfall-light/1', events: plan.events, missing: [], rows };
+  return { format: 'evenfall-light/1', kind: 'ok', events: plan.events, missing: [], rows };
 }
 
 test.each(EVENINGS.slice(0, 6))('the light chart: no label covers another: $name', ({ plan }) => {

@@ -7,7 +7,7 @@ import { shootFrom } from '../../core/shoots.js';
 
 function cardOf(shoot: Shoot, language: 'en' | 'de' = 'en'): string {
   const plan = planShoot(shoot);
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return cardText(plan, { words: wordsFor({ language }) }).replaceAll('\n', ' ');
 }
 

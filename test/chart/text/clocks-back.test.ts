@@ -38,7 +38,7 @@ const shoot = shootFrom({
 });
 const made = (of = shoot): PlanMade => {
   const plan = planShoot(of);
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 };
 const plan = made();
@@ -74,7 +74,7 @@ test('on the plan as text, and of its light', () => {
   expect(table.map((line) => line.slice(0, 15).trim())).toEqual(changes.map(({ at }) => read(at)));
   expect(text).toMatch(/civil dawn\s+02:\d\d\s+\+11:00, sunrise\s+02:\d\d\s+\+11:00/);
   const light = lightTable(shoot);
-  if ('infeasible' in light) throw new Error(light.infeasible.text);
+  if (light.kind === 'infeasible') throw new Error(light.infeasible.text);
   const lines = lightText(light, shoot, speech(), plain);
   expect(lines).toMatch(/^02:\d\d:\d\d \+11:00 /m);
   expect(lines).toMatch(/^02:\d\d:\d\d \+10:00 /m);

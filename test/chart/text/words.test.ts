@@ -131,7 +131,7 @@ test('every note the library writes has its German, with its numbers and its tim
 
 test('what following says to a person in the field has its German too', () => {
   const plan = planShoot(shootWith('dusk'));
-  if (!('frames' in plan)) throw new Error(plan.infeasible.text);
+  if (plan.kind !== 'ok') throw new Error(plan.infeasible.text);
   const reading = (frame: number, offsetEv: number) => {
     const { at, sceneEv100 } = plan.frames[frame]!;
     return { frame, reading: { atMs: Date.parse(at), ev100: sceneEv100 + offsetEv } };
@@ -159,7 +159,7 @@ test('what following says to a person in the field has its German too', () => {
 
 test('what following says of slips and of times that jump has its German too', () => {
   const plan = planShoot(shootWith('dusk'));
-  if (!('frames' in plan)) throw new Error(plan.infeasible.text);
+  if (plan.kind !== 'ok') throw new Error(plan.infeasible.text);
   const { state } = followFrame(startFollow(plan), { frame: 1 });
   const startMs = Date.parse(plan.frames[0]!.at);
   const day = 86_400_000;
@@ -239,6 +239,6 @@ function everyNote(): PlanNote[] {
   ];
   return shoots.flatMap(([change, kit]) => {
     const plan = planShoot(shootWith('dusk', change, kit));
-    return 'infeasible' in plan ? [] : plan.notes;
+    return plan.kind === 'infeasible' ? [] : plan.notes;
   });
 }

@@ -154,7 +154,7 @@ test('4,000 plan files: taken and refused alike, but for the rules named here', 
 test('1,000 light tables: taken and refused alike', () => {
   const { agree, counts } = agreeing({}, schemaReader(published('light')));
   const tables = QUICK.map((shoot) => lightTable(shoot)).flatMap((table) =>
-    'infeasible' in table ? [] : [JSON.parse(writeLight(table)) as object],
+    table.kind === 'infeasible' ? [] : [JSON.parse(writeLight(table)) as object],
   );
   const faults = (value: unknown) =>
     v.is(lightSchema, value) && keyFaults(lightSchema, value).length === 0 ? undefined : [];

@@ -15,13 +15,15 @@ const mixed = planEvenings(shootFrom({ date: '2026-09-12', intervalS: 120, camer
 const none = planEvenings(shootFrom({ place, date: '2026-06-20', camera }), { days: 1 });
 
 test('the file holds everything, by the published schema', () => {
-  expect(new Set(mixed.evenings.map(({ plan }) => plan !== undefined)).size).toBe(2);
+  expect(new Set(mixed.evenings.map(({ kind }) => kind)).size).toBe(2);
   for (const evenings of [mixed, none]) {
     const text = writeEvenings(evenings);
     expect(JSON.parse(text)).toEqual(evenings);
     expect(schemaReader(published('evenings'))(JSON.parse(text))).toEqual([]);
     // An evening a line, so that people can skim and compare.
-    expect(text.match(/^ {4}\{"date":"\d{4}-\d\d-\d\d",.*\},?$/gm)).toHaveLength(evenings.evenings.length);
+    expect(text.match(/^ {4}\{"kind":"\w+","date":"\d{4}-\d\d-\d\d",.*\},?$/gm)).toHaveLength(
+      evenings.evenings.length,
+    );
   }
 });
 
@@ -32,7 +34,10 @@ test('the table has a row an evening', () => {
   const evenings = [...mixed.evenings, ...none.evenings];
   expect(rows).toHaveLength(25);
   const text = (value: unknown) => (value === undefined ? '' : String(value));
-  for (const [i, { date, horizonAt, light, plan, infeasible }] of evenings.entries()) {
+  for (const [i, evening] of evenings.entries()) {
+    const { date, horizonAt, light } = evening;
+    const plan = evening.kind === 'ok' ? evening.plan : undefined;
+    const infeasible = evening.kind === 'ok' ? undefined : evening.infeasible;
     const short = infeasible !== undefined && 'frame' in infeasible ? infeasible.worstShortfallEv : undefined;
     expect(rows[i]).toEqual({
       date,

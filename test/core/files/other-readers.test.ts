@@ -21,7 +21,7 @@ function planned(name: string): PlanMade {
   };
   if (zoned.filters?.[0] !== undefined) zoned.filters[0].name = NAMES;
   const answer = planShoot(shootOf(zoned));
-  if ('infeasible' in answer) throw new Error(answer.infeasible.text);
+  if (answer.kind === 'infeasible') throw new Error(answer.infeasible.text);
   return answer;
 }
 

@@ -15,6 +15,14 @@ describe('a plan reads back the same from its own text', () => {
   });
 });
 
+test.each([
+  ['a plan', PLAN],
+  ['an impossible one', INFEASIBLE],
+])('%s from before there was a kind is read, and has it', (_name, { kind, ...before }) => {
+  const read = readPlan(before);
+  expect(read.kind === 'ok' && read.plan.kind).toBe(kind);
+});
+
 test('a plan file has a frame and a cue a line, keys in the order of the format, and a line break at the end', () => {
   const lines = writePlan(PLAN).split('\n');
   expect(lines.at(-1)).toBe('');
@@ -22,6 +30,7 @@ test('a plan file has a frame and a cue a line, keys in the order of the format,
   // Source: the plan file in docs/formats.md.
   expect(Object.keys(JSON.parse(lines.join('\n')))).toEqual([
     'format',
+    'kind',
     'shoot',
     'summary',
     'events',
@@ -49,6 +58,11 @@ describe('a wrong plan is told in one line', () => {
       'a later format',
       { ...PLAN, format: 'evenfall-plan/2' },
       'format: "evenfall-plan/2" is a later format than "evenfall-plan/1"; read it with a newer version',
+    ],
+    [
+      'a kind that its keys are not of',
+      { ...INFEASIBLE, kind: 'ok' },
+      'kind: "ok" is not "infeasible"; give "infeasible"',
     ],
     ['a key nobody knows', { ...PLAN, frame: 1 }, 'frame: no such key; the nearest is "frames"'],
     [

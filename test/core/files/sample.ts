@@ -67,6 +67,7 @@ const FRAMES = [
 
 export const PLAN: PlanMade = {
   format: 'evenfall-plan/1',
+  kind: 'ok',
   shoot: SHOOT,
   summary: {
     frameCount: 5,
@@ -120,6 +121,7 @@ export const PLAN: PlanMade = {
 
 export const INFEASIBLE: PlanInfeasible = {
   format: 'evenfall-plan/1',
+  kind: 'infeasible',
   shoot: SHOOT,
   infeasible: {
     reason: 'too-dark',

@@ -19,7 +19,7 @@ function impossible(more: object): Plan {
   const read = readShoot({ ...EVENING_SHOOT, ...more });
   if (read.kind === 'wrong') throw new Error(read.errors[0]!.message);
   const plan = planShoot(read.shoot);
-  if (!('infeasible' in plan)) throw new Error('it has a plan');
+  if (plan.kind !== 'infeasible') throw new Error('it has a plan');
   return plan;
 }
 
@@ -108,7 +108,7 @@ test('too bright at first: followed from the bright end, and told when it is wit
 
 test('too fast for the time between cues: said at the first frame, followed as fast as may be', () => {
   const plan = impossible({ limits: { toleranceEv: 0.25, secondsBetweenCues: 150, largestStepEv: 1 / 3 } });
-  if (!('infeasible' in plan)) throw new Error();
+  if (plan.kind !== 'infeasible') throw new Error();
   expect(plan.infeasible.reason).toBe('too-fast');
   const { errors, said } = evening(plan);
   expect(said[0]).toMatchObject({ kind: 'too-fast', atFrame: 0 });

@@ -44,7 +44,9 @@ test('a reading answers with the frame, its setting, the cues ahead and the offs
   expect(out.length).toBe(1);
   const [line] = out;
   expect(Object.keys(line!)).toEqual(
-    'frame at setting next taken offsetEv sceneEv100 lowEv100 highEv100 errorEv affected warnings'.split(' '),
+    'kind frame at setting next taken offsetEv sceneEv100 lowEv100 highEv100 errorEv affected warnings'.split(
+      ' ',
+    ),
   );
   expect([line!.frame, line!.at]).toEqual([0, at(0)]);
   expect(Object.keys(line!.setting!)).toEqual(['shutter', 'shutterS', 'iso', 'aperture', 'filters']);
@@ -63,6 +65,7 @@ test('an evening a stop darker than forecast, read line by line: each cue told i
   expect(cues.length).toBeGreaterThan(40);
   const end: Out = JSON.parse(lines.end(state)[0]!);
   expect(end).toEqual({
+    kind: 'end',
     end: true,
     lines: 901,
     linesNotUnderstood: 0,
@@ -245,7 +248,7 @@ test('blank lines are passed over; a byte order mark and a line break do no harm
 
 test('the end of an input without a line says so', () => {
   expect(lines.end(lines.start).map((text): unknown => JSON.parse(text))).toEqual([
-    { end: true, lines: 0, linesNotUnderstood: 0, readingsUsed: 0, framesLeft: 900, cues: 0 },
+    { kind: 'end', end: true, lines: 0, linesNotUnderstood: 0, readingsUsed: 0, framesLeft: 900, cues: 0 },
   ]);
 });
 

@@ -18,7 +18,7 @@ const german = wordsFor({ language: 'de' });
 const camera = (more: object) => ({ ...PLAIN_SHOOT.camera, iso: { lowest: 100, highest: 6400 }, ...more });
 const made = (keys: Record<string, unknown>) => {
   const plan = planShoot(shootFrom(keys));
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 };
 const THREE = { frames: 3, stepEv: 2, betweenS: 0.3 };
@@ -116,7 +116,7 @@ test('where it does not fit the night, fewer or closer exposures are offered, an
   const keys = { ...EVENING, filters: [] };
   const shoot = shootFrom(keys);
   const plan = planShoot(shoot);
-  if (!('infeasible' in plan)) throw new Error('a plan exists');
+  if (plan.kind !== 'infeasible') throw new Error('a plan exists');
   const { remedies } = plan.infeasible;
   const fewer = remedies.find(({ change }) => change === 'fewer-exposures')!;
   const closer = remedies.find(({ change }) => change === 'closer-exposures')!;
@@ -152,7 +152,7 @@ test('moves that leave it no time: the answer names exposures and pauses, and wh
   const bracket = { frames: 9, stepEv: 1, betweenS: 1 };
   const keys = { intervalS: 10.5, camera: camera({ bracket }), moves: [evenPan(30)] };
   const plan = planShoot(shootFrom(keys));
-  if (!('infeasible' in plan)) throw new Error('a plan exists');
+  if (plan.kind !== 'infeasible') throw new Error('a plan exists');
   const { infeasible } = plan;
   expect(infeasible).toMatchObject({ reason: 'no-time', exposures: 9, pausesS: 8 });
   expect(infeasible.text).toMatch(

@@ -8,9 +8,14 @@ import { shootFrom } from '../shoots.js';
 
 const shoot = shootFrom({ intervalS: 10, filters: [{ name: 'ND8', factor: 8 }] });
 
+function choicesOf(of: typeof shoot) {
+  const found = planChoices(of);
+  if (found.kind === 'infeasible') throw new Error(found.infeasible.text);
+  return found.choices;
+}
+
 test('choices run from fewest cues to least error, and planning one gives what it promises', () => {
-  const choices = planChoices(shoot);
-  if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+  const choices = choicesOf(shoot);
   expect(choices.length).toBeGreaterThan(3);
   const curve = choices.filter(({ names }) => !names.includes('cleanest-iso'));
   for (const [i, choice] of curve.entries()) {
@@ -21,7 +26,7 @@ test('choices run from fewest cues to least error, and planning one gives what i
   }
   for (const choice of choices) {
     const plan = planShoot({ ...shoot, ...choice.apply });
-    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
     expect(checkPlan(JSON.parse(writePlan(plan)))).toEqual([]);
     expect(plan.summary.cueCount).toBe(choice.cueCount);
     expect(plan.summary.rmsErrorEv).toBeCloseTo(choice.rmsErrorEv, 9);
@@ -39,18 +44,17 @@ test('choices run from fewest cues to least error, and planning one gives what i
 test('as asked is the plan of the shoot itself', () => {
   const weights = { iso: 0.5, shutterCue: 0 };
   const asked = { ...shoot, weights };
-  const choices = planChoices(asked);
-  if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+  const choices = choicesOf(asked);
   const choice = choices.find(({ names }) => names.includes('as-asked'));
   expect(choice?.apply.weights).toEqual({ ...rampWeights('hand'), ...weights });
   const plan = planShoot(asked);
-  expect('summary' in plan && plan.summary.cueCount).toBe(choice?.cueCount);
+  expect(plan.kind === 'ok' && plan.summary.cueCount).toBe(choice?.cueCount);
 });
 
 test('a dearer ISO never raises the ISO of the whole more', () => {
   const isoStops = (iso: number) => {
     const plan = planShoot({ ...shoot, weights: { iso } });
-    if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+    if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
     return plan.frames.reduce((sum, frame) => sum + Math.log2(frame.isoExact / 100), 0);
   };
   // The price of one term against all the others: dearer can only mean less of it.
@@ -62,17 +66,12 @@ test('a dearer ISO never raises the ISO of the whole more', () => {
 test('an impossible shoot has no choices but its remedies', () => {
   const camera = { ...shoot.camera, iso: { lowest: 100, highest: 200 }, aperture: '16' };
   const answer = planChoices({ ...shoot, camera });
-  expect('infeasible' in answer && answer.infeasible.reason).toBe('too-dark');
+  expect(answer.kind === 'infeasible' && answer.infeasible.reason).toBe('too-dark');
 });
 
 describe('what is among the choices', () => {
   const few = { ...shoot, intervalS: 60 };
   const asked = rampWeights('hand');
-  const choicesOf = (of: typeof shoot) => {
-    const choices = planChoices(of);
-    if ('infeasible' in choices) throw new Error(choices.infeasible.text);
-    return choices;
-  };
 
   // The contract of the curve: an error price from a 64th of the shoot's to 64 times it gives nothing better.
   test.each([
@@ -83,7 +82,7 @@ describe('what is among the choices', () => {
     const choices = choicesOf(of);
     for (let stops = -6; stops <= 6; stops++) {
       const plan = planShoot({ ...of, weights: { error: rampWeights(crew).error * 2 ** stops } });
-      if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+      if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
       const { cueCount, rmsErrorEv } = plan.summary;
       expect(
         choices.some((choice) => choice.cueCount <= cueCount && choice.rmsErrorEv <= rmsErrorEv + 1e-9),
@@ -97,7 +96,7 @@ describe('what is among the choices', () => {
   test('filter changes are those of the plan', () => {
     for (const choice of choicesOf(few)) {
       const plan = planShoot({ ...few, ...choice.apply });
-      if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+      if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
       const changes = plan.cues.filter((cue) => cue.changes.some(({ control }) => control === 'filter'));
       expect(choice.filterChanges).toBe(changes.length);
     }
@@ -121,7 +120,7 @@ describe('what is among the choices', () => {
     const rig = { ...few, camera: { ...shoot.camera, bulb: true } };
     for (const choice of choicesOf(rig)) {
       const plan = planShoot({ ...rig, ...choice.apply });
-      if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+      if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
       expect(choice.cueCount).toBe(plan.cues.length);
     }
   });

@@ -53,7 +53,7 @@ test('a plan with two stacked filters says both, in German too, and the plain ch
       intervalS: 6,
     }),
   );
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   const notes = plan.cues.flatMap((cue) => cue.notes ?? []);
   expect(notes.map(({ kind }) => kind)).toContain('blur-jump');
   expect(checkPlan(JSON.parse(JSON.stringify(plan)))).toEqual([]);

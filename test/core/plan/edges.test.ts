@@ -45,12 +45,13 @@ function forecastOf(of: typeof shoot) {
 }
 const forecast = forecastOf(shoot);
 const plan = planShoot(shoot);
-if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
 
 test('choices weigh errors by powers of two, up to 64 times as the shoot does, and ISO eight times', () => {
   const wide = shootFrom({ intervalS: 20, limits: { toleranceEv: 1.5 } });
-  const choices = planChoices(wide);
-  if ('infeasible' in choices) throw new Error(choices.infeasible.text);
+  const found = planChoices(wide);
+  if (found.kind === 'infeasible') throw new Error(found.infeasible.text);
+  const { choices } = found;
   const asked = rampWeights('hand');
   const powers = choices.map(({ apply }) => Math.log2(apply.weights.error / asked.error));
   for (const power of powers) expect(power).toBeCloseTo(Math.round(power), 9);

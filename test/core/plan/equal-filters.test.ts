@@ -12,7 +12,7 @@ const names = (keys: Record<string, unknown>) => kit(keys).stacks.map((stack) =>
 
 const made = (keys: Record<string, unknown>): PlanMade => {
   const plan = planShoot(shootFrom(keys));
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 };
 

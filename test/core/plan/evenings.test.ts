@@ -14,19 +14,21 @@ const shoot = shootFrom({ intervalS: 60, filters: [{ name: 'ND8', factor: 8 }] }
 function hold(shoot: Shoot, options: Parameters<typeof planEvenings>[1]): { can: number; cannot: number } {
   const found = { can: 0, cannot: 0 };
   const { evenings } = planEvenings(shoot, options);
-  for (const { date, horizonAt, light, plan, infeasible } of evenings) {
+  for (const evening of evenings) {
+    const { date, horizonAt, light } = evening;
     const alone = planShoot(shootOnDate(shoot, date));
-    if ('infeasible' in alone) {
+    if (alone.kind === 'infeasible') {
       const { remedies: _, ...why } = alone.infeasible;
-      expect(infeasible, date).toEqual(why);
-      expect(plan).toBeUndefined();
+      expect(evening, date).toMatchObject({ kind: 'infeasible', infeasible: why });
+      expect(evening).not.toHaveProperty('plan');
       found.cannot++;
       continue;
     }
     const { summary, frames, events } = alone;
-    expect(infeasible).toBeUndefined();
-    expect(summary, date).toMatchObject(plan!);
-    expect(Object.keys(plan!)).toHaveLength(8);
+    if (evening.kind === 'infeasible') throw new Error(evening.infeasible.text);
+    expect(evening).not.toHaveProperty('infeasible');
+    expect(summary, date).toMatchObject(evening.plan);
+    expect(Object.keys(evening.plan)).toHaveLength(8);
     expect(light!.rampStops).toBeCloseTo(summary.rampStops, 9);
     const name = shoot.direction === 'dusk' ? 'sunset' : 'sunrise';
     expect(events.filter((event) => event.name === name).map(({ at }) => at)).toContain(horizonAt);
@@ -67,13 +69,13 @@ describe('each evening is as its own plan', () => {
   test('without a sunset', () => {
     const place = { latitudeDeg: 69.65, longitudeDeg: 18.96, timeZone: 'Europe/Oslo' };
     const { evenings } = planEvenings(shootFrom({ place, date: '2026-06-20' }), { days: 2 });
-    expect(evenings.map(({ date, infeasible }) => [date, infeasible?.reason])).toEqual([
-      ['2026-06-20', 'no-span'],
-      ['2026-06-21', 'no-span'],
-    ]);
-    for (const { horizonAt, light, plan } of evenings) {
-      expect([horizonAt, light, plan]).toEqual([undefined, undefined, undefined]);
-    }
+    expect(evenings).toEqual(
+      ['2026-06-20', '2026-06-21'].map((date) => ({
+        kind: 'infeasible',
+        date,
+        infeasible: expect.objectContaining({ reason: 'no-span' }),
+      })),
+    );
   });
 
   // Late in July the sun sets there after midnight, on the day after the evening's date (Norwegian almanac: 00:21 on the 24th).
@@ -81,8 +83,9 @@ describe('each evening is as its own plan', () => {
     const place = { latitudeDeg: 69.65, longitudeDeg: 18.96, timeZone: 'Europe/Oslo' };
     const span = { fromSunAltitudeDeg: 3, toSunAltitudeDeg: -0.9 };
     const late = shootFrom({ place, date: '2026-07-26', span, intervalS: 60 });
-    for (const { date, horizonAt, plan } of planEvenings(late, { days: 3 }).evenings) {
-      if (plan === undefined) continue;
+    for (const evening of planEvenings(late, { days: 3 }).evenings) {
+      if (evening.kind !== 'ok') continue;
+      const { date, horizonAt, plan } = evening;
       const middle = (Date.parse(plan.startAt) + Date.parse(plan.endAt)) / 2;
       expect(Math.abs(Date.parse(horizonAt!) - middle), date).toBeLessThan(3 * 3_600_000);
     }
@@ -92,7 +95,7 @@ describe('each evening is as its own plan', () => {
     const [before] = planEvenings(shoot, { days: 1 }).evenings;
     const readings = [{ at: '2026-09-18T20:00:00+02:00', ev100: 12 }];
     const { evenings } = planEvenings({ ...shoot, readings }, { days: 2 });
-    expect(evenings[0]!.plan).not.toEqual(before!.plan);
+    expect(evenings[0]).not.toEqual(before);
     expect(evenings[1]).toEqual(planEvenings(shoot, { fromDate: '2026-09-19', days: 1 }).evenings[0]);
   });
 });
@@ -107,8 +110,10 @@ test('the moon at the end: its phase, which way it goes and where it stands, ove
   });
   const { evenings } = planEvenings(sparse, { days: 45 });
   const seen = new Set<boolean>();
-  for (const { date, light, plan } of evenings) {
-    const at = new Date(plan!.endAt);
+  for (const evening of evenings) {
+    if (evening.kind !== 'ok') throw new Error(evening.infeasible.text);
+    const { date, light, plan } = evening;
+    const at = new Date(plan.endAt);
     const elongationDeg = Astronomy.MoonPhase(at); // of the moon's longitude from the sun's, 0 to 360
     // Within an hour or two of new and full moon neither word is wrong.
     if (Math.abs(Math.sin(elongationDeg * (Math.PI / 180))) > 0.03) {

@@ -36,7 +36,7 @@ function whole(plan: Plan): void {
   const read = readPlan(JSON.parse(writePlan(plan)));
   expect(read.kind === 'wrong' ? read.errors.map(({ message }) => message) : []).toEqual([]);
   expect(read.kind === 'ok' && writePlan(read.plan) === writePlan(plan)).toBe(true);
-  if ('infeasible' in plan) return;
+  if (plan.kind === 'infeasible') return;
   for (const text of [writeFramesCsv(plan), writeCuesCsv(plan), writeCalendar(plan)]) {
     expect(text).not.toMatch(/NaN|Infinity|undefined/);
   }
@@ -53,9 +53,9 @@ test('of any shoot that is read', () => {
       const { shoot } = read;
       const plan = planShoot(shoot);
       whole(plan);
-      made += 'frames' in plan ? 1 : 0;
+      made += plan.kind === 'ok' ? 1 : 0;
       const light = lightTable(shoot);
-      if (!('infeasible' in light)) expect(isRight.light(JSON.parse(writeLight(light)))).toEqual([]);
+      if (light.kind !== 'infeasible') expect(isRight.light(JSON.parse(writeLight(light)))).toEqual([]);
       const evenings = planEvenings(shoot, { days: 2 });
       expect(endless(evenings)).toEqual([]);
       expect(isRight.evenings(JSON.parse(writeEvenings(evenings)))).toEqual([]);

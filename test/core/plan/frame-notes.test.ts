@@ -15,7 +15,7 @@ const span = { fromSunAltitudeDeg: 14, toSunAltitudeDeg: -6 };
 
 function made(keys: Record<string, unknown>): PlanMade {
   const plan = planShoot(shootFrom({ intervalS: 20, camera, span, ...keys }));
-  if ('summary' in plan) return plan;
+  if (plan.kind === 'ok') return plan;
   throw new Error(plan.infeasible.text);
 }
 const lens = (focalMm: number) => ({ ...camera, lens: { focalMm }, sensor });

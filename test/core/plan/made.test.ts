@@ -13,13 +13,13 @@ const CAMERA = {
 
 function made(keys: Record<string, unknown> = {}): PlanMade {
   const plan = planShoot(shootFrom({ intervalS: 30, span: EVENING, camera: CAMERA, ...keys }));
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }
 
 function table(keys: Record<string, unknown> = {}): LightTable {
   const light = lightTable(shootFrom({ intervalS: 300, span: EVENING, ...keys }));
-  if ('infeasible' in light) throw new Error(light.infeasible.text);
+  if (light.kind === 'infeasible') throw new Error(light.infeasible.text);
   return light;
 }
 

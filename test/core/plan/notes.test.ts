@@ -6,7 +6,7 @@ import { shootFrom } from '../shoots.js';
 
 function made(keys: Record<string, unknown>): PlanMade {
   const plan = planShoot(shootFrom({ intervalS: 20, ...keys }));
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }
 

@@ -94,7 +94,7 @@ const facing = (azimuthDeg: number, keys: object = {}) =>
 
 function made(shoot: Shoot): PlanMade {
   const plan = planShoot(shoot);
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }
 

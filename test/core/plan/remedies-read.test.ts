@@ -15,14 +15,17 @@ test(`remedies of ${RUNS} shoots at random: each is read, and has a plan`, () =>
     const read = readShoot(value);
     if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
     const plan = planShoot(read.shoot);
-    if (!('infeasible' in plan)) continue;
+    if (plan.kind !== 'infeasible') continue;
     for (const { text, apply } of plan.infeasible.remedies) {
       offered++;
       const written = JSON.parse(writeShoot({ ...read.shoot, ...apply }));
       const again = readShoot(written);
       if (again.kind === 'wrong') throw new Error(`${text} ${again.errors[0]?.message}`);
       const cured = planShoot(again.shoot);
-      expect('infeasible' in cured ? `${text} ${cured.infeasible.text}` : '', JSON.stringify(value)).toBe('');
+      expect(
+        cured.kind === 'infeasible' ? `${text} ${cured.infeasible.text}` : '',
+        JSON.stringify(value),
+      ).toBe('');
     }
   }
   expect(offered).toBeGreaterThan(RUNS / 10);

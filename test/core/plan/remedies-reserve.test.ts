@@ -8,14 +8,14 @@ import { PLAIN_SHOOT, shootFrom } from '../shoots.js';
 
 function infeasible(keys: Record<string, unknown>) {
   const plan = planShoot(shootFrom(keys));
-  if (!('infeasible' in plan)) throw new Error('a plan exists');
+  if (plan.kind !== 'infeasible') throw new Error('a plan exists');
   return plan.infeasible;
 }
 
 /** The plan that a remedy gives. */
 function cured(keys: Record<string, unknown>, { apply }: Remedy) {
   const plan = planShoot({ ...shootFrom(keys), ...apply });
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }
 
@@ -116,7 +116,7 @@ test('a filter is offered by half stops, the least that does', () => {
   const lensWith = (strength: number) =>
     planShoot(shootFrom({ ...keys, filters: [{ name: 'ND', stops: strength }] }));
   expect('frames' in lensWith(stops)).toBe(true);
-  expect('infeasible' in lensWith(stops - 0.5)).toBe(true);
+  expect(lensWith(stops - 0.5).kind === 'infeasible').toBe(true);
 });
 
 describe('a tolerance below half a click', () => {

@@ -13,7 +13,7 @@ import { shootFrom } from '../shoots.js';
 
 function made(keys: Record<string, unknown>): PlanMade {
   const plan = planShoot(shootFrom({ intervalS: 20, ...keys }));
-  if ('summary' in plan) return plan;
+  if (plan.kind === 'ok') return plan;
   throw new Error(plan.infeasible.text);
 }
 
@@ -120,7 +120,7 @@ describe('the note', () => {
   const noteOf = (plan: PlanMade) => plan.notes.find(({ kind }) => kind === 'little-reserve');
   const heldWith = (plan: PlanMade, part: Record<string, unknown>) => {
     const again = planShoot({ ...plan.shoot, ...part } as typeof plan.shoot);
-    if ('infeasible' in again) throw new Error(again.infeasible.text);
+    if (again.kind === 'infeasible') throw new Error(again.infeasible.text);
     return again.summary.eveningsHeldShare;
   };
 

@@ -19,7 +19,7 @@ export function duskPlan(change: object = {}): PlanMade {
   const read = readShoot({ ...file, place: { timeZone: 'Europe/London', ...file.place }, ...change });
   if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
   const plan = planShoot(read.shoot);
-  if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+  if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
   return plan;
 }
 

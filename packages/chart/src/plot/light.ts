@@ -32,7 +32,7 @@ import { timeAxis } from './time-axis.js';
  * import { lightChart } from '@evenfall/chart';
  *
  * const table = lightTable(shoot);
- * if ('infeasible' in table) throw new Error(table.infeasible.text);
+ * if (table.kind === 'infeasible') throw new Error(table.infeasible.text);
  * lightChart(table, { title: 'An evening' }).slice(0, 4); // → '<svg'
  * ```
  */

@@ -1,7 +1,7 @@
 // Evenings to choose from, as a file and as a table.
 
 import type * as v from 'valibot';
-import type { Evenings } from '../plan/evenings.js';
+import type { EveningInfeasible, EveningLight, Evenings } from '../plan/evenings.js';
 import { csv } from './csv.js';
 import { eveningsSchema } from './evenings-schema.js';
 import { type Written, written } from './written.js';
@@ -67,22 +67,27 @@ const COLUMNS = [
  * ```
  */
 export function writeEveningsCsv({ evenings }: Evenings): string {
-  const rows = evenings.map(({ date, horizonAt, light, plan, infeasible }) => {
+  const rows = evenings.map((evening) => {
+    const { date, horizonAt, light } = evening;
     const { at: steepestAt, evPerMin: steepestEvPerMin } = light?.steepest ?? {};
-    const { reason, text } = infeasible ?? {};
-    const worstShortfallEv =
-      infeasible !== undefined && 'shortfallEv' in infeasible ? infeasible.worstShortfallEv : undefined;
-    const possible = plan !== undefined;
     const all: Readonly<Record<string, string | number | boolean | undefined>> = {
-      ...{ date, horizonAt, steepestAt, steepestEvPerMin, possible, reason, worstShortfallEv, text },
+      ...{ date, horizonAt, steepestAt, steepestEvPerMin, possible: evening.kind === 'ok' },
       ...(light === undefined ? {} : moonAndRamp(light)),
-      ...plan,
+      ...(evening.kind === 'ok' ? evening.plan : whyNot(evening)),
     };
     return COLUMNS.map((column) => all[column] ?? '');
   });
   return csv([COLUMNS, ...rows]);
 }
 
-function moonAndRamp({ steepest: _, ...rest }: NonNullable<Evenings['evenings'][number]['light']>) {
+function whyNot({ infeasible }: EveningInfeasible) {
+  const { reason, text } = infeasible;
+  return {
+    ...{ reason, text },
+    worstShortfallEv: 'shortfallEv' in infeasible ? infeasible.worstShortfallEv : undefined,
+  };
+}
+
+function moonAndRamp({ steepest: _, ...rest }: EveningLight) {
   return rest;
 }

@@ -2,7 +2,7 @@
 
 import * as v from 'valibot';
 import { MOST_FRAMES } from '../shoot/work.js';
-import { finite, flag, format, instant, list, number, phrase, text, wholeFromZero } from './parts.js';
+import { finite, flag, format, instant, list, number, phrase, text, wholeFromZero, word } from './parts.js';
 import { reasonSchema } from './said-schema.js';
 import { shootFileSchema } from './shoot-schema.js';
 
@@ -37,6 +37,7 @@ export const eveningsSchema = v.strictObject({
   shoot: shootFileSchema,
   evenings: list(
     v.strictObject({
+      kind: v.exactOptional(word(['ok', 'infeasible'])),
       date: text('date', 10, 0, phrase('plain-date')),
       horizonAt: v.exactOptional(at),
       light: v.exactOptional(light),

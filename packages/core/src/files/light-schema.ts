@@ -3,7 +3,7 @@
 import * as v from 'valibot';
 import { MOST_FRAMES } from '../shoot/work.js';
 import { clocksBackSchema, eventSchema } from './event-schema.js';
-import { finite, format, instant, list, number } from './parts.js';
+import { finite, format, instant, kindOf, list, number } from './parts.js';
 import { missingSchema } from './said-schema.js';
 
 const degrees = finite('degrees');
@@ -11,6 +11,7 @@ const ev100 = finite('ev100');
 
 export const lightSchema = v.strictObject({
   format: format('evenfall-light/1'),
+  kind: kindOf('ok'),
   events: list(eventSchema, 'events', 100),
   missing: list(missingSchema, 'missing', 100),
   clocksBack: v.exactOptional(clocksBackSchema),

@@ -243,6 +243,11 @@ function isLater(input: unknown, ours: string): boolean {
   return theirs === name && Number(later) > Number(number);
 }
 
+/** What sort of answer a file holds. It is always written; files from before there was one do without. */
+export function kindOf<const Kind extends string>(kind: Kind) {
+  return v.exactOptional(word([kind]));
+}
+
 /** Several shapes for one value. */
 type Shapes = readonly v.GenericSchema[];
 

@@ -2,7 +2,7 @@
 
 import * as v from 'valibot';
 import { shutterTimesOf } from '../plan/cues.js';
-import type { LightTable, Plan } from '../plan/types.js';
+import type { LightTable, Plan, PlanMade } from '../plan/types.js';
 import { parseRfc3339 } from '../sky/clock.js';
 import { inEnglish } from './english-faults.js';
 import { givenOf } from './fault.js';
@@ -51,25 +51,25 @@ export function readPlan(value: unknown, locate?: Locate, source?: string): Plan
   const plan = whole(read.output);
   const contradictions = [
     ...shootFaults(plan.shoot).map((fault) => ({ ...fault, path: ['shoot', ...fault.path] })),
-    ...('frames' in plan ? [...countFaults(plan), ...timeFaults(plan)] : []),
+    ...(plan.kind === 'ok' ? [...countFaults(plan), ...timeFaults(plan)] : []),
   ];
   if (contradictions.length > 0) return { kind: 'wrong', errors: inEnglish(contradictions, locate, source) };
   return { kind: 'ok', plan };
 }
 
-/** A plan with what depends on its other keys filled in: a file from before `shutterTimes` has them in its frames. */
+/** A plan with what depends on its other keys filled in: a file from before `kind` says by its keys which it is, one from before `shutterTimes` has them in its frames. */
 function whole(file: v.InferOutput<typeof planSchema>): Plan {
   const shoot = withDefaults(file.shoot);
-  if ('infeasible' in file) return { ...file, shoot };
+  if ('infeasible' in file) return { ...file, kind: 'infeasible', shoot };
   const { shutterTimes = shutterTimesOf(file.frames, file.cues) } = file;
-  return { ...file, shoot, ...(shoot.camera.bulb ? { shutterTimes } : {}) };
+  return { ...file, kind: 'ok', shoot, ...(shoot.camera.bulb ? { shutterTimes } : {}) };
 }
 
 /** Times are written to a second or better, so that a frame's may be off by less than one. */
 const ROUNDED_MS = 1000;
 
 /** The first frame whose time is not its own: frames start an interval apart. */
-function timeFaults({ shoot, frames }: Extract<Plan, { frames: unknown }>): Fault[] {
+function timeFaults({ shoot, frames }: PlanMade): Fault[] {
   const startMs = parseRfc3339(frames[0]?.at ?? '') ?? Number.NaN;
   const index = frames.findIndex(({ at }, i) => {
     const offMs = (parseRfc3339(at) ?? Number.NaN) - startMs - 1000 * shoot.intervalS * i;
@@ -83,12 +83,7 @@ function timeFaults({ shoot, frames }: Extract<Plan, { frames: unknown }>): Faul
 }
 
 /** Frames count from 0 without a hole, cues lie among them, and the summary counts them right. */
-function countFaults({
-  summary,
-  frames,
-  cues,
-  shutterTimes = [],
-}: Extract<Plan, { frames: unknown }>): Fault[] {
+function countFaults({ summary, frames, cues, shutterTimes = [] }: PlanMade): Fault[] {
   const faults: Fault[] = [];
   const check = (path: Fault['path'], got: number, right: number) => {
     if (got !== right) faults.push({ path, kind: 'count-differs', got, right });
@@ -147,7 +142,7 @@ export function writePlan(plan: Plan): string {
  * import { lightTable, writeLight } from '@evenfall/core';
  *
  * const table = lightTable({ ...shoot, intervalS: 3600 });
- * if ('infeasible' in table) throw new Error(table.infeasible.text);
+ * if (table.kind === 'infeasible') throw new Error(table.infeasible.text);
  * JSON.parse(writeLight(table)); // → { format: 'evenfall-light/1', rows: table.rows }
  * ```
  */

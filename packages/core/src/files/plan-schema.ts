@@ -12,6 +12,7 @@ import {
   holds,
   instant,
   isGroup,
+  kindOf,
   list,
   number,
   phrase,
@@ -100,6 +101,7 @@ const cue = v.strictObject({
 
 const made = v.strictObject({
   format: planFormat,
+  kind: kindOf('ok'),
   shoot: shootFileSchema,
   summary,
   events: list(eventSchema, 'events', MOST_LINES),
@@ -113,6 +115,7 @@ const made = v.strictObject({
 
 const infeasible = v.strictObject({
   format: planFormat,
+  kind: kindOf('infeasible'),
   shoot: shootFileSchema,
   infeasible: infeasibleSchema,
   clocksBack: v.exactOptional(clocksBackSchema),

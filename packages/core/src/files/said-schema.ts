@@ -3,7 +3,7 @@
 import * as v from 'valibot';
 import type { RefusalReason } from '../light/refusal.js';
 import type { MoveFinding, MoveFound } from '../move/finding.js';
-import type { Evening } from '../plan/evenings.js';
+import type { EveningInfeasible } from '../plan/evenings.js';
 import type { CueNote } from '../plan/note.js';
 import type { RemedyChange } from '../plan/remedies/change.js';
 import type { PlanInfeasible, PlanNote, Remedy, WhyInfeasible } from '../plan/types.js';
@@ -306,6 +306,6 @@ export const infeasibleSchema: v.GenericSchema<PlanInfeasible['infeasible']> = b
 });
 
 /** Why an evening has no plan. */
-export const reasonSchema: v.GenericSchema<NonNullable<Evening['infeasible']>> = byWord('reason', REASONS, {
+export const reasonSchema: v.GenericSchema<EveningInfeasible['infeasible']> = byWord('reason', REASONS, {
   text: line,
 });

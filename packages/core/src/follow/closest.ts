@@ -21,7 +21,7 @@ const BEYOND_TOLERANCE = 2000;
  * @throws RangeError on a shoot without a span, or in whose interval no shutter time fits
  */
 export function planOrClosest(plan: Plan): PlanMade {
-  if (!('infeasible' in plan)) return plan;
+  if (plan.kind !== 'infeasible') return plan;
   const { reason, text } = plan.infeasible;
   if (reason === 'no-span' || reason === 'no-time') throw new RangeError(`nothing to follow: ${text}`);
   return closestPlan(plan.shoot, plan.clocksBack);
@@ -51,6 +51,7 @@ function closestPlan(shoot: Shoot, clocksBack: PlanMade['clocksBack']): PlanMade
   const { summary, ...rest } = rampOfPlan(shoot, prepared, { kind: 'ok', frames, objective: 0 });
   return {
     format: 'evenfall-plan/1',
+    kind: 'ok',
     shoot,
     // How closely it follows is told by the frames that the kit can follow.
     summary: { ...summary, rmsErrorEv: rmsWithin(frames, shoot.limits.toleranceEv) },

@@ -68,7 +68,7 @@ export function startFollow(plan: Plan, options: FollowOptions = {}): FollowStat
     every: 1,
     doubted: undefined,
     reach: {},
-    isTooFast: 'infeasible' in plan && plan.infeasible.reason === 'too-fast',
+    isTooFast: plan.kind === 'infeasible' && plan.infeasible.reason === 'too-fast',
   };
 }
 

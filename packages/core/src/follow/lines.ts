@@ -83,7 +83,7 @@ function refused(state: LinesState, lines: number, why: string): LinesStep {
   const warning = { kind: 'bad-line', why, text: `Line ${lines}: ${why}. Nothing is changed.` };
   return {
     state: { ...state, lines, unread: state.unread + 1 },
-    out: [JSON.stringify({ line: lines, warnings: [warning] })],
+    out: [JSON.stringify({ kind: 'wrong', line: lines, warnings: [warning] })],
   };
 }
 
@@ -91,6 +91,7 @@ function end({ follow, lines, readings, unread }: LinesState): string[] {
   const { frame, camera, evening } = follow;
   return [
     JSON.stringify({
+      kind: 'end',
       end: true,
       lines,
       linesNotUnderstood: unread,
@@ -111,6 +112,7 @@ interface SettingOut {
 }
 
 interface LineOut {
+  readonly kind: 'ok';
   readonly frame: number;
   readonly at: string;
   readonly setting: SettingOut;
@@ -131,6 +133,7 @@ interface LineOut {
 function lineOf(answer: Omit<FollowAnswer, 'state'>): LineOut {
   const { cue } = answer;
   return {
+    kind: 'ok',
     frame: answer.frame,
     at: answer.at,
     setting: settingOut(answer.setting),

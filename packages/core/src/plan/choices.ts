@@ -33,6 +33,14 @@ export interface PlanChoice {
   readonly apply: { readonly weights: RampWeights };
 }
 
+/** The curve of a shoot that has a plan. */
+export interface PlanChoices {
+  /** That there is something to choose from. */
+  readonly kind: 'ok';
+  /** One or more, fewest cues first. */
+  readonly choices: readonly PlanChoice[];
+}
+
 /** Error prices to try, as multiples of the shoot's own: from cues that hardly matter to error that hardly does. */
 const ERROR_TIMES = Array.from({ length: 13 }, (_, i) => 2 ** (i - 6));
 /** ISO is priced this much higher where the cleanest is asked for. */
@@ -52,18 +60,18 @@ const CLEAN_ISO_TIMES = 8;
  * // With the shoot of planShoot's example.
  * import { planChoices, planShoot } from '@evenfall/core';
  *
- * const choices = planChoices({ ...shoot, intervalS: 60 });
- * if ('infeasible' in choices) throw new Error(choices.infeasible.text);
- * const fewest = choices[0]!;
+ * const found = planChoices({ ...shoot, intervalS: 60 });
+ * if (found.kind === 'infeasible') throw new Error(found.infeasible.text);
+ * const fewest = found.choices[0]!;
  * fewest.names[0]; // → 'fewest-cues'
  * const again = planShoot({ ...shoot, intervalS: 60, ...fewest.apply });
- * 'cues' in again && again.cues.length === fewest.cueCount; // → true
+ * again.kind === 'ok' && again.cues.length === fewest.cueCount; // → true
  * ```
  */
 export function planChoices(
   shoot: Shoot,
   { signal }: Pick<PlanOptions, 'signal'> = {},
-): PlanChoice[] | PlanInfeasible {
+): PlanChoices | PlanInfeasible {
   checkShoot(shoot);
   stopIf(signal);
   const prepared = prepare(shoot);
@@ -92,7 +100,7 @@ export function planChoices(
     all.reduce((best, choice) => (value(choice) < value(best) - 1e-12 ? choice : best));
   const [fewest, smoothest] = [least((c) => c.cueCount), least((c) => c.rmsErrorEv)];
   const cleanest = all.find(({ highestIso }) => highestIso === Math.min(...all.map((c) => c.highestIso)));
-  return all.map((choice) => ({
+  const choices = all.map((choice) => ({
     ...choice,
     names: [
       ...(choice === fewest ? (['fewest-cues'] as const) : []),
@@ -101,6 +109,7 @@ export function planChoices(
       ...(choice === askedFor ? (['as-asked'] as const) : []),
     ],
   }));
+  return { kind: 'ok', choices };
 }
 
 /** Whether a has no more cues and no more error than b, and less of one, or is the same found earlier. */

@@ -32,36 +32,45 @@ export interface EveningLight {
   readonly moonAzimuthDeg: number;
 }
 
-/** One evening, or morning, of those to choose from. */
-export interface Evening {
+/** An evening, or morning, on which the shoot has a plan. */
+export interface EveningMade {
+  /** That it has. */
+  readonly kind: 'ok';
   /** Local, YYYY-MM-DD. */
   readonly date: string;
   /** Sunset at dusk, sunrise at dawn, the one nearest to the span, RFC 3339; absent where there is none on that day. */
   readonly horizonAt?: string | undefined;
+  /** Over the span. */
+  readonly light: EveningLight;
+  /** What the plan comes to. */
+  readonly plan: Pick<
+    PlanSummary,
+    | 'frameCount'
+    | 'startAt'
+    | 'endAt'
+    | 'cueCount'
+    | 'worstErrorEv'
+    | 'reserveDarkEv'
+    | 'reserveBrightEv'
+    | 'eveningsHeldShare'
+  >;
+}
+
+/** One on which it has none. */
+export interface EveningInfeasible extends Pick<EveningMade, 'date' | 'horizonAt'> {
+  /** That it has none. */
+  readonly kind: 'infeasible';
   /** Absent where the sun does not pass through the span. */
   readonly light?: EveningLight | undefined;
-  /** What the plan comes to; absent where there is none. */
-  readonly plan?:
-    | Pick<
-        PlanSummary,
-        | 'frameCount'
-        | 'startAt'
-        | 'endAt'
-        | 'cueCount'
-        | 'worstErrorEv'
-        | 'reserveDarkEv'
-        | 'reserveBrightEv'
-        | 'eveningsHeldShare'
-      >
-    | undefined;
-  /** Why there is none: the `reason` with its values, and in English; absent where there is a plan. */
-  readonly infeasible?:
-    | (WhyInfeasible & {
-        /** One sentence or more in English. */
-        readonly text: string;
-      })
-    | undefined;
+  /** Why: the `reason` with its values, and in English. */
+  readonly infeasible: WhyInfeasible & {
+    /** One sentence or more in English. */
+    readonly text: string;
+  };
 }
+
+/** One evening, or morning, of those to choose from; `kind` tells whether the shoot has a plan on it. */
+export type Evening = EveningMade | EveningInfeasible;
 
 /** Evenings to choose from, `evenfall-evenings/1`. */
 export interface Evenings {
@@ -91,7 +100,8 @@ const MOST_DAYS = 366;
  *
  * const { evenings } = planEvenings(shoot, { days: 5 });
  * evenings.map(({ date }) => date.slice(8)); // → ['22', '23', '24', '25', '26']
- * evenings[0]?.plan?.cueCount === plan.summary.cueCount; // → true
+ * const [first] = evenings;
+ * first?.kind === 'ok' && first.plan.cueCount === plan.summary.cueCount; // → true
  * // Full moon on the 26th by the U.S. Naval Observatory's table.
  * evenings[4]?.light?.moonLitFraction; // → 1.00
  * ```
@@ -124,16 +134,20 @@ function eveningOn(shoot: Shoot): Evening {
   const { date } = shoot;
   const prepared = prepare(shoot);
   if (prepared.kind === 'no-span') {
-    return { date, ...horizonOf(shoot), infeasible: inEnglish(whyNoSpan(shoot, prepared.because)) };
+    const infeasible = inEnglish(whyNoSpan(shoot, prepared.because));
+    return { kind: 'infeasible', date, ...horizonOf(shoot), infeasible };
   }
   const { forecast } = prepared;
   const about = { date, ...horizonOf(shoot, forecast.times), light: lightOf(shoot, prepared) };
   const ramp = solve(prepared);
-  if (ramp.kind !== 'ok') return { ...about, infeasible: inEnglish(whyNoRamp(shoot, forecast, ramp)) };
+  if (ramp.kind !== 'ok') {
+    return { kind: 'infeasible', ...about, infeasible: inEnglish(whyNoRamp(shoot, forecast, ramp)) };
+  }
   const { summary } = rampOfPlan(shoot, prepared, ramp);
   const { frameCount, startAt, endAt, cueCount, worstErrorEv } = summary;
   const { reserveDarkEv, reserveBrightEv, eveningsHeldShare } = summary;
   return {
+    kind: 'ok',
     ...about,
     plan: {
       frameCount,

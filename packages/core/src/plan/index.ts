@@ -5,9 +5,16 @@
  */
 
 export { frameAt, planTimes } from './at-time.js';
-export { type PlanChoice, planChoices } from './choices.js';
+export { type PlanChoice, type PlanChoices, planChoices } from './choices.js';
 export { changesByClock, cuesOf, type Dials } from './cues.js';
-export { type Evening, type EveningLight, type Evenings, planEvenings } from './evenings.js';
+export {
+  type Evening,
+  type EveningInfeasible,
+  type EveningLight,
+  type EveningMade,
+  type Evenings,
+  planEvenings,
+} from './evenings.js';
 export { planExposures } from './exposures.js';
 export { type Forecast, forecastLight } from './forecast.js';
 export type { CueNote, CueNoteFacts, ExposureNote, NoteFacts } from './note.js';

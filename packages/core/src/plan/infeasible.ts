@@ -21,7 +21,13 @@ function infeasible(
   back?: ClocksBack,
 ): PlanInfeasible {
   const infeasible = { ...inEnglish(why, back), remedies };
-  return { format: 'evenfall-plan/1', shoot, infeasible, ...(back && { clocksBack: back }) };
+  return {
+    format: 'evenfall-plan/1',
+    kind: 'infeasible',
+    shoot,
+    infeasible,
+    ...(back && { clocksBack: back }),
+  };
 }
 
 /** The sun never passes through the span on that day: says what it does reach, and which span would work. */

@@ -29,6 +29,7 @@ export function exposedPlan(
   const { events, clocksBack } = eventsOf(shoot, forecast.zone, forecast.times[0]);
   return {
     format: 'evenfall-plan/1',
+    kind: 'ok',
     shoot,
     summary,
     events,

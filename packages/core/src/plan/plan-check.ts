@@ -22,11 +22,14 @@ const frame = groupWith({
   affected: flag,
 });
 
+const kind = oneOf(['ok', 'infeasible']);
+
 const plan = either((value) =>
-  isGroup(value) && 'infeasible' in value
+  isGroup(value) && value.kind === 'infeasible'
     ? groupWith({ format, infeasible: groupWith({ reason: text, text }) })
     : groupWith({
         format,
+        kind,
         summary: groupWith({ rmsErrorEv: aNumber }),
         frames: listOf(frame, 1),
         cues: listOf(groupWith({ frame: wholeFrom(1, 1e6), at: text })),
@@ -37,7 +40,7 @@ const plan = either((value) =>
 export function checkPlan(value: Plan): void {
   hold('plan', value, plan);
   checkShoot(value.shoot, 'plan.shoot');
-  if ('infeasible' in value) return;
+  if (value.kind === 'infeasible') return;
   const late = value.cues.findIndex(({ frame }) => frame >= value.frames.length);
   if (late >= 0) {
     throw new RangeError(

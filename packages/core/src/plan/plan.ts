@@ -29,7 +29,7 @@ const OPTIONS = onlyKeys('remedies', 'signal');
  *
  * @param shoot from {@link readShoot}
  * @param options whether to seek remedies where there is no plan, which takes longer than planning; what says when to stop
- * @returns the plan, or `infeasible`, without remedies where none are sought
+ * @returns the plan, `kind` ok, or why there is none, `kind` infeasible, without remedies where none are sought
  * @throws RangeError on a shoot that `readShoot` would refuse; the signal's reason where it stops the work
  * @example
  * ```ts
@@ -53,7 +53,7 @@ const OPTIONS = onlyKeys('remedies', 'signal');
  * if (read.kind === 'wrong') throw new Error(read.errors[0]?.message);
  * const { shoot } = read;
  * const plan = planShoot(shoot);
- * if ('infeasible' in plan) throw new Error(plan.infeasible.text);
+ * if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
  * // Two hours at 7 s, both ends exposed, at 24 frames a second.
  * plan.summary; // → { frameCount: 1029, clipS: 42.875 }
  * ```
@@ -89,13 +89,13 @@ export function planShoot(shoot: Shoot, options: PlanOptions = {}): Plan {
  *
  * const small = { ...shoot, camera: { ...shoot.camera, iso: { lowest: 100, highest: 200 } } };
  * const none = planShoot(small, { remedies: false });
- * 'infeasible' in none && none.infeasible.remedies; // → []
+ * none.kind === 'infeasible' && none.infeasible.remedies; // → []
  * planRemedies(small).map(({ change }) => change).includes('higher-iso'); // → true
  * ```
  */
 export function planRemedies(shoot: Shoot, { signal }: Pick<PlanOptions, 'signal'> = {}): readonly Remedy[] {
   const plan = planShoot(shoot, { signal });
-  return 'infeasible' in plan ? plan.infeasible.remedies : [];
+  return plan.kind === 'infeasible' ? plan.infeasible.remedies : [];
 }
 
 /**
@@ -110,7 +110,7 @@ export function planRemedies(shoot: Shoot, { signal }: Pick<PlanOptions, 'signal
  * import { lightTable } from '@evenfall/core';
  *
  * const table = lightTable({ ...shoot, intervalS: 3600 });
- * if ('infeasible' in table) throw new Error(table.infeasible.text);
+ * if (table.kind === 'infeasible') throw new Error(table.infeasible.text);
  * table.rows.map(({ at }) => at.slice(11, 16)); // → ['19:00', '20:00', '21:00']
  * ```
  */
@@ -123,6 +123,7 @@ export function lightTable(shoot: Shoot): LightTable | PlanInfeasible {
   const { events, missing, clocksBack } = eventsOf(shoot, zone, times[0]);
   return {
     format: 'evenfall-light/1',
+    kind: 'ok',
     events,
     missing,
     ...(clocksBack && { clocksBack }),

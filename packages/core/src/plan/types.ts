@@ -158,6 +158,8 @@ export interface PlanMove extends Pick<MovePlan, 'travels' | 'gap' | 'tightest' 
 /** A plan that can be shot: `evenfall-plan/1` with frames. */
 export interface PlanMade {
   readonly format: 'evenfall-plan/1';
+  /** That there is a plan. */
+  readonly kind: 'ok';
   /** What was asked for, defaults filled in. */
   readonly shoot: Shoot;
   /** The whole in numbers. */
@@ -272,6 +274,8 @@ export type WhyInfeasible =
 /** Why a shoot has no plan, and what would give it one: `evenfall-plan/1` without frames. */
 export interface PlanInfeasible {
   readonly format: 'evenfall-plan/1';
+  /** That there is none. */
+  readonly kind: 'infeasible';
   /** What was asked for, defaults filled in. */
   readonly shoot: Shoot;
   /**
@@ -287,7 +291,7 @@ export interface PlanInfeasible {
   readonly clocksBack?: ClocksBack | undefined;
 }
 
-/** What a shoot comes to: a plan, or why there is none. `'infeasible' in plan` tells them apart. */
+/** What a shoot comes to: a plan, or why there is none; `kind` tells which. */
 export type Plan = PlanMade | PlanInfeasible;
 
 /** One row of the light table, `evenfall-light/1`. */
@@ -323,6 +327,8 @@ export interface LightRow {
 /** The light of a shoot's span without a camera, `evenfall-light/1`. */
 export interface LightTable {
   readonly format: 'evenfall-light/1';
+  /** That there is light to tell of: the sun passes through the span. */
+  readonly kind: 'ok';
   /** Sun and moon on the local day on which the span starts and the one after. */
   readonly events: readonly PlanEvent[];
   /** Events that do not happen in that time, and why. */

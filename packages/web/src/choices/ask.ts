@@ -1,6 +1,6 @@
 // Choices take about fifteen plans: a worker of their own works them out, so that neither the page nor its plan waits.
 
-import type { PlanChoice, PlanInfeasible, Shoot } from '@evenfall/core';
+import type { PlanChoice, PlanChoices, PlanInfeasible, Shoot } from '@evenfall/core';
 import { newWorker } from '#new-worker';
 import type { Ask } from '../plan/planner.js';
 
@@ -28,10 +28,10 @@ export function askChoices(shoot: Shoot, answer: (choices?: readonly PlanChoice[
     return;
   }
   const asked = worker;
-  asked.onmessage = ({ data }: MessageEvent<{ choices?: PlanChoice[] | PlanInfeasible }>) => {
+  asked.onmessage = ({ data }: MessageEvent<{ choices?: PlanChoices | PlanInfeasible }>) => {
     if (asked !== worker) return;
     busy = false;
-    answer(Array.isArray(data.choices) ? data.choices : undefined);
+    answer(data.choices?.kind === 'ok' ? data.choices.choices : undefined);
   };
   asked.onerror = (event) => {
     event.preventDefault();

@@ -138,7 +138,7 @@ function turn(days: number): void {
 export function daysView() {
   const w = dayWords();
   const { direction } = shoot.value;
-  const can = [...found.value.values()].filter(({ plan }) => plan !== undefined).length;
+  const can = [...found.value.values()].filter(({ kind }) => kind === 'ok').length;
   const status = failed.value ? w.failed : complete.value ? w.count(can, DAYS) : w.working;
   const evening = found.value.get(told.value);
   return html`<div class="days-in" aria-busy=${!complete.value && !failed.value}>
@@ -163,13 +163,13 @@ export function daysView() {
 
 function dayView(date: string, evening: Evening | undefined) {
   const w = dayWords();
-  const { plan, light } = evening ?? {};
-  const share = plan === undefined ? undefined : shareText(plan.eveningsHeldShare);
+  const { kind, light } = evening ?? {};
+  const share = evening?.kind === 'ok' ? shareText(evening.plan.eveningsHeldShare) : undefined;
   const weekend = new Date(date).getUTCDay() % 6 === 0;
   return html`<button
     type="button"
     role="option"
-    class="${weekend ? 'weekend' : ''} ${evening !== undefined && plan === undefined ? 'cannot' : ''}"
+    class="${weekend ? 'weekend' : ''} ${kind === 'infeasible' ? 'cannot' : ''}"
     aria-selected=${date === shoot.value.date}
     aria-disabled=${reading.value.kind === 'wrong' ? 'true' : nothing}
     tabindex=${date === told.value ? 0 : -1}
@@ -190,7 +190,9 @@ function dayView(date: string, evening: Evening | undefined) {
 const shareText = (share: number) => (share > 0.99 ? '> 99' : String(Math.round(100 * share)));
 
 /** Everything that sets one evening apart from another. */
-function sentence({ date, horizonAt, light, plan, infeasible }: Evening): string {
+function sentence(evening: Evening): string {
+  const { date, horizonAt, light } = evening;
+  const plan = evening.kind === 'ok' ? evening.plan : undefined;
   const w = dayWords();
   const { number, library } = words();
   const { direction } = shoot.value;
@@ -212,5 +214,5 @@ function sentence({ date, horizonAt, light, plan, infeasible }: Evening): string
       ),
   ];
   const all = parts.filter((each) => each !== undefined).join(w.between);
-  return `${dayName(date)}: ${all}.${infeasible === undefined ? '' : ` ${library.why(infeasible)}`}`;
+  return `${dayName(date)}: ${all}.${evening.kind === 'infeasible' ? ` ${library.why(evening.infeasible)}` : ''}`;
 }

@@ -77,7 +77,7 @@ function readRun(value: unknown, readFile: typeof readShoot): Run | undefined {
 const isSpread = (value: unknown): value is number => typeof value === 'number' && value > 0 && value <= 2;
 
 const plans = planner((plan, { shoot }) => {
-  if (run.peek()?.shoot === shoot && 'frames' in plan) runPlan.value = plan;
+  if (run.peek()?.shoot === shoot && plan.kind === 'ok') runPlan.value = plan;
 });
 
 let asked: Shoot | undefined;

@@ -56,7 +56,7 @@ function next(): void {
     const held = checked.peek();
     // An answer to what has been given up meanwhile.
     if (asked === undefined || held === undefined || shoot !== sent) return;
-    const fixes = 'frames' in answer && !answer.move?.findings.some(({ kind }) => kind === asked.against);
+    const fixes = answer.kind === 'ok' && !answer.move?.findings.some(({ kind }) => kind === asked.against);
     queue.shift();
     checked.value = {
       ...held,

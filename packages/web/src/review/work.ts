@@ -44,7 +44,7 @@ effect(() => {
 async function planIn(file: File): Promise<{ readonly plan?: PlanMade }> {
   try {
     const read = readPlan(JSON.parse(await file.text()));
-    return read.kind === 'ok' && 'frames' in read.plan ? { plan: read.plan } : {};
+    return read.kind === 'ok' && read.plan.kind === 'ok' ? { plan: read.plan } : {};
   } catch {
     return {};
   }

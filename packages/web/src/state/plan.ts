@@ -31,7 +31,7 @@ export const pending = computed(() => last.value?.shoot !== shoot.value && gaveU
 export const made = computed(() => (lastMade.value?.work === work.value ? lastMade.value.plan : undefined));
 
 export const impossible = computed(() =>
-  plan.value !== undefined && 'infeasible' in plan.value ? plan.value.infeasible : undefined,
+  plan.value !== undefined && plan.value.kind === 'infeasible' ? plan.value.infeasible : undefined,
 );
 
 /** No plan, and none to be expected: there is nothing to show. */
@@ -48,7 +48,7 @@ const plans = planner(
     const about = { shoot: asked.shoot, work: work.peek() };
     batch(() => {
       last.value = { ...about, plan: answer };
-      if ('frames' in answer) lastMade.value = { ...about, plan: answer };
+      if (answer.kind === 'ok') lastMade.value = { ...about, plan: answer };
     });
   },
   (asked) => {

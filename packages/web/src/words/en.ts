@@ -2,7 +2,7 @@
 
 import type {
   CueNote,
-  Evening,
+  EveningInfeasible,
   FileError,
   FollowWarning,
   MoveCaution,
@@ -455,7 +455,7 @@ export const english = {
     caution: ({ text }: MoveCaution) => text,
     remedy: ({ text }: Remedy) => text,
     reserve: ({ reserveText = '' }: Remedy) => reserveText,
-    why: ({ text }: NonNullable<Evening['infeasible']>) => text,
+    why: ({ text }: EveningInfeasible['infeasible']) => text,
     warning: ({ text }: FollowWarning) => text,
     fault: ({ text }: FileError) => text,
   },
