@@ -348,7 +348,7 @@ describe('readings', () => {
     const at = (frame: number) => followFrame(state, { frame, jump: true });
     expect(at(110).offsetEv).toBeCloseTo(-1, 1);
     expect(at(170).offsetEv).toBeLessThan(-0.7);
-    const width = ({ band }: Step) => band.highEv100 - band.lowEv100;
+    const width = ({ lowEv100, highEv100 }: Step) => highEv100 - lowEv100;
     expect(width(at(101))).toBeLessThan(width(at(110)));
     expect(width(at(110))).toBeLessThan(width(at(170)));
     expect(kinds(at(170))).toEqual([]);
@@ -912,8 +912,8 @@ test("after an hour without a reading the range is as wide as the plan's at most
   ]);
   const width = ({ lowEv100, highEv100 }: { lowEv100: number; highEv100: number }) => highEv100 - lowEv100;
   // Any weather moves by 1.57 stops in half an hour (docs/sources.md#weather-spread), a clear sky by less.
-  expect(width(later!.band)).toBeCloseTo(width(frameOf(clear, 450)), 9);
-  expect(width(first!.band)).toBeLessThan(width(later!.band));
+  expect(width(later!)).toBeCloseTo(width(frameOf(clear, 450)), 9);
+  expect(width(first!)).toBeLessThan(width(later!));
 });
 
 describe('a meter that trembles by 0.3 stop', () => {

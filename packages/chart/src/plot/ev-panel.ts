@@ -7,7 +7,7 @@ import { dense, type LabelRoom, labelRoom, type Point, stepCorners } from '../sv
 import { polyline } from '../svg/polyline.js';
 import { type Box, coordinate, element, rectOf, textAt } from '../svg/svg.js';
 import { eventLabels, eventsInside, rowsFor, twilightShades } from '../text/ev-names.js';
-import type { EvBand, EvPanelSpec, EvSeries } from './ev-spec.js';
+import type { BandPoint, EvPanelSpec, EvSeries } from './ev-spec.js';
 import { clockSpacing } from './frame.js';
 import { clockTicks, type TimeAxis } from './time-axis.js';
 
@@ -33,7 +33,7 @@ export function evPanel(spec: EvPanelSpec): EvPanel {
   };
   const y = scaleLinear(evDomain(series, band), [plot.bottom - 6 * u, plot.top + 5 * u]);
   const curves = series.map((s) => corners(s, axis, y));
-  const edges = (['lowEv', 'highEv'] as const).map((end) =>
+  const edges = (['lowEv100', 'highEv100'] as const).map((end) =>
     band.map((b) => ({ x: axis.x(b.ms), y: y(b[end]) })),
   );
   const posts = events.map((event) => [
@@ -67,12 +67,12 @@ export function evPanel(spec: EvPanelSpec): EvPanel {
   return { svg, room, y, curves: drawn.slice(0, curves.length), bandEdge: drawn[curves.length]! };
 }
 
-function evDomain(series: readonly EvSeries[], band: readonly EvBand[]): [number, number] {
+function evDomain(series: readonly EvSeries[], band: readonly BandPoint[]): [number, number] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const s of series)
     for (const { ev } of s.points) [low, high] = [Math.min(low, ev), Math.max(high, ev)];
-  for (const b of band) [low, high] = [Math.min(low, b.lowEv), Math.max(high, b.highEv)];
+  for (const b of band) [low, high] = [Math.min(low, b.lowEv100), Math.max(high, b.highEv100)];
   // Constant light still needs a height to stand in.
   const slack = Math.max(0, 2 - (high - low)) / 2;
   return [low - slack, high + slack];
@@ -108,18 +108,18 @@ export function dashes(pattern: string, u: number): string {
 }
 
 function bandShape(
-  band: readonly EvBand[],
+  band: readonly BandPoint[],
   axis: TimeAxis,
   y: (ev: number) => number,
   { unit, ink }: Look,
 ): string {
   if (band.length < 2) return '';
-  const fill = area<EvBand>()
+  const fill = area<BandPoint>()
     .x((b) => axis.x(b.ms))
-    .y0((b) => y(b.lowEv))
-    .y1((b) => y(b.highEv))
+    .y0((b) => y(b.lowEv100))
+    .y1((b) => y(b.highEv100))
     .digits(2);
-  const edge = (end: 'lowEv' | 'highEv') =>
+  const edge = (end: 'lowEv100' | 'highEv100') =>
     path(
       band.map((b) => ({ x: axis.x(b.ms), y: y(b[end]) })),
       { points: [], stepped: false, weight: LINE.fine, stroke: ink.edge, dash: '1.5 3' },
@@ -127,8 +127,8 @@ function bandShape(
     );
   return (
     element('path', { d: fill(band) ?? '', fill: ink.paper, 'fill-opacity': '0.6' }) +
-    edge('lowEv') +
-    edge('highEv')
+    edge('lowEv100') +
+    edge('highEv100')
   );
 }
 

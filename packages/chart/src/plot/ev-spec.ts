@@ -1,5 +1,6 @@
 // What a panel of exposure values is drawn from.
 
+import type { EvBand } from '@evenfall/core';
 import type { Look } from '../svg/ink.js';
 import type { Box } from '../svg/svg.js';
 import type { ChartEvent } from '../text/chart-events.js';
@@ -20,10 +21,8 @@ export interface EvSeries {
   readonly core?: string; // colour of the inside, where the line is drawn hollow
 }
 
-export interface EvBand {
+export interface BandPoint extends EvBand {
   readonly ms: number;
-  readonly lowEv: number;
-  readonly highEv: number;
 }
 
 export interface EvPanelSpec {
@@ -31,7 +30,7 @@ export interface EvPanelSpec {
   readonly axis: TimeAxis;
   readonly box: Box;
   readonly series: readonly EvSeries[];
-  readonly band: readonly EvBand[]; // empty where nothing is known of it
+  readonly band: readonly BandPoint[]; // empty where nothing is known of it
   readonly events: readonly ChartEvent[];
   readonly look: Look;
   readonly words: Words;

@@ -67,7 +67,7 @@ export function lightChart(
         stroke: ink.scene,
       },
     ],
-    band: rows.map((r) => ({ ms: instantMs(r.at), lowEv: r.lowEv100, highEv: r.highEv100 })),
+    band: rows.map(({ at, lowEv100, highEv100 }) => ({ ms: instantMs(at), lowEv100, highEv100 })),
     events: chartEvents(table.events, table.rows),
   });
   const [cx, cy] = [axis.xAt(steepest.at), panel.y(steepest.sceneEv100)];

@@ -2,7 +2,7 @@
 
 import type { PlanFrame } from '@evenfall/core';
 import { instantMs } from '../text/local-time.js';
-import type { EvBand, EvPoint } from './ev-spec.js';
+import type { BandPoint, EvPoint } from './ev-spec.js';
 
 const MOST_POINTS = 300;
 
@@ -28,6 +28,6 @@ export function settingPoints(frames: readonly PlanFrame[]): EvPoint[] {
 }
 
 /** The likely range of the scene. */
-export function bandOf(frames: readonly PlanFrame[]): EvBand[] {
-  return thinned(frames).map((f) => ({ ms: instantMs(f.at), lowEv: f.lowEv100, highEv: f.highEv100 }));
+export function bandOf(frames: readonly PlanFrame[]): BandPoint[] {
+  return thinned(frames).map(({ at, lowEv100, highEv100 }) => ({ ms: instantMs(at), lowEv100, highEv100 }));
 }

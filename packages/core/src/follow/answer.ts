@@ -1,6 +1,6 @@
 // What is said of a state: setting, cues, offset, band, and what to look out for.
 
-import { METER_EV } from '../light/band.js';
+import { bandAround, type EvBand, METER_EV } from '../light/band.js';
 import { driftEv } from '../light/drift.js';
 import { changesBetween } from '../plan/cues.js';
 import type { PlanChange } from '../plan/types.js';
@@ -42,7 +42,7 @@ export function answerOf(
     cuesAhead: told.map((cue, i) => cueText(evening, first + i, cue.frame, states[i]!, cue.to)),
     offsetEv,
     sceneEv100,
-    band: bandOf(evening, trust, frame, sceneEv100),
+    ...bandOf(evening, trust, frame, sceneEv100),
     targetEv100,
     errorEv: setting.settingEv100 - targetEv100,
     affected: frame < camera.affectedUntil,
@@ -74,13 +74,18 @@ function cueOf(evening: Evening, cue: number, frame: number, changes: readonly P
 }
 
 /** The plan's band before any reading; after one, what skies move in the time since, but never more than the plan's. */
-function bandOf({ plan, startMs, intervalMs }: Evening, trust: Trust, frame: number, sceneEv100: number) {
+function bandOf(
+  { plan, startMs, intervalMs }: Evening,
+  trust: Trust,
+  frame: number,
+  sceneEv100: number,
+): EvBand {
   const planned = plan.frames[frame]!;
   if (trust.lastUsedMs === undefined) return { lowEv100: planned.lowEv100, highEv100: planned.highEv100 };
   const minutes = Math.max(0, startMs + frame * intervalMs - trust.lastUsedMs) / 60_000;
   const widest = (planned.highEv100 - planned.lowEv100) / 2;
   const ev = Math.max(METER_EV, Math.min(widest, driftEv(minutes, planned.sunAltitudeDeg)));
-  return { lowEv100: sceneEv100 - ev, highEv100: sceneEv100 + ev };
+  return bandAround(sceneEv100, { lowEv: -ev, highEv: ev });
 }
 
 /** Told when ten minutes have gone by, and every ten after: on every frame it would hide the other warnings. */

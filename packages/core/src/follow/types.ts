@@ -1,5 +1,6 @@
 // What goes into following an evening and what comes out.
 
+import type { EvBand } from '../light/band.js';
 import type { Reading } from '../light/reading.js';
 import type { PlanChange } from '../plan/types.js';
 import type { Setting } from '../shoot/kit.js';
@@ -130,7 +131,7 @@ export interface FollowSetting extends Setting {
 }
 
 /** One frame of a followed evening: what to stand at, what comes, what is thought of the light. */
-export interface FollowAnswer {
+export interface FollowAnswer extends EvBand {
   /** From 0. */
   readonly frame: number;
   /** Start of the frame, RFC 3339 with the place's offset. */
@@ -147,8 +148,6 @@ export interface FollowAnswer {
   readonly offsetEv: number;
   /** The light as corrected, EV at ISO 100. */
   readonly sceneEv100: number;
-  /** From `lowEv100` to `highEv100`, EV at ISO 100: nine in ten scenes lie between. */
-  readonly band: { readonly lowEv100: number; readonly highEv100: number };
   /** The target as corrected, EV at ISO 100. */
   readonly targetEv100: number;
   /** settingEv100 - targetEv100, stops, as far as is known. */

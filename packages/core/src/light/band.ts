@@ -6,12 +6,23 @@ import { driftEv } from './drift.js';
 import { type FrameParts, luminanceUnder, type SkyState, skylightUnder, skyState } from './frame-light.js';
 import { type CloudKnown, skyOfLoss, weatherRange } from './weather.js';
 
-/** Stops around a forecast within which 90 % of minutes lie; lowEv <= 0 <= highEv. */
+/** The range in which the light is likely to lie. */
 export interface EvBand {
-  /** Darker by so many stops, <= 0. */
-  readonly lowEv: number;
-  /** Brighter by so many stops, >= 0. */
-  readonly highEv: number;
+  /** 5 % are darker, EV at ISO 100. */
+  readonly lowEv100: number;
+  /** 5 % are brighter, EV at ISO 100. */
+  readonly highEv100: number;
+}
+
+/** The same as stops around a forecast; lowEv <= 0 <= highEv. */
+export interface Spread {
+  readonly lowEv: number; // darker, <= 0
+  readonly highEv: number; // brighter, >= 0
+}
+
+/** The band of a spread around a forecast. */
+export function bandAround(ev100: number, { lowEv, highEv }: Spread): EvBand {
+  return { lowEv100: ev100 + lowEv, highEv100: ev100 + highEv };
 }
 
 /** What is known of the evening's weather. */
@@ -61,7 +72,7 @@ function statesOf({ cloud, base }: Known): SkyState[] {
  * @param known what the forecast is made for, and whether somebody looked
  * @returns a function of the {@link FrameParts} of a frame's light
  */
-export function forecastBand(known: Known): (parts: FrameParts) => EvBand {
+export function forecastBand(known: Known): (parts: FrameParts) => Spread {
   const states = statesOf(known);
   const base = skyState(known.base);
   return (parts) => {
@@ -85,7 +96,7 @@ export function forecastBand(known: Known): (parts: FrameParts) => EvBand {
 export const METER_EV = 1 / 6;
 
 /** The band of level ground in daylight. */
-export function groundBand({ cloud, base }: Known): EvBand {
+export function groundBand({ cloud, base }: Known): Spread {
   const { lowStops, stops, highStops } = weatherRange(cloud, base);
   return { lowEv: lowStops - stops, highEv: highStops - stops };
 }
@@ -105,11 +116,11 @@ const ANY_WEATHER = groundBand(NOTHING_KNOWN);
  * @returns stops around the moved forecast
  */
 export function bandAfterReading(
-  weather: EvBand,
+  weather: Spread,
   offsetEv: number,
   minutes: number,
   sunAltitudeDeg: number,
-): EvBand {
+): Spread {
   const gain = (weather.highEv - weather.lowEv) / (ANY_WEATHER.highEv - ANY_WEATHER.lowEv);
   const drift = gain * driftEv(minutes, sunAltitudeDeg);
   return {

@@ -2,7 +2,7 @@
 // aside by name rather than averaged in. States are plain and never changed: adding gives a new one.
 
 import { finite } from '../check.js';
-import { bandAfterReading, type EvBand, groundBand, type Known, METER_EV } from './band.js';
+import { bandAfterReading, type EvBand, groundBand, type Known, METER_EV, type Spread } from './band.js';
 import { driftEv } from './drift.js';
 import { offsetThrough, PASSING_CLOUD_EV } from './offset.js';
 import { BRIGHTEST_LAMPS_EV100, carriedOffsetEv } from './own-light.js';
@@ -23,7 +23,7 @@ export interface Forecast {
   readonly forecastEv100At: (atMs: number) => number;
   /** True altitude of the sun, degrees, at a UTC epoch millisecond. */
   readonly sunAltitudeAt: (atMs: number) => number;
-  /** The band around it before any reading, at a UTC epoch millisecond; absent: that of level ground. */
+  /** The band around it before any reading, at a UTC epoch millisecond; absent where nothing lies outside. */
   readonly bandAt?: ((atMs: number) => EvBand) | undefined;
   /** What that band follows from. */
   readonly known: Known;
@@ -140,15 +140,15 @@ export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: num
  *
  * @param correction forecast and readings
  * @param atMs UTC epoch milliseconds
- * @param here the sun's altitude and the forecast's band at that time, where the caller has them at hand already
+ * @param here the sun's altitude and the forecast's spread at that time; absent: that of level ground
  * @returns stops around the corrected forecast
  */
 export function correctedBandAt(
   { forecast, used, offsetEvAt }: Correction,
   atMs: number,
-  here?: { readonly sunAltitudeDeg: number; readonly weather: EvBand },
-): EvBand {
-  const weather = here?.weather ?? forecast.bandAt?.(atMs) ?? groundBand(forecast.known);
+  here?: { readonly sunAltitudeDeg: number; readonly weather: Spread },
+): Spread {
+  const weather = here?.weather ?? groundBand(forecast.known);
   const nearest = nearestInTime(used, atMs);
   if (nearest === undefined) return weather;
   const minutes = Math.abs(nearest.atMs - atMs) / 60_000;

@@ -1,7 +1,7 @@
 // The light of a shoot, frame by frame: from frame times to sun and moon, and the scene's EV.
 // `light/` knows no dates and `sun.ts` no scene; this is where they meet.
 
-import { forecastBand } from '../light/band.js';
+import { bandAround, forecastBand } from '../light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from '../light/reading.js';
 import { type SceneLight, sceneLight } from '../light/scene.js';
 import { knownOf, lampsByClock, sceneOf } from '../light/words.js';
@@ -91,7 +91,10 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
     shoot.readings.map(({ at, ev100 }): Reading => ({ atMs: instant(at), ev100 })),
     {
       forecastEv100At: (atMs) => lightAt(atMs, skyAt(atMs)).ev100,
-      bandAt: (atMs) => bandOfFrame(lightAt(atMs, skyAt(atMs)).parts),
+      bandAt: (atMs) => {
+        const { ev100, parts } = lightAt(atMs, skyAt(atMs));
+        return bandAround(ev100, bandOfFrame(parts));
+      },
       sunAltitudeAt: (atMs) => sunPosition(atMs, place).altitudeDeg,
       known,
     },
@@ -103,9 +106,10 @@ export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
   const highEv100 = new Float64Array(times.length);
   sky.forEach(({ sunAltitudeDeg }, i) => {
     const weather = bandOfFrame(light[i].parts);
-    const { lowEv, highEv } = correctedBandAt(correction, times[i], { sunAltitudeDeg, weather });
-    lowEv100[i] = sceneEv100[i] + lowEv;
-    highEv100[i] = sceneEv100[i] + highEv;
+    const spread = correctedBandAt(correction, times[i], { sunAltitudeDeg, weather });
+    const band = bandAround(sceneEv100[i], spread);
+    lowEv100[i] = band.lowEv100;
+    highEv100[i] = band.highEv100;
   });
   return {
     zone,

@@ -1,6 +1,7 @@
 // How far the whole scene may turn out darker or brighter than forecast before a frame has no setting left.
 
 import { longestTimeInside } from '../footage/frames.js';
+import type { EvBand } from '../light/band.js';
 import { readEveningsShare, wholeEveningsShare } from '../light/weather.js';
 import { weatherHeld } from '../light/weather-held.js';
 import { type RampProblem, shutterEnds } from '../ramp/problem.js';
@@ -12,12 +13,6 @@ export interface Reserve {
   readonly darkEv: number;
   /** Or this many brighter, >= 0. */
   readonly brightEv: number;
-}
-
-/** EVs at ISO 100 that some setting renders within tolerance, from low to high. */
-interface Reach {
-  readonly lowEv: number;
-  readonly highEv: number;
 }
 
 /** Below this share of evenings a person should know before leaving that the kit may fall short. */
@@ -61,11 +56,11 @@ export function frameReserves(problem: RampProblem): FrameReserves {
   for (let i = 0; i < targetEv100.length; i++) {
     const ev = targetEv100[i];
     const within = (i === 0 ? first : anyStack).find(
-      ({ lowEv, highEv }) => ev >= lowEv - SLACK && ev <= highEv + SLACK,
+      ({ lowEv100, highEv100 }) => ev >= lowEv100 - SLACK && ev <= highEv100 + SLACK,
     );
     if (within === undefined) continue;
-    darkEv[i] = Math.max(0, ev - within.lowEv);
-    brightEv[i] = Math.max(0, within.highEv - ev);
+    darkEv[i] = Math.max(0, ev - within.lowEv100);
+    brightEv[i] = Math.max(0, within.highEv100 - ev);
   }
   return { darkEv, brightEv };
 }
@@ -110,14 +105,13 @@ const SUREST_OF_WRONG_WORDS = 0.98;
 /** Whether some reading lies where no weather puts the scene's own words. */
 function wordsAreWrong({ correction: { used, forecast } }: Forecast): boolean {
   return used.some(({ atMs, ev100 }) => {
-    const { lowEv, highEv } = forecast.bandAt?.(atMs) ?? { lowEv: -Infinity, highEv: Infinity };
-    const offsetEv = ev100 - forecast.forecastEv100At(atMs);
-    return offsetEv < lowEv || offsetEv > highEv;
+    const band = forecast.bandAt?.(atMs);
+    return band !== undefined && (ev100 < band.lowEv100 || ev100 > band.highEv100);
   });
 }
 
-/** What the stacks reach, joined where they meet; several pieces where a filter leaves a hole. */
-function reachOf(problem: RampProblem, stackStops: readonly number[]): Reach[] {
+/** EVs that some setting renders within tolerance: what the stacks reach, joined where they meet; several pieces where a filter leaves a hole. */
+function reachOf(problem: RampProblem, stackStops: readonly number[]): EvBand[] {
   const { kit, limits } = problem;
   const { stepsPerStop, iso, aperture, bulb } = kit;
   const longestS = longestTimeInside(problem.intervalS, problem);
@@ -133,19 +127,23 @@ function reachOf(problem: RampProblem, stackStops: readonly number[]): Reach[] {
     : Array.from({ length: brightest - darkest + 1 }, (_, i) => ({ from: darkest + i, to: darkest + i }));
   const pieces = stackStops.flatMap((stops) =>
     levels.map(({ from, to }) => ({
-      lowEv: from / stepsPerStop + stops - limits.toleranceEv,
-      highEv: to / stepsPerStop + stops + limits.toleranceEv,
+      lowEv100: from / stepsPerStop + stops - limits.toleranceEv,
+      highEv100: to / stepsPerStop + stops + limits.toleranceEv,
     })),
   );
-  return joined(pieces.sort((a, b) => a.lowEv - b.lowEv));
+  return joined(pieces.sort((a, b) => a.lowEv100 - b.lowEv100));
 }
 
-function joined(sorted: readonly Reach[]): Reach[] {
-  const reaches: Reach[] = [];
+function joined(sorted: readonly EvBand[]): EvBand[] {
+  const reaches: EvBand[] = [];
   for (const next of sorted) {
     const last = reaches[reaches.length - 1];
-    if (last === undefined || next.lowEv > last.highEv + SLACK) reaches.push(next);
-    else reaches[reaches.length - 1] = { lowEv: last.lowEv, highEv: Math.max(last.highEv, next.highEv) };
+    if (last === undefined || next.lowEv100 > last.highEv100 + SLACK) reaches.push(next);
+    else
+      reaches[reaches.length - 1] = {
+        lowEv100: last.lowEv100,
+        highEv100: Math.max(last.highEv100, next.highEv100),
+      };
   }
   return reaches;
 }

@@ -1,6 +1,7 @@
 // What the library answers: a plan, whole, so that a rig's software needs no arithmetic of its own, and a light
 // table. These are the formats evenfall-plan/1 and evenfall-light/1 of docs/formats.md.
 
+import type { EvBand } from '../light/band.js';
 import type { MoveFinding, MoveFrame, MovePlan } from '../move/move.js';
 import type { GapParts } from '../move/time-budget.js';
 import type { Shoot } from '../shoot/shoot.js';
@@ -14,7 +15,7 @@ import type { RemedyChange } from './remedies/change.js';
  * One frame of a plan: when, what light, what the camera stands at. All exposures in exact values. Where the shoot
  * has moves, also where they are and what the interval holds.
  */
-export interface PlanFrame extends Partial<MoveFrame> {
+export interface PlanFrame extends EvBand, Partial<MoveFrame> {
   /** From 0, as its place in the list. */
   readonly frame: number;
   /** Its start, RFC 3339 with the place's offset. */
@@ -23,10 +24,6 @@ export interface PlanFrame extends Partial<MoveFrame> {
   readonly sunAltitudeDeg: number;
   /** The light, EV at ISO 100, readings counted. */
   readonly sceneEv100: number;
-  /** 5 % of evenings are darker, EV at ISO 100. */
-  readonly lowEv100: number;
-  /** 5 % are brighter, EV at ISO 100. */
-  readonly highEv100: number;
   /** What it should be exposed for: sceneEv100 less the look's offset, EV at ISO 100. */
   readonly targetEv100: number;
   /** What the dial says, "1/60"; to three digits where a rig times it freely. */
@@ -295,7 +292,7 @@ export interface PlanInfeasible {
 export type Plan = PlanMade | PlanInfeasible;
 
 /** One row of the light table, `evenfall-light/1`. */
-export interface LightRow {
+export interface LightRow extends EvBand {
   /** RFC 3339 with the place's offset. */
   readonly at: string;
   /** True altitude of the sun's centre, -90 to 90. */
@@ -316,10 +313,6 @@ export interface LightRow {
   readonly skyLuminanceCdM2: number;
   /** What a meter reads off the frame, EV at ISO 100. */
   readonly sceneEv100: number;
-  /** 5 % of evenings are darker, EV at ISO 100. */
-  readonly lowEv100: number;
-  /** 5 % are brighter, EV at ISO 100. */
-  readonly highEv100: number;
   /** Its speed, EV a minute; negative where it darkens. */
   readonly slopeEvPerMin: number;
 }

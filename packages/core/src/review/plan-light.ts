@@ -1,13 +1,12 @@
 // The plan's light at any time: linear between its frames, level beyond them.
 
+import type { EvBand } from '../light/band.js';
 import type { PlanMade } from '../plan/types.js';
 
 /** What the plan says of one time. */
-export interface PlanLight {
+export interface PlanLight extends EvBand {
   readonly sceneEv100: number;
   readonly targetEv100: number;
-  readonly lowEv100: number;
-  readonly highEv100: number;
   readonly sunAltitudeDeg: number;
 }
 
