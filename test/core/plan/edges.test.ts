@@ -7,7 +7,7 @@ import { englishReserve } from '../../../packages/core/src/plan/english.js';
 import { planEvenings } from '../../../packages/core/src/plan/evenings.js';
 import { forecastLight } from '../../../packages/core/src/plan/forecast.js';
 import type { NoteContext } from '../../../packages/core/src/plan/note-context.js';
-import { starNotes } from '../../../packages/core/src/plan/notes-stars.js';
+import { starNotes, startView } from '../../../packages/core/src/plan/notes-stars.js';
 import { sunInFrameNotes } from '../../../packages/core/src/plan/notes-sun.js';
 import { supplyNotes } from '../../../packages/core/src/plan/notes-supplies.js';
 import { planShoot } from '../../../packages/core/src/plan/plan.js';
@@ -77,7 +77,7 @@ describe('notes', () => {
   test('stars are spoken of below 10° of sun', () => {
     const notes = (sunAltitudeDeg: number) => {
       const frames = plan.frames.map((frame) => ({ ...frame, sunAltitudeDeg }));
-      return starNotes({ ...plan, frames }, forecast).length;
+      return starNotes({ ...plan, frames }, startView(shoot, forecast)).length;
     };
     expect([notes(-9.5), notes(-10.5)]).toEqual([0, 1]);
   });
@@ -88,7 +88,11 @@ describe('notes', () => {
     const seen = { shoot: { ...shoot, scene }, frames: plan.frames.slice(0, 1) };
     const [light] = forecast.light;
     const notes = (luminanceCdM2: number) =>
-      sunInFrameNotes(seen, { ...forecast, light: [{ ...light!, luminanceCdM2 }] });
+      sunInFrameNotes(
+        seen,
+        { ...forecast, light: [{ ...light!, luminanceCdM2 }] },
+        startView(seen.shoot, forecast),
+      );
     const [found] = notes(light!.luminanceCdM2) as unknown as readonly { pullEv: number }[];
     const discCdM2 = light!.luminanceCdM2 * (2 ** found!.pullEv - 1);
     const pulledBy = (ev: number) => notes(discCdM2 / (2 ** ev - 1)).length;

@@ -111,10 +111,13 @@ function marks(first: number, labels: string) {
   return { first, labels: labels.split(' ') };
 }
 
+const aControl = oneOf(['shutter', 'iso', 'aperture']);
+const aDial = oneOf([2, 3]);
+
 /** @throws RangeError on a control or a dial that there is none of */
 function marksOf(control: DialControl, stepsPerStop: StepsPerStop) {
-  hold('control', control, oneOf(['shutter', 'iso', 'aperture']));
-  hold('stepsPerStop', stepsPerStop, oneOf([2, 3]));
+  hold('control', control, aControl);
+  hold('stepsPerStop', stepsPerStop, aDial);
   return MARKS[control][stepsPerStop];
 }
 

@@ -35,8 +35,10 @@ export function cloudOfEighths(eighths: number): Cloud {
  */
 export function overcastSkyToward(viewAltitudeDeg: number): number {
   // The overcast sky has no sun in it, so where it stands does not matter.
-  return cieSky(1)(0, within('viewAltitudeDeg', viewAltitudeDeg, 0, 90), 90);
+  return OVERCAST(0, within('viewAltitudeDeg', viewAltitudeDeg, 0, 90), 90);
 }
+
+const OVERCAST = cieSky(1);
 
 const CLOUD_REFLECTS = 0.7; // of the light from below, a closed deck: from memory, 0.6 to 0.7
 const USUAL_GROUND = 0.18; // under which the words' stops were measured

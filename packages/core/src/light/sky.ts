@@ -114,6 +114,8 @@ const MEASURED_TO_DEG = 5;
 const TO_CIE_DEG = 6;
 const SLOPE_DEG = 0.01; // for slopes by differences
 
+const CLEAR = cieSky(12);
+
 // A lens takes in degrees of sky, so the cusp that the CIE sky has at the sun itself is rounded off.
 const ROUND_SUN_DEG = 3;
 
@@ -135,13 +137,12 @@ export function sunlitSkyToward(
   viewAltitudeDeg: number,
 ): (sunAltitudeDeg: number, azimuthFromSunDeg: number) => number {
   within('viewAltitudeDeg', viewAltitudeDeg, 0, 90);
-  const clear = cieSky(12);
   const angleFromView = angleFrom(viewAltitudeDeg);
   const cieLog2 = (sunAltitudeDeg: number, azimuthFromSunDeg: number) => {
     const angleDeg = angleFromView(sunAltitudeDeg, azimuthFromSunDeg);
     const roundedDeg = Math.min(180, Math.sqrt(angleDeg * angleDeg + ROUND_SUN_DEG * ROUND_SUN_DEG));
     const skyLx = sunIlluminanceLx(sunAltitudeDeg) * skyPartOfSunlight(sunAltitudeDeg);
-    return Math.log2(clear(sunAltitudeDeg, viewAltitudeDeg, roundedDeg) * skyLx);
+    return Math.log2(CLEAR(sunAltitudeDeg, viewAltitudeDeg, roundedDeg) * skyLx);
   };
   const slopeOf = (log2: typeof cieLog2, atDeg: number) => (azimuthDeg: number) =>
     (log2(atDeg + SLOPE_DEG, azimuthDeg) - log2(atDeg - SLOPE_DEG, azimuthDeg)) / (2 * SLOPE_DEG);

@@ -4,8 +4,8 @@ import { exposingS, suppliesByFrame } from '../footage/bracket.js';
 import { exactFps } from '../footage/footage.js';
 import { clipLengthS } from '../footage/frames.js';
 import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.js';
-import type { RampResult } from '../ramp/problem.js';
-import { type Kit, settingOf } from '../shoot/kit.js';
+import type { RampFrame, RampResult } from '../ramp/problem.js';
+import { type Kit, type Setting, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
 import { civilDay, clocksBack, rfc3339, type Zone } from '../sky/clock.js';
 import { skyEvents } from '../sky/sun.js';
@@ -78,8 +78,10 @@ function framesOf(
   ramp: Extract<RampResult, { kind: 'ok' }>,
 ): PlanFrame[] {
   const { bracket } = kit;
+  let setting: Setting;
   return ramp.frames.map((frame, i) => {
-    const setting = settingOf(kit, frame);
+    // Most frames are set as the one before them.
+    if (i === 0 || !isSetAlike(frame, ramp.frames[i - 1]!)) setting = settingOf(kit, frame);
     const { shutterS } = setting;
     return {
       frame: i,
@@ -97,6 +99,12 @@ function framesOf(
     };
   });
 }
+
+const isSetAlike = (a: RampFrame, b: RampFrame) =>
+  a.shutterStep === b.shutterStep &&
+  a.isoStep === b.isoStep &&
+  a.apertureStep === b.apertureStep &&
+  a.stack === b.stack;
 
 function summaryOf(
   shoot: Shoot,

@@ -16,12 +16,15 @@ import type { PlanMade } from './types.js';
 /** Sun altitude below which stars come into a picture: between civil and nautical dusk's ends. Our own choice. */
 const STARS_BELOW_SUN_DEG = -10;
 
-/** The longest shutters before stars trail, where night comes into the span and the lens is known. */
-export function starNotes({ shoot, frames }: PlanMade, forecast: Forecast): Note[] {
+/**
+ * The longest shutters before stars trail, where night comes into the span and the lens is known.
+ *
+ * @param start where the camera looks at the first frame
+ */
+export function starNotes({ shoot, frames }: PlanMade, start: SkyView): Note[] {
   const optics = opticsOf(shoot.camera);
   const dark = frames.filter(({ sunAltitudeDeg }) => sunAltitudeDeg < STARS_BELOW_SUN_DEG);
   if (optics === undefined || dark.length === 0) return [];
-  const start = startView(shoot, forecast);
   const views = dark.map(({ panDeg = 0, tiltDeg = 0 }) => turned(start, panDeg, tiltDeg));
   // A wider opening asks for smaller stars.
   const fNumber = dark.reduce((least, frame) => Math.min(least, frame.fNumber), Number.POSITIVE_INFINITY);

@@ -11,7 +11,7 @@ import type { Forecast } from './forecast.js';
 import type { Note, NoteContext } from './note-context.js';
 import { bracketNotes } from './notes-bracket.js';
 import { clockNotes, eclipseNotes } from './notes-sky.js';
-import { starNotes } from './notes-stars.js';
+import { starNotes, startView } from './notes-stars.js';
 import { sunInFrameNotes } from './notes-sun.js';
 import { supplyNotes } from './notes-supplies.js';
 import { tightNotes } from './notes-tight.js';
@@ -68,7 +68,9 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
 
 /** A plan with what is to be said of the stars and the sun in a known frame, which may move. */
 export function withLensNotes(plan: PlanMade, forecast: Forecast): PlanMade {
-  const notes = [...sunInFrameNotes(plan, forecast), ...starNotes(plan, forecast)];
+  if (opticsOf(plan.shoot.camera) === undefined) return plan;
+  const start = startView(plan.shoot, forecast);
+  const notes = [...sunInFrameNotes(plan, forecast, start), ...starNotes(plan, start)];
   if (notes.length === 0) return plan;
   return { ...plan, notes: inOrderOfNotes([...plan.notes, ...inWords(notes, plan.clocksBack)]) };
 }
