@@ -9,6 +9,7 @@ import { questionView } from './parts/ask.js';
 import { clocksBack } from './parts/clock.js';
 import { messageView } from './parts/message.js';
 import { partView } from './parts/part-view.js';
+import { region } from './parts/region.js';
 import { tabView } from './parts/tab-view.js';
 import { part, partMissing } from './state/part.js';
 import { plan } from './state/plan.js';
@@ -35,7 +36,13 @@ export function appView() {
   const w = words();
   if (inField.value) return fieldView.value?.() ?? fieldMissing();
   return html`<a class="skip" href="#plan" @click=${skip}>${w.skip}</a>
-    <header class="top">
+    ${region(header)} ${region(tabView)} ${region(partView)} ${designView()} ${region(messageView)}
+    ${region(questionView)}`;
+}
+
+function header() {
+  const w = words();
+  return html`<header class="top">
       <h1>${w.name}</h1>
       <p class="tagline">${w.tagline}</p>
       <div class="steps">
@@ -74,8 +81,7 @@ export function appView() {
           )}
         </select></label
       >
-    </header>
-    ${tabView()} ${partView()} ${designView()} ${messageView()} ${questionView()}`;
+    </header>`;
 }
 
 /** On the way to the field, and where it cannot be shown. */

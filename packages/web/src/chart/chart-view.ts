@@ -1,13 +1,14 @@
 // The picture on the page: sky, curves and lanes, the cursor and the readings laid over them, and what stands under
 // the cursor told in words.
 
-import { changesByClock, type PlanMade } from '@evenfall/core';
+import { changesByClock } from '@evenfall/core';
 import { computed, effect, signal } from '@preact/signals-core';
 import { html, nothing, svg, type TemplateResult } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { moving } from '../moves/load.js';
 import { afterPaint } from '../parts/after-paint.js';
 import { clock } from '../parts/clock.js';
+import { region } from '../parts/region.js';
 import { settingText } from '../parts/text.js';
 import { planBefore } from '../state/before.js';
 import { cursor, cursorCue, cursorFrame, moveCursor } from '../state/cursor.js';
@@ -17,7 +18,6 @@ import { shoot } from '../state/shoot.js';
 import { frameView } from '../strip/view.js';
 import { words } from '../words/words.js';
 import { chartData } from './data.js';
-import type { Layout } from './geometry.js';
 import { geometry, layout, measureIn, reservedPx } from './layout.js';
 import { limitHandles } from './limit-handles.js';
 import { picture, settingsPath } from './picture.js';
@@ -101,18 +101,25 @@ function settingsBefore() {
 const drawing = computed(() => layout.value && picture(layout.value, settingsBefore()));
 
 export function chartView() {
-  const plan = made.value;
-  const w = words();
-  const now = layout.value;
   const height = `min-height:${reservedPx(shoot.value)}px`;
   // Measured before there is a plan: it is drawn in its place at once.
-  return html`<div class=${plan?.move && moving.value ? 'chart with-moves' : 'chart'} .style=${height} ${ref(measureIn)}>
-    ${now === undefined ? html`<p class="planning">${w.summary.planning}</p>` : drawn(now)}
+  return html`<div class=${made.value?.move && moving.value ? 'chart with-moves' : 'chart'} .style=${height} ${ref(measureIn)}>
+    ${
+      layout.value === undefined
+        ? html`<p class="planning">${words().summary.planning}</p>`
+        : html`${region(evening)} ${region(moveLanes)} ${region(sweep)} ${region(handles)}`
+    }
   </div>`;
 }
 
-function drawn(now: Layout) {
-  const { plan, geometry: g } = now;
+const moveLanes = () => made.value && moving.value?.lanesView(made.value);
+
+const handles = () =>
+  layout.value && html`${limitHandles(layout.value)} ${readingHandles(layout.value.geometry)}`;
+
+function evening() {
+  if (layout.value === undefined) return nothing;
+  const { plan, geometry: g } = layout.value;
   const { summary } = plan;
   const w = words();
   const ev = (value: number) => w.number(value, 1);
@@ -130,15 +137,13 @@ function drawn(now: Layout) {
         ${ref(mountSky)}
       ></canvas>
       ${drawing.value}
-    </div>
-    ${moving.value?.lanesView(plan)}
-    ${sweep(plan)}
-    ${limitHandles(now)} ${readingHandles(g)}`;
+    </div>`;
 }
 
-function sweep(plan: PlanMade) {
+function sweep() {
   const w = words();
-  const [frame, g] = [cursorFrame.value, geometry.value];
+  const [plan, frame, g] = [made.value, cursorFrame.value, geometry.value];
+  if (plan === undefined) return nothing;
   const spoken =
     frame &&
     w.chart.spoken({

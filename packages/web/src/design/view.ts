@@ -7,6 +7,7 @@ import { choicesSection } from '../choices/section.js';
 import { daysSection } from '../days/section.js';
 import { toFieldSection } from '../field/to-field.js';
 import { loadMoves, moving } from '../moves/load.js';
+import { region } from '../parts/region.js';
 import { reviewSection } from '../review/section.js';
 import { fileSection, shootsSection } from '../shoots/section.js';
 import { gaveUp, impossible, made, nothingToShow, pending } from '../state/plan.js';
@@ -33,36 +34,50 @@ function movesPanel() {
   return moving.value?.movePanel() ?? html`<p class="help">…</p>`;
 }
 
-export function designView() {
+const PANELS = [
+  () => panel('place', placePanel),
+  () => panel('kit', kitPanel),
+  () => panel('rhythm', rhythmPanel),
+  () => panel('moves', movesPanel),
+  () => panel('scene', scenePanel),
+  () => panel('look', lookPanel),
+];
+
+function picture() {
   const stale = impossible.value !== undefined || gaveUp.value !== undefined || faults.value.length > 0;
   const busy = pending.value || (made.value !== undefined && geometry.value === undefined);
+  return html`<section class="picture ${stale ? 'stale' : ''}" aria-busy=${busy} ${watchPicture}>
+    <h2 class="unseen">${words().chart.title}</h2>
+    ${
+      nothingToShow.value
+        ? html`<p class="help">${words().problem.nothing}</p>`
+        : html`${region(chartView)} ${region(stripView)}`
+    }
+  </section>`;
+}
+
+const ofPicture = () => (nothingToShow.value ? nothing : html`${region(underCursor)} ${region(meanings)}`);
+const moveNotes = () => moving.value?.moveNotes();
+const table = () => (nothingToShow.value ? nothing : tableView());
+
+/** In regions: a change draws those anew that show it. */
+export function designView() {
   return html`<main class="design">
-    ${miniView()}
+    ${region(miniView)}
     <div class="beside"><div class="stage" id="plan" tabindex="-1">
-      ${headline()} ${problemView()}
-      <section class="picture ${stale ? 'stale' : ''}" aria-busy=${busy} ${watchPicture}>
-        <h2 class="unseen">${words().chart.title}</h2>
-        ${
-          nothingToShow.value
-            ? html`<p class="help">${words().problem.nothing}</p>`
-            : html`${chartView()} ${stripView()}`
-        }
-      </section>
-      ${nothingToShow.value ? nothing : html`${underCursor()} ${meanings()}`} ${summaryStrip()} ${toFieldSection()}
+      ${region(headline)} ${region(problemView)} ${region(picture)} ${region(ofPicture)} ${region(summaryStrip)}
+      ${region(toFieldSection)}
     </div></div>
     <form class="controls" @submit=${(event: Event) => event.preventDefault()}>
-      ${shootsSection()}
-      ${panel('place', placePanel)} ${panel('kit', kitPanel)} ${panel('rhythm', rhythmPanel)}
-      ${panel('moves', movesPanel)} ${panel('scene', scenePanel)} ${panel('look', lookPanel)}
-      ${fileSection()}
+      ${region(shootsSection)} ${PANELS.map((one) => region(one))} ${region(fileSection)}
     </form>
     <div class="more-of-it">
-      ${notesView()} ${moving.value?.moveNotes()}
+      ${region(notesView)} ${region(moveNotes)}
       <div class="columns">
-        ${cueList()}
-        <div>${readingsSection()} ${filesSection()}</div>
+        ${region(cueList)}
+        <div>${region(readingsSection)} ${region(filesSection)}</div>
       </div>
-      ${daysSection()} ${choicesSection()} ${reviewSection()} ${nothingToShow.value ? nothing : tableView()}
+      ${region(daysSection)} ${region(choicesSection)} ${region(reviewSection)} ${region(table)}
     </div>
   </main>`;
 }
