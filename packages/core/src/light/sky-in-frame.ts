@@ -1,5 +1,6 @@
 // The sky part of a frame under sun, moon and cloud: in one direction, or over what the lens takes in.
 
+import { keepLast } from '../sky/keep-last.js';
 import { alongAltitude } from './along-altitude.js';
 import { angleFrom } from './cie-sky.js';
 import { overcastSkyToward } from './cloud.js';
@@ -26,12 +27,23 @@ export function skyInFrame(frame: {
   readonly skyShare: number;
   readonly field?: Field | undefined;
 }): (viewAltitudeDeg: number) => SkyInFrame {
-  const { viewAltitudeDeg: fromDeg, field, skyShare } = frame;
+  const { viewAltitudeDeg, field, skyShare } = frame;
+  return skyOfLens(viewAltitudeDeg, skyShare, field?.horizontalDeg, field?.verticalDeg);
+}
+
+const skyOfLens = keepLast(tablesOf);
+
+function tablesOf(
+  fromDeg: number,
+  skyShare: number,
+  horizontalDeg: number | undefined,
+  verticalDeg: number | undefined,
+): (viewAltitudeDeg: number) => SkyInFrame {
   const overcastToward = alongAltitude((altitudeDeg) => {
     const ratio = overcastSkyToward(altitudeDeg);
     return () => ratio;
   }, fromDeg);
-  if (field === undefined) {
+  if (horizontalDeg === undefined || verticalDeg === undefined) {
     const sunlitToward = alongAltitude(sunlitSkyToward, fromDeg);
     return (viewAltitudeDeg) => ({
       sunlit: sunlitToward(viewAltitudeDeg),
@@ -39,6 +51,7 @@ export function skyInFrame(frame: {
       overcastRatio: overcastToward(viewAltitudeDeg)(0, 0),
     });
   }
+  const field = { horizontalDeg, verticalDeg };
   const pieces = (viewAltitudeDeg: number) => piecesOfSky(field, skyShare, viewAltitudeDeg);
   // Pieces share the skies of every other degree, which take their time to set up.
   const known = new Map<number, OfBody>();

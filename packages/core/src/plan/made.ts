@@ -4,10 +4,11 @@ import { exposingS, suppliesByFrame } from '../footage/bracket.js';
 import { exactFps } from '../footage/footage.js';
 import { clipLengthS } from '../footage/frames.js';
 import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.js';
-import type { RampFrame, RampResult } from '../ramp/problem.js';
-import { type Kit, type Setting, settingOf } from '../shoot/kit.js';
+import type { RampResult } from '../ramp/problem.js';
+import { type Kit, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
 import { civilDay, clocksBack, rfc3339, type Zone } from '../sky/clock.js';
+import { keepLast } from '../sky/keep-last.js';
 import { skyEvents } from '../sky/sun.js';
 import { withCueNotes } from './cue-notes.js';
 import { cuesOf, shutterTimesOf } from './cues.js';
@@ -60,7 +61,8 @@ export function rampOfPlan(
 export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
   const { startMs: fromMs, endMs } = civilDay(rfc3339(startMs, zone).slice(0, 10), zone);
   const { endMs: toMs } = civilDay(rfc3339(endMs, zone).slice(0, 10), zone);
-  const { events, missing } = skyEvents(fromMs, toMs, shoot.place);
+  const { latitudeDeg, longitudeDeg, aboveHorizonM } = shoot.place;
+  const { events, missing } = eventsAt(fromMs, toMs, latitudeDeg, longitudeDeg, aboveHorizonM);
   const all = [...events, ...skylineEvents(shoot, fromMs, toMs)].sort((a, b) => a.atMs - b.atMs);
   return {
     events: all.map(({ name, atMs, sunAltitudeDeg }): PlanEvent => {
@@ -71,6 +73,16 @@ export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
   };
 }
 
+const eventsAt = keepLast(
+  (
+    fromMs: number,
+    toMs: number,
+    latitudeDeg: number,
+    longitudeDeg: number,
+    aboveHorizonM: number | undefined,
+  ) => skyEvents(fromMs, toMs, { latitudeDeg, longitudeDeg, aboveHorizonM }),
+);
+
 function framesOf(
   { times, sky, zone, sceneEv100, lowEv100, highEv100 }: Forecast,
   targetEv100: ArrayLike<number>,
@@ -78,10 +90,8 @@ function framesOf(
   ramp: Extract<RampResult, { kind: 'ok' }>,
 ): PlanFrame[] {
   const { bracket } = kit;
-  let setting: Setting;
   return ramp.frames.map((frame, i) => {
-    // Most frames are set as the one before them.
-    if (i === 0 || !isSetAlike(frame, ramp.frames[i - 1]!)) setting = settingOf(kit, frame);
+    const setting = settingOf(kit, frame);
     const { shutterS } = setting;
     return {
       frame: i,
@@ -99,12 +109,6 @@ function framesOf(
     };
   });
 }
-
-const isSetAlike = (a: RampFrame, b: RampFrame) =>
-  a.shutterStep === b.shutterStep &&
-  a.isoStep === b.isoStep &&
-  a.apertureStep === b.apertureStep &&
-  a.stack === b.stack;
 
 function summaryOf(
   shoot: Shoot,

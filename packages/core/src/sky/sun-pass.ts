@@ -5,6 +5,7 @@ import { within } from '../check.js';
 import { sentenceOf } from '../words/sentences.js';
 import { bisect, type Curve, rangeOf, SKY_STEP_MS, sampleCurve, turnsOf } from './crossing.js';
 import type { Direction } from './direction.js';
+import { keepLast } from './keep-last.js';
 import { englishNoPass, type WhyNoPass } from './missing.js';
 
 /** How far outside the day a fall or rise of the sun is followed; away from the poles one lasts half a day. */
@@ -19,7 +20,7 @@ interface Run {
 }
 
 /** The falls (dusk) or rises (dawn) of the sun that touch a day, in order of time. */
-function runsOfDay(direction: Direction, dayStartMs: number, dayEndMs: number, sun: Curve): Run[] {
+const runsOfDay = keepLast((direction: Direction, dayStartMs: number, dayEndMs: number, sun: Curve): readonly Run[] => {
   const [firstMs, lastMs] = [dayStartMs - PASS_MARGIN_MS, dayEndMs + PASS_MARGIN_MS];
   const inner = turnsOf(sun, sampleCurve(sun, firstMs, lastMs, SKY_STEP_MS)).filter(
     (t) => t.atMs > firstMs && t.atMs < lastMs,
@@ -34,7 +35,7 @@ function runsOfDay(direction: Direction, dayStartMs: number, dayEndMs: number, s
     }
   }
   return runs;
-}
+});
 
 /** The run that fills most of the day. Undefined only at a pole, where the sun may rise or fall for months. */
 function mainRun(runs: readonly Run[], dayStartMs: number, dayEndMs: number): Run | undefined {

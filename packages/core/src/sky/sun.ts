@@ -8,6 +8,7 @@ import { groupWith, hold } from '../hold.js';
 import type { Curve } from './crossing.js';
 import type { Direction } from './direction.js';
 import { namedEvents, type SkyEvents } from './events.js';
+import { keepLast } from './keep-last.js';
 import type { Place } from './place.js';
 import { horizonMoment, passInDay, type SunPass } from './sun-pass.js';
 
@@ -124,8 +125,14 @@ export function sunPosition(
 
 /** The sun's true altitude over a place as a curve of time. */
 function sunCurve(place: Place): Curve {
-  return (atMs) => sunPosition(atMs, place).altitudeDeg;
+  checkPlace(0, place);
+  return sunCurveAt(place.latitudeDeg, place.longitudeDeg);
 }
+
+const sunCurveAt = keepLast((latitudeDeg: number, longitudeDeg: number): Curve => {
+  const place = { latitudeDeg, longitudeDeg };
+  return (atMs) => sunPosition(atMs, place).altitudeDeg;
+});
 
 /** The moon seen from the surface. suncalc lowers it by a parallax that is right at the horizon only; ours replaces it. */
 function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number): MoonPosition {
