@@ -26,6 +26,7 @@ import { eveningsHeldShare, HELD_ENOUGH, reserveOf } from '../../../packages/cor
 import { skylineEvents } from '../../../packages/core/src/plan/skyline-events.js';
 import { rampWeights } from '../../../packages/core/src/ramp/weights.js';
 import { shootSpan } from '../../../packages/core/src/shoot/span.js';
+import { opticsOf } from '../../../packages/core/src/shoot/time-left.js';
 import { bareProblem } from '../ramp/bare-problem.js';
 import { evenPan, shootFrom } from '../shoots.js';
 
@@ -74,10 +75,12 @@ test('evenings are those of a leap year at most', () => {
 });
 
 describe('notes', () => {
+  const lens = { optics: opticsOf(shoot.camera)!, start: startView(shoot, forecast) };
+
   test('stars are spoken of below 10° of sun', () => {
     const notes = (sunAltitudeDeg: number) => {
       const frames = plan.frames.map((frame) => ({ ...frame, sunAltitudeDeg }));
-      return starNotes({ ...plan, frames }, startView(shoot, forecast)).length;
+      return starNotes({ ...plan, frames }, lens).length;
     };
     expect([notes(-9.5), notes(-10.5)]).toEqual([0, 1]);
   });
@@ -88,11 +91,7 @@ describe('notes', () => {
     const seen = { shoot: { ...shoot, scene }, frames: plan.frames.slice(0, 1) };
     const [light] = forecast.light;
     const notes = (luminanceCdM2: number) =>
-      sunInFrameNotes(
-        seen,
-        { ...forecast, light: [{ ...light!, luminanceCdM2 }] },
-        startView(seen.shoot, forecast),
-      );
+      sunInFrameNotes(seen, { ...forecast, light: [{ ...light!, luminanceCdM2 }] }, lens);
     const [found] = notes(light!.luminanceCdM2) as unknown as readonly { pullEv: number }[];
     const discCdM2 = light!.luminanceCdM2 * (2 ** found!.pullEv - 1);
     const pulledBy = (ev: number) => notes(discCdM2 / (2 ** ev - 1)).length;

@@ -62,7 +62,7 @@ export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
   const { startMs: fromMs, endMs } = civilDay(rfc3339(startMs, zone).slice(0, 10), zone);
   const { endMs: toMs } = civilDay(rfc3339(endMs, zone).slice(0, 10), zone);
   const { latitudeDeg, longitudeDeg, aboveHorizonM } = shoot.place;
-  const { events, missing } = eventsAt(fromMs, toMs, latitudeDeg, longitudeDeg, aboveHorizonM);
+  const { events, missing } = eventsAt(latitudeDeg, longitudeDeg, aboveHorizonM, fromMs, toMs);
   const all = [...events, ...skylineEvents(shoot, fromMs, toMs)].sort((a, b) => a.atMs - b.atMs);
   return {
     events: all.map(({ name, atMs, sunAltitudeDeg }): PlanEvent => {
@@ -75,11 +75,11 @@ export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
 
 const eventsAt = keepLast(
   (
-    fromMs: number,
-    toMs: number,
     latitudeDeg: number,
     longitudeDeg: number,
     aboveHorizonM: number | undefined,
+    fromMs: number,
+    toMs: number,
   ) => skyEvents(fromMs, toMs, { latitudeDeg, longitudeDeg, aboveHorizonM }),
 );
 

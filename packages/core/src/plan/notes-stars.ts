@@ -1,12 +1,12 @@
 // The longest shutters before stars trail, beside what the plan opens for.
 
 import { sceneOf } from '../light/words.js';
+import type { Optics } from '../move/angle.js';
 import { turned } from '../move/pointing.js';
 import type { SkyView } from '../move/sky-view.js';
 import { starAdvice } from '../move/stars.js';
 import { sceneAtStart } from '../shoot/pointing.js';
 import type { Shoot } from '../shoot/shoot.js';
-import { opticsOf } from '../shoot/time-left.js';
 import { civilDay } from '../sky/clock.js';
 import { horizonAzimuthDeg } from '../sky/sun.js';
 import type { Forecast } from './forecast.js';
@@ -16,15 +16,16 @@ import type { PlanMade } from './types.js';
 /** Sun altitude below which stars come into a picture: between civil and nautical dusk's ends. Our own choice. */
 const STARS_BELOW_SUN_DEG = -10;
 
-/**
- * The longest shutters before stars trail, where night comes into the span and the lens is known.
- *
- * @param start where the camera looks at the first frame
- */
-export function starNotes({ shoot, frames }: PlanMade, start: SkyView): Note[] {
-  const optics = opticsOf(shoot.camera);
+/** A known lens, and where the camera looks at the first frame. */
+export interface Lens {
+  readonly optics: Optics;
+  readonly start: SkyView;
+}
+
+/** The longest shutters before stars trail, where night comes into the span. */
+export function starNotes({ shoot, frames }: PlanMade, { optics, start }: Lens): Note[] {
   const dark = frames.filter(({ sunAltitudeDeg }) => sunAltitudeDeg < STARS_BELOW_SUN_DEG);
-  if (optics === undefined || dark.length === 0) return [];
+  if (dark.length === 0) return [];
   const views = dark.map(({ panDeg = 0, tiltDeg = 0 }) => turned(start, panDeg, tiltDeg));
   // A wider opening asks for smaller stars.
   const fNumber = dark.reduce((least, frame) => Math.min(least, frame.fNumber), Number.POSITIVE_INFINITY);

@@ -4,23 +4,20 @@ import { discInFrame } from '../light/disc.js';
 import { sceneOf } from '../light/words.js';
 import { fieldsOfView } from '../move/angle.js';
 import { turned } from '../move/pointing.js';
-import type { SkyView } from '../move/sky-view.js';
-import { opticsOf } from '../shoot/time-left.js';
 import type { Forecast } from './forecast.js';
 import type { Note } from './note-context.js';
+import type { Lens } from './notes-stars.js';
 import type { PlanMade } from './types.js';
 
 /** Less is lost in what a meter shows. Our choice. */
 const LEAST_PULL_EV = 0.05;
 
-/** None where the lens is not known, or the sun stays outside. */
+/** None where the sun stays outside. */
 export function sunInFrameNotes(
   { shoot, frames }: Pick<PlanMade, 'shoot' | 'frames'>,
   forecast: Forecast,
-  start: SkyView,
+  { optics, start }: Lens,
 ): Note[] {
-  const optics = opticsOf(shoot.camera);
-  if (optics === undefined) return [];
   const scene = sceneOf(shoot.scene, start.azimuthDeg);
   const field = fieldsOfView(optics);
   const pulls = frames.map(({ panDeg = 0, tiltDeg = 0 }, i) => {

@@ -68,9 +68,10 @@ export function exposureNotes(context: NoteContext): PlanNote[] {
 
 /** A plan with what is to be said of the stars and the sun in a known frame, which may move. */
 export function withLensNotes(plan: PlanMade, forecast: Forecast): PlanMade {
-  if (opticsOf(plan.shoot.camera) === undefined) return plan;
-  const start = startView(plan.shoot, forecast);
-  const notes = [...sunInFrameNotes(plan, forecast, start), ...starNotes(plan, start)];
+  const optics = opticsOf(plan.shoot.camera);
+  if (optics === undefined) return plan;
+  const lens = { optics, start: startView(plan.shoot, forecast) };
+  const notes = [...sunInFrameNotes(plan, forecast, lens), ...starNotes(plan, lens)];
   if (notes.length === 0) return plan;
   return { ...plan, notes: inOrderOfNotes([...plan.notes, ...inWords(notes, plan.clocksBack)]) };
 }

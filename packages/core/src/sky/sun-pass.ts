@@ -20,22 +20,24 @@ interface Run {
 }
 
 /** The falls (dusk) or rises (dawn) of the sun that touch a day, in order of time. */
-const runsOfDay = keepLast((direction: Direction, dayStartMs: number, dayEndMs: number, sun: Curve): readonly Run[] => {
-  const [firstMs, lastMs] = [dayStartMs - PASS_MARGIN_MS, dayEndMs + PASS_MARGIN_MS];
-  const inner = turnsOf(sun, sampleCurve(sun, firstMs, lastMs, SKY_STEP_MS)).filter(
-    (t) => t.atMs > firstMs && t.atMs < lastMs,
-  );
-  const ends = [{ atMs: firstMs, value: sun(firstMs) }, ...inner, { atMs: lastMs, value: sun(lastMs) }];
-  const runs: Run[] = [];
-  for (let i = 1; i < ends.length; i++) {
-    const [from, to] = [ends[i - 1]!, ends[i]!];
-    const falls = to.value < from.value;
-    if (falls === (direction === 'dusk') && from.atMs < dayEndMs && to.atMs > dayStartMs) {
-      runs.push({ fromMs: from.atMs, toMs: to.atMs, fromDeg: from.value, toDeg: to.value });
+const runsOfDay = keepLast(
+  (direction: Direction, dayStartMs: number, dayEndMs: number, sun: Curve): readonly Run[] => {
+    const [firstMs, lastMs] = [dayStartMs - PASS_MARGIN_MS, dayEndMs + PASS_MARGIN_MS];
+    const inner = turnsOf(sun, sampleCurve(sun, firstMs, lastMs, SKY_STEP_MS)).filter(
+      (t) => t.atMs > firstMs && t.atMs < lastMs,
+    );
+    const ends = [{ atMs: firstMs, value: sun(firstMs) }, ...inner, { atMs: lastMs, value: sun(lastMs) }];
+    const runs: Run[] = [];
+    for (let i = 1; i < ends.length; i++) {
+      const [from, to] = [ends[i - 1]!, ends[i]!];
+      const falls = to.value < from.value;
+      if (falls === (direction === 'dusk') && from.atMs < dayEndMs && to.atMs > dayStartMs) {
+        runs.push({ fromMs: from.atMs, toMs: to.atMs, fromDeg: from.value, toDeg: to.value });
+      }
     }
-  }
-  return runs;
-});
+    return runs;
+  },
+);
 
 /** The run that fills most of the day. Undefined only at a pole, where the sun may rise or fall for months. */
 function mainRun(runs: readonly Run[], dayStartMs: number, dayEndMs: number): Run | undefined {
