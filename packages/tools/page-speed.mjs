@@ -114,6 +114,7 @@ for (const [name, shoot] of /** @type {const} */ ([
   }
 
   const longitude = page.getByLabel('Longitude', { exact: true });
+  await page.getByText('Coordinates and time zone').click();
   await longitude.focus();
   await taken(page, 'painted');
   for (let i = 0; i < TIMES; i++) {

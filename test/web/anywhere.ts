@@ -12,6 +12,7 @@ import {
   EVENING,
   eveningWith,
   fragmentFor,
+  openNumbers,
   planned,
   planOn,
   SIZES,
@@ -69,6 +70,7 @@ export function anywhere(site: () => Site): void {
       await cold.goto(site().url);
       await planned(cold);
       expect((await planOn(cold)).shoot.title).toBe(EVENING.title);
+      await openNumbers(cold);
       await cold.getByLabel('Sample place').selectOption('Hobart');
       await planned(cold);
       // The zone table and the YAML parser, never asked for before.
@@ -90,6 +92,7 @@ export function anywhere(site: () => Site): void {
     it('is one file that works from disk', async () => {
       const page = await site().open({ url: pathToFileURL(site().oneFile).href, path: fragmentFor(EVENING) });
       expect((await planOn(page)).shoot.title).toBe(EVENING.title);
+      await openNumbers(page);
       await page.getByLabel('Latitude').fill('64.1');
       await page.getByLabel('Longitude').fill('-21.9');
       await expect.poll(() => page.getByLabel('Time zone').inputValue()).toBe('Atlantic/Reykjavik');

@@ -93,6 +93,9 @@ export async function planned(page: Page): Promise<void> {
   await page.waitForFunction(() => document.querySelector('.picture')?.getAttribute('aria-busy') === 'false');
 }
 
+/** Opens the place in numbers. */
+export const openNumbers = (page: Page) => page.getByText('Coordinates and time zone').click();
+
 /** Opens everything that is folded. */
 export async function unfold(page: Page): Promise<void> {
   const closed = page.locator('details:not([open]) > summary');

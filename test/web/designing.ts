@@ -9,6 +9,7 @@ import {
   eveningWith,
   fragmentFor,
   libraryPlan,
+  openNumbers,
   planned,
   planOn,
   rounded,
@@ -63,12 +64,13 @@ export function designing(site: () => Site): void {
 
     it('plans an evening from nothing, by its controls alone', async () => {
       const page = await site().open();
+      await openNumbers(page);
       await page.getByLabel('Sample place').selectOption('Bergen');
       await page.getByLabel('Date').fill('2026-09-03');
       await page.getByLabel('Interval', { exact: true }).fill('8');
       await page.getByLabel('Longest shutter').selectOption('6 s');
       await page.getByLabel('Highest ISO').selectOption('3200');
-      await page.getByLabel('Add a filter').selectOption('6 stops');
+      await page.getByRole('button', { name: 'Add a filter of 6 stops' }).click();
       await page.getByLabel('Night sky').selectOption('town');
       await page.getByLabel('To sun altitude').fill('-10');
       await planned(page);
@@ -200,6 +202,7 @@ export function designing(site: () => Site): void {
 
     it('looks up the zone of typed coordinates', async () => {
       const page = await site().open();
+      await openNumbers(page);
       await page.getByLabel('Latitude').fill('-36,85');
       await page.getByLabel('Longitude').fill('174.76');
       await expect.poll(() => page.getByLabel('Time zone').inputValue()).toBe('Pacific/Auckland');
@@ -215,6 +218,7 @@ export function designing(site: () => Site): void {
     // IANA: Portugal keeps western European time, Spain central. Elvas lies 15 km from Badajoz, across the border.
     it('doubts a zone near a border, names the other, and takes it', async () => {
       const page = await site().open();
+      await openNumbers(page);
       await page.getByLabel('Latitude').fill('38.88');
       await page.getByLabel('Longitude').fill('-7.16');
       const zone = page.getByLabel('Time zone');
@@ -270,6 +274,7 @@ export function designing(site: () => Site): void {
       const page = await site().open({ path: fragmentFor(EVENING) });
       const before = await planOn(page);
       const latitude = page.getByLabel('Latitude');
+      await openNumbers(page);
       await latitude.fill('95');
       // Not at the first characters, but when the field is left.
       expect(await latitude.getAttribute('aria-invalid')).toBe(null);

@@ -66,18 +66,28 @@ function shootOf(file: object): Shoot {
   return read.shoot;
 }
 
-/** The panel of moves, open. */
-async function openMoves(page: Page, name = 'Camera move') {
+/** A panel, open. */
+async function openPanel(page: Page, name: string) {
   const panel = page.locator('details.panel').filter({ has: page.locator('> summary', { hasText: name }) });
   if (!(await panel.evaluate((details) => (details as HTMLDetailsElement).open)))
     await panel.locator('> summary').click();
-  await panel.locator('fieldset').first().waitFor();
   return panel;
+}
+
+/** That of moves. */
+async function openMoves(page: Page, name = 'Camera move') {
+  const panel = await openPanel(page, name);
+  await panel.locator('.buttons').first().waitFor();
+  return panel;
+}
+
+async function lensOf(page: Page, focalMm: string): Promise<void> {
+  await (await openPanel(page, 'Kit')).getByLabel('Focal length').fill(focalMm);
 }
 
 async function panCanBeAdded(page: Page): Promise<void> {
   const panel = await openMoves(page);
-  await panel.getByLabel('Focal length').fill('50');
+  await lensOf(page, '50');
   await panel.getByRole('button', { name: 'Add a pan' }).click();
   await panel.getByLabel('Turn to the right').fill('60');
   await section(page, 'Too fast to watch')
@@ -94,7 +104,7 @@ export function moving(site: () => Site): void {
     it('pans between two points pressed on the frame, is found too fast, and is cured by the advice', async () => {
       const page = await site().open({ path: fragmentFor(DUSK) });
       const panel = await openMoves(page);
-      await panel.getByLabel('Focal length').fill('50');
+      await lensOf(page, '50');
       await panel.getByRole('button', { name: 'Add a pan' }).click();
       await panel.getByLabel('How far').selectOption('two points of the picture');
       await panel.locator('.points summary').click();
@@ -155,7 +165,7 @@ export function moving(site: () => Site): void {
     it('takes a press on a mark for a press, and draws which way the move goes', async () => {
       const page = await site().open({ path: fragmentFor(DUSK), ...SIZES.phone });
       const panel = await openMoves(page);
-      await panel.getByLabel('Focal length').fill('24');
+      await lensOf(page, '24');
       await panel.getByRole('button', { name: 'Add a pan' }).click();
       await panel.getByLabel('How far').selectOption('two points of the picture');
       const frame = panel.locator('.points-frame');
@@ -307,15 +317,15 @@ export function moving(site: () => Site): void {
       const camera = { ...DUSK.camera, iso: { lowest: 100, highest: 12800 } };
       const page = await site().open({ path: fragmentFor({ ...DUSK, camera }) });
       const panel = await openMoves(page);
-      await panel.getByLabel('Focal length').fill('35');
-      await panel.getByLabel('Sensor').selectOption('23.5 × 15.6 mm (crop 1.5)');
+      await lensOf(page, '35');
+      await page.getByLabel('Sensor', { exact: true }).selectOption('23.5 × 15.6 mm (crop 1.5)');
       for (const axis of ['pan', 'tilt', 'slide']) {
         await panel.getByRole('button', { name: `Add a ${axis}` }).click();
       }
       await unfold(page);
-      await panel.getByLabel('The camera stands upright').click();
-      await panel.getByLabel('Height used').fill('23');
-      await panel.getByLabel('Pixels across').fill('4000');
+      await page.getByLabel('The camera stands upright').click();
+      await page.getByLabel('Height used').fill('23');
+      await page.getByLabel('Pixels across').fill('4000');
       const part = (name: string) => panel.getByRole('group', { name, exact: true });
       const [pan, tilt, slide] = [part('Pan'), part('Tilt'), part('Slide')];
       await pan.getByLabel('How far').selectOption('two compass bearings');
@@ -433,9 +443,9 @@ export function moving(site: () => Site): void {
       await panel.getByText('A move that stops needs this, or the time of a step.').waitFor();
       await panel.getByLabel('Top speed').fill('3');
       await panel.getByLabel('How far').selectOption('two points of the picture');
-      await panel.getByText('Needs focal length and sensor, above.').waitFor();
-      await panel.getByLabel('Focal length').fill('35');
-      await panel.getByText('Needs focal length and sensor, above.').waitFor({ state: 'detached' });
+      await panel.getByText('Needs focal length and sensor, under “Kit”.').waitFor();
+      await lensOf(page, '35');
+      await panel.getByText('Needs focal length and sensor, under “Kit”.').waitFor({ state: 'detached' });
       await planned(page);
       expect((await planOn(page)).move?.travels).toHaveLength(1);
       await page.context().close();
@@ -480,7 +490,7 @@ export function moving(site: () => Site): void {
   describe('from the clip to the interval', () => {
     it('finds interval, frames and the shutter that fits, and takes the interval over', async () => {
       const page = await site().open({ path: fragmentFor({ ...DUSK, intervalS: 6 }) });
-      await page.getByText('From the clip to the interval').click();
+      await page.getByText('By the length of the clip').click();
       await page.getByLabel('The clip should last').fill('12');
       // By hand: 12 · 24 = 288 frames, 7200 / 287 = 25.09 s, in whole seconds 25: 289 frames. 25 - 1 s hold "20",
       // which is 20.2 s, and not "25", which is 25.4 s.

@@ -2,9 +2,20 @@
 // a print begins, which takes less than a blink: drawn after every change it would get in the way of typing.
 
 import type { Plan, PlanMade } from '@evenfall/core';
+import { computed, effect } from '@preact/signals-core';
 import { partMissing } from './state/part.js';
-import { plan } from './state/plan.js';
+import { gaveUp, impossible, made, pending, plan } from './state/plan.js';
+import { reading } from './state/shoot.js';
 import { words } from './words/words.js';
+
+/** Whether the shoot as it stands has a card, or will have once it is planned. */
+export const printable = computed(
+  () =>
+    made.value !== undefined &&
+    impossible.value === undefined &&
+    gaveUp.value === undefined &&
+    reading.value.kind === 'ok',
+);
 
 let draw: ((plan: PlanMade) => string[]) | undefined;
 let drawn: { readonly plan: Plan; readonly language: string } | undefined;
@@ -57,8 +68,18 @@ export function keepCardReady(): void {
   addEventListener('beforeprint', drawNow);
 }
 
+/** The card is that of the shoot as it stands: what was just changed is planned first. */
+const answered = () =>
+  new Promise<void>((resolve) => {
+    const stop = effect(() => {
+      if (pending.value) return;
+      resolve();
+      queueMicrotask(() => stop());
+    });
+  });
+
 export async function printCard(): Promise<void> {
-  await load();
+  await Promise.all([load(), answered()]);
   if (draw === undefined) partMissing.value = true;
   else window.print();
 }

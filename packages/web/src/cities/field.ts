@@ -12,6 +12,8 @@ import type { City, findCities } from './find.js';
 const MOST = 6;
 
 const wanted = signal('');
+/** Whether somebody is typing: until then the field shows what the place was chosen by. */
+const searching = signal(false);
 const finder = signal<typeof findCities | undefined>(undefined);
 const found = computed(() => finder.value?.(wanted.value, MOST) ?? []);
 
@@ -29,17 +31,23 @@ const countryName = (code: string) => {
 
 type Use = (latitudeDeg: number, longitudeDeg: number, timeZone?: string, name?: string) => void;
 
-export function cityField(use: Use) {
+/** @param name what the place as it stands was chosen by */
+export function cityField(use: Use, name: string | undefined) {
   const w = words().place;
-  const take = ({ latitudeDeg, longitudeDeg, timeZone, name }: City) => {
+  const done = () => {
     wanted.value = '';
-    use(latitudeDeg, longitudeDeg, timeZone, name);
+    searching.value = false;
+  };
+  const take = (city: City) => {
+    done();
+    use(city.latitudeDeg, city.longitudeDeg, city.timeZone, city.name);
   };
   const type = (text: string) => {
     wanted.value = text;
+    searching.value = true;
     const place = readPlace(text);
     if (place === undefined) return;
-    wanted.value = '';
+    done();
     use(place.latitudeDeg, place.longitudeDeg);
   };
   const { value } = wanted;
@@ -52,13 +60,29 @@ export function cityField(use: Use) {
         type="search"
         autocomplete="off"
         placeholder=${w.cityPlaceholder}
-        .value=${live(value)}
-        @focus=${load}
+        .value=${live(searching.value ? value : (name ?? ''))}
+        @focus=${(event: Event) => {
+          void load();
+          (event.target as HTMLInputElement).select();
+        }}
+        @blur=${() => {
+          if (wanted.peek() === '') searching.value = false;
+        }}
         @input=${(event: Event) => {
           void load();
-          wanted.value = (event.target as HTMLInputElement).value;
+          const text = (event.target as HTMLInputElement).value;
+          // What is pasted is whole: coordinates are taken at once.
+          if ((event as InputEvent).inputType === 'insertFromPaste') {
+            type(text);
+            return;
+          }
+          wanted.value = text;
+          searching.value = true;
         }}
-        @change=${(event: Event) => type((event.target as HTMLInputElement).value)}
+        @change=${(event: Event) => {
+          const text = (event.target as HTMLInputElement).value;
+          if (text !== name) type(text);
+        }}
         @keydown=${(event: KeyboardEvent) => {
           const first = found.peek()[0];
           if (event.key !== 'Enter' || first === undefined) return;

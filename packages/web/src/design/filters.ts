@@ -8,7 +8,9 @@ import { numberOr, typed } from '../parts/typed.js';
 import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 
-const STRENGTHS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+/** Those that most bags hold stand open, one press each. Our choice. */
+const COMMON = [3, 6, 10];
+const OTHER = [1, 2, 4, 5, 7, 8, 9];
 const MOST = 12;
 
 function add(stops: number): void {
@@ -41,6 +43,29 @@ export function filterList() {
   const filters = (shown(['filters']) ?? []) as readonly FilterSpec[];
   return html`<fieldset class="control filters">
       <legend>${w.filters}</legend>
+      ${
+        filters.length < MOST
+          ? html`<div class="add-filter" role="group" aria-label=${w.add}>
+              <span class="help">${w.addCommon}</span>
+              ${COMMON.map(
+                (stops) =>
+                  html`<button type="button" aria-label=${w.addOne(stops)} @click=${() => add(stops)}>${stops}</button>`,
+              )}
+              <select
+                aria-label="${w.add}, ${w.addOther}"
+                @change=${(event: Event) => {
+                  const select = event.target as HTMLSelectElement;
+                  const stops = OTHER[select.selectedIndex - 1];
+                  select.selectedIndex = 0;
+                  if (stops !== undefined) add(stops);
+                }}
+              >
+                <option selected>${w.addOther}</option>
+                ${OTHER.map((stops) => html`<option>${w.addStops(stops)}</option>`)}
+              </select>
+            </div>`
+          : nothing
+      }
       ${filters.length === 0 ? html`<p class="help">${w.noFilters}</p>` : nothing}
       <ul>
         ${filters.map((filter, i) => {
@@ -67,29 +92,11 @@ export function filterList() {
                   put(['filters', i, scale], numberOr((event.target as HTMLInputElement).value) ?? '')}
               /><span class="unit">${w.strengths[scale]}</span></span
             >
-            <button type="button" class="small plain" aria-label=${w.remove(filter.name)} @click=${() => remove(i, filter.name)}>
-              ${w.removeShort}
-            </button>
+            <button type="button" class="plain drop" aria-label=${w.remove(filter.name)} @click=${() => remove(i, filter.name)}>×</button>
             ${faults.map(({ text }) => html`<p class="fault">${text}</p>`)}
           </li>`;
         })}
       </ul>
-      ${
-        filters.length < MOST
-          ? html`<select
-              aria-label=${w.add}
-              @change=${(event: Event) => {
-                const select = event.target as HTMLSelectElement;
-                const stops = STRENGTHS[select.selectedIndex - 1];
-                select.selectedIndex = 0;
-                if (stops !== undefined) add(stops);
-              }}
-            >
-              <option selected>${w.add} …</option>
-              ${STRENGTHS.map((stops) => html`<option>${w.addStops(stops)}</option>`)}
-            </select>`
-          : nothing
-      }
       ${remediesFor(['another-filter'])}
     </fieldset>
     ${

@@ -2,14 +2,14 @@
 
 import { html, nothing } from 'lit-html';
 import { clock } from '../parts/clock.js';
-import { otherDayNow } from '../parts/day.js';
+import { daysOffNow } from '../parts/day.js';
 import { dayText } from '../parts/day-text.js';
 import { coordinatesText } from '../parts/text.js';
 import { placeName } from '../state/place-name.js';
 import { made } from '../state/plan.js';
 import { isFirst, shoot } from '../state/shoot.js';
 import { words } from '../words/words.js';
-import { openPanel } from './panels.js';
+import { begin } from './panels.js';
 
 /** The title, else the name of the place, else its coordinates. */
 export function nameOf({
@@ -31,7 +31,7 @@ export function headline() {
   const date = dayText(now.date, { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
   // Before the first plan its words stand unseen, about as long, and its day as it was asked for: nothing jumps.
   const noon = `${now.date}T12:00:00+00:00`;
-  const day = otherDayNow(plan ?? { summary: { startAt: noon, endAt: noon } });
+  const day = daysOffNow(plan ?? { summary: { startAt: noon, endAt: noon } });
   return html`<div class="headline">
     <div>
       <h2>${nameOf(now)}</h2>
@@ -50,7 +50,7 @@ export function headline() {
     </div>
     ${
       isFirst.value
-        ? html`<button type="button" class="primary" @click=${() => openPanel('place')}>${w.begin}</button>`
+        ? html`<button type="button" class="primary" @click=${begin}>${w.begin}</button>`
         : nothing
     }
   </div>`;

@@ -2,9 +2,10 @@
 
 import type { StepsPerStop } from '@evenfall/core';
 import { html } from 'lit-html';
-import { moving } from '../moves/load.js';
+import { loadMoves, moving } from '../moves/load.js';
 import { type Cure, selectControl, tickControl } from '../parts/controls.js';
 import type { Path } from '../state/path.js';
+import { made } from '../state/plan.js';
 import { put, shoot, shown } from '../state/shoot.js';
 import { words } from '../words/words.js';
 import { marks, onDial } from './dial.js';
@@ -15,6 +16,7 @@ import { kitsView } from './kits.js';
 const LESS_FIRST = { shutter: -1, aperture: 1, iso: 1 } as const;
 
 export function kitPanel() {
+  if (made.value !== undefined) loadMoves(); // lens and stars are told by that part, after the first plan
   const w = words().kit;
   const { camera, crew } = shoot.value;
   const steps = camera.stepsPerStop;
@@ -49,23 +51,14 @@ export function kitPanel() {
   const stop = (mark: string) => `f/${mark}`;
   const apertureCures = ['wider-aperture', 'narrower-aperture'] as const;
   return html`
-    ${selectControl<StepsPerStop>({
-      path: ['camera', 'stepsPerStop'],
-      label: w.dial,
-      choices: [
-        [3, w.thirds],
-        [2, w.halves],
-      ],
-      choose: (to) => put(['camera'], onDial(shoot.peek().camera, to)),
-    })}
+    <div class="pair dials">
+      ${iso('lowest', w.isoLowest, [])} ${iso('highest', w.isoHighest, ['higher-iso'])}
+    </div>
     <div class="pair dials">
       ${dial('shutter', ['camera', 'shutter', 'shortest'], w.shortest, ['faster-shutter'], w.seconds)}
       ${dial('shutter', ['camera', 'shutter', 'longest'], w.longest, ['longer-shutter', 'shorter-shutter'], w.seconds)}
     </div>
     ${moving.value?.starAdvice()}
-    <div class="pair dials">
-      ${iso('lowest', w.isoLowest, [])} ${iso('highest', w.isoHighest, ['higher-iso'])}
-    </div>
     ${
       moves
         ? html`<div class="pair dials">
@@ -84,6 +77,16 @@ export function kitPanel() {
         put(['camera', 'aperture'], on ? { widest, narrowest: widest } : widest);
       },
     })}
-    ${crew === 'rig' || camera.bulb ? tickControl({ path: ['camera', 'bulb'], label: w.bulb }) : ''} ${filterList()} ${kitsView()}
+    ${filterList()} ${moving.value?.opticsFields()}
+    ${selectControl<StepsPerStop>({
+      path: ['camera', 'stepsPerStop'],
+      label: w.dial,
+      choices: [
+        [3, w.thirds],
+        [2, w.halves],
+      ],
+      choose: (to) => put(['camera'], onDial(shoot.peek().camera, to)),
+    })}
+    ${crew === 'rig' || camera.bulb ? tickControl({ path: ['camera', 'bulb'], label: w.bulb }) : ''} ${kitsView()}
   `;
 }

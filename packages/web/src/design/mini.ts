@@ -6,9 +6,10 @@ import { ref } from 'lit-html/directives/ref.js';
 import { layout } from '../chart/layout.js';
 import { settingsPath } from '../chart/picture.js';
 import { paintSky } from '../chart/sky-canvas.js';
+import { printable, printCard } from '../print.js';
 import { gaveUp, impossible, made } from '../state/plan.js';
 import { words } from '../words/words.js';
-import { miniFigures } from './summary.js';
+import { miniFigures, miniRest } from './summary.js';
 
 const outOfSight = signal(false);
 
@@ -42,17 +43,25 @@ export function miniView() {
   const none = impossible.value ?? gaveUp.value;
   const d = settingsPath(now);
   // The picture itself again, stretched: lines keep their width.
-  return html`<button type="button" class="mini" @click=${() => scrollTo({ top: 0 })}>
-    <span class="unseen">${words().toPicture}</span>
-    <span class="mini-picture">
-      <canvas class="sky" ${ref(paint)}></canvas>
-      ${svg`<svg viewBox="${left} ${top} ${right - left} ${evBottom - top}" preserveAspectRatio="none" aria-hidden="true">
-        <path class="edge settings" d=${d} /><path class="settings" d=${d} /></svg>`}
-    </span>
-    ${
-      none === undefined
-        ? miniFigures()
-        : html`<strong>${impossible.value ? words().problem.noneFor[impossible.value.reason] : words().problem.givenUp}</strong>`
-    }
-  </button>`;
+  const { toPicture, problem, files } = words();
+  return html`<div class="mini">
+    <button type="button" class="to-picture" @click=${() => scrollTo({ top: 0 })}>
+      <span class="unseen">${toPicture}</span>
+      <span class="mini-top">
+        <span class="mini-picture">
+          <canvas class="sky" ${ref(paint)}></canvas>
+          ${
+            // The picture itself again, stretched: lines keep their width.
+            svg`<svg viewBox="${left} ${top} ${right - left} ${evBottom - top}" preserveAspectRatio="none" aria-hidden="true">
+              <path class="edge settings" d=${d} /><path class="settings" d=${d} /></svg>`
+          }
+        </span>
+        ${none === undefined ? miniFigures() : html`<strong>${impossible.value ? problem.noneFor[impossible.value.reason] : problem.givenUp}</strong>`}
+      </span>
+      ${none === undefined ? miniRest() : nothing}
+    </button>
+    <button type="button" class="small" ?disabled=${!printable.value} aria-label=${files.print} @click=${() => void printCard()}>
+      ${files.printShort}
+    </button>
+  </div>`;
 }

@@ -8,6 +8,8 @@ import { words } from '../words/words.js';
 
 type PanelName = 'place' | 'rhythm' | 'kit' | 'moves' | 'scene' | 'look';
 
+const OWN: readonly PanelName[] = ['place', 'kit', 'rhythm'];
+
 /** Those folded by hand. */
 const folded = signal<ReadonlySet<PanelName>>(
   new Set(
@@ -43,14 +45,20 @@ function fold(name: PanelName, away: boolean): void {
 
 const idOf = (name: PanelName) => `panel-${name}`;
 
-/** Opens a group, brings it into sight and goes to its first control. */
-export function openPanel(name: PanelName): void {
-  fold(name, false);
-  afterPaint(() => {
-    const panel = document.getElementById(idOf(name));
-    panel?.scrollIntoView({ block: 'start' });
-    panel?.querySelector<HTMLElement>('.fields :is(input, select, button)')?.focus({ preventScroll: true });
-  });
+/** Brings a group into sight and goes to its first control. */
+function goTo(name: PanelName): void {
+  const panel = document.getElementById(idOf(name));
+  panel?.scrollIntoView({ block: 'start' });
+  panel?.querySelector<HTMLElement>('.fields :is(input, select, button)')?.focus({ preventScroll: true });
+}
+
+/** Opens what every evening of one's own is made of, and begins with the place. */
+export function begin(): void {
+  const placeOpen = !folded.peek().has('place');
+  folded.value = new Set([...folded.peek()].filter((name) => !OWN.includes(name)));
+  // Within the press, where it can be: some phones show their keys for no focus that comes later.
+  if (placeOpen) goTo('place');
+  else afterPaint(() => goTo('place'));
 }
 
 export function panel(name: PanelName, content: () => TemplateResult) {

@@ -10,9 +10,10 @@ import { offsetOfTwo } from '../parts/clock.js';
 import { numberControl, radioControl, remediesFor, selectControl, textControl } from '../parts/controls.js';
 import { say } from '../parts/message.js';
 import { readPlace } from '../parts/read-number.js';
+import { coordinatesText } from '../parts/text.js';
 import { SAMPLE_PLACES } from '../places.js';
 import { part } from '../state/part.js';
-import { rememberName } from '../state/place-name.js';
+import { placeName, rememberName } from '../state/place-name.js';
 import { made } from '../state/plan.js';
 import { faultsAt, put, putAll, shoot, shown } from '../state/shoot.js';
 import { zoneFollows } from '../state/zone-follows.js';
@@ -24,6 +25,8 @@ const LONGITUDE = ['place', 'longitudeDeg'] as const;
 const ZONE = ['place', 'timeZone'] as const;
 
 const asking = signal(false);
+
+const numbersOpen = signal(false);
 
 const mapOpen = signal(false);
 const map = signal<typeof mapView | undefined>(undefined);
@@ -168,33 +171,68 @@ function putDate(date: string): void {
   ]);
 }
 
-export function placePanel() {
+/** The place in numbers, told in a line; its own controls are folded, unless something is wrong there. */
+function exactly() {
   const w = words().place;
-  const { latitudeDeg, longitudeDeg } = shoot.value.place;
+  const { latitudeDeg, longitudeDeg, timeZone } = shoot.value.place;
   const sample = SAMPLE_PLACES.find(
     (p) => p.latitudeDeg === latitudeDeg && p.longitudeDeg === longitudeDeg,
   )?.name;
+  const wrong = faultsAt(['place']).length > 0;
+  return html`<details
+    class="more"
+    .open=${numbersOpen.value || wrong}
+    @toggle=${({ target }: Event) => {
+      const { open } = target as HTMLDetailsElement;
+      if (!wrong) numbersOpen.value = open;
+    }}
+  >
+    <summary><span>${w.numbers}
+      <small class="help">${coordinatesText(latitudeDeg, longitudeDeg)} · ${timeZone ?? w.zoneUnknown}</small></span></summary>
+    <div class="fields" @focusin=${() => {
+      numbersOpen.value = true; // what is put right does not fold away under the fingers
+    }}>
+      <div class="pair stack">
+        ${numberControl({ path: LATITUDE, label: w.latitude, unit: w.north, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
+        ${numberControl({ path: LONGITUDE, label: w.longitude, unit: w.east, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
+      </div>
+      <div class="zone" @focusin=${offerZones}>${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown, list: 'zones' })}
+        <datalist id="zones"></datalist></div>
+      ${numberControl({
+        path: ['place', 'aboveHorizonM'],
+        label: w.aboveHorizon,
+        unit: 'm',
+        step: 10,
+        help: w.aboveHorizonHelp,
+        placeholder: words().notSet,
+      })}
+      ${selectControl({
+        path: ['sample'],
+        label: w.sample,
+        value: sample,
+        choices: [[undefined, w.ownPlace], ...SAMPLE_PLACES.map(({ name }) => [name, name] as const)],
+        choose: (name) => {
+          const place = SAMPLE_PLACES.find((p) => p.name === name);
+          if (place) usePlace(place.latitudeDeg, place.longitudeDeg, place.timeZone);
+        },
+      })}
+    </div>
+  </details>`;
+}
+
+export function placePanel() {
+  const w = words().place;
+  const { latitudeDeg, longitudeDeg } = shoot.value.place;
   const span = shown(['span']) as Span;
   const byClock = typeof span === 'object' && span !== null && 'startAt' in span;
   return html`
-    ${cityField((latitudeDeg, longitudeDeg, timeZone, name) => {
-      usePlace(latitudeDeg, longitudeDeg, timeZone, name);
-      if (timeZone === undefined) void zoneFollows();
-    })}
-    ${selectControl({
-      path: ['sample'],
-      label: w.sample,
-      value: sample,
-      choices: [[undefined, w.ownPlace], ...SAMPLE_PLACES.map(({ name }) => [name, name] as const)],
-      choose: (name) => {
-        const place = SAMPLE_PLACES.find((p) => p.name === name);
-        if (place) usePlace(place.latitudeDeg, place.longitudeDeg, place.timeZone);
+    ${cityField(
+      (latitudeDeg, longitudeDeg, timeZone, name) => {
+        usePlace(latitudeDeg, longitudeDeg, timeZone, name);
+        if (timeZone === undefined) void zoneFollows();
       },
-    })}
-    <div class="pair stack">
-      ${numberControl({ path: LATITUDE, label: w.latitude, unit: w.north, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
-      ${numberControl({ path: LONGITUDE, label: w.longitude, unit: w.east, step: 0.01, signed: true, store: movedTo, left: bothAtOnce })}
-    </div>
+      placeName(latitudeDeg, longitudeDeg),
+    )}
     ${
       'geolocation' in navigator
         ? html`<button type="button" class="wide" ?disabled=${asking.value} @click=${askDevice}>
@@ -202,17 +240,7 @@ export function placePanel() {
           </button>`
         : nothing
     }
-    ${placeOnMap()}
-    ${numberControl({
-      path: ['place', 'aboveHorizonM'],
-      label: w.aboveHorizon,
-      unit: 'm',
-      step: 10,
-      help: w.aboveHorizonHelp,
-      placeholder: words().notSet,
-    })}
-    <div class="zone" @focusin=${offerZones}>${textControl({ path: ZONE, label: w.zone, placeholder: w.zoneUnknown, list: 'zones' })}
-      <datalist id="zones"></datalist></div>
+    ${placeOnMap()} ${exactly()}
     ${border.value?.() ?? nothing}
     <div class="pair">
       ${textControl({ path: ['date'], label: w.date, type: 'date', choose: putDate })}

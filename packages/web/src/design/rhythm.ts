@@ -2,6 +2,7 @@
 
 import { html } from 'lit-html';
 import { loadMoves, moving } from '../moves/load.js';
+import { afterPaint } from '../parts/after-paint.js';
 import { numberControl, remediesFor, tickControl } from '../parts/controls.js';
 import { inPercent } from '../parts/percent.js';
 import { shoot } from '../state/shoot.js';
@@ -14,14 +15,18 @@ export function rhythmPanel() {
   return html`
     <div class="pair">
       ${numberControl({ path: ['intervalS'], label: w.interval, unit: w.secondsUnit, step: 0.5, choose: putInterval })}
-      ${numberControl({ path: ['camera', 'gapS'], label: w.gap, unit: w.secondsUnit, step: 0.1 })}
+      ${numberControl({ path: ['clipFps'], label: w.fps, unit: w.fpsUnit })}
     </div>
     ${remediesFor(['longer-interval', 'more-frames', 'fewer-frames', 'shorter-write'])}
-    ${numberControl({ path: ['clipFps'], label: w.fps, unit: w.fpsUnit })}
-    <details class="more" @toggle=${loadMoves}>
+    <details class="more" @toggle=${({ target }: Event) => {
+      loadMoves();
+      if ((target as HTMLDetailsElement).open)
+        afterPaint(() => document.querySelector<HTMLInputElement>('#clip-wanted')?.select());
+    }}>
       <summary>${w.fromClip}</summary>
       ${moving.value?.clipFields()}
     </details>
+    ${numberControl({ path: ['camera', 'gapS'], label: w.gap, unit: w.secondsUnit, step: 0.1 })}
     ${tickControl({ path: ['camera', 'darkFrame'], label: w.darkFrame })} ${remediesFor(['no-dark-frame'])}
     ${bracketFields(shoot.value.camera.stepsPerStop)}
     <div class="pair">

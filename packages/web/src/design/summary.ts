@@ -133,18 +133,20 @@ export function summaryStrip() {
   </section>`;
 }
 
-/** What stays in sight: cues and the largest error, and in small type what runs out. */
-export function miniFigures() {
+const miniFigure = (one: Figure) => html`<span class=${one.short ? 'figure short' : 'figure'}>
+  <span class="name">${nameView(one)}</span>
+  <span class="value">${valueView(one)}</span>
+</span>`;
+
+/** What stays in sight: cues and the largest error, */
+export const miniFigures = () =>
+  html`<span class="mini-figures">${compared((plan) => [cues(plan), error(plan)]).map(miniFigure)}</span>`;
+
+/** and in small type what runs out. */
+export function miniRest() {
   const w = words().summary;
-  const figure = (one: Figure) => html`<span class=${one.short ? 'figure short' : 'figure'}>
-    <span class="name">${nameView(one)}</span>
-    <span class="value">${valueView(one)}</span>
-  </span>`;
   const rest = [w.frames, w.clip, w.card, w.battery];
-  return html`<span class="mini-figures">
-      ${compared((plan) => [cues(plan), error(plan)]).map(figure)}
-    </span>
-    <span class="mini-rest">
-      ${(made.value ? figuresOf(made.value) : []).filter(({ name }) => rest.includes(name)).map(figure)}
+  return html`<span class="mini-rest">
+      ${(made.value ? figuresOf(made.value) : []).filter(({ name }) => rest.includes(name)).map(miniFigure)}
     </span>`;
 }

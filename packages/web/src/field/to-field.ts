@@ -6,7 +6,7 @@ import { askFirst } from '../parts/ask.js';
 import { clock } from '../parts/clock.js';
 import { otherDayNow } from '../parts/day.js';
 import { hush, say } from '../parts/message.js';
-import { printCard } from '../print.js';
+import { printable, printCard } from '../print.js';
 import { gaveUp, impossible, made, pending } from '../state/plan.js';
 import { faults, isFirst, reading, shoot } from '../state/shoot.js';
 import { standing } from '../state/tab.js';
@@ -80,7 +80,7 @@ export function toFieldSection() {
       ${w.start}
     </button>
     <button type="button" ?disabled=${!ready} @click=${begin('rehearsal')}>${w.rehearse}</button>
-    <button type="button" ?disabled=${plan === undefined || !possible} @click=${() => void printCard()}>${words().files.print}</button>
+    <button type="button" ?disabled=${!printable.value} @click=${() => void printCard()}>${words().files.print}</button>
     ${
       under === undefined
         ? nothing

@@ -6,6 +6,7 @@ import { findingsView } from './findings.js';
 import { lanesView, movesDrawn } from './lanes-view.js';
 import css from './moves.css?inline';
 import { moveNotes, otherNotes, starAdvice } from './notes.js';
+import { opticsFields } from './optics.js';
 import { movePanel } from './panel.js';
 import { sceneFields, sceneMeanings } from './scene-fields.js';
 import { moveColumns, moveFacts, moveFigures, moveSpoken } from './tell.js';
@@ -25,6 +26,7 @@ export const movePart = {
   movePanel,
   movesDrawn,
   moveSpoken,
+  opticsFields,
   otherNotes,
   sceneFields,
   sceneMeanings,

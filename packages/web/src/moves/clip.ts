@@ -20,7 +20,8 @@ import { put, shoot } from '../state/shoot.js';
 import { secondsText, timeText } from './tell.js';
 import { moveWords } from './words.js';
 
-const wantedS = signal<unknown>(12);
+/** Undefined while the field is empty, null until something is typed: it begins with the clip as planned. */
+const wantedS = signal<unknown>(null);
 const subject = signal<Subject | undefined>(undefined);
 
 /** From the first frame to the last: by the clock as it is asked for, by the sun as the plan has it. */
@@ -49,24 +50,29 @@ function shutterText(asked: Shoot, { intervalS, frameCount }: Footage): string {
 export function clipFields() {
   const w = moveWords().clip;
   const plan = made.value;
-  const wanted = wantedS.value;
+  const wanted = wantedS.value === null ? plan && Math.max(1, Math.round(plan.summary.clipS)) : wantedS.value;
   const found = plan && footageFor(wanted, plan);
   const asked = shoot.value;
+  const other = found !== undefined && found.intervalS !== asked.intervalS ? found.intervalS : undefined;
   return html`<div class="fields">
     <div class="control">
-      <label for="clip-wanted">${w.wanted}</label>
+      <div class="name"><label for="clip-wanted">${w.wanted}</label> <span class="unit">s</span></div>
       <div class="entry">
         <input
           id="clip-wanted"
           type="text"
           inputmode="decimal"
+          enterkeyhint="done"
           autocomplete="off"
           aria-describedby="clip-found"
           ${typed(wanted, numberOr)}
           @input=${(event: Event) => {
             wantedS.value = numberOr((event.target as HTMLInputElement).value);
           }}
-        /><span class="unit">s</span>
+          @keydown=${({ key }: KeyboardEvent) => {
+            if (key === 'Enter' && other !== undefined) put(['intervalS'], other);
+          }}
+        />
       </div>
     </div>
     <p id="clip-found">
@@ -82,10 +88,10 @@ export function clipFields() {
       }
     </p>
     ${
-      found === undefined || found.intervalS === asked.intervalS
+      other === undefined
         ? nothing
-        : html`<button type="button" class="wide" @click=${() => put(['intervalS'], found.intervalS)}>
-            ${w.use(secondsText(found.intervalS))}
+        : html`<button type="button" class="wide" @click=${() => put(['intervalS'], other)}>
+            ${w.use(secondsText(other))}
           </button>`
     }
     ${
@@ -99,7 +105,7 @@ export function clipFields() {
         : nothing
     }
     <div class="control">
-      <label for="clip-subject">${w.subject}</label>
+      <div class="name"><label for="clip-subject">${w.subject}</label></div>
       <select
         id="clip-subject"
         aria-describedby="clip-advice"

@@ -10,7 +10,6 @@ import { AXES, type Draft, firstMove } from './edit.js';
 import { PARTS } from './lanes.js';
 import { safety } from './notes.js';
 import { moveFields } from './one-move.js';
-import { opticsFields } from './optics.js';
 import { secondsText } from './tell.js';
 import { moveWords } from './words.js';
 
@@ -30,7 +29,6 @@ export function movePanel() {
   const free = AXES.filter((axis) => !moves.some((move) => move.axis === axis));
   return html`
     <p class="help">${moves.length === 0 ? `${w.still} ` : nothing}${w.intro}</p>
-    ${opticsFields()}
     ${moves.map((move, i) => {
       const axis = move.axis ?? 'pan';
       return html`<fieldset class="control group" id="c-moves-${i}" tabindex="-1">

@@ -111,7 +111,7 @@ export const german: MoveWords = {
     focal: 'Objektiv dieses Bildes',
     sameLens: 'dasselbe',
     tilt: 'Jene Kamera sah aufwärts um',
-    needs: 'Braucht Brennweite und Sensor, siehe oben.',
+    needs: 'Braucht Brennweite und Sensor, unter „Ausrüstung“.',
   },
 
   mode: 'Während belichtet wird',

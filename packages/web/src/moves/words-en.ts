@@ -108,7 +108,7 @@ export const english = {
     focal: 'Lens of that picture',
     sameLens: 'the same',
     tilt: 'That camera looked up by',
-    needs: 'Needs focal length and sensor, above.',
+    needs: 'Needs focal length and sensor, under “Kit”.',
   },
 
   mode: 'While the shutter is open',

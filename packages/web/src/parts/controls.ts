@@ -38,7 +38,7 @@ export function labelled(
   const faults = faultsAt(path);
   return html`<div class="control">
     <div class="name">
-      <label for=${id}>${label}</label>${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}
+      <label for=${id}>${label}</label> ${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}
     </div>
     <div class="entry">${control}</div>
     ${help === '' ? nothing : html`<p class="help" id="${id}-help">${help}</p>`}

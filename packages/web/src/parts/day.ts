@@ -42,6 +42,14 @@ export function otherDay(plan: Days, atMs: number): string | undefined {
 /** The same by the device's clock. */
 export const otherDayNow = (plan: Days) => otherDay(plan, quarterMs.value);
 
+/** How far off that other day is: "tomorrow", "in 12 days". */
+export function daysOffNow(plan: Days): string | undefined {
+  if (otherDayNow(plan) === undefined) return undefined;
+  const dayMs = (at: string) => Date.parse(`${at.slice(0, 10)}T00:00Z`);
+  const days = (dayMs(plan.summary.startAt) - dayMs(todayAt(plan, quarterMs.value))) / 86_400_000;
+  return new Intl.RelativeTimeFormat(words().dateLocale, { numeric: 'auto' }).format(days, 'day');
+}
+
 /** "12 Sept, " before the hours of another day, nothing before today's. */
 export function shortDay(plan: Days): string {
   if (otherDayNow(plan) === undefined) return '';
