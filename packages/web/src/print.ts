@@ -4,6 +4,7 @@
 import type { Plan, PlanMade } from '@evenfall/core';
 import { computed, effect } from '@preact/signals-core';
 import { partMissing } from './state/part.js';
+import { placeName } from './state/place-name.js';
 import { gaveUp, impossible, made, pending, plan } from './state/plan.js';
 import { reading } from './state/shoot.js';
 import { words } from './words/words.js';
@@ -33,6 +34,13 @@ function load(): Promise<void> {
   return loading;
 }
 
+/** Without a title of its own the card bears the name of the place. */
+function titled(made: PlanMade): PlanMade {
+  const { title, place } = made.shoot;
+  const name = title === '' ? placeName(place.latitudeDeg, place.longitudeDeg) : undefined;
+  return name === undefined ? made : { ...made, shoot: { ...made.shoot, title: name } };
+}
+
 /** The card of the plan as it stands; where there is none, why: an old card must not pass for the new one. */
 function drawNow(): void {
   const now = plan.peek();
@@ -48,7 +56,7 @@ function drawNow(): void {
   drawn = { plan: now, language };
   if (now.kind === 'ok') {
     // SVG made here from checked text, escaped where it is drawn.
-    holder.innerHTML = draw(now)
+    holder.innerHTML = draw(titled(now))
       .map((page) => `<section>${page}</section>`)
       .join('');
   } else {

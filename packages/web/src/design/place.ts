@@ -223,16 +223,14 @@ function exactly() {
 export function placePanel() {
   const w = words().place;
   const { latitudeDeg, longitudeDeg } = shoot.value.place;
+  const name = placeName(latitudeDeg, longitudeDeg);
   const span = shown(['span']) as Span;
   const byClock = typeof span === 'object' && span !== null && 'startAt' in span;
   return html`
-    ${cityField(
-      (latitudeDeg, longitudeDeg, timeZone, name) => {
-        usePlace(latitudeDeg, longitudeDeg, timeZone, name);
-        if (timeZone === undefined) void zoneFollows();
-      },
-      placeName(latitudeDeg, longitudeDeg),
-    )}
+    ${cityField((latitudeDeg, longitudeDeg, timeZone, name) => {
+      usePlace(latitudeDeg, longitudeDeg, timeZone, name);
+      if (timeZone === undefined) void zoneFollows();
+    }, name)}
     ${
       'geolocation' in navigator
         ? html`<button type="button" class="wide" ?disabled=${asking.value} @click=${askDevice}>
@@ -293,6 +291,6 @@ export function placePanel() {
       }
     </div>
     ${remediesFor(['shorter-span', 'longer-recording'])}
-    ${textControl({ path: ['title'], label: w.name, placeholder: w.namePlaceholder })}
+    ${textControl({ path: ['title'], label: w.name, placeholder: name ?? w.namePlaceholder })}
   `;
 }

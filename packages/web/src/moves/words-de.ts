@@ -55,7 +55,7 @@ export const german: MoveWords = {
     mm: 'mm',
     sensor: 'Sensor',
     sizes: {
-      full: '36 × 24 mm',
+      full: '36 × 24 mm (Kleinbild)',
       crop15: '23,5 × 15,6 mm (Crop 1,5)',
       crop16: '22,3 × 14,9 mm (Crop 1,6)',
       fourThirds: '17,3 × 13 mm (Crop 2)',

@@ -52,7 +52,7 @@ export const english = {
     mm: 'mm',
     sensor: 'Sensor',
     sizes: {
-      full: '36 × 24 mm',
+      full: '36 × 24 mm (full frame)',
       crop15: '23.5 × 15.6 mm (crop 1.5)',
       crop16: '22.3 × 14.9 mm (crop 1.6)',
       fourThirds: '17.3 × 13 mm (crop 2)',

@@ -93,7 +93,7 @@ export const german: PageWords = {
     of: { dusk: 'Abend', dawn: 'Morgen' },
     dusk: 'Abend',
     dawn: 'Morgen',
-    spanBy: 'Von wo bis wo',
+    spanBy: 'Von wann bis wann',
     bySun: 'nach der Sonne',
     byClock: 'nach der Uhr',
     spanFrom: 'Von Sonnenhöhe',
