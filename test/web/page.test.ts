@@ -13,6 +13,7 @@ import { livedEvening } from './lived-evening.js';
 import { moving } from './moving.js';
 import { onAMap } from './on-a-map.js';
 import { onThePicture } from './on-the-picture.js';
+import { ownEvening } from './own-evening.js';
 import { renewed } from './renewed.js';
 import { reviewing } from './reviewing.js';
 
@@ -28,6 +29,7 @@ beforeAll(async () => {
 afterAll(() => site?.close());
 
 designing(running);
+ownEvening(running);
 choosing(running);
 days(running);
 moving(running);
