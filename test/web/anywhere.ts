@@ -146,6 +146,26 @@ export function anywhere(site: () => Site): void {
     });
   });
 
+  describe('on paper, in a hurry', () => {
+    it('prints what has just been changed, once it is planned', async () => {
+      const page = await site().open({ path: fragmentFor(EVENING) });
+      await page.evaluate(() => {
+        globalThis.print = () => dispatchEvent(new Event('beforeprint'));
+      });
+      await page.evaluate(() => {
+        const lowest = document.querySelector<HTMLSelectElement>('#c-camera-iso-lowest')!;
+        lowest.selectedIndex = [...lowest.options].findIndex(({ text }) => text === '400');
+        lowest.dispatchEvent(new Event('change'));
+        [...document.querySelectorAll('button')]
+          .find(({ textContent }) => textContent === 'Print the cue card')!
+          .click();
+      });
+      await page.locator('#card svg').first().waitFor({ state: 'attached' });
+      expect(await textOf(page.locator('#card section').first())).toContain('ISO 400');
+      await page.context().close();
+    });
+  });
+
   describe('on paper, without a plan', () => {
     it('prints why there is none, not the card of an older plan', async () => {
       const page = await site().open({ path: fragmentFor(EVENING) });

@@ -54,7 +54,7 @@ export function bracketing(site: () => Site): void {
       await page.reload();
       await shows(page, { frames: 3, stepEv: 4 / 3, betweenS: 0.3 });
       // Another dial has other clicks: four thirds are nearest to a stop and a half.
-      await page.getByLabel('Dials turn in').selectOption('halves of a stop');
+      await page.getByLabel('Dial steps').selectOption('halves of a stop');
       await planned(page);
       expect((await planOn(page)).shoot.camera.bracket?.stepEv).toBe(1.5);
       await page.getByRole('button', { name: 'Step back' }).click();

@@ -98,6 +98,33 @@ export function onAMap(site: () => Site): void {
       await page.context().close();
     });
 
+    it('is taken as coordinates that are pasted, and by the name a city has elsewhere, told by its zone', async () => {
+      const page = await site().open({ ...SIZES.phone, permissions: ['clipboard-read', 'clipboard-write'] });
+      const city = page.getByLabel('City, or coordinates');
+      await page.evaluate(() => navigator.clipboard.writeText('48.2082, 16.3738'));
+      await city.focus();
+      await page.keyboard.press('ControlOrMeta+V');
+      await page.getByText('48.21° N, 16.37° E · Europe/Vienna').waitFor();
+      await expect.poll(() => placeOn(page)).toMatchObject({ latitudeDeg: 48.2082, longitudeDeg: 16.3738 });
+      // The field is ready for the next place.
+      expect(await city.inputValue()).toBe('');
+      for (const [typed, name, told] of [
+        ['krak', 'Kraków', '50.06° N, 19.96° E · Europe/Warsaw'],
+        ['Strass', 'Straßburg', '48.58° N, 7.75° E · Europe/Paris'],
+        ['münch', 'München', '48.13° N, 11.57° E · Europe/Berlin'],
+      ] as const) {
+        await city.focus();
+        await page.keyboard.type(typed);
+        await page.locator('.found button').first().waitFor();
+        await page.keyboard.press('Enter');
+        await page.getByText(told).waitFor();
+        expect(await city.inputValue()).toBe(name);
+        expect(await page.locator('.headline h2').textContent()).toBe(name);
+        await city.blur();
+      }
+      await page.context().close();
+    });
+
     it('is there without a network, and for everybody', async () => {
       const page = await site().open({ path: fragmentFor(EVENING), ...SIZES.phone });
       await page.evaluate(() => navigator.serviceWorker.ready);

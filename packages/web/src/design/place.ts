@@ -210,7 +210,10 @@ function exactly() {
         path: ['sample'],
         label: w.sample,
         value: sample,
-        choices: [[undefined, w.ownPlace], ...SAMPLE_PLACES.map(({ name }) => [name, name] as const)],
+        choices: [
+          [undefined, w.ownPlace],
+          ...SAMPLE_PLACES.map(({ name }) => [name, w.sampleNames[name] ?? name] as const),
+        ],
         choose: (name) => {
           const place = SAMPLE_PLACES.find((p) => p.name === name);
           if (place) usePlace(place.latitudeDeg, place.longitudeDeg, place.timeZone);

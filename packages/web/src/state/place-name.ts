@@ -2,6 +2,7 @@
 
 import { effect, signal } from '@preact/signals-core';
 import { SAMPLE_PLACES } from '../places.js';
+import { words } from '../words/words.js';
 import { isGroup } from './path.js';
 import { keep, kept } from './store.js';
 
@@ -29,7 +30,9 @@ export function rememberName(name: string, latitudeDeg: number, longitudeDeg: nu
 }
 
 /** The name of exactly these coordinates, as last chosen. */
-export const placeName = (latitudeDeg: number, longitudeDeg: number) =>
-  [...SAMPLE_PLACES, ...named.value].findLast(
+export function placeName(latitudeDeg: number, longitudeDeg: number): string | undefined {
+  const found = [...SAMPLE_PLACES, ...named.value].findLast(
     (one) => one.latitudeDeg === latitudeDeg && one.longitudeDeg === longitudeDeg,
   )?.name;
+  return found && (words().place.sampleNames[found] ?? found);
+}

@@ -56,6 +56,8 @@ export const english = {
     cityPlaceholder: 'Dublin, or 53.35, −6.26',
     noCity: 'No city of that name in the list. Coordinates work anywhere.',
     sample: 'Sample place',
+    /** Of those that another language calls something else. */
+    sampleNames: {} as Readonly<Record<string, string>>,
     ownPlace: 'own coordinates',
     numbers: 'Coordinates and time zone',
     latitude: 'Latitude',
@@ -122,7 +124,7 @@ export const english = {
   },
   kit: {
     title: 'Kit',
-    dial: 'Dials turn in',
+    dial: 'Dial steps',
     thirds: 'thirds of a stop',
     halves: 'halves of a stop',
     shortest: 'Shortest shutter',
@@ -382,7 +384,7 @@ export const english = {
     line: (line: number) => `line ${line}`,
   },
   kits: {
-    title: 'Kits by name',
+    title: 'Saved kits',
     name: 'Keep this kit as',
     keep: 'Keep',
     used: (name: string) => `${name} is in use.`,
