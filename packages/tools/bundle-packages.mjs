@@ -53,7 +53,7 @@ const KINDS = {
     sourcemap: true,
     minify: false,
   },
-  // The command carries its libraries; pdfkit and the font read files of their own.
+  // The command carries its libraries; the letters of a PDF are files.
   cli: {
     input: entries('cli', ['main']),
     platform: 'node',

@@ -1,42 +1,72 @@
-// The letters that a PDF is set in.
+// The letters that a PDF is set in: a line of text as glyphs in their places.
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { basename } from 'node:path';
+import { type Font, fontOf } from './pdf-font.js';
+import { type Glyph, isPlain, plainGlyphs } from './pdf-plain.js';
+import { withStandIns } from './unshown.js';
+
+/** A stretch of glyphs that stand side by side, each after its own width. */
+export interface Stretch {
+  readonly x: number; // from the line's left end
+  readonly y: number; // above its baseline
+  readonly glyphs: readonly number[];
+}
+
+export interface Line {
+  readonly width: number;
+  readonly stretches: readonly Stretch[];
+}
+
+/** One face, and the glyphs of it that were set, each with what it stands for. */
+export interface Face {
+  readonly font: Font;
+  readonly used: Map<number, string>;
+}
 
 export interface Letters {
-  readonly regular: Uint8Array;
-  readonly bold: Uint8Array;
+  readonly regular: Face;
+  readonly bold: Face;
+  /** Characters that there is no letter for, in the order in which they came. */
+  readonly unshown: Set<string>;
+  readonly line: (text: string, face: Face, rightToLeft: boolean) => Line;
 }
-
-/** Scripts whose letters stand side by side as they are, their marks among the letters. */
-const PLAIN = /^[\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Script=Common}]*$/u;
-
-/** Tables of OpenType that say how letters join, turn into others and move closer. */
-const JOINING = new Set(['GSUB', 'GPOS', 'GDEF', 'kern']);
 
 /**
- * The letters for some pages. Where no script of theirs needs it the fonts come without their rules for joining letters:
- * those take half of the time of a card, and what they move closer is then not as wide as it was measured.
+ * The letters for some pages. What joins letters and turns round what reads from the right takes longer to load than a card
+ * takes to be made, so that it comes only where a text needs it.
  */
-export function lettersFor(pages: readonly string[]): Letters {
+export async function lettersFor(pages: readonly string[]): Promise<Letters> {
   const require = createRequire(import.meta.url);
-  const plain = pages.every((page) => PLAIN.test(page));
-  const read = (path: string) => {
-    const font = readFileSync(path);
-    return plain ? withoutJoining(font) : font;
-  };
+  const face = (path: string): Face => ({
+    font: fontOf(basename(path, '.ttf'), readFileSync(path)),
+    used: new Map(),
+  });
+  const glyphsOf = pages.every(isPlain) ? plainGlyphs : (await import('./pdf-shape.js')).shapedGlyphs;
+  const unshown = new Set<string>();
   return {
-    regular: read(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf')),
-    bold: read(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf')),
+    regular: face(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf')),
+    bold: face(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf')),
+    unshown,
+    line(text, { font, used }, rightToLeft) {
+      const shown = withStandIns(text, (character) => font.glyphOf(character) > 0, unshown);
+      const glyphs = glyphsOf(shown, font, rightToLeft);
+      for (const { id, text: of } of glyphs) if (!used.has(id)) used.set(id, of);
+      return lineOf(glyphs, font);
+    },
   };
 }
 
-/** A font whose joining tables nobody finds. Its table directory: OpenType 1.9, "Organization of an OpenType Font". */
-function withoutJoining(font: Buffer): Buffer {
-  const count = font.readUInt16BE(4);
-  for (let i = 0; i < count; i++) {
-    const at = 12 + 16 * i;
-    if (JOINING.has(font.toString('latin1', at, at + 4))) font.write('none', at, 'latin1');
+function lineOf(glyphs: readonly Glyph[], font: Font): Line {
+  const stretches: { readonly x: number; readonly y: number; readonly glyphs: number[] }[] = [];
+  let [width, end] = [0, 0];
+  for (const { id, advance, dx = 0, dy = 0 } of glyphs) {
+    const last = stretches.at(-1);
+    if (last?.y === dy && Math.abs(width + dx - end) < 0.01) last.glyphs.push(id);
+    else stretches.push({ x: width + dx, y: dy, glyphs: [id] });
+    end = width + dx + font.widthOf(id);
+    width += advance;
   }
-  return font;
+  return { width, stretches };
 }
