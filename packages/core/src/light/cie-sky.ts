@@ -38,8 +38,11 @@ const AT_RIGHT_ANGLE = PARAMETERS.map(([, , , d]) => Math.exp((d * Math.PI) / 2)
  * @returns relative to the horizon, where it is 1
  */
 export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number {
+  return gradationAt(type, Math.sin(viewAltitudeDeg * DEG));
+}
+
+function gradationAt(type: CieSkyType, sin: number): number {
   const [a, b] = PARAMETERS[type - 1]!;
-  const sin = Math.sin(viewAltitudeDeg * DEG);
   return sin <= 0 ? 1 : 1 + a * Math.exp(b / sin);
 }
 
@@ -51,9 +54,13 @@ export function cieGradation(type: CieSkyType, viewAltitudeDeg: number): number 
  * @returns relative to a right angle from the sun, where it is 1
  */
 export function cieIndicatrix(type: CieSkyType, angleFromSunDeg: number): number {
-  const [, , c, d, e] = PARAMETERS[type - 1]!;
   const chi = angleFromSunDeg * DEG;
-  const cos = Math.cos(chi);
+  return indicatrixAt(type, chi, Math.cos(chi));
+}
+
+/** By the angle from the sun, rad, and its cosine. */
+function indicatrixAt(type: CieSkyType, chi: number, cos: number): number {
+  const [, , c, d, e] = PARAMETERS[type - 1]!;
   return 1 + c * (Math.exp(d * chi) - AT_RIGHT_ANGLE[type - 1]!) + e * cos * cos;
 }
 
@@ -79,18 +86,29 @@ const ZENITH = 90 / SUN_STEP_DEG;
 const RINGS = 16;
 const SECTORS = 18;
 
+/** Sine and cosine of the altitude of each ring: rings of equal sin² altitude throw equal shares of a uniform dome's light on the ground. */
+const RING = Array.from({ length: RINGS }, (_, ring) => {
+  const share = (ring + 0.5) / RINGS;
+  return { sin: Math.sqrt(share), cos: Math.sqrt(1 - share) };
+});
+
+/** Cosine of each sector's azimuth from the sun, on one side of it. */
+const SECTOR_COS = Array.from({ length: SECTORS }, (_, sector) =>
+  Math.cos((Math.PI * (sector + 0.5)) / SECTORS),
+);
+
 /** Horizontal illuminance of a dome with gradation times indicatrix as its luminance, by summing patches. */
 function domeIlluminance(type: CieSkyType, sunAltitudeDeg: number): number {
+  const sunSin = Math.sin(sunAltitudeDeg * DEG);
+  const sunCos = Math.cos(sunAltitudeDeg * DEG);
   let sum = 0;
-  for (let ring = 0; ring < RINGS; ring++) {
-    // Rings of equal sin² altitude each throw the same share of a uniform dome's light on the ground.
-    const altitudeDeg = Math.asin(Math.sqrt((ring + 0.5) / RINGS)) / DEG;
-    const phi = cieGradation(type, altitudeDeg);
-    const angleFromRing = angleFrom(altitudeDeg);
-    for (let sector = 0; sector < SECTORS; sector++) {
-      const azimuthDeg = (180 * (sector + 0.5)) / SECTORS;
-      sum += phi * cieIndicatrix(type, angleFromRing(sunAltitudeDeg, azimuthDeg));
+  for (const { sin, cos } of RING) {
+    let ring = 0;
+    for (const sectorCos of SECTOR_COS) {
+      const angleCos = sin * sunSin + cos * sunCos * sectorCos; // below 1: no sector's middle is the sun's azimuth
+      ring += indicatrixAt(type, Math.acos(angleCos), angleCos);
     }
+    sum += gradationAt(type, sin) * ring;
   }
   return (Math.PI * sum) / (RINGS * SECTORS);
 }
