@@ -9,7 +9,7 @@ import { asMeant } from './as-meant.js';
 import type { Io } from './io.js';
 import { linesOf } from './layout.js';
 import { doubtZone, withZone } from './load-shoot.js';
-import { type Answers, QUESTIONS, type Question } from './questions.js';
+import { type Answers, answersIn, QUESTIONS, type Question } from './questions.js';
 import { Refusal } from './refusal.js';
 import { type FirstShoot, shootText } from './shoot-text.js';
 import { systemFault } from './system-error.js';
@@ -20,23 +20,6 @@ export interface NewOptions extends Answers {
   readonly language?: Language;
   readonly yes?: boolean;
   readonly json?: boolean;
-}
-
-/** The answers among options; none where none is given. */
-export function answersIn(options: Answers): Answers {
-  return Object.fromEntries(
-    QUESTIONS.flatMap((question) => {
-      const text = options[question];
-      return text === undefined ? [] : [[question, text.trim()]];
-    }),
-  );
-}
-
-/** The options that give these answers, as they can be pasted into a shell. */
-export function answersText(answers: Answers): string {
-  return Object.entries(answers)
-    .map(([question, text]) => `--${question} ${asArgument(text)}`)
-    .join(' ');
 }
 
 export async function writeNew(path: string, options: NewOptions, io: Io): Promise<number> {

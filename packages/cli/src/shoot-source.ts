@@ -3,7 +3,6 @@
 import type { Shoot } from '@evenfall/core';
 import type { Io } from './io.js';
 import { doubtZone, loadShoot } from './load-shoot.js';
-import { answersText, checkedShoot } from './new-shoot.js';
 import type { Next } from './plan-text.js';
 import type { Answers } from './questions.js';
 import { Refusal } from './refusal.js';
@@ -27,6 +26,7 @@ export function sourceOf(path: string | undefined, answers: Answers): ShootSourc
 /** @throws Refusal with one line a fault */
 export async function shootFrom(source: ShootSource, words: CommandWords, io: Io): Promise<Shoot> {
   if (typeof source === 'string') return loadShoot(source, words, io);
+  const { checkedShoot } = await import('./new-shoot.js');
   const { shoot } = checkedShoot(source, io);
   doubtZone(shoot, '--at', words, io);
   return shoot;
@@ -43,4 +43,11 @@ export function nextOf(source: ShootSource, { plan: w, newShoot }: CommandWords)
     [w.nextCard, `npx evenfall card ${path} -o card.pdf`],
     [w.nextChart, `npx evenfall chart ${path} -o chart.svg`],
   ];
+}
+
+/** The options that give these answers, as they can be pasted into a shell. */
+function answersText(answers: Answers): string {
+  return Object.entries(answers)
+    .map(([question, text]) => `--${question} ${asArgument(text)}`)
+    .join(' ');
 }

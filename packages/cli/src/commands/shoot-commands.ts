@@ -1,17 +1,13 @@
 // The commands that begin with a shoot file: plan, card, chart, cues, light.
 
 import type { Command } from 'commander';
-import type { CueOptions, Options, Written } from '../actions.js';
+import type { CueOptions, Options, Written } from '../actions/options.js';
 import type { Io } from '../io.js';
 import type { PrintOptions } from '../print-options.js';
 import { noted } from './described.js';
 import { answerOptions } from './new.js';
 import { type Act, clockOption, languageOption, paperOption, SHOOT } from './options.js';
 import { leadsAhead, travel } from './values.js';
-
-/** Loaded when one of them runs: help needs none of it. */
-const actions = () => import('../actions.js');
-type Actions = Awaited<ReturnType<typeof actions>>;
 
 const PLAN = `
 Example:
@@ -47,10 +43,8 @@ Example:
   evenfall light evening.yaml                 when it gets dark, and how fast
   evenfall light evening.yaml -o light.svg    the same as a picture`;
 
-/** Adds the commands. */
+/** Adds the commands. What each does is loaded when it runs: help needs none of it. */
 export function addShootCommands(program: Command, io: Io, act: Act): void {
-  const run = (options: Options, action: (all: Actions) => Promise<number>) =>
-    act(options, actions().then(action));
   const command = (name: string, examples: string, summary: string, description: string) =>
     noted(program.command(name), examples, io.columns)
       .summary(summary)
@@ -71,7 +65,10 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     .option('--choices', 'print what other weights would give: fewer cues, less error, cleaner ISO')
     .addOption(languageOption())
     .action((shoot: string | undefined, options: Options) =>
-      run(options, ({ plan }) => plan(shoot, options, io)),
+      act(
+        options,
+        import('../actions/plan.js').then(({ plan }) => plan(shoot, options, io)),
+      ),
     );
   answerOptions(planCommand, 'In place of a file:');
 
@@ -79,7 +76,12 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     command('card', CARD, 'write the cue card', 'Writes a cue card to carry to the place.'),
     'card to write: .pdf, .svg, .html or .txt; "-.txt" is standard output',
     'a6; a5 in larger type; a4 or letter: four to a sheet, to cut (default: a6)',
-  ).action((shoot: string, options: Written) => run(options, ({ card }) => card(shoot, options, io)));
+  ).action((shoot: string, options: Written) =>
+    act(
+      options,
+      import('../actions/card.js').then(({ card }) => card(shoot, options, io)),
+    ),
+  );
 
   written(
     command(
@@ -90,7 +92,12 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     ),
     'chart to write: .svg or .pdf; "-" is standard output',
     'sheet to fill, laid across (default: a4 for .pdf, 254 by 183 mm for .svg)',
-  ).action((shoot: string, options: Written) => run(options, ({ chart }) => chart(shoot, options, io)));
+  ).action((shoot: string, options: Written) =>
+    act(
+      options,
+      import('../actions/chart.js').then(({ chart }) => chart(shoot, options, io)),
+    ),
+  );
 
   command(
     'cues',
@@ -112,7 +119,12 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     )
     .addOption(clockOption())
     .addOption(languageOption())
-    .action((shoot: string, options: CueOptions) => run(options, ({ cues }) => cues(shoot, options, io)));
+    .action((shoot: string, options: CueOptions) =>
+      act(
+        options,
+        import('../actions/cues.js').then(({ cues }) => cues(shoot, options, io)),
+      ),
+    );
 
   command(
     'light',
@@ -130,7 +142,10 @@ export function addShootCommands(program: Command, io: Io, act: Act): void {
     .addOption(languageOption())
     .option('--dark', 'a chart in red on black, for a screen in the dark')
     .action((shoot: string, options: Options & PrintOptions) =>
-      run(options, ({ light }) => light(shoot, options, io)),
+      act(
+        options,
+        import('../actions/light.js').then(({ light }) => light(shoot, options, io)),
+      ),
     );
 }
 
