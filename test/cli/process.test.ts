@@ -10,7 +10,7 @@ import { parse } from 'yaml';
 import { EVENING, folder, IMPOSSIBLE } from './run.js';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
-const BIN = at('packages/cli/bin/evenfall.js');
+const BIN = at('packages/cli/bin/evenfall.cjs');
 
 beforeAll(() => {
   const packages = ['core', 'chart', 'cli'].map((name) => at(`packages/${name}`));
@@ -51,6 +51,22 @@ test('prints a whole plan file into a pipe', async () => {
   const { status, out } = await start(BIN, ['plan', '-', '--json'], EVENING);
   expect(status).toBe(0);
   expect(JSON.parse(out).frames.length).toBeGreaterThan(100);
+});
+
+test('a pipe that is not ready gets all of it', async () => {
+  const { at } = folder({ 'evening.yaml': EVENING.replace('intervalS: 60', 'intervalS: 10') });
+  // Node's own stream leaves the pipe that the command inherits such that a write may be refused for now.
+  const parent = spawn(process.execPath, [
+    '-e',
+    `process.stdout.write('');
+    require('node:child_process').spawn(process.execPath, process.argv.slice(1), { stdio: 'inherit' })`,
+    ...[BIN, 'plan', at('evening.yaml'), '--json'],
+  ]);
+  await pause(1500); // nobody reads meanwhile, and a pipe holds 64 kB
+  let said = '';
+  for await (const chunk of parent.stdout) said += chunk;
+  expect(said.length).toBeGreaterThan(100_000);
+  expect(JSON.parse(said).format).toBe('evenfall-plan/1');
 });
 
 test('a shoot that comes from a file is not written over through standard input', async () => {
@@ -174,8 +190,8 @@ test('the same plan whatever the time zone of the machine', async () => {
 test('says in one line that it is not built', async () => {
   const dir = folder({ 'package.json': '{"type": "module"}' });
   mkdirSync(dir.at('bin'));
-  copyFileSync(BIN, dir.at('bin/evenfall.js'));
-  expect(await start(dir.at('bin/evenfall.js'), [], '')).toEqual({
+  copyFileSync(BIN, dir.at('bin/evenfall.cjs'));
+  expect(await start(dir.at('bin/evenfall.cjs'), [], '')).toEqual({
     status: 1,
     out: '',
     err: 'evenfall: not built yet; run "npm run build" in the checkout first\n',

@@ -1,6 +1,7 @@
 // What the command may touch of the world beside files, so that a test can stand in for it.
 
 import { COLUMNS } from './layout.js';
+import { mayBeScreen, standardStream } from './standard-streams.js';
 import { linesOf } from './stdin-lines.js';
 import { type Terminal, terminalOf } from './terminal.js';
 
@@ -21,28 +22,22 @@ export interface Io {
 const LONGEST_LINE = 20_000;
 
 /** The process's own streams. Colour only on a screen, and not where NO_COLOR is set or the terminal is dumb. */
-export function processIo(): Io {
+export function processIo(outFailed: (error: NodeJS.ErrnoException) => void): Io {
   const { NO_COLOR, TERM } = process.env;
+  const out = standardStream(1, outFailed);
+  // There is nowhere left to say it.
+  const err = standardStream(2, () => process.exit(1));
+  const atScreen = out.columns !== undefined;
   return {
-    out: (content) => process.stdout.write(content),
-    err: (text) => process.stderr.write(text),
-    ...(process.stderr.isTTY
-      ? {
-          status: (text: string) => void process.stderr.write(text),
-          errColumns: columnsOf(process.stderr),
-        }
-      : {}),
+    out: out.write,
+    err: err.write,
+    ...(err.columns === undefined ? {} : { status: err.write, errColumns: Math.min(COLUMNS, err.columns) }),
     // Never by a synchronous read: a pipe that is slow has nothing yet, and that would be an error.
     stdinBytes: () => process.stdin,
     stdinLines: () => linesOf(process.stdin, LONGEST_LINE),
     nowMs: Date.now,
-    columns: process.stdout.isTTY ? columnsOf(process.stdout) : COLUMNS,
-    color: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',
-    ...(process.stdin.isTTY === true && process.stdout.isTTY === true ? { terminal: terminalOf } : {}),
+    columns: Math.min(COLUMNS, out.columns ?? COLUMNS),
+    color: atScreen && !NO_COLOR && TERM !== 'dumb',
+    ...(atScreen && mayBeScreen(0) && process.stdin.isTTY ? { terminal: terminalOf } : {}),
   };
-}
-
-/** A terminal that does not say its width says 0. */
-function columnsOf({ columns }: { readonly columns: number }): number {
-  return Math.min(COLUMNS, columns || COLUMNS);
 }

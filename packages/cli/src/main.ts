@@ -59,18 +59,14 @@ export async function run(argv: readonly string[], { err, ...rest }: Io): Promis
 
 /** Runs the command on the process's own arguments and streams, and sets its exit status. */
 export async function runHere(): Promise<void> {
-  process.stdout.on('error', async (error: NodeJS.ErrnoException) => {
+  const io = processIo(async (error) => {
     // A reader such as head may close the pipe early; that is no fault of ours.
     if (error.code === 'EPIPE') process.exit(0);
     const { englishSystemFault } = await import('./words/sentences-en.js');
-    process.stderr.write(
-      `evenfall: standard output: cannot be written: ${englishSystemFault(systemFault(error))}\n`,
-    );
+    io.err(`evenfall: standard output: cannot be written: ${englishSystemFault(systemFault(error))}\n`);
     process.exit(1);
   });
-  // There is nowhere left to say it.
-  process.stderr.on('error', () => process.exit(1));
-  process.exitCode = await run(process.argv.slice(2), processIo());
+  process.exitCode = await run(process.argv.slice(2), io);
 }
 
 /** A shell leaves "~/" as it is in quotes, and behind an equals sign. */
@@ -101,6 +97,11 @@ function programFor(io: Io, act: Act): Command {
     .configureOutput({
       writeOut: (text) => io.out(text),
       writeErr: (text) => io.err(text),
+      // Asked of node's streams otherwise, which then would be loaded.
+      getOutHelpWidth: () => io.columns,
+      getErrHelpWidth: () => io.columns,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
       outputError: (text, write) => write(`evenfall: ${oneLine(text)}\n`),
     });
   noted(program, EXAMPLES, io.columns);

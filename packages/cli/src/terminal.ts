@@ -1,6 +1,6 @@
 // The terminal that a person types at: a prompt, lines as they are typed, and what is said meanwhile above them.
 
-import { createInterface, cursorTo } from 'node:readline';
+import { createRequire } from 'node:module';
 
 export interface Terminal {
   /** Shows the prompt whenever a line is asked for; ends at the end of input, or where somebody breaks off. */
@@ -19,6 +19,10 @@ const PROMPT = '> ';
 
 /** The process's own. */
 export function terminalOf(): Terminal {
+  // Loaded where somebody types. Code that is kept compiled cannot use import() for it.
+  const { createInterface, cursorTo } = createRequire(import.meta.url)(
+    'node:readline',
+  ) as typeof import('node:readline');
   const screen = process.stdout;
   const reader = createInterface({ input: process.stdin, output: screen, prompt: PROMPT });
   // Control and C together end it in order, with what was done said.
