@@ -38,7 +38,7 @@ const pages = [
 ];
 const blocks = pages.flatMap((page) => blocksOf(page, read(page)));
 const ofKind = (...kinds: string[]) => blocks.filter(({ kind }) => kinds.includes(kind));
-const bin = join(root, 'packages/cli/bin/evenfall.js');
+const bin = join(root, 'packages/cli/bin/evenfall.cjs');
 
 /** What checks a block of each kind: here, or elsewhere. */
 const CHECKED: Readonly<Record<string, string>> = {

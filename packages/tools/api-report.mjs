@@ -124,7 +124,7 @@ function fenced(texts) {
 /** What the command says of itself: its help, and that of each command in it. */
 function commandReport() {
   const help = (...words) =>
-    execFileSync(process.execPath, [`${root}/packages/cli/bin/evenfall.js`, ...words, '--help'], {
+    execFileSync(process.execPath, [`${root}/packages/cli/bin/evenfall.cjs`, ...words, '--help'], {
       encoding: 'utf8',
       env: { ...process.env, NO_COLOR: '1', COLUMNS: '100' },
     }).trimEnd();

@@ -3,6 +3,7 @@
 //
 //   node packages/tools/bundle-packages.mjs      part of `npm run build`
 
+import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -32,6 +33,7 @@ const entries = (name, paths) =>
  * @property {RegExp[]} external what is left to the package's dependencies
  * @property {boolean} sourcemap
  * @property {boolean} minify
+ * @property {'js' | 'cjs'} [ending] of modules; js where it is left out
  */
 
 /** @type {Readonly<Record<string, Kind>>} */
@@ -53,13 +55,14 @@ const KINDS = {
     sourcemap: true,
     minify: false,
   },
-  // The command carries its libraries; the letters of a PDF are files.
+  // The command carries its libraries; the letters of a PDF are files. CommonJS, whose compiled code can be kept.
   cli: {
-    input: entries('cli', ['main']),
+    input: entries('cli', ['start', 'main']),
     platform: 'node',
     external: [/^dejavu-fonts-ttf/],
     sourcemap: false,
     minify: true,
+    ending: 'cjs',
   },
 };
 
@@ -69,13 +72,13 @@ const KINDS = {
  * @param {string} name
  */
 export async function bundlePackage(name) {
-  const { input, platform, external, sourcemap, minify } = KINDS[name];
+  const { input, platform, external, sourcemap, minify, ending = 'js' } = KINDS[name];
   const made = await rolldown({
     cwd: `${root}/packages/${name}`,
     input,
     platform,
     external,
-    plugins: name === 'cli' ? [] : [pureValues],
+    plugins: name === 'cli' ? [withoutChildProcesses] : [pureValues],
     treeshake: { moduleSideEffects: (id) => !id.startsWith(`${root}/packages/`) },
     resolve: {
       alias: {
@@ -92,18 +95,43 @@ export async function bundlePackage(name) {
   const place = `${root}/packages/${name}/${FOLDER}`;
   const dir = `${place}.new`;
   rmSync(dir, { recursive: true, force: true });
-  await made.write({
+  const { output } = await made.write({
     dir,
-    format: 'esm',
+    format: ending === 'cjs' ? 'cjs' : 'esm',
     sourcemap,
     minify,
-    chunkFileNames: 'parts/[name].js',
+    entryFileNames: `[name].${ending}`,
+    chunkFileNames: `parts/[name].${ending}`,
   });
   await made.close();
-  if (name === 'cli') writeFileSync(`${dir}/licences.md`, licenceTexts('command'));
+  const lazily = output.flatMap((part) => (part.type === 'chunk' ? part.dynamicImports : []));
+  const outside = lazily.filter((id) => id.startsWith('node:'));
+  // Node 20 cannot load these from code that was kept.
+  if (ending === 'cjs' && outside.length > 0) throw new Error(`bundling ${name}: import() of ${outside}`);
+  if (name === 'cli') {
+    writeFileSync(`${dir}/licences.md`, licenceTexts('command'));
+    writeFileSync(`${dir}/fingerprint`, `${fingerprint(dir)}\n`);
+  }
   // Whoever runs the command meanwhile finds it whole.
   rmSync(place, { recursive: true, force: true });
   renameSync(dir, place);
+}
+
+/** The reader of arguments could start other programs, which we never ask of it; node takes as long to load what for as a short help does. */
+const withoutChildProcesses = {
+  name: 'without-child-processes',
+  resolveId: (id) => (id === 'node:child_process' ? '\0none' : null),
+  load: (id) => (id === '\0none' ? 'export {};' : null),
+};
+
+/** Tells the modules in a folder from those of every other build. */
+function fingerprint(folder) {
+  const hash = createHash('sha256');
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((path) =>
+    path.endsWith('js'),
+  );
+  for (const path of paths.sort()) hash.update(`${path}\n`).update(readFileSync(`${folder}/${path}`));
+  return hash.digest('hex').slice(0, 16);
 }
 
 /** The licences of what a bundle carries ask to go with it. */

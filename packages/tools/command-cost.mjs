@@ -30,7 +30,7 @@ writeFileSync(
     require('node:fs').writeSync(2, '\\ncpu ' + (user + system));
   });`,
 );
-const bin = `${root}/packages/cli/bin/evenfall.js`;
+const bin = `${root}/packages/cli/bin/evenfall.cjs`;
 const shoot = `${root}/docs/examples/dusk.yaml`;
 const importing = (name) => ['--input-type=module', '-e', `import '${name}';`];
 

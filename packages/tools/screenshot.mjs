@@ -21,7 +21,7 @@ install();
 build();
 try {
   const folder = mkdtempSync(join(tmpdir(), 'evenfall-card-'));
-  const bin = `${root}/packages/cli/bin/evenfall.js`;
+  const bin = `${root}/packages/cli/bin/evenfall.cjs`;
   const example = `${root}/docs/examples/dusk.yaml`;
   run('drawing the card', process.execPath, [bin, 'card', example, '-o', join(folder, 'card.svg')]);
   for (const page of CARD_PAGES)

@@ -4,7 +4,7 @@ import { mkdirSync } from 'node:fs';
 import { build, install, run } from './ready.mjs';
 
 const shoot = 'docs/examples/dusk.yaml';
-const evenfall = 'packages/cli/bin/evenfall.js';
+const evenfall = 'packages/cli/bin/evenfall.cjs';
 
 install();
 build();

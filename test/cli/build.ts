@@ -15,5 +15,5 @@ export function build(): string {
     execFileSync(process.execPath, [at('packages/tools/bundle-packages.mjs')]);
     built = true;
   }
-  return at('packages/cli/bin/evenfall.js');
+  return at('packages/cli/bin/evenfall.cjs');
 }

@@ -18,7 +18,7 @@ import { writeFiles } from '../../packages/cli/src/write-files.js';
 import { EVENING, evenfall, folder } from './run.js';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
-const BIN = at('packages/cli/bin/evenfall.js');
+const BIN = at('packages/cli/bin/evenfall.cjs');
 const KILLER = at('test/cli/kill-at.cjs');
 
 beforeAll(() => {

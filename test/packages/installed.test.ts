@@ -55,7 +55,7 @@ describe.each(NAMES)('%s', (name) => {
         (format) => `schema/evenfall-${format}-1.schema.json`,
       ),
       '@evenfall/chart': [],
-      evenfall: ['bin/evenfall.js'],
+      evenfall: ['bin/evenfall.cjs'],
     };
     expect(others.sort()).toEqual([...expected[name]!].sort());
     // Types beside modules that were put together; every one of them has its source.
