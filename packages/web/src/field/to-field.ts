@@ -79,8 +79,8 @@ export function toFieldSection() {
     <button type="button" class=${under === undefined && !isFirst.value ? 'primary' : ''} ?disabled=${!ready} @click=${begin('live')}>
       ${w.start}
     </button>
-    <button type="button" ?disabled=${!ready} @click=${begin('rehearsal')}>${w.rehearse}</button>
     <button type="button" ?disabled=${!printable.value} @click=${() => void printCard()}>${words().files.print}</button>
+    <button type="button" ?disabled=${!ready} @click=${begin('rehearsal')}>${w.rehearse}</button>
     ${
       under === undefined
         ? nothing

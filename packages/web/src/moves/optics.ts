@@ -43,7 +43,7 @@ export function opticsFields() {
   ];
   return html`<fieldset class="control group">
     <legend>${w.title}</legend>
-    <div class="pair">
+    <div class="pair stack">
       ${numberControl({
         path: ['camera', 'lens', 'focalMm'],
         label: w.focal,

@@ -117,7 +117,7 @@ export const german: PageWords = {
     cardGB: 'Karte',
     battery: 'Eine Ladung reicht für',
     cold: 'Davon in der Kälte',
-    coldHelp: 'Etwa 80 % bei 9 °C, 70 % bei 0 °C, die Hälfte bei −18 °C.',
+    coldHelp: 'Etwa 80\u00a0% bei 9\u00a0°C, 70\u00a0% bei 0\u00a0°C, die Hälfte bei −18\u00a0°C.',
     frames: 'Bilder',
     secondsUnit: 's',
   },

@@ -108,7 +108,7 @@ export const english = {
     cardGB: 'Card',
     battery: 'One charge gives',
     cold: 'Left in the cold',
-    coldHelp: 'About 80 % at 9 °C, 70 % at 0 °C, half at −18 °C.',
+    coldHelp: 'About 80\u00a0% at 9\u00a0°C, 70\u00a0% at 0\u00a0°C, half at −18\u00a0°C.',
     frames: 'frames',
     secondsUnit: 's',
   },
