@@ -8,10 +8,12 @@ import { keepCueInSight } from './design/follow-cursor.js';
 import { takeDrops } from './drop.js';
 import { inField } from './field/run.js';
 import { keepOffline, takeNewer } from './offline.js';
-import { keepCardReady } from './print.js';
+import { afterFirstPlan } from './parts/after-first-plan.js';
+import { takeTurns } from './parts/in-turn.js';
+import { loadCard, printByBrowser } from './print.js';
 import { openFragment } from './shared-link.js';
 import { made } from './state/plan.js';
-import { readerReady } from './state/reader.js';
+import { loadReader } from './state/reader.js';
 import { redo, undo } from './state/shoot.js';
 import { kept } from './state/store.js';
 import { firstLanguage, words } from './words/words.js';
@@ -19,7 +21,7 @@ import { firstLanguage, words } from './words/words.js';
 async function start(root: HTMLElement): Promise<void> {
   await firstLanguage().catch(() => undefined); // without its words the page speaks English
   // What was kept or came with the address is shown at once, not after the built-in shoot.
-  if (kept('shoot') !== undefined || kept('run') !== undefined || location.hash !== '') await readerReady;
+  if (kept('shoot') !== undefined || kept('run') !== undefined || location.hash !== '') await loadReader();
   // Not in the middle of an evening, nor over a shoot that has just come by a link.
   if (kept('run') === undefined && location.hash === '') void takeNewer();
   await openFragment();
@@ -33,9 +35,10 @@ async function start(root: HTMLElement): Promise<void> {
   });
   keepCueInSight();
   addEventListener('keydown', stepByKey);
-  keepCardReady();
-  keepOffline();
+  printByBrowser();
   takeDrops();
+  takeTurns();
+  void afterFirstPlan([loadReader, loadCard, keepOffline]);
 }
 
 /** Ctrl or Command with Z; a text field has its own. */

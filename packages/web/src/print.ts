@@ -2,10 +2,10 @@
 // a print begins, which takes less than a blink: drawn after every change it would get in the way of typing.
 
 import type { Plan, PlanMade } from '@evenfall/core';
-import { computed, effect } from '@preact/signals-core';
+import { computed } from '@preact/signals-core';
 import { partMissing } from './state/part.js';
 import { placeName } from './state/place-name.js';
-import { gaveUp, impossible, made, pending, plan } from './state/plan.js';
+import { answered, gaveUp, impossible, made, plan } from './state/plan.js';
 import { reading } from './state/shoot.js';
 import { words } from './words/words.js';
 
@@ -22,7 +22,8 @@ let draw: ((plan: PlanMade) => string[]) | undefined;
 let drawn: { readonly plan: Plan; readonly language: string } | undefined;
 let loading: Promise<void> | undefined;
 
-function load(): Promise<void> {
+/** What draws the card. */
+export function loadCard(): Promise<void> {
   loading ??= import('@evenfall/chart')
     .then(({ cardPages, languages, wordsFor }) => {
       const language = () => languages.find((code) => code === words().language) ?? 'en';
@@ -66,28 +67,13 @@ function drawNow(): void {
   }
 }
 
-const whenIdle: (task: () => void) => void =
-  'requestIdleCallback' in window
-    ? (task) => void requestIdleCallback(task, { timeout: 3000 })
-    : (task) => void setTimeout(task, 500);
-
-export function keepCardReady(): void {
-  whenIdle(() => void load());
+export function printByBrowser(): void {
   addEventListener('beforeprint', drawNow);
 }
 
-/** The card is that of the shoot as it stands: what was just changed is planned first. */
-const answered = () =>
-  new Promise<void>((resolve) => {
-    const stop = effect(() => {
-      if (pending.value) return;
-      resolve();
-      queueMicrotask(() => stop());
-    });
-  });
-
 export async function printCard(): Promise<void> {
-  await Promise.all([load(), answered()]);
+  // The card is that of the shoot as it stands: what was just changed is planned first.
+  await Promise.all([loadCard(), answered()]);
   if (draw === undefined) partMissing.value = true;
   else window.print();
 }

@@ -2,7 +2,7 @@
 
 import { fragmentOf, valueInFragment } from './link.js';
 import { say } from './parts/message.js';
-import { reader, readerReady } from './state/reader.js';
+import { loadReader, reader } from './state/reader.js';
 import { putAside } from './state/shelf.js';
 import { inWords, openShoot, shoot } from './state/shoot.js';
 import { zoneFollows } from './state/zone-follows.js';
@@ -14,7 +14,7 @@ export async function openFragment(): Promise<void> {
   if (found === undefined) return;
   // Left there, it would come back over later work on every reload.
   history.replaceState(null, '', location.pathname + location.search);
-  await readerReady;
+  await loadReader();
   const read = reader.peek()?.(found.value);
   if (read?.kind !== 'ok') {
     const faults = read === undefined ? [] : read.errors.slice(0, 3).map(inWords);

@@ -7,6 +7,7 @@ import { choicesSection } from '../choices/section.js';
 import { daysSection } from '../days/section.js';
 import { toFieldSection } from '../field/to-field.js';
 import { loadMoves, moving } from '../moves/load.js';
+import { inTurn } from '../parts/in-turn.js';
 import { region } from '../parts/region.js';
 import { reviewSection } from '../review/section.js';
 import { fileSection, shootsSection } from '../shoots/section.js';
@@ -60,6 +61,25 @@ const ofPicture = () => (nothingToShow.value ? nothing : html`${region(underCurs
 const moveNotes = () => moving.value?.moveNotes();
 const table = () => (nothingToShow.value ? nothing : tableView());
 
+const controls = inTurn(
+  1,
+  () => html`<form class="controls" @submit=${(event: Event) => event.preventDefault()}>
+    ${region(shootsSection)} ${PANELS.map((one) => region(one))} ${region(fileSection)}
+  </form>`,
+);
+
+const moreOfIt = inTurn(
+  2,
+  () => html`<div class="more-of-it">
+    ${region(notesView)} ${region(moveNotes)}
+    <div class="columns">
+      ${region(cueList)}
+      <div>${region(readingsSection)} ${region(filesSection)}</div>
+    </div>
+    ${region(daysSection)} ${region(choicesSection)} ${region(reviewSection)} ${region(table)}
+  </div>`,
+);
+
 /** In regions: a change draws those anew that show it. */
 export function designView() {
   return html`<main class="design">
@@ -68,16 +88,6 @@ export function designView() {
       ${region(headline)} ${region(problemView)} ${region(picture)} ${region(ofPicture)} ${region(summaryStrip)}
       ${region(toFieldSection)}
     </div></div>
-    <form class="controls" @submit=${(event: Event) => event.preventDefault()}>
-      ${region(shootsSection)} ${PANELS.map((one) => region(one))} ${region(fileSection)}
-    </form>
-    <div class="more-of-it">
-      ${region(notesView)} ${region(moveNotes)}
-      <div class="columns">
-        ${region(cueList)}
-        <div>${region(readingsSection)} ${region(filesSection)}</div>
-      </div>
-      ${region(daysSection)} ${region(choicesSection)} ${region(reviewSection)} ${region(table)}
-    </div>
+    ${region(controls)} ${region(moreOfIt)}
   </main>`;
 }

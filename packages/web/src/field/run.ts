@@ -6,7 +6,7 @@ import { frameAtMs } from '../chart/time-ticks.js';
 import { hush } from '../parts/message.js';
 import { planner } from '../plan/planner.js';
 import { isGroup } from '../state/path.js';
-import { reader, readerReady } from '../state/reader.js';
+import { loadReader, reader } from '../state/reader.js';
 import { keep, kept, whenKeptElsewhere } from '../state/store.js';
 import { standing } from '../state/tab.js';
 import { type FieldEvent, isFrame, readEvents } from './events.js';
@@ -47,7 +47,8 @@ function markField(): void {
   }
 }
 
-void readerReady.then(() => {
+async function restore(): Promise<void> {
+  if (!restored) await loadReader();
   if (!restored && reader.value !== undefined) {
     restored = true;
     const before = readRun(was.run, reader.value);
@@ -57,7 +58,8 @@ void readerReady.then(() => {
     });
   }
   markField();
-});
+}
+void restore();
 
 function readRun(value: unknown, readFile: typeof readShoot): Run | undefined {
   if (!isGroup(value)) return undefined;

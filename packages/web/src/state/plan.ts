@@ -27,6 +27,16 @@ export const gaveUp = computed(() => (tooLong.value?.shoot === shoot.value ? too
 /** Whether an answer to the shoot as it stands is still to come. */
 export const pending = computed(() => last.value?.shoot !== shoot.value && gaveUp.value === undefined);
 
+/** Resolves once nothing is to come. */
+export const answered = (): Promise<void> =>
+  new Promise((resolve) => {
+    const stop = effect(() => {
+      if (pending.value) return;
+      resolve();
+      queueMicrotask(() => stop());
+    });
+  });
+
 /** The last plan of this piece of work that could be made: what chart and lists show while there is none. */
 export const made = computed(() => (lastMade.value?.work === work.value ? lastMade.value.plan : undefined));
 

@@ -7,12 +7,17 @@ import { signal } from '@preact/signals-core';
 /** `readShoot` once it is there. */
 export const reader = signal<typeof readShoot | undefined>(undefined);
 
+let loading: Promise<void> | undefined;
+
 /**
- * Anything that was kept, or came in an address, waits for this. Where the reader cannot be loaded the page goes on
- * without: it shows its own shoot and leaves what was kept as it is.
+ * Anything that was kept, came in an address or is changed waits for this. Where the reader cannot be loaded the page goes
+ * on without: it shows its own shoot and leaves what was kept as it is.
  */
-export const readerReady: Promise<void> = import('./read-shoot')
-  .then((now) => {
-    reader.value = now.readShoot;
-  })
-  .catch(() => undefined);
+export function loadReader(): Promise<void> {
+  loading ??= import('./read-shoot.js')
+    .then((now) => {
+      reader.value = now.readShoot;
+    })
+    .catch(() => undefined);
+  return loading;
+}

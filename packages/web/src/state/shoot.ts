@@ -5,7 +5,7 @@ import { batch, computed, effect, signal } from '@preact/signals-core';
 import { words } from '../words/words.js';
 import { firstShoot, today } from './first-shoot.js';
 import { changedKeys, type Path, startsWith, valueAt, withValue } from './path.js';
-import { reader, readerReady } from './reader.js';
+import { loadReader, reader } from './reader.js';
 import { salvageShoot } from './salvage.js';
 import { keep, kept } from './store.js';
 import { stillTyping } from './typing.js';
@@ -37,14 +37,21 @@ export const work = signal(newWork(typeof keptId === 'string' ? keptId : undefin
 
 export const reading = computed<ShootRead>(() => reader.value?.(draft.value) ?? { kind: 'ok', shoot: start });
 
-void readerReady.then(() => {
-  if (restored || reader.value === undefined) return;
-  restored = true;
-  const kept = salvageShoot(was, start, reader.value);
-  batch(() => {
-    work.value = newWork(work.value.id);
-    draft.value = kept;
+if (!restored) {
+  void loadReader().then(() => {
+    if (reader.value === undefined) return;
+    restored = true;
+    const kept = salvageShoot(was, start, reader.value);
+    batch(() => {
+      work.value = newWork(work.value.id);
+      draft.value = kept;
+    });
   });
+}
+
+// Whoever changes something before it has come of itself need not wait longer.
+effect(() => {
+  if (!isFirst.value) void loadReader();
 });
 
 /** The last sound shoot, and the draft that it was read from. */

@@ -34,7 +34,7 @@ const shownFrame = () => {
 
 const frame = follow<HTMLCanvasElement>((canvas) => {
   const now = shownFrame();
-  if (now !== undefined) paintFrame(canvas, now);
+  if (now !== undefined) afterPaint(() => paintFrame(canvas, now));
 });
 
 const mark = follow<HTMLElement>((element) => {
