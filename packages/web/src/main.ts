@@ -6,7 +6,7 @@ import { appView } from './app.js';
 import { drawnNow } from './chart/chart-view.js';
 import { keepCueInSight } from './design/follow-cursor.js';
 import { takeDrops } from './drop.js';
-import { inField } from './field/run.js';
+import { inField, runWasKept } from './field/run.js';
 import { keepOffline, takeNewer } from './offline.js';
 import { afterFirstPlan } from './parts/after-first-plan.js';
 import { takeTurns } from './parts/in-turn.js';
@@ -14,16 +14,15 @@ import { loadCard, printByBrowser } from './print.js';
 import { openFragment } from './shared-link.js';
 import { made } from './state/plan.js';
 import { loadReader } from './state/reader.js';
-import { redo, undo } from './state/shoot.js';
-import { kept } from './state/store.js';
+import { redo, shootWasKept, undo } from './state/shoot.js';
 import { firstLanguage, words } from './words/words.js';
 
 async function start(root: HTMLElement): Promise<void> {
   await firstLanguage().catch(() => undefined); // without its words the page speaks English
   // What was kept or came with the address is shown at once, not after the built-in shoot.
-  if (kept('shoot') !== undefined || kept('run') !== undefined || location.hash !== '') await loadReader();
+  if (shootWasKept || runWasKept || location.hash !== '') await loadReader();
   // Not in the middle of an evening, nor over a shoot that has just come by a link.
-  if (kept('run') === undefined && location.hash === '') void takeNewer();
+  if (!runWasKept && location.hash === '') void takeNewer();
   await openFragment();
   addEventListener('hashchange', () => void openFragment());
   // Apart from the drawing: the whole page is restyled whenever this is set.

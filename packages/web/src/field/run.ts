@@ -33,7 +33,9 @@ export const runPlan = signal<PlanMade | undefined>(undefined);
 export const inField = signal(false);
 
 const was = { run: kept('run'), inField: kept('inField') };
-let restored = was.run === undefined;
+/** Whether an evening was under way when the page came. */
+export const runWasKept = was.run !== undefined;
+let restored = !runWasKept;
 
 /** The page is black from its first moment where it comes back into the field (public/early.js), the status bar too. */
 function markField(): void {

@@ -12,7 +12,9 @@ import { stillTyping } from './typing.js';
 
 const start = firstShoot(today());
 const was = kept('shoot');
-let restored = was === undefined;
+/** Whether this device had a shoot when the page came. */
+export const shootWasKept = was !== undefined;
+let restored = !shootWasKept;
 
 /** What stands in the controls: a shoot file's value, at times with a fault in it. */
 export const draft = signal<unknown>(start);
