@@ -2,7 +2,10 @@
 
 import type { Shoot } from '@evenfall/core';
 
-/** A dusk in Lisbon on a date, with a common kit, that has a plan; its defaults are written out. */
+/**
+ * A dusk in Lisbon on a date, with a common kit that lasts on nearly every evening, so that its plan needs no remedies
+ * loaded; its defaults are written out.
+ */
 export function firstShoot(date: string): Shoot {
   return {
     format: 'evenfall-shoot/1',
@@ -35,7 +38,7 @@ export function firstShoot(date: string): Shoot {
       viewAltitudeDeg: 15,
       skyShare: 0.5,
       cloud: 'clear',
-      night: 'rural',
+      night: 'city',
       lamps: 'none',
     },
     look: { nightEv: -1.5 },
