@@ -17,7 +17,7 @@ import { addReading } from '../state/readings.js';
 import { shoot } from '../state/shoot.js';
 import { frameView } from '../strip/view.js';
 import { words } from '../words/words.js';
-import { chartData } from './data.js';
+import { settingPoints } from './data.js';
 import { geometry, layout, measureIn, reservedPx } from './layout.js';
 import { limitHandles } from './limit-handles.js';
 import { picture, settingsPath } from './picture.js';
@@ -94,7 +94,7 @@ function settingsBefore() {
   const [now, was] = [layout.value, planBefore.value];
   // Those of another place or day have nothing to do with this sky.
   if (now === undefined || was?.summary.startAt !== now.plan.summary.startAt) return undefined;
-  return settingsPath({ ...now, data: chartData(was) });
+  return settingsPath(settingPoints(was.frames), now.geometry);
 }
 
 /** Drawn once for a plan and a width, not at every move of the cursor. */

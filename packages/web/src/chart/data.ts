@@ -22,7 +22,7 @@ export interface ChartData {
   readonly low: readonly Point[];
   readonly high: readonly Point[];
   readonly target: readonly Point[];
-  readonly settings: readonly Point[]; // where it changes, and the last frame
+  readonly settings: readonly Point[];
   readonly lanes: readonly Lane[];
 }
 
@@ -35,17 +35,21 @@ export function chartData({ frames, shoot }: PlanMade): ChartData {
   const xs = some.map((frame) => Date.parse(frame.at));
   const curve = (of: (frame: PlanFrame) => number): Point[] =>
     some.map((frame, i) => ({ x: xs[i] as number, y: of(frame) }));
-  const settings = frames
-    .filter((f, i) => i === frames.length - 1 || f.settingEv100 !== frames[i - 1]?.settingEv100)
-    .map((f) => ({ x: Date.parse(f.at), y: f.settingEv100 }));
   return {
     scene: curve((f) => f.sceneEv100),
     low: curve((f) => f.lowEv100),
     high: curve((f) => f.highEv100),
     target: curve((f) => f.targetEv100),
-    settings,
+    settings: settingPoints(frames),
     lanes: controlsOf(shoot).map((control) => ({ control, runs: runsOf(control, frames) })),
   };
+}
+
+/** Where the settings change, and the last frame. */
+export function settingPoints(frames: readonly PlanFrame[]): Point[] {
+  return frames
+    .filter((f, i) => i === frames.length - 1 || f.settingEv100 !== frames[i - 1]?.settingEv100)
+    .map((f) => ({ x: Date.parse(f.at), y: f.settingEv100 }));
 }
 
 /** What may change over the frames. */

@@ -4,14 +4,15 @@
 import { nothing, svg, type TemplateResult } from 'lit-html';
 import { clock } from '../parts/clock.js';
 import { words } from '../words/words.js';
-import { CLOCK_PX, type LanePlace, type Layout, ROW_PX } from './geometry.js';
+import type { Point } from './data.js';
+import { CLOCK_PX, type Geometry, type LanePlace, type Layout, ROW_PX } from './geometry.js';
 import { laneMarks } from './lane-marks.js';
 import type { Moment } from './moments.js';
 import { at, curve, steps } from './paths.js';
 import { timeTicks } from './time-ticks.js';
 
 /** The settings of a plan, on the axes of the picture as it stands. */
-export const settingsPath = ({ data, geometry: { xOf, yOf } }: Layout) => steps(data.settings, xOf, yOf);
+export const settingsPath = (settings: readonly Point[], { xOf, yOf }: Geometry) => steps(settings, xOf, yOf);
 
 const edged = (name: string, d: string) =>
   svg`<path class="edge ${name}" d=${d} /><path class=${name} d=${d} />`;
@@ -28,7 +29,7 @@ export function picture(layout: Layout, was: string | undefined): TemplateResult
     ...tick,
     x: xOf(tick.value),
   }));
-  const settings = settingsPath(layout);
+  const settings = settingsPath(data.settings, geometry);
   return svg`<svg class="drawing" width=${width} height=${bottom + CLOCK_PX} aria-hidden="true">
     <g class="grid">
       ${evTicks(layout).map((ev) => svg`<path d="M${left} ${at(yOf(ev))}H${right}" />`)}

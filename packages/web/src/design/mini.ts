@@ -41,7 +41,7 @@ export function miniView() {
   if (!outOfSight.value || plan === undefined || now === undefined) return nothing;
   const { left, right, top, evBottom } = now.geometry;
   const none = impossible.value ?? gaveUp.value;
-  const d = settingsPath(now);
+  const d = settingsPath(now.data.settings, now.geometry);
   // The picture itself again, stretched: lines keep their width.
   const { toPicture, problem, files } = words();
   return html`<div class="mini">
