@@ -17,10 +17,10 @@ Float64Array.of(0.5, 0.25);
 // → [
 //     0.5, 0.25,
 //   ]`),
-  'an error by its name and line': ts(`import { framesOnCard } from '@evenfall/core';
-framesOnCard(0, 30); // throws RangeError: cardGB must be positive and finite, got 0`),
-  'blocks go on from one another and may import again': `${ts("import { timeOfStep } from '@evenfall/core';\nconst t = 0;")}
-${ts("import { fNumberOfStep, timeOfStep } from '@evenfall/core';\ntimeOfStep(t, 3) + fNumberOfStep(6, 3); // → 3")}`,
+  'an error by its name and line': ts(`import { framesHeld } from '@evenfall/core';
+framesHeld({ cardGB: 0, frameMB: 30 }); // throws RangeError: cardGB must be positive and finite, got 0`),
+  'blocks go on from one another and may import again': `${ts("import { dialStep } from '@evenfall/core';\nconst t = 0;")}
+${ts("import { dialStep, valueOfStep } from '@evenfall/core';\nvalueOfStep('shutter', t, 3) + valueOfStep('aperture', 6, 3); // → 3")}`,
   'a new block is a new file': `${ts('const t = 1;')}\n${ts('const t = 2; // → 2', ' new')}`,
   'what is not run need not end': ts('for (;;) {}', ' no-run'),
   'printed values, and what is printed': `${ts("console.log(1, 'two'); // → 1, 'two'\nconsole.log('3');")}
@@ -50,8 +50,8 @@ const FALSE_PAGES = {
   ],
   'no error where one is said': [ts('1; // throws RangeError: no'), 'it throws nothing'],
   'a wrong type': [
-    ts("import { framesOnCard } from '@evenfall/core';\n\nframesOnCard('64', 30);", ' no-run'),
-    'page.md:4: Argument',
+    ts("import { framesHeld } from '@evenfall/core';\n\nframesHeld({ cardGB: '64' });", ' no-run'),
+    "page.md:4: Type 'string'",
   ],
   'an import that does not exist': [ts("import { gone } from '@evenfall/core';"), 'page.md:2: Module'],
   'other words printed': [

@@ -6,10 +6,9 @@ import {
   type Footage,
   type FootageGiven,
   footageOf,
-  intervalAdvice,
+  INTERVALS_BY_SUBJECT,
   longestMarkedShutter,
   type Subject,
-  wholeSeconds,
 } from '@evenfall/core';
 import type { Io } from './io.js';
 import { hanging } from './layout.js';
@@ -56,7 +55,7 @@ function footageLines(options: FramesOptions, words: CommandWords, columns: numb
   const fact = factIn(columns);
   const { fps, gap: gapS, darkFrame = false } = options;
   const footage = footageFrom(options);
-  const whole = wholeSeconds(footage);
+  const whole = footageFrom(options, true);
   const shutter = longestMarkedShutter(footage.intervalS, { gapS, darkFrame, stepsPerStop: 3 });
   const room = w.shutterText(
     shutter && { label: shutter.label, timeS: short(shutter.timeS) },
@@ -78,7 +77,7 @@ function footageLines(options: FramesOptions, words: CommandWords, columns: numb
 }
 
 /** @throws Refusal where the clip is shorter than two frames */
-function footageFrom({ record, interval, clip, fps }: FramesOptions): Footage {
+function footageFrom({ record, interval, clip, fps }: FramesOptions, wholeSeconds = false): Footage {
   const given =
     clip === undefined
       ? { recordingS: record, intervalS: interval }
@@ -86,7 +85,7 @@ function footageFrom({ record, interval, clip, fps }: FramesOptions): Footage {
         ? { recordingS: record, clipS: clip }
         : { intervalS: interval, clipS: clip };
   try {
-    return footageOf(given as FootageGiven, fps); // two of the three are there
+    return footageOf(given as FootageGiven, fps, { wholeSeconds }); // two of the three are there
   } catch {
     throw new Refusal([{ kind: 'clip-too-short' }]);
   }
@@ -102,7 +101,7 @@ function framesData(options: FramesOptions, isFootage: boolean): object {
       clipFps: exactFps(fps),
       longestShutter: longestMarkedShutter(footage.intervalS, { gapS, darkFrame, stepsPerStop: 3 }) ?? null,
     }),
-    ...(subject === undefined ? {} : { advice: intervalAdvice(subject) }),
+    ...(subject === undefined ? {} : { advice: INTERVALS_BY_SUBJECT[subject] }),
   };
 }
 
@@ -130,7 +129,7 @@ function noCameraDoes(
 
 function subjectLines(subject: Subject, { footage: w }: CommandWords, columns: number): string[] {
   const fact = factIn(columns);
-  const { minS, maxS, rows } = intervalAdvice(subject);
+  const { minS, maxS, rows } = INTERVALS_BY_SUBJECT[subject];
   const authors = new Set(rows.map(({ source }) => source)).size;
   return [
     fact(w.advised, w.advisedText(w.range(minS, maxS), subject, authors)),

@@ -13,14 +13,12 @@ import {
 } from '@evenfall/chart';
 import {
   changesByClock,
-  framesOnCard,
-  framesOnCharge,
+  framesHeld,
   type PlanInfeasible,
   type PlanMade,
   type PlanNote,
   type Remedy,
   steepestMinute,
-  suppliesByFrame,
 } from '@evenfall/core';
 import type { Screen } from './colors.js';
 import { hanging, linesOf } from './layout.js';
@@ -132,18 +130,18 @@ function supplyFacts(
     return fits ? '' : `: ${screen.red(`${w.notEnough[supply]}${when}`)}`;
   };
   const { cardNeededGB, cardFits, batteryFits, frameCount, cardFullAt, batteryOutAt } = summary;
+  const { onCard = 0, onCharge = 0 } = framesHeld(shoot.camera);
   if (cardNeededGB !== undefined) {
-    const { cardGB, frameMB = 0 } = suppliesByFrame(shoot.camera);
+    const { cardGB } = shoot.camera;
     const text = w.cardText({
       neededGB: cardNeededGB,
-      ...(cardGB === undefined ? {} : { cardGB, holds: framesOnCard(cardGB, frameMB) }),
+      ...(cardGB === undefined ? {} : { cardGB, holds: onCard }),
     });
     facts.push([w.card, `${text}${verdict('card', cardFits !== false, cardFullAt)}`]);
   }
   if (batteryFits !== undefined) {
-    const { batteryFrames = 0, coldFactor = 1 } = suppliesByFrame(shoot.camera);
-    const holds = framesOnCharge(batteryFrames, coldFactor);
-    const text = w.batteryText({ frameCount, holds, cold: coldFactor < 1 });
+    const { coldFactor = 1 } = shoot.camera;
+    const text = w.batteryText({ frameCount, holds: onCharge, cold: coldFactor < 1 });
     facts.push([w.battery, `${text}${verdict('battery', batteryFits, batteryOutAt)}`]);
   }
   return facts;

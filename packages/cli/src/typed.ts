@@ -6,13 +6,11 @@ import {
   ev100Of,
   type FilterSpec,
   filterStops,
-  fNumberOfStep,
-  isoOfStep,
   type ReportedSetting,
   rfc3339,
   type Shoot,
   type StepsPerStop,
-  timeOfStep,
+  valueOfStep,
   type Zone,
 } from '@evenfall/core';
 import { timeTyped } from './typed-time.js';
@@ -244,9 +242,9 @@ function evOf(text: string, { shoot, setting }: Known): number | undefined {
   const [t, s, a] = [step('shutter', shutter), step('iso', String(iso)), step('aperture', aperture)];
   // What a dial of another make says is taken as it reads.
   const exact = {
-    timeS: t === undefined ? secondsOf(shutter) : timeOfStep(t, stepsPerStop),
-    iso: s === undefined ? iso : isoOfStep(s, stepsPerStop),
-    fNumber: a === undefined ? Number(aperture) : fNumberOfStep(a, stepsPerStop),
+    timeS: t === undefined ? secondsOf(shutter) : valueOfStep('shutter', t, stepsPerStop),
+    iso: s === undefined ? iso : valueOfStep('iso', s, stepsPerStop),
+    fNumber: a === undefined ? Number(aperture) : valueOfStep('aperture', a, stepsPerStop),
   };
   if (!Object.values(exact).every((value) => value > 0 && Number.isFinite(value))) return undefined;
   const stops = setting.filters.reduce((sum, name) => {

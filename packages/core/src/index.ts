@@ -6,10 +6,13 @@ import { englishSavedFaults } from './follow/saved-fault.js';
 import { englishRefusals } from './light/refusal.js';
 import { englishCautions } from './move/cautions.js';
 import { englishFindings, englishMoveChanges } from './move/english.js';
+import type { Travel } from './move/resolve.js';
+import { lengthText, secondsText } from './move/words.js';
 import { englishCueNotes } from './plan/cue-notes.js';
 import { englishNotes, englishReasons, englishRemedies, englishReserve } from './plan/english.js';
 import type { RemedyLeaves } from './plan/types.js';
 import { englishReviewNotes } from './review/english.js';
+import { altitudeText } from './sky/altitude-text.js';
 import { englishMissing, englishNoPass } from './sky/missing.js';
 
 export * from './exposure/index.js';
@@ -54,3 +57,23 @@ export const englishSentences = {
   noPass: englishNoPass,
   reviewNotes: englishReviewNotes,
 };
+
+/**
+ * Values with the digits that a person reads, as the English sentences have them: an altitude (with more digits where fewer
+ * would read like a second one, which it fell short of), the length of a move, a stretch of time.
+ *
+ * @example
+ * ```ts
+ * import { englishValues } from '@evenfall/core';
+ *
+ * englishValues.altitude(-10.62); // → '-10.6°'
+ * englishValues.altitude(-11.97, -12); // → '-11.97°'
+ * englishValues.length(-12.54, 'deg'); // → '12.5°'
+ * englishValues.seconds(2800); // → '46.7 min'
+ * ```
+ */
+export const englishValues: {
+  readonly altitude: (altitudeDeg: number, shortOfDeg?: number) => string;
+  readonly length: (length: number, unit: Travel['unit']) => string;
+  readonly seconds: (seconds: number) => string;
+} = { altitude: altitudeText, length: lengthText, seconds: secondsText };

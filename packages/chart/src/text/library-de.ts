@@ -1,17 +1,15 @@
 // What the library says, in German.
 
 import {
-  altitudeText,
   type BelowHalfClick,
   type Clock,
+  englishValues,
   type GapParts,
   type LengthChange,
-  lengthText,
   type MoveCaution,
   type MoveFound,
   type Pace,
   type Sentences,
-  secondsText,
   sentenceOf,
   type WhyInfeasible,
   type WhyNoPass,
@@ -36,9 +34,9 @@ const rounded = (value: number) => comma(Math.round(value * 1000) / 1000);
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 const inCold = (cold: boolean) => (cold ? 'in der Kälte ' : '');
 const seconds = (timeS: number) => `${figures(timeS)} s`;
-const duration = (timeS: number) => comma(secondsText(timeS));
-const length = (size: number, unit: LengthChange['unit']) => comma(lengthText(size, unit));
-const altitude = (deg: number, shortOfDeg?: number) => comma(altitudeText(deg, shortOfDeg));
+const duration = (timeS: number) => comma(englishValues.seconds(timeS));
+const length = (size: number, unit: LengthChange['unit']) => comma(englishValues.length(size, unit));
+const altitude = (deg: number, shortOfDeg?: number) => comma(englishValues.altitude(deg, shortOfDeg));
 const blenden = (count: number) => `${comma(count)} ${count === 1 ? 'Blende' : 'Blenden'}`;
 
 const cautions: Sentences<Pick<MoveCaution, 'kind'>> = {

@@ -43,5 +43,5 @@ export function addFrames(program: Command, io: Io, act: Act): void {
 }
 
 function subjects(): Subject[] {
-  return [...new Set(INTERVALS_BY_SUBJECT.flatMap((row) => row.subjects))];
+  return Object.keys(INTERVALS_BY_SUBJECT) as Subject[];
 }

@@ -3,7 +3,7 @@
 // power of two of the step; the label is what the dial says. The two are never mixed: "30" is 32 s.
 // Source: docs/sources.md#marked-series.
 
-import { whole } from '../check.js';
+import { finite, whole } from '../check.js';
 import { hold, oneOf, text } from '../hold.js';
 
 /** Dial steps in one stop: thirds or halves. */
@@ -12,59 +12,44 @@ export type StepsPerStop = 2 | 3;
 /** One of the three controls that turn in steps. */
 export type DialControl = 'shutter' | 'iso' | 'aperture';
 
-/**
- * Exact shutter time of a dial step: 2^(-step / stepsPerStop). Source: docs/sources.md#marked-series.
- *
- * @param step any number, not whole between marks; 0 is 1 s, up is shorter
- * @param stepsPerStop of the dial, 2 or 3
- * @returns seconds
- * @example
- * ```ts
- * import { timeOfStep } from '@evenfall/core';
- *
- * timeOfStep(18, 3); // → 1 / 64
- * timeOfStep(-15, 3); // → 32
- * ```
- */
+/** Exact seconds of a dial step, whole or between marks: 2^(-step / stepsPerStop); 0 is 1 s, up is shorter. */
 export function timeOfStep(step: number, stepsPerStop: StepsPerStop): number {
   return 2 ** (-step / stepsPerStop);
 }
 
-/**
- * Exact arithmetic speed of a dial step: 100 · 2^(step / stepsPerStop). Source:
- * docs/sources.md#marked-series.
- *
- * @param step any number; 0 is ISO 100, up is more sensitive
- * @param stepsPerStop of the dial, 2 or 3
- * @returns ISO
- * @example
- * ```ts
- * import { isoOfStep } from '@evenfall/core';
- *
- * isoOfStep(18, 3); // → 6400
- * isoOfStep(1, 3); // → 125.99
- * ```
- */
+/** Exact arithmetic speed of a dial step: 100 · 2^(step / stepsPerStop); 0 is ISO 100, up is more sensitive. */
 export function isoOfStep(step: number, stepsPerStop: StepsPerStop): number {
   return 100 * 2 ** (step / stepsPerStop);
 }
 
-/**
- * Exact f-number of a dial step: 2^(step / (2 stepsPerStop)). Source: docs/sources.md#marked-series.
- *
- * @param step any number; 0 is f/1, up is narrower
- * @param stepsPerStop of the dial, 2 or 3
- * @returns focal ratio
- * @example
- * ```ts
- * import { fNumberOfStep } from '@evenfall/core';
- *
- * fNumberOfStep(15, 3); // → 5.657
- * fNumberOfStep(12, 3); // → 4
- * ```
- */
+/** Exact f-number of a dial step: 2^(step / (2 stepsPerStop)); 0 is f/1, up is narrower. */
 export function fNumberOfStep(step: number, stepsPerStop: StepsPerStop): number {
   return 2 ** (step / stepsPerStop / 2);
+}
+
+const EXACT = { shutter: timeOfStep, iso: isoOfStep, aperture: fNumberOfStep } as const;
+
+/**
+ * Exact value of a dial step: the shutter's 2^(-step / stepsPerStop) s, the ISO's 100 · 2^(step / stepsPerStop), the
+ * f-number 2^(step / (2 stepsPerStop)). Source: docs/sources.md#marked-series.
+ *
+ * @param control whose dial
+ * @param step any finite number, not whole between marks; 0 is 1 s, ISO 100, f/1; up is shorter, more sensitive, narrower
+ * @param stepsPerStop of the dial, 2 or 3
+ * @returns seconds, ISO or focal ratio
+ * @throws RangeError on a control or a dial that there is none of, or a step that is not finite
+ * @example
+ * ```ts
+ * import { valueOfStep } from '@evenfall/core';
+ *
+ * valueOfStep('shutter', 18, 3); // → 1 / 64
+ * valueOfStep('iso', 1, 3); // → 125.99
+ * valueOfStep('aperture', 15, 3); // → 5.657
+ * ```
+ */
+export function valueOfStep(control: DialControl, step: number, stepsPerStop: StepsPerStop): number {
+  marksOf(control, stepsPerStop);
+  return EXACT[control](finite('step', step), stepsPerStop);
 }
 
 // Labels in order of rising step, one dial a line, from the step named first.
@@ -129,7 +114,7 @@ const LONGEST_TIME_STOPS = -14;
  * docs/sources.md#marked-series.
  *
  * @param control whose dial
- * @param step whole, as {@link timeOfStep}, {@link isoOfStep} and {@link fNumberOfStep} count it
+ * @param step whole, as {@link valueOfStep} counts it
  * @param stepsPerStop of the dial, 2 or 3
  * @returns the mark: seconds as "1/60" or "4", ISO as "400", the f-number as "5.6"
  * @throws RangeError for a step that is not whole or not on the dial, or a control or a dial that there is none of

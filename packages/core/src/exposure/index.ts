@@ -9,10 +9,8 @@ export {
   dialLabel,
   dialLabels,
   dialStep,
-  fNumberOfStep,
-  isoOfStep,
   type StepsPerStop,
-  timeOfStep,
+  valueOfStep,
 } from './dial.js';
 export { type Exposure, ev100Of } from './exposure.js';
 export { type FilterSpec, type FilterStack, filterStops } from './filter.js';

@@ -40,20 +40,7 @@ export function bracketSum(bracket: Bracket | undefined): number {
   return sum;
 }
 
-/**
- * A camera's supplies by the interval: a frame of a bracket takes the space and the charge of all its exposures.
- *
- * @param camera of a shoot: `frameMB` one exposure's megabytes, `batteryFrames` exposures a charge
- * @returns the same camera with both by the interval
- * @example
- * ```ts
- * import { suppliesByFrame } from '@evenfall/core';
- *
- * const bracket = { frames: 3, stepEv: 2, betweenS: 0.3 } as const;
- * suppliesByFrame({ bracket, frameMB: 30 }).frameMB; // → 90
- * suppliesByFrame({ bracket, batteryFrames: 900 }).batteryFrames; // → 300
- * ```
- */
+/** A camera's supplies by the interval: a frame of a bracket takes the space and the charge of all its exposures. */
 export function suppliesByFrame<
   Camera extends {
     readonly bracket?: Bracket | undefined;

@@ -3,7 +3,7 @@
 
 import { positive } from '../check.js';
 import { dialLabel, dialStep, type StepsPerStop, timeOfStep } from '../exposure/dial.js';
-import { groupWith, hold } from '../hold.js';
+import { flag, group, groupWith, hold } from '../hold.js';
 import { clipLengthS, frameCountOf, longestTimeInside } from './frames.js';
 
 /** A frame rate as it is named and as it is. */
@@ -76,6 +76,8 @@ export interface Footage {
  *
  * @param given two of recording time, interval and clip length, seconds, > 0
  * @param clipFps frames a second of the clip, > 0; 23.976 is taken as 24000/1001
+ * @param options `wholeSeconds`: at an interval that any intervalometer can count, the whole second below, so that the clip
+ *   grows rather than shrinks and the recording is at most one interval shorter; footage under a second apart stays as it is
  * @returns all three, and the frames that tie them
  * @throws RangeError unless clipFps and the two of recordingS, intervalS and clipS are positive and finite,
  *   or where a clip of one frame is to fill a time
@@ -87,44 +89,36 @@ export interface Footage {
  * footageOf({ recordingS: 5400, clipS: 12 }, 24); // → { frameCount: 288, intervalS: 5400 / 287 }
  * // 10 s at 30 are 300 frames, every 4 s.
  * footageOf({ intervalS: 4, clipS: 10 }, 30); // → { frameCount: 300, recordingS: 1196 }
+ * // 5400 s every 18 s are 301 frames, 12.54 s at 24 frames a second.
+ * footageOf({ recordingS: 5400, clipS: 12 }, 24, { wholeSeconds: true });
+ * // → { intervalS: 18, frameCount: 301, clipS: 12.54 }
  * ```
  */
-export function footageOf(given: FootageGiven, clipFps: number): Footage {
+export function footageOf(
+  given: FootageGiven,
+  clipFps: number,
+  options: { readonly wholeSeconds?: boolean | undefined } = {},
+): Footage {
   hold('given', given, groupWith({}));
+  hold('options', options, group({}, { wholeSeconds: flag }));
   const fps = exactFps(clipFps);
+  const asAsked = (found: Footage) => (options.wholeSeconds ? inWholeSeconds(found, fps) : found);
   if (!('clipS' in given)) {
     const { recordingS, intervalS } = given;
-    return footage(frameCountOf(positive('recordingS', recordingS), intervalS), intervalS, fps);
+    return asAsked(footage(frameCountOf(positive('recordingS', recordingS), intervalS), intervalS, fps));
   }
   // A clip of a whole number of frames must not gain one to rounding.
   const frameCount = Math.ceil(positive('clipS', given.clipS) * fps - 1e-6);
   if ('intervalS' in given)
-    return footage(Math.max(1, frameCount), positive('intervalS', given.intervalS), fps);
+    return asAsked(footage(Math.max(1, frameCount), positive('intervalS', given.intervalS), fps));
   if (frameCount < 2) throw new RangeError(`clipS must hold two frames or more, got ${given.clipS}`);
-  return footage(frameCount, positive('recordingS', given.recordingS) / (frameCount - 1), fps);
+  return asAsked(footage(frameCount, positive('recordingS', given.recordingS) / (frameCount - 1), fps));
 }
 
-/**
- * The same recording at an interval that any intervalometer can count: the whole second below, so that the
- * clip grows rather than shrinks. Footage under a second apart stays as it is.
- *
- * @param footage from {@link footageOf}
- * @returns the recording at the whole interval; at most one interval shorter
- * @throws RangeError on footage that `footageOf` does not give
- * @example
- * ```ts
- * import { footageOf, wholeSeconds } from '@evenfall/core';
- *
- * // 5400 s every 18 s are 301 frames, 12.54 s at 24 frames a second.
- * wholeSeconds(footageOf({ recordingS: 5400, clipS: 12 }, 24));
- * // → { intervalS: 18, frameCount: 301, clipS: 12.54 }
- * ```
- */
-export function wholeSeconds({ recordingS, intervalS, frameCount, clipS }: Footage): Footage {
-  const whole = Math.floor(intervalS + 1e-9);
-  return whole < 1
-    ? { recordingS, intervalS, frameCount, clipS }
-    : footage(frameCountOf(recordingS, whole), whole, frameCount / clipS);
+/** The same recording at the whole second below; footage under a second apart stays as it is. */
+function inWholeSeconds(found: Footage, fps: number): Footage {
+  const whole = Math.floor(found.intervalS + 1e-9);
+  return whole < 1 ? found : footage(frameCountOf(found.recordingS, whole), whole, fps);
 }
 
 /** A shutter time as the dial marks it, and what it is. */

@@ -4,7 +4,7 @@
  * @module @evenfall/core/footage
  */
 
-export { type Bracket, type Exposing, exposingS, suppliesByFrame } from './bracket.js';
+export { type Bracket, type Exposing, exposingS } from './bracket.js';
 export {
   exactFps,
   type Footage,
@@ -12,12 +12,11 @@ export {
   footageOf,
   longestMarkedShutter,
   type MarkedTime,
-  wholeSeconds,
 } from './footage.js';
 export {
   INTERVALS_BY_SUBJECT,
   type IntervalAdvice,
-  intervalAdvice,
   type Subject,
+  type SubjectInterval,
 } from './interval-advice.js';
-export { framesOnCard, framesOnCharge } from './supplies.js';
+export { type FramesHeld, framesHeld } from './supplies.js';

@@ -29,17 +29,7 @@ export interface IntervalAdvice {
   readonly source: 'skarbnik' | 'cogto' | 'aperture-authority';
 }
 
-/**
- * All rows, as their sources have them. Source: docs/sources.md#intervals.
- *
- * @example
- * ```ts
- * import { INTERVALS_BY_SUBJECT } from '@evenfall/core';
- *
- * INTERVALS_BY_SUBJECT.find(({ words }) => words === 'stars and Milky Way'); // → { minS: 15, maxS: 30 }
- * ```
- */
-export const INTERVALS_BY_SUBJECT: readonly IntervalAdvice[] = [
+const ROWS: readonly IntervalAdvice[] = [
   row(['traffic', 'fast-clouds'], 'moving traffic, fast clouds, driving', 1, 1, 'skarbnik'),
   row(
     ['sunset', 'slow-clouds', 'people'],
@@ -68,25 +58,34 @@ export const INTERVALS_BY_SUBJECT: readonly IntervalAdvice[] = [
   row(['stars'], 'stars or very slow scenes', 15, 30, 'aperture-authority'),
 ];
 
+/** What the sources advise for a subject. */
+export interface SubjectInterval {
+  /** Shortest interval that any of them advises, seconds. */
+  readonly minS: number;
+  /** Longest, seconds. */
+  readonly maxS: number;
+  /** What each of them says, one or more. */
+  readonly rows: readonly IntervalAdvice[];
+}
+
 /**
- * From the shortest to the longest that any source advises for a subject, and the rows that say so. Source:
- * docs/sources.md#intervals.
+ * From the shortest to the longest interval that any source advises for a subject, and the rows that say so, as their
+ * sources have them. Source: docs/sources.md#intervals.
  *
- * @param subject what the picture is about
- * @returns `minS` and `maxS` in seconds, and their `rows`, one or more
  * @example
  * ```ts
- * import { intervalAdvice } from '@evenfall/core';
+ * import { INTERVALS_BY_SUBJECT } from '@evenfall/core';
  *
- * intervalAdvice('city-into-night'); // → { minS: 5, maxS: 7 }
+ * INTERVALS_BY_SUBJECT['city-into-night']; // → { minS: 5, maxS: 7 }
+ * INTERVALS_BY_SUBJECT.stars.rows.find(({ words }) => words === 'stars and Milky Way'); // → { minS: 15, maxS: 30 }
  * ```
  */
-export function intervalAdvice(subject: Subject): {
-  readonly minS: number;
-  readonly maxS: number;
-  readonly rows: readonly IntervalAdvice[];
-} {
-  const rows = INTERVALS_BY_SUBJECT.filter(({ subjects }) => subjects.includes(subject));
+export const INTERVALS_BY_SUBJECT: Readonly<Record<Subject, SubjectInterval>> = Object.fromEntries(
+  ROWS.flatMap(({ subjects }) => subjects).map((subject) => [subject, intervalFor(subject)]),
+) as Record<Subject, SubjectInterval>;
+
+function intervalFor(subject: Subject): SubjectInterval {
+  const rows = ROWS.filter(({ subjects }) => subjects.includes(subject));
   return {
     minS: Math.min(...rows.map(({ minS }) => minS)),
     maxS: Math.max(...rows.map(({ maxS }) => maxS)),

@@ -1,7 +1,9 @@
 // Card and battery: how many frames they hold, when they run out by the clock, and what would fit.
 // Sources: docs/sources.md#storage, docs/sources.md#battery-cold.
 
-import { finite, positive, whole, within } from '../check.js';
+import { positive, whole, within } from '../check.js';
+import { groupWith, hold } from '../hold.js';
+import { type Bracket, suppliesByFrame } from './bracket.js';
 
 /**
  * Whole frames that fit a card; megabytes and gigabytes are decimal, as cards are sold. Source:
@@ -11,50 +13,10 @@ import { finite, positive, whole, within } from '../check.js';
  * @param frameMB megabytes of 10⁶ bytes that one frame takes, > 0
  * @returns whole frames, 0 or more
  * @throws RangeError unless cardGB and frameMB are positive and finite
- * @example
- * ```ts
- * import { framesOnCard } from '@evenfall/core';
- *
- * framesOnCard(64, 30); // → 2133
- * ```
  */
 export function framesOnCard(cardGB: number, frameMB: number): number {
   // A card that holds a whole number of frames must not lose one to rounding.
   return Math.floor((positive('cardGB', cardGB) * 1000) / positive('frameMB', frameMB) + 1e-9);
-}
-
-/** What a computer that counts in powers of two calls so many gigabytes: 64 GB are 59.6 GiB. */
-export function gibibytes(gigabytes: number): number {
-  return (finite('gigabytes', gigabytes) * 1e9) / 2 ** 30;
-}
-
-/** Megabytes a second that a card must take for as long as the shoot lasts. 45 MB every 2 s are 22.5. */
-export function writeRateMBPerS(frameMB: number, intervalS: number): number {
-  return positive('frameMB', frameMB) / positive('intervalS', intervalS);
-}
-
-/** Seconds that one frame takes to write at a card's sustained speed. */
-export function writeTimeS(frameMB: number, cardMBPerS: number): number {
-  return positive('frameMB', frameMB) / positive('cardMBPerS', cardMBPerS);
-}
-
-/** Warmest temperature of the published table, where a battery has all its charge. */
-const WARM_C = 27;
-/** Coldest, where it typically has half. */
-const COLD_C = -18;
-
-/**
- * Share of a battery's charge that is left to use in the cold: 1 from 27 °C up, a half at -18 °C, a straight
- * line between, and a half below, where nothing was measured. A guide only: chemistries, age and camera
- * differ. Source: docs/sources.md#battery-cold.
- *
- * @param temperatureC degrees Celsius, finite
- * @returns 0.5 to 1
- * @throws RangeError unless temperatureC is finite
- */
-export function coldFactorAt(temperatureC: number): number {
-  const cold = (WARM_C - finite('temperatureC', temperatureC)) / (WARM_C - COLD_C);
-  return 1 - 0.5 * Math.min(1, Math.max(0, cold));
 }
 
 /**
@@ -64,22 +26,49 @@ export function coldFactorAt(temperatureC: number): number {
  * @param coldFactor share of the charge that is left to use, 0 to 1; 1 in the warm
  * @returns whole frames, 0 or more
  * @throws RangeError unless batteryFrames is positive and finite and coldFactor is from 0 to 1
- * @example
- * ```ts
- * import { framesOnCharge } from '@evenfall/core';
- *
- * framesOnCharge(900, 0.75); // → 675
- * ```
  */
 export function framesOnCharge(batteryFrames: number, coldFactor = 1): number {
   return Math.floor(positive('batteryFrames', batteryFrames) * within('coldFactor', coldFactor, 0, 1) + 1e-9);
 }
 
-/** Hours a battery lasts at a steady draw. 14.4 Wh at 3.2 W are 4.5 h. */
-export function batteryHours(capacityWh: number, drawW: number, coldFactor = 1): number {
-  return (
-    (positive('capacityWh', capacityWh) * within('coldFactor', coldFactor, 0, 1)) / positive('drawW', drawW)
-  );
+/** What a camera has for its frames, as far as it is known; exposures of a bracket are one frame. */
+export interface FramesHeld {
+  /** Whole frames that fit the card, 0 or more. */
+  readonly onCard?: number | undefined;
+  /** Whole frames that one charge gives, 0 or more. */
+  readonly onCharge?: number | undefined;
+}
+
+/**
+ * How many frames card and battery are good for. Sources: docs/sources.md#storage, docs/sources.md#battery-cold.
+ *
+ * @param camera of a shoot: `cardGB` and `frameMB`, decimal, each > 0; `batteryFrames`, exposures a charge, > 0;
+ *   `coldFactor`, the share of the charge that is left to use, 0 to 1; its `bracket`
+ * @returns frames for what is stated of them
+ * @throws RangeError on a number that is out of range
+ * @example
+ * ```ts
+ * import { framesHeld } from '@evenfall/core';
+ *
+ * const camera = { cardGB: 64, frameMB: 30, batteryFrames: 900, coldFactor: 0.75 };
+ * framesHeld(camera); // → { onCard: 2133, onCharge: 675 }
+ * const bracket = { frames: 3, stepEv: 2, betweenS: 0.3 } as const;
+ * framesHeld({ ...camera, bracket }); // → { onCard: 711, onCharge: 225 }
+ * ```
+ */
+export function framesHeld(camera: {
+  readonly cardGB?: number | undefined;
+  readonly frameMB?: number | undefined;
+  readonly batteryFrames?: number | undefined;
+  readonly coldFactor?: number | undefined;
+  readonly bracket?: Bracket | undefined;
+}): FramesHeld {
+  hold('camera', camera, groupWith({}));
+  const { cardGB, frameMB, batteryFrames, coldFactor } = suppliesByFrame(camera);
+  return {
+    ...(cardGB === undefined || frameMB === undefined ? {} : { onCard: framesOnCard(cardGB, frameMB) }),
+    ...(batteryFrames === undefined ? {} : { onCharge: framesOnCharge(batteryFrames, coldFactor) }),
+  };
 }
 
 /** A shoot that uses something up frame by frame. */
@@ -109,7 +98,7 @@ export interface Lasting {
 /**
  * Whether a supply of frames lasts, when it is out, and what would fit.
  *
- * @param frames whole, 0 or more: from {@link framesOnCard} or {@link framesOnCharge}
+ * @param frames whole, 0 or more: from {@link framesHeld}
  * @param use the shoot that uses them up
  * @returns when the supply is out and the interval at which it would last
  * @throws RangeError unless frames is a whole number not below 0 and intervalS is positive and finite

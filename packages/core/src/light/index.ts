@@ -20,7 +20,6 @@ export type { EvBand, Known } from './band.js';
 export type { Cloud } from './cloud.js';
 export type { Field } from './field.js';
 export type { FrameParts } from './frame-light.js';
-export { lookOffsetEv } from './look.js';
 export type { Night } from './night.js';
 export type { Correction, Forecast as LightForecast, Reading, Refusal } from './reading.js';
 export type { RefusalReason } from './refusal.js';

@@ -29,17 +29,6 @@ const LOOK = either((value) =>
  * @param sunAltitudeDeg true altitude, finite
  * @returns stops
  * @throws RangeError unless sunAltitudeDeg is finite, or on a table with no row
- * @example
- * ```ts
- * import { lookOffsetEv } from '@evenfall/core';
- *
- * lookOffsetEv({ nightEv: -1.5 }, -6); // → -0.75
- * const table = [
- *   { sunAltitudeDeg: -10, offsetEv: -2 },
- *   { sunAltitudeDeg: 0, offsetEv: 0 },
- * ];
- * lookOffsetEv(table, -5); // → -1
- * ```
  */
 export function lookOffsetEv(look: Look, sunAltitudeDeg: number): number {
   hold('look', look, LOOK);

@@ -76,7 +76,7 @@ export const LAMPS_ON = { fromSunAltitudeDeg: -3, toSunAltitudeDeg: -4.6 };
  *
  * @param words from a shoot
  * @param horizonSunAzimuthDeg azimuth of the sun where it stands on the horizon that day (or is nearest to
- *   it), clockwise from north, from {@link horizonAzimuthDeg}; `facing` counts from it: "side" is 90° clockwise,
+ *   it), clockwise from north, as {@link sunAndMoon} gives it at the sunset of {@link skyEvents}; `facing` counts from it: "side" is 90° clockwise,
  *   "away" 180°
  * @returns the same in numbers
  * @throws RangeError where a number among the words is out of its range

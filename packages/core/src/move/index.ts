@@ -43,4 +43,3 @@ export {
 } from './move.js';
 export type { MoveManner, TurnByPoints } from './moves.js';
 export { COMFORT_CROSSING_S } from './screen.js';
-export { lengthText, secondsText } from './words.js';

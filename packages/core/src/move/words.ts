@@ -16,13 +16,6 @@ export function decimalsFor(value: number, unit: Travel['unit']): number {
  * @param length degrees or metres; its sign is left out
  * @param unit which of them
  * @returns two figures at least, one decimal of a degree, two of a metre
- * @example
- * ```ts
- * import { lengthText } from '@evenfall/core';
- *
- * lengthText(-12.54, 'deg'); // → '12.5°'
- * lengthText(0.0123, 'm'); // → '0.012 m'
- * ```
  */
 export function lengthText(length: number, unit: Travel['unit']): string {
   const text = String(Number(Math.abs(length).toFixed(decimalsFor(length, unit))));
@@ -47,13 +40,6 @@ export function easeText(ease: Ease): string {
  *
  * @param seconds any finite number
  * @returns three figures, from two minutes on in minutes
- * @example
- * ```ts
- * import { secondsText } from '@evenfall/core';
- *
- * secondsText(9.375); // → '9.38 s'
- * secondsText(2800); // → '46.7 min'
- * ```
  */
 export function secondsText(seconds: number): string {
   if (seconds < 120) return `${Number(seconds.toPrecision(3))} s`;

@@ -38,7 +38,7 @@ export interface Forecast {
  * The light at given times under a shoot's scene and readings. Source: docs/light.md.
  *
  * @param shoot its place, date, direction, scene and readings
- * @param times UTC epoch milliseconds, rising, one or more: from {@link shootSpan} or {@link frameTimes}
+ * @param times UTC epoch milliseconds, rising, one or more: from {@link shootSpan}, or any others
  * @returns one entry a time in every list
  * @throws RangeError on a shoot that `readShoot` would refuse, or times that are not finite
  * @example

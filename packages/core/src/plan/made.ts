@@ -3,7 +3,7 @@
 import { exposingS, suppliesByFrame } from '../footage/bracket.js';
 import { exactFps } from '../footage/footage.js';
 import { clipLengthS } from '../footage/frames.js';
-import { framesOnCard, framesOnCharge, suppliesFor } from '../footage/supplies.js';
+import { framesHeld, suppliesFor } from '../footage/supplies.js';
 import type { RampResult } from '../ramp/problem.js';
 import { type Kit, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
@@ -127,7 +127,7 @@ function summaryOf(
     endAt: last.at,
     clipS: clipLengthS(frames.length, exactFps(shoot.clipFps)),
     ...suppliesFor(frames.length, suppliesByFrame(shoot.camera)),
-    ...runOut(suppliesByFrame(shoot.camera), frames),
+    ...runOut(shoot.camera, frames),
     sceneFromEv100: first.sceneEv100,
     sceneToEv100: last.sceneEv100,
     rampStops: largest(targets) + largest(targets.map((ev) => -ev)),
@@ -142,11 +142,10 @@ function summaryOf(
 
 /** When the first frame comes that finds no room on the card, or no charge; empty where both last. */
 function runOut(
-  { cardGB, frameMB, batteryFrames, coldFactor }: Camera,
+  camera: Camera,
   frames: readonly PlanFrame[],
 ): Pick<PlanSummary, 'cardFullAt' | 'batteryOutAt'> {
-  const card = cardGB === undefined || frameMB === undefined ? frames.length : framesOnCard(cardGB, frameMB);
-  const charge = batteryFrames === undefined ? frames.length : framesOnCharge(batteryFrames, coldFactor);
+  const { onCard: card = frames.length, onCharge: charge = frames.length } = framesHeld(camera);
   return {
     ...(card < frames.length ? { cardFullAt: frames[card].at } : {}),
     ...(charge < frames.length ? { batteryOutAt: frames[charge].at } : {}),

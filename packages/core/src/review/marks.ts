@@ -6,10 +6,8 @@ import {
   dialLabel,
   dialLabels,
   dialStep,
-  fNumberOfStep,
-  isoOfStep,
   type StepsPerStop,
-  timeOfStep,
+  valueOfStep,
 } from '../exposure/dial.js';
 
 /** A control as the dial has it: what it says and what it is. */
@@ -23,7 +21,6 @@ const IS_MARK_EV = 0.02;
 /** Stops by which it may lie off the exact value that it means: a third of a second is 0.08 off 0.315 s. */
 const IS_EXACT_EV = 0.1;
 
-const EXACT = { shutter: timeOfStep, iso: isoOfStep, aperture: fNumberOfStep } as const;
 /** Stops a doubling of the number counts. */
 const STOPS = { shutter: 1, iso: 1, aperture: 2 } as const;
 
@@ -40,7 +37,7 @@ function stepsOf(control: DialControl, stepsPerStop: StepsPerStop): Step[] {
   return Array.from({ length: labels.length + longer }, (_, i) => {
     const step = first - longer + i;
     const label = dialLabel(control, step, stepsPerStop);
-    const exact = EXACT[control](step, stepsPerStop);
+    const exact = valueOfStep(control, step, stepsPerStop);
     const [over, under = 1] = label.split('/').map(Number);
     return { label, exact, markLog: Math.log2(over! / under), exactLog: Math.log2(exact) };
   });

@@ -6,13 +6,6 @@
  * @param altitudeDeg any finite number
  * @param shortOfDeg an altitude that it fell short of: more digits where fewer would read like it
  * @returns one decimal, four at most
- * @example
- * ```ts
- * import { altitudeText } from '@evenfall/core';
- *
- * altitudeText(-10.62); // → '-10.6°'
- * altitudeText(-11.97, -12); // → '-11.97°'
- * ```
  */
 export function altitudeText(altitudeDeg: number, shortOfDeg?: number): string {
   let digits = 1;

@@ -139,15 +139,6 @@ export function zoneOf(place: Pick<Place, 'longitudeDeg' | 'timeZone'>): Zone {
  * @param zone the clock, from {@link zoneOf}
  * @returns the first instant of the new offset, and by how many minutes; undefined where they are not put back
  * @throws RangeError on an instant that is not finite
- * @example
- * ```ts
- * import { clocksBack, zoneOf } from '@evenfall/core';
- *
- * // On the last Sunday of October at 01:00 UTC.
- * const oslo = zoneOf({ longitudeDeg: 10.75, timeZone: 'Europe/Oslo' });
- * clocksBack(Date.UTC(2026, 9, 24), Date.UTC(2026, 9, 26), oslo);
- * // → { at: '2026-10-25T02:00:00+01:00', byMin: 60 }
- * ```
  */
 export function clocksBack(fromMs: number, toMs: number, zone: Zone): ClocksBack | undefined {
   const byMin = zone.offsetMin(fromMs) - zone.offsetMin(toMs);
@@ -314,12 +305,6 @@ export function parseRfc3339(text: string): number | undefined {
  * @returns one entry per frame, UTC epoch milliseconds; entry i is startMs + i * 1000 * intervalS
  * @throws RangeError unless startMs is finite, frameCount is a whole number not below 0 and intervalS is
  *   above 0
- * @example
- * ```ts
- * import { frameTimes } from '@evenfall/core';
- *
- * frameTimes(0, 3, 2.5); // → [0, 2500, 5000]
- * ```
  */
 export function frameTimes(startMs: number, frameCount: number, intervalS: number): Float64Array {
   finite('startMs', startMs);

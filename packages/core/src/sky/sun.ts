@@ -105,14 +105,6 @@ function sunAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
  * @param place latitude -90 to 90, north positive; longitude -180 to 180, east positive
  * @returns degrees: altitude of the centre without refraction, azimuth clockwise from north
  * @throws RangeError on a place without them, a latitude outside -90 to 90 or a longitude outside -180 to 180
- * @example
- * ```ts
- * import { sunPosition } from '@evenfall/core';
- *
- * // The worked example of NREL's solar position algorithm: 39.872° without refraction, azimuth 194.34°.
- * const atMs = Date.parse('2003-10-17T12:30:30-07:00');
- * sunPosition(atMs, { latitudeDeg: 39.742476, longitudeDeg: -105.1786 }); // → { altitudeDeg: 39.87, azimuthDeg: 194.3 }
- * ```
  */
 export function sunPosition(
   atMs: number,
@@ -285,14 +277,6 @@ export function sunPass(
  * @param place latitude and longitude
  * @returns degrees clockwise from north, 0 to 360
  * @throws RangeError on a place outside the Earth or times that are not finite
- * @example
- * ```ts
- * import { horizonAzimuthDeg } from '@evenfall/core';
- *
- * // At an equinox the sun sets due west, to a tenth of a degree.
- * const [startMs, endMs] = [Date.UTC(2026, 2, 20), Date.UTC(2026, 2, 21)];
- * horizonAzimuthDeg('dusk', startMs, endMs, { latitudeDeg: 0, longitudeDeg: 0 }); // → 270.1
- * ```
  */
 export function horizonAzimuthDeg(
   direction: Direction,

@@ -21,14 +21,6 @@ export const hours24: Clock = (at, withSeconds) => at.slice(11, withSeconds ? 19
  * @param at RFC 3339
  * @param back where the clocks are put back; none where they are not
  * @returns true for `byMin` minutes on both sides of that instant, the instant itself one of the second
- * @example
- * ```ts
- * import { comesTwice } from '@evenfall/core';
- *
- * const back = { at: '2026-10-25T02:00:00+01:00', byMin: 60 };
- * comesTwice('2026-10-25T02:30:00+02:00', back); // → true
- * comesTwice('2026-10-25T03:00:00+01:00', back); // → false
- * ```
  */
 export function comesTwice(at: string, back: ClocksBack | undefined): boolean {
   if (back === undefined) return false;

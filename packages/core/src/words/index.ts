@@ -4,5 +4,5 @@
  * @module @evenfall/core/words
  */
 
-export { type Clock, type ClocksBack, clockOver, comesTwice } from './clock.js';
+export { type Clock, type ClocksBack, clockOver } from './clock.js';
 export { type OfKind, type Sentences, sentenceOf } from './sentences.js';

@@ -2,7 +2,7 @@
 // skyline where the sun goes behind it, the longest shutter and the highest ISO in their lanes. Each is dragged, or moved by
 // the arrow keys, and does what its control does.
 
-import { type PlanMade, type SceneWords, type Span, sunPosition } from '@evenfall/core';
+import { type PlanMade, type SceneWords, type Span, sunAndMoon } from '@evenfall/core';
 import { html } from 'lit-html';
 import { marks } from '../design/dial.js';
 import { putInterval } from '../design/interval.js';
@@ -183,9 +183,9 @@ function skylineToward({ shoot: { place } }: PlanMade, atMs: number) {
     const to = (deg: number) => put(SKYLINE, deg <= 0 ? undefined : deg);
     return { name: w.skyline, height: given, to };
   }
-  const { azimuthDeg } = sunPosition(atMs, place);
+  const { sunAzimuthDeg } = sunAndMoon(atMs, place);
   const off = ({ azimuthDeg: bearing }: SkylinePoint) =>
-    Math.abs(((((bearing - azimuthDeg) % 360) + 540) % 360) - 180);
+    Math.abs(((((bearing - sunAzimuthDeg) % 360) + 540) % 360) - 180);
   const points: readonly SkylinePoint[] = given;
   const nearest = points.reduce((best, point, i) => (off(point) < off(points[best]!) ? i : best), 0);
   const { azimuthDeg: bearing, altitudeDeg: height } = points[nearest]!;

@@ -1,6 +1,6 @@
 // The evening in figures: each with a plain warning where it falls short, and what it was before the last change.
 
-import { framesOnCharge, type PlanMade, suppliesByFrame } from '@evenfall/core';
+import { framesHeld, type PlanMade } from '@evenfall/core';
 import { html, nothing } from 'lit-html';
 import { moving } from '../moves/load.js';
 import { clock } from '../parts/clock.js';
@@ -48,7 +48,8 @@ const error = ({ summary }: PlanMade): Figure => {
 
 function cardAndBattery({ summary, shoot: { camera } }: PlanMade): Figure[] {
   const w = words();
-  const { cardGB, batteryFrames, coldFactor } = suppliesByFrame(camera);
+  const { cardGB } = camera;
+  const { onCharge } = framesHeld(camera);
   const { cardFullAt, batteryOutAt, cardNeededGB: needGB } = summary;
   const list: Figure[] = [];
   if (needGB !== undefined) {
@@ -59,10 +60,10 @@ function cardAndBattery({ summary, shoot: { camera } }: PlanMade): Figure[] {
       ...(cardFullAt && { short: w.summary.full(clock(cardFullAt, false)) }),
     });
   }
-  if (batteryFrames !== undefined) {
+  if (onCharge !== undefined) {
     list.push({
       name: w.summary.battery,
-      value: w.summary.batteryValue(summary.frameCount, framesOnCharge(batteryFrames, coldFactor)),
+      value: w.summary.batteryValue(summary.frameCount, onCharge),
       ...(batteryOutAt && { short: w.summary.spent(clock(batteryOutAt, false)) }),
     });
   }

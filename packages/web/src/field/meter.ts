@@ -1,6 +1,6 @@
 // Entering a metered EV: as a number, or as the shutter the camera proposes at what it stands at.
 
-import { dialLabels, dialStep, ev100Of, followFrame, timeOfStep } from '@evenfall/core';
+import { dialLabels, dialStep, ev100Of, followFrame, valueOfStep } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
@@ -110,7 +110,7 @@ export function meterDialog(state: FieldState) {
   const evOf = (label: string) => {
     const step = dialStep('shutter', label, stepsPerStop) ?? 0;
     const exposure = {
-      timeS: timeOfStep(step, stepsPerStop),
+      timeS: valueOfStep('shutter', step, stepsPerStop),
       fNumber: standing.fNumber,
       iso: standing.isoExact,
     };

@@ -3,13 +3,12 @@
 import {
   type Footage,
   footageOf,
-  intervalAdvice,
+  INTERVALS_BY_SUBJECT,
   longestMarkedShutter,
   type PlanMade,
   type Shoot,
   type Subject,
   shootGap,
-  wholeSeconds,
 } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 import { html, nothing } from 'lit-html';
@@ -36,7 +35,7 @@ function footageFor(clipS: unknown, plan: PlanMade): Footage | undefined {
   const recordingS = recordingOf(plan);
   const { clipFps } = plan.shoot;
   if (typeof clipS !== 'number' || clipS * clipFps < 2 || recordingS <= 0) return undefined;
-  return wholeSeconds(footageOf({ recordingS, clipS }, clipFps));
+  return footageOf({ recordingS, clipS }, clipFps, { wholeSeconds: true });
 }
 
 function shutterText(asked: Shoot, { intervalS, frameCount }: Footage): string {
@@ -138,7 +137,7 @@ const SUBJECTS: readonly Subject[] = [
 ];
 
 function adviceText(asked: Subject): string {
-  const { minS, maxS, rows } = intervalAdvice(asked);
+  const { minS, maxS, rows } = INTERVALS_BY_SUBJECT[asked];
   const sources = new Set(rows.map(({ source }) => source)).size;
   return moveWords().clip.advice(
     minS === maxS ? secondsText(minS) : `${secondsText(minS)}–${secondsText(maxS)}`,

@@ -1,6 +1,6 @@
 // Times of day as the page writes them. It keeps where the clocks go back, so that whoever shows a time need not know.
 
-import { type ClocksBack, clockOver, comesTwice } from '@evenfall/core';
+import { type ClocksBack, clockOver } from '@evenfall/core';
 import { signal } from '@preact/signals-core';
 
 /** Of the plan on the screen. */
@@ -12,4 +12,4 @@ export function clock(at: string, withSeconds = true): string {
 }
 
 /** "+02:00" of a time that comes twice, for where it stands in a control; else nothing. */
-export const offsetOfTwo = (at: string) => (comesTwice(at, clocksBack.value) ? at.slice(-6) : '');
+export const offsetOfTwo = (at: string) => clockOver(clocksBack.value, () => '')(at).trim();
