@@ -32,7 +32,9 @@ const plan = core.planShoot(shoot);
 if (plan.kind === 'infeasible') throw new Error(plan.infeasible.text);
 const span = core.shootSpan(shoot);
 if (span.kind !== 'ok') throw new Error(span.why);
-const { kit, problem } = core.rampProblemOf(shoot, core.forecastLight(shoot, span.times));
+const all = core.forecastLight(shoot, span.times);
+const { kit, problem } = core.rampProblemOf(shoot, all);
+const forecast = { sceneEv100: [...all.sceneEv100].slice(0, 3), sky: all.sky.slice(0, 3) };
 const ramp = core.solveRamp(problem);
 if (ramp.kind !== 'ok') throw new Error(ramp.kind);
 const zone = core.zoneOf(FILE.place);
@@ -60,6 +62,16 @@ const CALLS: Calls = [
   [core.sunAndMoon, [FROM_MS, FILE.place]],
   [core.shootSpan, [shoot]],
   [core.shootOnDate, [shoot, '2026-10-20']],
+  [core.forecastLight, [shoot, [...span.times.slice(0, 3)]]],
+  [core.rampProblemOf, [shoot, forecast]],
+  [core.targetsOf, [shoot, forecast]],
+  [core.shootGap, [shoot, 10]],
+  [core.exposingS, [2, { darkFrame: true, bracket: FILE.camera.bracket }]],
+  [core.moveCautions, [[{ axis: 'pan' }]]],
+  [core.clocksNear, [FILE.place, '2026-10-25', () => 'UTC']],
+  [core.sceneOf, [shoot.scene, 260]],
+  [core.steepestMinute, [plan.frames.slice(0, 3), 20]],
+  [core.frameOfTags, ['a.jpg', { DateTimeOriginal: '2026:10:14 18:07:31', ExposureTime: 0.008, ISO: 100 }]],
   [core.solveRamp, [{ ...problem, targetEv100: Array.from(problem.targetEv100) }]],
   [core.rampWeights, ['hand']],
   [core.startFollow, [plan, { aheadS: 600 }]],
@@ -146,6 +158,30 @@ const cases = fc
       slips,
     ),
   );
+
+/** What a program gives that has lost its way: nothing, nothing by name, the same thing all over. */
+const LOST: readonly (readonly unknown[])[] = [
+  [],
+  ...[undefined, null, 7, Number.NaN, 'x', {}, [], true].flatMap((value) => [[value], Array(4).fill(value)]),
+];
+
+test.each(
+  Object.entries(core).filter(([, value]) => typeof value === 'function') as [
+    string,
+    (...given: unknown[]) => unknown,
+  ][],
+)('%s given nothing, or nothing like it, answers or names what must be', (_, call) => {
+  for (const args of LOST) {
+    try {
+      call(...args);
+    } catch (error) {
+      expect(error, JSON.stringify(args)).toBeInstanceOf(RangeError);
+      expect((error as Error).message, JSON.stringify(args)).toMatch(
+        / must |not on the|not in |no such|is no |is not /,
+      );
+    }
+  }
+});
 
 test('one value that is not right is answered, or told by a RangeError', () => {
   let refused = 0;

@@ -50,6 +50,11 @@ export const aboveZero = rule('be positive and finite', (value) => isNumber(valu
 export const flag = rule('be true or false', (value) => typeof value === 'boolean');
 export const text = rule('be text', (value) => typeof value === 'string');
 
+export const aList = rule('be a list', (value) => Array.isArray(value) || isTyped(value));
+export const aFunction = rule('be a function', (value) => typeof value === 'function');
+/** Whatever is in it. */
+export const aGroup = rule('be a group of keys', (value) => isGroup(value));
+
 export function from(min: number, max: number): Check {
   return rule(`be from ${min} to ${max}`, (value) => isNumber(value) && value >= min && value <= max);
 }
@@ -144,6 +149,9 @@ export function either(pick: (value: unknown) => Check): Check {
 export function wordOr(words: Check, shape: Check): Check {
   return either((value) => (isGroup(value) ? shape : words));
 }
+
+/** Whether a value is a group that has this key. */
+export const has = (key: string) => (value: unknown) => isGroup(value) && key in value;
 
 /** Both: the second where the first holds. */
 export function also(first: Check, second: Check): Check {

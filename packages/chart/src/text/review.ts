@@ -56,6 +56,7 @@ export function reviewChartWords({ language }: Words): ReviewChartWords {
  * @param note of a review
  * @param words language and clock, from {@link wordsFor}
  * @returns one sentence or more
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { reviewNoteText, wordsFor } from '@evenfall/chart';

@@ -22,6 +22,7 @@ import type { Words } from './words-en.js';
  * @param note of a plan
  * @param words language and clock, from {@link wordsFor}
  * @returns one sentence or more
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { noteText, wordsFor } from '@evenfall/chart';
@@ -41,6 +42,7 @@ export function noteText(note: NoteFacts, { library, clock }: Words): string {
  * @param note of a cue of a plan
  * @param words language, from {@link wordsFor}
  * @returns one sentence
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { cueNoteText, wordsFor } from '@evenfall/chart';
@@ -59,6 +61,7 @@ export function cueNoteText(note: CueNoteFacts, { library, clock }: Words): stri
  * @param why `infeasible` of a plan
  * @param words language and clock, from {@link wordsFor}
  * @returns one sentence or more
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { reasonText, wordsFor } from '@evenfall/chart';
@@ -78,6 +81,7 @@ export function reasonText(why: WhyInfeasible, { library, clock }: Words): strin
  * @param change one of the `remedies` of a plan
  * @param words language and clock, from {@link wordsFor}
  * @returns one sentence
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { remedyText, wordsFor } from '@evenfall/chart';
@@ -118,6 +122,7 @@ export function reserveText(
  * @param found one of the `findings` of a plan's `move`
  * @param words language, from {@link wordsFor}
  * @returns one sentence or more, without what would fix it
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { findingText, wordsFor } from '@evenfall/chart';
@@ -136,6 +141,7 @@ export function findingText(found: MoveFound, { library, clock }: Words): string
  * @param why one of the `missing` of a light table
  * @param words language, from {@link wordsFor}
  * @returns part of a sentence
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { missingText, wordsFor } from '@evenfall/chart';
@@ -153,6 +159,7 @@ export function missingText(why: WhyMissing, { library, clock }: Words): string 
  * @param why one of the `refused` of a correction
  * @param words language, from {@link wordsFor}
  * @returns one sentence or two
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { refusalText, wordsFor } from '@evenfall/chart';
@@ -171,6 +178,7 @@ export function refusalText(why: RefusalReason, { library, clock }: Words): stri
  * @param warning one of the `warnings` of an answer
  * @param words language and clock, from {@link wordsFor}
  * @returns one sentence or more
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { warningText, wordsFor } from '@evenfall/chart';
@@ -189,6 +197,7 @@ export function warningText(warning: FollowWarningFacts, { library, clock }: Wor
  * @param fault one of the `errors` of {@link readShoot}, {@link readPlan} or {@link resumeFollow}
  * @param words language, from {@link wordsFor}
  * @returns part of a sentence: what was found, and what would be right
+ * @throws RangeError on a record of a kind that there is no sentence for
  * @example
  * ```ts
  * import { faultText, wordsFor } from '@evenfall/chart';

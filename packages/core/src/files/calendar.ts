@@ -2,6 +2,8 @@
 // Source: docs/sources.md#rfc5545.
 
 import { within } from '../check.js';
+import { hold, onlyKeys } from '../hold.js';
+import { checkMade } from '../plan/plan-check.js';
 import type { PlanFrame, PlanMade } from '../plan/types.js';
 import { parseRfc3339 } from '../sky/clock.js';
 
@@ -59,10 +61,10 @@ export interface CalendarOptions {
  * text.match(/TRIGGER:-PT90S/g)?.length; // → plan.cues.length
  * ```
  */
-export function writeCalendar(
-  plan: PlanMade,
-  { aheadS = 60, travelS = 1800, texts }: CalendarOptions = {},
-): string {
+export function writeCalendar(plan: PlanMade, options: CalendarOptions = {}): string {
+  checkMade(plan);
+  hold('options', options, onlyKeys('aheadS', 'travelS', 'texts'));
+  const { aheadS = 60, travelS = 1800, texts } = options;
   const leads = typeof aheadS === 'number' ? [aheadS] : aheadS;
   const ahead = leads.map((lead) => Math.round(within('aheadS', lead, 0, 86_400)));
   const travel = Math.round(within('travelS', travelS, 0, 86_400));

@@ -2,6 +2,7 @@
 // Source: docs/sources.md#rfc4180.
 
 import { changesByClock } from '../plan/cues.js';
+import { checkMade } from '../plan/plan-check.js';
 import type { Control, PlanFrame, PlanMade } from '../plan/types.js';
 
 const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
@@ -12,6 +13,7 @@ const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
  *
  * @param plan from {@link planShoot} or {@link readPlan}
  * @returns comma-separated values with a header row; lines end in CRLF
+ * @throws RangeError on a plan that is none, or is infeasible
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -23,6 +25,7 @@ const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
  * ```
  */
 export function writeCuesCsv(plan: PlanMade): string {
+  checkMade(plan);
   const header = [
     'frame',
     'at',
@@ -93,6 +96,7 @@ const MORE_COLUMNS = [
  *
  * @param plan from {@link planShoot} or {@link readPlan}
  * @returns comma-separated values with a header row; lines end in CRLF
+ * @throws RangeError on a plan that is none, or is infeasible
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -102,6 +106,7 @@ const MORE_COLUMNS = [
  * ```
  */
 export function writeFramesCsv(plan: PlanMade): string {
+  checkMade(plan);
   const more = MORE_COLUMNS.filter((column) => plan.frames.some((frame) => frame[column] !== undefined));
   const columns = [...FRAME_COLUMNS, ...more];
   const rows = plan.frames.map((frame) =>

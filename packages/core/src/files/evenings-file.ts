@@ -1,6 +1,7 @@
 // Evenings to choose from, as a file and as a table.
 
 import type * as v from 'valibot';
+import { aGroup, groupWith, hold, listOf } from '../hold.js';
 import type { EveningInfeasible, EveningLight, Evenings } from '../plan/evenings.js';
 import { csv } from './csv.js';
 import { eveningsSchema } from './evenings-schema.js';
@@ -56,6 +57,7 @@ const COLUMNS = [
  *
  * @param evenings from {@link planEvenings}
  * @returns comma-separated values with a header row; lines end in CRLF
+ * @throws RangeError on what holds no evenings
  * @example
  * ```ts
  * // With the shoot of planShoot's example.
@@ -66,8 +68,9 @@ const COLUMNS = [
  * lines.length - 2; // → 3
  * ```
  */
-export function writeEveningsCsv({ evenings }: Evenings): string {
-  const rows = evenings.map((evening) => {
+export function writeEveningsCsv(evenings: Evenings): string {
+  hold('evenings', evenings, groupWith({ evenings: listOf(aGroup) }));
+  const rows = evenings.evenings.map((evening) => {
     const { date, horizonAt, light } = evening;
     const { at: steepestAt, evPerMin: steepestEvPerMin } = light?.steepest ?? {};
     const all: Readonly<Record<string, string | number | boolean | undefined>> = {

@@ -1,6 +1,7 @@
 // Reading and writing plan files and light tables.
 
 import * as v from 'valibot';
+import { aFunction, hold } from '../hold.js';
 import { shutterTimesOf } from '../plan/cues.js';
 import type { LightTable, Plan, PlanMade } from '../plan/types.js';
 import { parseRfc3339 } from '../sky/clock.js';
@@ -42,6 +43,7 @@ export type PlanRead =
  * ```
  */
 export function readPlan(value: unknown, locate?: Locate, source?: string): PlanRead {
+  if (locate !== undefined) hold('locate', locate, aFunction);
   const oversize = sizeFaults(value, MOST_PLAN_VALUES);
   if (oversize.length > 0) return { kind: 'wrong', errors: inEnglish(oversize, locate, source) };
   const read = v.safeParse(planSchema, value, { abortPipeEarly: true });

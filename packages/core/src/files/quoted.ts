@@ -11,7 +11,7 @@
  * ```
  */
 export function quotedText(text: string): string {
-  return JSON.stringify(text).replaceAll(
+  return JSON.stringify(String(text)).replaceAll(
     /[\u007f-\u009f\u2028\u2029]/g,
     (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );

@@ -1,6 +1,7 @@
 // Reading and writing shoot files: a parsed value in, a checked shoot with its defaults out.
 
 import * as v from 'valibot';
+import { aFunction, hold } from '../hold.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { inEnglish } from './english-faults.js';
 import type { FileError, Locate } from './file-error.js';
@@ -46,6 +47,7 @@ export type ShootRead =
  * ```
  */
 export function readShoot(value: unknown, locate?: Locate, source?: string): ShootRead {
+  if (locate !== undefined) hold('locate', locate, aFunction);
   const oversize = sizeFaults(value, MOST_SHOOT_VALUES);
   if (oversize.length > 0) return { kind: 'wrong', errors: inEnglish(oversize, locate, source) };
   const stated = withoutUndefined(value);

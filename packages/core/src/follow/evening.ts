@@ -2,7 +2,7 @@
 
 import { given, positive } from '../check.js';
 import { dialStep } from '../exposure/dial.js';
-import { forecastLight } from '../plan/forecast.js';
+import { forecastOver } from '../plan/forecast.js';
 import { problemFrom } from '../plan/targets.js';
 import type { PlanFrame, PlanMade } from '../plan/types.js';
 import { weightsOf } from '../ramp/lattice.js';
@@ -182,7 +182,7 @@ export function plannedLightAt(
   const { plan, startMs, intervalMs, frameCount } = evening;
   const at = (atMs - startMs) / intervalMs;
   if (at < 0 || at > frameCount - 1) {
-    const { sceneEv100, sky } = forecastLight(plan.shoot, Float64Array.of(atMs));
+    const { sceneEv100, sky } = forecastOver(plan.shoot, Float64Array.of(atMs));
     return { sceneEv100: sceneEv100[0]!, sunAltitudeDeg: sky[0]!.sunAltitudeDeg };
   }
   const a = plan.frames[Math.floor(at)]!;

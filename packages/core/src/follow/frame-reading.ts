@@ -2,7 +2,7 @@
 
 import { finite, within } from '../check.js';
 import { type Exposure, ev100Of } from '../exposure/exposure.js';
-import { aNumber, either, groupWith, hold, isGroup, listOf, oneOf } from '../hold.js';
+import { aNumber, either, groupWith, hold, isGroup, listOf, oneOf, onlyKeys } from '../hold.js';
 import { type FrameLevel, measured } from './frame-level.js';
 import type { BoundReading } from './types.js';
 
@@ -77,10 +77,12 @@ const LEVEL = either((value) => {
 export function readingOfFrame(
   level: FrameLevel,
   taken: FrameTaken,
-  { greyLevel = GREY_LEVEL, blackLevel = BLACK_LEVEL }: FrameCalibration = {},
+  calibration: FrameCalibration = {},
 ): BoundReading {
   hold('level', level, LEVEL);
   hold('taken', taken, groupWith({}));
+  hold('calibration', calibration, onlyKeys('greyLevel', 'blackLevel'));
+  const { greyLevel = GREY_LEVEL, blackLevel = BLACK_LEVEL } = calibration;
   if (!(blackLevel > 0 && blackLevel < greyLevel && greyLevel < 1)) {
     throw new RangeError(
       `blackLevel and greyLevel must be 0 < black < grey < 1, got ${blackLevel} and ${greyLevel}`,

@@ -2,6 +2,7 @@
 // the middle one, which is the one that a plan states. Source: docs/ramp.md, "Exactly".
 
 import { positive } from '../check.js';
+import { aGroup, hold } from '../hold.js';
 
 /** Exposures about a middle one, at the same ISO and aperture. */
 export interface Bracket {
@@ -78,7 +79,9 @@ export function pausesS(bracket: Bracket | undefined): number {
  * exposingS(2, { darkFrame: false, bracket }); // → 11.1
  * ```
  */
-export function exposingS(shutterS: number, { darkFrame, bracket }: Exposing): number {
+export function exposingS(shutterS: number, exposing: Exposing): number {
   positive('shutterS', shutterS);
+  hold('exposing', exposing, aGroup);
+  const { darkFrame, bracket } = exposing;
   return shutterS * bracketSum(bracket) * (darkFrame ? 2 : 1) + pausesS(bracket);
 }

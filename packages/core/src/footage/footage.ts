@@ -3,7 +3,7 @@
 
 import { positive } from '../check.js';
 import { dialLabel, dialStep, type StepsPerStop, timeOfStep } from '../exposure/dial.js';
-import { flag, group, groupWith, hold } from '../hold.js';
+import { aGroup, flag, group, groupWith, hold } from '../hold.js';
 import { clipLengthS, frameCountOf, longestTimeInside } from './frames.js';
 
 /** A frame rate as it is named and as it is. */
@@ -149,13 +149,12 @@ export interface MarkedTime {
  */
 export function longestMarkedShutter(
   intervalS: number,
-  {
-    gapS,
-    darkFrame,
-    stepsPerStop,
-  }: { readonly gapS: number; readonly darkFrame: boolean; readonly stepsPerStop: StepsPerStop },
+  camera: { readonly gapS: number; readonly darkFrame: boolean; readonly stepsPerStop: StepsPerStop },
 ): MarkedTime | undefined {
-  const roomS = longestTimeInside(positive('intervalS', intervalS), { gapS, darkFrame });
+  positive('intervalS', intervalS);
+  hold('camera', camera, aGroup);
+  const { gapS, darkFrame, stepsPerStop } = camera;
+  const roomS = longestTimeInside(intervalS, { gapS, darkFrame });
   const shortest = dialStep('shutter', '1/8000', stepsPerStop) as number; // on every dial
   if (roomS < timeOfStep(shortest, stepsPerStop) * (1 - 1e-9)) return undefined;
   // Rounding must not lose a time that fits to the last bit; labels end at 2^14 s.

@@ -3,6 +3,7 @@
 
 import { finite, within } from '../check.js';
 import { luminanceToEv100 } from '../exposure/exposure.js';
+import { aGroup, groupWith, hold } from '../hold.js';
 import { beamPart } from './air.js';
 import { type Cloud, toAndFro } from './cloud.js';
 import type { Field } from './field.js';
@@ -130,6 +131,7 @@ function levelTwilight(sunAltitudeDeg: number): number {
  * ```
  */
 export function sceneLight(scene: Scene): (sky: Sky, view?: View) => SceneLight {
+  hold('scene', scene, groupWith({ cloud: aGroup, night: aGroup, lamps: aGroup }));
   finite('viewAzimuthDeg', scene.viewAzimuthDeg);
   within('viewAltitudeDeg', scene.viewAltitudeDeg, 0, 90);
   const skyShare = within('skyShare', scene.skyShare, 0, 1);

@@ -1,10 +1,13 @@
 // The plain words of a shoot file and the numbers they stand for. Source of each table: docs/sources.md.
 
+import { finite } from '../check.js';
 import { ev100ToLuminance } from '../exposure/exposure.js';
+import { hold } from '../hold.js';
 import type { Known } from './band.js';
 import { type Cloud, cloudOfEighths } from './cloud.js';
 import { type Night, nightOfGroundLx, nightOfZenith } from './night.js';
 import type { Lamps, Scene } from './scene.js';
+import { sceneCheck } from './scene-check.js';
 import type { CloudWord, LampsWord, NightWord, SceneWords, SurfaceWord } from './scene-words.js';
 import type { SkylinePoint } from './skyline.js';
 import { smoothstep } from './smooth.js';
@@ -79,7 +82,7 @@ export const LAMPS_ON = { fromSunAltitudeDeg: -3, toSunAltitudeDeg: -4.6 };
  *   it), clockwise from north, as {@link sunAndMoon} gives it at the sunset of {@link skyEvents}; `facing` counts from it: "side" is 90° clockwise,
  *   "away" 180°
  * @returns the same in numbers
- * @throws RangeError where a number among the words is out of its range
+ * @throws RangeError where a word is none or a number among them out of its range, or unless horizonSunAzimuthDeg is finite
  * @example
  * ```ts
  * // With the shoot of planShoot's example.
@@ -90,6 +93,13 @@ export const LAMPS_ON = { fromSunAltitudeDeg: -3, toSunAltitudeDeg: -4.6 };
  * ```
  */
 export function sceneOf(words: SceneWords, horizonSunAzimuthDeg: number): Scene {
+  hold('words', words, sceneCheck);
+  finite('horizonSunAzimuthDeg', horizonSunAzimuthDeg);
+  return sceneIn(words, horizonSunAzimuthDeg);
+}
+
+/** The same of words that are right. */
+export function sceneIn(words: SceneWords, horizonSunAzimuthDeg: number): Scene {
   return {
     viewAzimuthDeg: viewAzimuthDeg(words.facing, horizonSunAzimuthDeg),
     viewAltitudeDeg: words.viewAltitudeDeg,

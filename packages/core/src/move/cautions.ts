@@ -1,6 +1,7 @@
 // What a camera that moves by itself can do to people and gear. Common practice, no standard was read.
 // Source: docs/sources.md#move-cautions.
 
+import { groupWith, hold, listOf, text } from '../hold.js';
 import { type Sentences, sentenceOf } from '../words/sentences.js';
 import type { Move } from './moves.js';
 
@@ -50,6 +51,7 @@ const ALONG = [caution('track-ends', 'pinch'), caution('rigging', 'overhead')];
  *
  * @param moves of which the axes alone count
  * @returns none without moves, two more where something travels along a track
+ * @throws RangeError on what is no list of moves
  * @example
  * ```ts
  * import { moveCautions } from '@evenfall/core';
@@ -59,6 +61,7 @@ const ALONG = [caution('track-ends', 'pinch'), caution('rigging', 'overhead')];
  * ```
  */
 export function moveCautions(moves: readonly Pick<Move, 'axis'>[]): readonly MoveCaution[] {
+  hold('moves', moves, listOf(groupWith({ axis: text })));
   if (moves.length === 0) return [];
   return moves.some(({ axis }) => axis === 'slide') ? [...ANY, ...ALONG] : ANY;
 }

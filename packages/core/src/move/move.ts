@@ -3,6 +3,7 @@
 
 import { positive } from '../check.js';
 import { type Bracket, bracketReachEv } from '../footage/bracket.js';
+import { aboveZero, aList, groupWith, hold, listOf } from '../hold.js';
 import type { Optics } from './angle.js';
 import type { Asked } from './asked.js';
 import { type MoveCaution, moveCautions } from './cautions.js';
@@ -136,6 +137,7 @@ export interface MovePlan {
  * ```
  */
 export function planMoves(request: MoveRequest): MovePlan {
+  hold('request', request, groupWith({ moves: aList, frames: listOf(groupWith({ shutterS: aboveZero })) }));
   const { moves, frames, optics, darkFrame, bracket } = request;
   const times = { darkFrame, ...(bracket === undefined ? {} : { bracket }) };
   // The longest exposure smears most, wherever it stands among them.

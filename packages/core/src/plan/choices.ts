@@ -3,6 +3,7 @@
 
 import { given } from '../check.js';
 import { dialLabel } from '../exposure/dial.js';
+import { hold, onlyKeys } from '../hold.js';
 import type { RampFrame, RampProblem } from '../ramp/problem.js';
 import { solved } from '../ramp/solve.js';
 import { type RampWeights, rampWeights } from '../ramp/weights.js';
@@ -70,9 +71,11 @@ const CLEAN_ISO_TIMES = 8;
  */
 export function planChoices(
   shoot: Shoot,
-  { signal }: Pick<PlanOptions, 'signal'> = {},
+  options: Pick<PlanOptions, 'signal'> = {},
 ): PlanChoices | PlanInfeasible {
   checkShoot(shoot);
+  hold('options', options, onlyKeys('signal'));
+  const { signal } = options;
   stopIf(signal);
   const prepared = prepare(shoot);
   if (prepared.kind === 'no-span') return noSpan(shoot, prepared, { signal });

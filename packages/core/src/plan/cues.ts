@@ -1,6 +1,6 @@
 // The schedule as a person performs it: when, which control, from what to what.
 
-import { aNumber, groupWith, hold, listOf, text } from '../hold.js';
+import { aGroup, aNumber, groupWith, hold, listOf, text } from '../hold.js';
 import type { Setting } from '../shoot/kit.js';
 import type { Control, PlanChange, PlanCue, PlanFrame } from './types.js';
 
@@ -99,11 +99,14 @@ export function shutterTimesOf(
   });
 }
 
+const CUES = groupWith({ cues: listOf(aGroup) });
+
 /**
  * All that changes, by the clock: the cues and, where a rig times the shutter freely, where that stands between them.
  *
  * @param plan its `cues` and `shutterTimes`
  * @returns in order of time, at most one a frame
+ * @throws RangeError on what has no cues
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -113,12 +116,11 @@ export function shutterTimesOf(
  * changesByClock(plan).length === plan.cues.length; // → true
  * ```
  */
-export function changesByClock({
-  cues,
-  shutterTimes = [],
-}: {
+export function changesByClock(plan: {
   readonly cues: readonly PlanCue[];
   readonly shutterTimes?: readonly PlanCue[] | undefined;
 }): readonly PlanCue[] {
+  hold('plan', plan, CUES);
+  const { cues, shutterTimes = [] } = plan;
   return shutterTimes.length === 0 ? cues : [...cues, ...shutterTimes].sort((a, b) => a.frame - b.frame);
 }

@@ -1,13 +1,15 @@
 // The light of a shoot, frame by frame: from frame times to sun and moon, and the scene's EV.
 // `light/` knows no dates and `sun.ts` no scene; this is where they meet.
 
+import { aNumber, hold, listOf } from '../hold.js';
 import { bandAround, forecastBand } from '../light/band.js';
 import { type Correction, correctedBandAt, correctForecast, type Reading } from '../light/reading.js';
 import { type SceneLight, sceneLight } from '../light/scene.js';
-import { knownOf, lampsByClock, sceneOf } from '../light/words.js';
+import { knownOf, lampsByClock, sceneIn } from '../light/words.js';
 import { fieldsOfView } from '../move/angle.js';
 import { sceneAtStart, shootPointing } from '../shoot/pointing.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { checkShoot } from '../shoot/shoot-check.js';
 import { instant } from '../shoot/span.js';
 import { opticsOf } from '../shoot/time-left.js';
 import { civilDay, type Zone, zoneOf } from '../sky/clock.js';
@@ -54,13 +56,20 @@ export interface Forecast {
  * ```
  */
 export function forecastLight(shoot: Shoot, times: Float64Array): Forecast {
+  checkShoot(shoot);
+  hold('times', times, listOf(aNumber, 1));
+  return forecastOver(shoot, times);
+}
+
+/** The same of a shoot that is right. */
+export function forecastOver(shoot: Shoot, times: Float64Array): Forecast {
   const { place, direction, date } = shoot;
   const scene = sceneAtStart(shoot);
   const zone = zoneOf(place);
   const day = civilDay(date, zone);
   const azimuthDeg = horizonAzimuthDeg(direction, day.startMs, day.endMs, place);
   const optics = opticsOf(shoot.camera);
-  const words = sceneOf(scene, azimuthDeg);
+  const words = sceneIn(scene, azimuthDeg);
   const seen = optics === undefined ? words : { ...words, field: fieldsOfView(optics) };
   const lightOf = sceneLight(seen);
   const pointing = shootPointing(shoot, {

@@ -1,6 +1,6 @@
 // The longest shutters before stars trail, beside what the plan opens for.
 
-import { sceneOf } from '../light/words.js';
+import { sceneIn } from '../light/words.js';
 import type { Optics } from '../move/angle.js';
 import { turned } from '../move/pointing.js';
 import type { SkyView } from '../move/sky-view.js';
@@ -52,6 +52,6 @@ export function starNotes({ shoot, frames }: PlanMade, { optics, start }: Lens):
 export function startView(shoot: Shoot, { zone }: Forecast): SkyView {
   const day = civilDay(shoot.date, zone);
   const horizonDeg = horizonAzimuthDeg(shoot.direction, day.startMs, day.endMs, shoot.place);
-  const { viewAzimuthDeg, viewAltitudeDeg } = sceneOf(sceneAtStart(shoot), horizonDeg);
+  const { viewAzimuthDeg, viewAltitudeDeg } = sceneIn(sceneAtStart(shoot), horizonDeg);
   return { azimuthDeg: viewAzimuthDeg, altitudeDeg: viewAltitudeDeg };
 }

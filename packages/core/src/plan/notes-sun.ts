@@ -1,7 +1,7 @@
 // When the sun stands in the frame, and how far it pulls a meter that takes the mean.
 
 import { discInFrame } from '../light/disc.js';
-import { sceneOf } from '../light/words.js';
+import { sceneIn } from '../light/words.js';
 import { fieldsOfView } from '../move/angle.js';
 import { turned } from '../move/pointing.js';
 import type { Forecast } from './forecast.js';
@@ -18,7 +18,7 @@ export function sunInFrameNotes(
   forecast: Forecast,
   { optics, start }: Lens,
 ): Note[] {
-  const scene = sceneOf(shoot.scene, start.azimuthDeg);
+  const scene = sceneIn(shoot.scene, start.azimuthDeg);
   const field = fieldsOfView(optics);
   const pulls = frames.map(({ panDeg = 0, tiltDeg = 0 }, i) => {
     const { azimuthDeg, altitudeDeg } = turned(start, panDeg, tiltDeg);

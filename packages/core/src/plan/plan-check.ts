@@ -2,7 +2,7 @@
 
 import { aNumber, either, flag, groupWith, hold, isGroup, listOf, oneOf, text, wholeFrom } from '../hold.js';
 import { checkShoot } from '../shoot/shoot-check.js';
-import type { Plan } from './types.js';
+import type { Plan, PlanMade } from './types.js';
 
 const format = oneOf(['evenfall-plan/1']);
 
@@ -35,6 +35,13 @@ const plan = either((value) =>
         cues: listOf(groupWith({ frame: wholeFrom(1, 1e6), at: text })),
       }),
 );
+
+/** @throws RangeError as {@link checkPlan}, and where there is no plan */
+export function checkMade(value: PlanMade): void {
+  checkPlan(value);
+  if ((value as Plan).kind !== 'ok')
+    throw new RangeError('plan must be one that can be shot, got one that is infeasible');
+}
 
 /** @throws RangeError naming the place, the rule and the value of what no plan has */
 export function checkPlan(value: Plan): void {

@@ -93,8 +93,9 @@ export function planShoot(shoot: Shoot, options: PlanOptions = {}): Plan {
  * planRemedies(small).map(({ change }) => change).includes('higher-iso'); // → true
  * ```
  */
-export function planRemedies(shoot: Shoot, { signal }: Pick<PlanOptions, 'signal'> = {}): readonly Remedy[] {
-  const plan = planShoot(shoot, { signal });
+export function planRemedies(shoot: Shoot, options: Pick<PlanOptions, 'signal'> = {}): readonly Remedy[] {
+  hold('options', options, onlyKeys('signal'));
+  const plan = planShoot(shoot, options);
   return plan.kind === 'infeasible' ? plan.infeasible.remedies : [];
 }
 

@@ -5,8 +5,8 @@ import type { Kit } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { type ShootSpan, spanOf } from '../shoot/span.js';
 import { checkWork } from '../shoot/work.js';
-import { type Forecast, forecastLight } from './forecast.js';
-import { rampProblemOf } from './targets.js';
+import { type Forecast, forecastOver } from './forecast.js';
+import { problemOver } from './targets.js';
 
 /** A shoot whose span the sun passes through. */
 export interface Prepared {
@@ -21,6 +21,6 @@ export function prepare(shoot: Shoot): Prepared | Extract<ShootSpan, { kind: 'no
   const span = spanOf(shoot);
   if (span.kind === 'no-span') return span;
   checkWork(shoot, span.times.length);
-  const forecast = forecastLight(shoot, span.times);
-  return { kind: 'ready', forecast, ...rampProblemOf(shoot, forecast) };
+  const forecast = forecastOver(shoot, span.times);
+  return { kind: 'ready', forecast, ...problemOver(shoot, forecast) };
 }

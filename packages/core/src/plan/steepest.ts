@@ -1,6 +1,7 @@
 // Where a scene's light changes fastest.
 
 import { positive } from '../check.js';
+import { aNumber, groupWith, hold, listOf } from '../hold.js';
 
 /** A moment of the light: a frame of a plan or a row of a light table. */
 export interface LitMoment {
@@ -41,6 +42,7 @@ export interface Steepest {
  * ```
  */
 export function steepestMinute(moments: readonly LitMoment[], intervalS: number): Steepest | undefined {
+  hold('moments', moments, listOf(groupWith({ sceneEv100: aNumber })));
   const steepest = steepestIn(
     moments.map(({ sceneEv100 }) => sceneEv100),
     intervalS,

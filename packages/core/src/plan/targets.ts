@@ -1,11 +1,19 @@
 // From light and look to the ramp's targets: the wall between the sky and the camera.
 
+import { aNumber, groupWith, hold, listOf } from '../hold.js';
 import { lookOffsetEv } from '../light/look.js';
 import type { RampProblem } from '../ramp/problem.js';
 import { type Kit, kitOf } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { checkShoot, lookCheck } from '../shoot/shoot-check.js';
 import { shootGap } from '../shoot/time-left.js';
 import type { Forecast } from './forecast.js';
+
+/** What {@link forecastLight} gives, as far as targets need it. */
+const FORECAST = groupWith({
+  sceneEv100: listOf(aNumber, 1),
+  sky: listOf(groupWith({ sunAltitudeDeg: aNumber }), 1),
+});
 
 /**
  * EV at ISO 100 that each frame should be exposed for: the scene less the look's offset.
@@ -27,7 +35,13 @@ import type { Forecast } from './forecast.js';
  * targetsOf({ look: { nightEv: 0 } }, forecast)[1028] === forecast.sceneEv100[1028]; // → true
  * ```
  */
-export function targetsOf({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Forecast): Float64Array {
+export function targetsOf(shoot: Pick<Shoot, 'look'>, forecast: Forecast): Float64Array {
+  hold('shoot', shoot, groupWith({ look: lookCheck }));
+  hold('forecast', forecast, FORECAST);
+  return targetsUnder(shoot, forecast);
+}
+
+function targetsUnder({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Forecast): Float64Array {
   return sceneEv100.map((ev, i) => ev - lookOffsetEv(look, sky[i].sunAltitudeDeg));
 }
 
@@ -51,8 +65,15 @@ export function targetsOf({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Fo
  * ```
  */
 export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: Kit } {
+  checkShoot(shoot);
+  hold('forecast', forecast, FORECAST);
+  return problemOver(shoot, forecast);
+}
+
+/** The same of a shoot that is right. */
+export function problemOver(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: Kit } {
   const kit = kitOf(shoot);
-  return { kit, problem: problemFrom(shoot, kit, targetsOf(shoot, forecast)) };
+  return { kit, problem: problemFrom(shoot, kit, targetsUnder(shoot, forecast)) };
 }
 
 /** A shoot with targets known, one a frame, as the ramp problem. */

@@ -3,6 +3,7 @@
 import { tightestFrame } from '../move/time-advice.js';
 import { budgetOf, type FrameBudget } from '../move/time-budget.js';
 import { shootTravels } from '../shoot/time-left.js';
+import { checkMade } from './plan-check.js';
 import type { PlanMade } from './types.js';
 
 /**
@@ -20,7 +21,9 @@ import type { PlanMade } from './types.js';
  * shutterS + writeS + slackS; // → 7.0
  * ```
  */
-export function tightestOf({ shoot, frames }: PlanMade): { readonly frame: number } & FrameBudget {
+export function tightestOf(plan: PlanMade): { readonly frame: number } & FrameBudget {
+  checkMade(plan);
+  const { shoot, frames } = plan;
   const { intervalS, camera } = shoot;
   const travels = shootTravels(shoot);
   const budgets = frames.map(({ shutterS }, frame) =>

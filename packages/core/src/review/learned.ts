@@ -1,7 +1,9 @@
 // What the light did, for the next plan at that place: by how much it lay off the forecast at each altitude of the sun, as readings
 // of another evening.
 
-import { forecastLight } from '../plan/forecast.js';
+import { aNumber, groupWith, hold, listOf, text } from '../hold.js';
+import { forecastOver } from '../plan/forecast.js';
+import { checkPlan } from '../plan/plan-check.js';
 import type { PlanMade } from '../plan/types.js';
 import type { ReadingEntry, Shoot } from '../shoot/shoot.js';
 import { shootSpan } from '../shoot/span.js';
@@ -33,12 +35,18 @@ import type { Review } from './types.js';
  * ```
  */
 export function learnedReadings(plan: PlanMade, review: Review, shoot: Shoot): ReadingEntry[] {
+  checkPlan(plan);
+  hold(
+    'review',
+    review,
+    groupWith({ light: listOf(groupWith({ at: text, sunAltitudeDeg: aNumber, ev100: aNumber })) }),
+  );
   const { light } = review;
   const span = shootSpan(shoot);
   if (light.length === 0 || span.kind === 'no-span') return [];
   const thenMs = Float64Array.from(light, ({ at }) => parseRfc3339(at)!);
-  const then = forecastLight({ ...plan.shoot, readings: [] }, thenMs);
-  const next = forecastLight({ ...shoot, readings: [] }, span.times);
+  const then = forecastOver({ ...plan.shoot, readings: [] }, thenMs);
+  const next = forecastOver({ ...shoot, readings: [] }, span.times);
   const altitudes = next.sky.map((sky) => sky.sunAltitudeDeg);
   const zone = zoneOf(shoot.place);
   const found = light.flatMap(({ sunAltitudeDeg, ev100 }, i) => {

@@ -3,6 +3,7 @@
 
 import type { FrameLevel } from '../follow/frame-level.js';
 import { readingOfFrame } from '../follow/frame-reading.js';
+import { aGroup, hold, text } from '../hold.js';
 import type { TakenFrame } from './types.js';
 
 /** A frame, or what its file does not tell. */
@@ -41,6 +42,8 @@ const MOST_CAMERA = 200;
  * ```
  */
 export function frameOfTags(file: string, tags: Readonly<Record<string, unknown>>): TagsRead {
+  hold('file', file, text);
+  hold('tags', tags, aGroup);
   const at = timeOf(tags);
   if (at === undefined) return { kind: 'passed-over', why: 'no-time' };
   const shutterS = positive(tags.ExposureTime) ?? apex(tags.ShutterSpeedValue, -1);

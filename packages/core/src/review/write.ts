@@ -4,6 +4,7 @@ import type * as v from 'valibot';
 import { csv } from '../files/csv.js';
 import { reviewSchema } from '../files/review-schema.js';
 import { type Written, written } from '../files/written.js';
+import { aGroup, groupWith, hold, listOf } from '../hold.js';
 import type { Review, ReviewFrame } from './types.js';
 
 /**
@@ -61,6 +62,7 @@ const STOP_DIGITS = 3;
  *
  * @param review from {@link reviewFrames}
  * @returns comma-separated values with a header row; lines end in CRLF
+ * @throws RangeError on what holds no frames
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -71,7 +73,9 @@ const STOP_DIGITS = 3;
  * writeReviewCsv(reviewFrames(plan, taken)).slice(0, 23); // → 'file,offsetEv,frame,at,'
  * ```
  */
-export function writeReviewCsv({ frames }: Review): string {
+export function writeReviewCsv(review: Review): string {
+  hold('review', review, groupWith({ frames: listOf(aGroup) }));
+  const { frames } = review;
   if (frames.every(({ exposures }) => exposures === undefined)) {
     const rows = frames.map((frame) => COLUMNS.map((column) => cell(column, frame)));
     return csv([COLUMNS, ...rows]);

@@ -10,6 +10,7 @@ import {
 } from '../exposure/dial.js';
 import { type FilterStack, filterStacks } from '../exposure/filter.js';
 import { type Bracket, bracketReachEv } from '../footage/bracket.js';
+import { aGroup, aList, groupWith, hold } from '../hold.js';
 import type { RampFrame, RampKit } from '../ramp/problem.js';
 import type { Camera, Shoot } from './shoot.js';
 
@@ -124,6 +125,8 @@ export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]):
   return index >= 0 ? index : equals.find(isWanted)?.stack;
 }
 
+const KIT = groupWith({ ramp: aGroup, stacks: aList });
+
 /**
  * A frame of the ramp as the dials and the filter rims say it.
  *
@@ -160,17 +163,16 @@ export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]):
  * ```
  */
 export function settingOf(
-  {
-    ramp,
-    stacks,
-    bracket,
-  }: Pick<Kit, 'stacks' | 'bracket'> & { readonly ramp: Pick<RampKit, 'stepsPerStop' | 'bulb'> },
+  kit: Pick<Kit, 'stacks' | 'bracket'> & { readonly ramp: Pick<RampKit, 'stepsPerStop' | 'bulb'> },
   frame: RampFrame,
 ): Setting {
-  const stack = stacks?.[frame.stack];
+  hold('kit', kit, KIT);
+  hold('frame', frame, aGroup);
+  const { ramp, stacks, bracket } = kit;
+  const stack = stacks[frame.stack];
   if (stack === undefined) {
     throw new RangeError(
-      `frame.stack must be a place in kit.stacks, one of ${stacks?.length ?? 0}, got ${frame.stack}`,
+      `frame.stack must be a place in kit.stacks, one of ${stacks.length}, got ${frame.stack}`,
     );
   }
   const { stepsPerStop, bulb } = ramp;

@@ -3,13 +3,14 @@
 
 import {
   aboveZero,
+  aGroup,
   aNumber,
   atLeast,
-  type Check,
   either,
   flag,
   from,
   group,
+  has,
   hold,
   isGroup,
   listOf,
@@ -17,12 +18,12 @@ import {
   text,
   wordOr,
 } from '../hold.js';
+import { bySunCheck, sceneCheck } from '../light/scene-check.js';
 import { bracketCheck, limitsCheck, weightsCheck } from '../ramp/problem-check.js';
 import type { Shoot } from './shoot.js';
 
 const altitude = from(-90, 90);
 const share = from(0, 1);
-const has = (key: string) => (value: unknown) => isGroup(value) && key in value;
 
 const camera = group(
   {
@@ -53,53 +54,20 @@ const filter = either((value) =>
       : group({ name: text, stops: atLeast(0) }),
 );
 
-const bySun = group({ fromSunAltitudeDeg: altitude, toSunAltitudeDeg: altitude });
-const lampsOn = wordOr(
-  oneOf(['always']),
-  either((value) => (has('fromAt')(value) ? group({ fromAt: text, overMin: atLeast(0) }) : bySun)),
-);
-const lampsWord = oneOf(['none', 'street', 'floodlit', 'skyline']);
-
-const scene = group(
-  {
-    facing: wordOr(oneOf(['toward-sun', 'side', 'away']), group({ azimuthDeg: aNumber })),
-    viewAltitudeDeg: from(0, 90),
-    skyShare: share,
-    cloud: wordOr(oneOf(['clear', 'thin', 'broken', 'overcast', 'heavy']), group({ eighths: from(0, 8) })),
-    night: wordOr(
-      oneOf(['remote', 'rural', 'suburb', 'town', 'city']),
-      either((value) =>
-        has('groundLx')(value) ? group({ groundLx: aboveZero }) : group({ zenithMagArcsec2: from(14, 23) }),
-      ),
-    ),
-    lamps: wordOr(
-      lampsWord,
-      either((value) =>
-        has('word')(value)
-          ? group({ word: lampsWord, on: lampsOn })
-          : group({ ev100: aNumber, share }, { on: lampsOn }),
-      ),
-    ),
-  },
-  {
-    surface: oneOf(['grass', 'sand', 'snow', 'water', 'rock', 'city']),
-    reflectance: share,
-    uprightShare: share,
-    skylineDeg: either((value) =>
-      Array.isArray(value) ? listOf(group({ azimuthDeg: aNumber, altitudeDeg: altitude }), 1) : altitude,
-    ),
-  },
-);
-
 /** Lengths and motors are checked where a move is resolved, which says which of them belong together. */
-const anyGroup: Check = (value) =>
-  isGroup(value) ? undefined : { at: '', must: 'be a group of keys', got: value };
 const ease = wordOr(oneOf(['linear', 'smoothstep', 'quintic']), group({ trapezoid: from(0, 0.5) }));
-const how = { by: anyGroup, mode: oneOf(['stopped', 'continuous']), ease, gear: anyGroup };
+const how = { by: aGroup, mode: oneOf(['stopped', 'continuous']), ease, gear: aGroup };
 const move = either((value) =>
   isGroup(value) && value.axis === 'slide'
     ? group({ axis: oneOf(['slide']), ...how, toward: oneOf(['side', 'forward']) }, { nearestM: aboveZero })
     : group({ axis: oneOf(['pan', 'tilt', 'slide']), ...how }),
+);
+
+/** One number, or a table. */
+export const lookCheck = either((value) =>
+  Array.isArray(value)
+    ? listOf(group({ sunAltitudeDeg: altitude, offsetEv: aNumber }), 1)
+    : group({ nightEv: aNumber }),
 );
 
 const shootCheck = group(
@@ -112,18 +80,14 @@ const shootCheck = group(
     ),
     date: text,
     direction: oneOf(['dusk', 'dawn']),
-    span: either((value) => (has('startAt')(value) ? group({ startAt: text, endAt: text }) : bySun)),
+    span: either((value) => (has('startAt')(value) ? group({ startAt: text, endAt: text }) : bySunCheck)),
     intervalS: aboveZero,
     clipFps: aboveZero,
     camera,
     filters: listOf(filter),
     stackFilters: flag,
-    scene,
-    look: either((value) =>
-      Array.isArray(value)
-        ? listOf(group({ sunAltitudeDeg: altitude, offsetEv: aNumber }), 1)
-        : group({ nightEv: aNumber }),
-    ),
+    scene: sceneCheck,
+    look: lookCheck,
     readings: listOf(group({ at: text, ev100: aNumber })),
     crew: oneOf(['hand', 'rig']),
     limits: limitsCheck,

@@ -2,6 +2,7 @@
 
 import { timeOfStep } from '../exposure/dial.js';
 import { exposingS } from '../footage/bracket.js';
+import { aGroup, aList, groupWith, hold } from '../hold.js';
 import type { Optics } from '../move/angle.js';
 import { type Travel, travelsOf } from '../move/resolve.js';
 import { type GapParts, gapOf } from '../move/time-budget.js';
@@ -23,6 +24,8 @@ export function shootTravels({ camera, moves }: Pick<Shoot, 'camera' | 'moves'>)
   return travelsOf(moves, opticsOf(camera));
 }
 
+const SHOOT = groupWith({ camera: aGroup, moves: aList });
+
 /**
  * The part of every interval that the shutter may not use, and what it is made of; `camera.gapS` without
  * moves.
@@ -40,6 +43,7 @@ export function shootTravels({ camera, moves }: Pick<Shoot, 'camera' | 'moves'>)
  * ```
  */
 export function shootGap(shoot: Pick<Shoot, 'camera' | 'moves'>, frameCount: number): GapParts {
+  hold('shoot', shoot, SHOOT);
   return gapOf(shootTravels(shoot), frameCount, shoot.camera.gapS);
 }
 

@@ -1,6 +1,7 @@
 // Whether a zone taken from coordinates may be the neighbour's: near a border a table of zones is no survey, and
 // coordinates are often those of the nearest town.
 
+import { aFunction, aGroup, hold } from '../hold.js';
 import { civilDay, rfc3339, zoneOf } from './clock.js';
 import type { Place } from './place.js';
 
@@ -41,6 +42,8 @@ export function clocksNear(
   date: string,
   zoneAt: (latitudeDeg: number, longitudeDeg: number) => string,
 ): { readonly here: ClockOfZone; readonly others: readonly ClockOfZone[] } {
+  hold('place', place, aGroup);
+  hold('zoneAt', zoneAt, aFunction);
   const clockOf = (timeZone: string | undefined): ClockOfZone => {
     const zone = zoneOf({ ...place, ...(timeZone === undefined ? {} : { timeZone }) });
     return { timeZone, offset: rfc3339(civilDay(date, zone).endMs - 1000, zone).slice(-6) };

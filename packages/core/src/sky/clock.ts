@@ -2,7 +2,7 @@
 // counts UTC epoch milliseconds. Zone rules are those of the host's own tables, read through Intl.
 
 import { finite, positive, whole, within } from '../check.js';
-import { aNumber, groupWith, hold } from '../hold.js';
+import { aFunction, aNumber, groupWith, hold } from '../hold.js';
 import type { ClocksBack } from '../words/clock.js';
 import type { Place } from './place.js';
 
@@ -152,6 +152,12 @@ export function clocksBack(fromMs: number, toMs: number, zone: Zone): ClocksBack
   };
 }
 
+const ZONE = groupWith({ offsetMin: aFunction });
+
+function checkZone(zone: Zone): void {
+  hold('zone', zone, ZONE);
+}
+
 /** A written date as if it were UTC; throws RangeError unless it is YYYY-MM-DD and exists. */
 function dateAsUtcMs(date: string): number {
   const ms = /^\d{4}-\d{2}-\d{2}$/.test(date) ? Date.parse(`${date}T00:00:00Z`) : Number.NaN;
@@ -207,6 +213,7 @@ function firstFrom(wallMs: number, zone: Zone): number {
  * ```
  */
 export function civilDay(date: string, zone: Zone): { readonly startMs: number; readonly endMs: number } {
+  checkZone(zone);
   const wallMs = dateAsUtcMs(date);
   const startMs = firstFrom(wallMs, zone);
   const endMs = firstFrom(wallMs + DAY_MS, zone);
@@ -234,6 +241,7 @@ export function civilDay(date: string, zone: Zone): { readonly startMs: number; 
  * ```
  */
 export function wallToMs(date: string, time: string, zone: Zone): number[] {
+  checkZone(zone);
   const match = /^([01]\d|2[0-3]):([0-5]\d)(?::([0-5]\d))?$/.exec(time);
   if (!match) throw new RangeError(`time must be HH:MM or HH:MM:SS, got "${time}"`);
   const [, hours, minutes, seconds = '0'] = match;
@@ -266,6 +274,7 @@ const LATEST_MS = Date.parse('9999-12-31T00:00:00Z');
  * ```
  */
 export function rfc3339(atMs: number, zone: Zone): string {
+  checkZone(zone);
   const ms = Math.round(within('atMs', atMs, EARLIEST_MS, LATEST_MS));
   const offset = zone.offsetMin(ms);
   const shown = new Date(ms + offset * MINUTE_MS).toISOString();

@@ -83,6 +83,10 @@ const SPOT = groupWith({ latitudeDeg: isThere, longitudeDeg: isThere });
 
 function checkPlace(atMs: number, place: Pick<Place, 'latitudeDeg' | 'longitudeDeg'>): void {
   finite('atMs', atMs);
+  checkSpot(place);
+}
+
+function checkSpot(place: Pick<Place, 'latitudeDeg' | 'longitudeDeg'>): void {
   hold('place', place, SPOT);
   within('latitudeDeg', place.latitudeDeg, -90, 90);
   within('longitudeDeg', place.longitudeDeg, -180, 180);
@@ -230,6 +234,7 @@ const MOST_EVENTS_MS = 400 * 86_400_000;
  * ```
  */
 export function skyEvents(fromMs: number, toMs: number, place: Place): SkyEvents {
+  checkSpot(place);
   if (toMs - fromMs > MOST_EVENTS_MS) {
     throw new RangeError(`toMs must be at most 400 days after fromMs (${fromMs}), got ${toMs}`);
   }

@@ -16,13 +16,14 @@ export type OfKind<Said, Key extends keyof Said, Kind> = Said extends unknown
   : never;
 
 /**
- * A record in words. One of a kind that `sentences` lacks, which its type forbids, is a `TypeError`.
+ * A record in words.
  *
  * @param sentences of one language
  * @param key that tells the records apart
  * @param said the record
  * @param clock how the reader counts hours; 24 of them where none is given
  * @returns one sentence or more
+ * @throws RangeError on a record of a kind that `sentences` lacks, which its type forbids
  * @example
  * ```ts
  * import { englishSentences, sentenceOf } from '@evenfall/core';
@@ -37,8 +38,9 @@ export function sentenceOf<Said, Key extends keyof Said>(
   said: Said,
   clock: Clock = hours24,
 ): string {
-  const say = (sentences as Readonly<Record<string, (said: Said, clock: Clock) => string>>)[
-    said[key] as string
-  ];
+  const kind = (said as Said | undefined)?.[key];
+  const say = (sentences as Readonly<Record<string, unknown>> | undefined)?.[kind as string];
+  if (typeof say !== 'function')
+    throw new RangeError(`said.${String(key)} must be one of sentences, got ${kind}`);
   return (say as (said: Said, clock: Clock) => string)(said, clock);
 }

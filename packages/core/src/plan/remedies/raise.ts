@@ -10,7 +10,7 @@ import { shootGap } from '../../shoot/time-left.js';
 import { MOST_WORK, planWork } from '../../shoot/work.js';
 import type { Forecast } from '../forecast.js';
 import { eveningsHeldShare, frameReserves } from '../reserve.js';
-import { rampProblemOf } from '../targets.js';
+import { problemOver } from '../targets.js';
 import { appliedTo } from './apply.js';
 import type { RemedyChange } from './change.js';
 
@@ -35,7 +35,7 @@ export function raisingMost(
   const tried = changesOf(shoot, count).flatMap((change) => {
     const changed = { ...shoot, ...appliedTo(shoot, forecast, change) };
     if (planWork(changed, count) > MOST_WORK) return [];
-    const { problem } = rampProblemOf(changed, forecast);
+    const { problem } = problemOver(changed, forecast);
     const moreShare = eveningsHeldShare(frameReserves(problem), forecast);
     // To a thousandth, so that equals are equal.
     return [{ change, problem, moreShare, rank: Math.round(1000 * moreShare) }];

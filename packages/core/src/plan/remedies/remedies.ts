@@ -13,11 +13,11 @@ import { shutterFits } from '../../shoot/time-left.js';
 import { MOST_WORK, planWork, verdictWork } from '../../shoot/work.js';
 import { rfc3339 } from '../../sky/clock.js';
 import { sunPosition } from '../../sky/sun.js';
-import { type Forecast, forecastLight } from '../forecast.js';
+import { type Forecast, forecastOver } from '../forecast.js';
 import { isMargin } from '../notes-tight.js';
 import { reserveOf } from '../reserve.js';
 import { type StopSignal, stopIf } from '../stop.js';
-import { rampProblemOf } from '../targets.js';
+import { problemOver } from '../targets.js';
 import type { Remedy, RemedyLeaves } from '../types.js';
 import { appliedTo } from './apply.js';
 import type { RemedyChange } from './change.js';
@@ -136,10 +136,10 @@ export function spanRemedies(shoot: Shoot, span: SunSpan, signal?: StopSignal): 
   const reached = { ...shoot, span };
   const passed = spanOf(reached);
   if (passed.kind !== 'ok' || planWork(reached, passed.times.length) > MOST_WORK) return [];
-  const forecast = forecastLight(reached, passed.times);
+  const forecast = forecastOver(reached, passed.times);
   const trial: Trial = { shoot: reached, forecast, signal, worked: 0, solved: 0 };
   if (isPossible(whole, trial)) return asRemedies(cureBy(whole, trial), trial);
-  const { problem } = rampProblemOf(reached, forecast);
+  const { problem } = problemOver(reached, forecast);
   if (!shutterFits(problem)) return [];
   const ramp = solved(problem);
   return ramp.kind === 'ok' ? [] : asRemedies(cureBy(shorterSpan(trial, ramp.frame), trial), trial);
@@ -228,7 +228,7 @@ function isPossible(change: RemedyChange, trial: Trial): boolean {
   }
   const span = spanOf(changed);
   if (span.kind !== 'ok' || !mayTry(changed, span.times.length, WORK_OF_LIGHT, trial)) return false;
-  return hasRamp(changed, forecastLight(changed, span.times), trial);
+  return hasRamp(changed, forecastOver(changed, span.times), trial);
 }
 
 /** Counts the work of a verdict; false where too much is done, or where the remedy would be no shoot to plan. */
@@ -243,7 +243,7 @@ function budgetSpent({ worked }: Trial): boolean {
 }
 
 function hasRamp(shoot: Shoot, forecast: Forecast, trial: Trial): boolean {
-  const { problem } = rampProblemOf(shoot, forecast);
+  const { problem } = problemOver(shoot, forecast);
   const has = shutterFits(problem) && rampExists(problem);
   if (has) trial.cured = { problem, work: planWork(shoot, forecast.times.length) };
   return has;
