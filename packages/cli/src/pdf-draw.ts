@@ -36,7 +36,10 @@ type Triple = [number, number, number];
 
 const UNREAD = '/Artifact BMC';
 
-export const alphaName = (share: string): string => `A${share}`;
+const BLACK = '#000000'; // where nothing is said
+
+/** Of a share of a colour, "0.6". */
+export const alphaName = (share: string): string => `A${number(share)}`;
 
 /**
  * A picture that fills a sheet up to its margin. One without parts is one figure, which its title and description tell. Groups
@@ -51,8 +54,8 @@ export function drawn(svg: string, sheet: Sheet, letters: Letters): Drawn {
   const cards: Part[][] = [[]];
   let ids = 0;
   let marked: string | undefined;
-  // The operators in force, by what they set: most marks look like the one before.
-  let inForce = new Map([['alpha', `/${alphaName('1')} gs`]]);
+  // What is in force, as the picture says it: most marks look like the one before.
+  let inForce = new Map([['fill-opacity', '1']]);
 
   const parts = picture.children.some(({ name }) => name === 'g');
   if (parts) for (const child of picture.children) draw(child);
@@ -106,15 +109,15 @@ export function drawn(svg: string, sheet: Sheet, letters: Letters): Drawn {
     marked = as;
   }
 
-  function use(what: string, operator: string): void {
-    if (inForce.get(what) !== operator) out.push(operator);
-    inForce.set(what, operator);
+  function use(what: string, value: string, operator: (value: string) => string): void {
+    if (inForce.get(what) !== value) out.push(operator(value));
+    inForce.set(what, value);
   }
 
-  function fillWith({ fill, 'fill-opacity': alpha = '1' }: Attributes): void {
-    alphas.add(number(alpha));
-    use('alpha', `/${alphaName(number(alpha))} gs`);
-    use('fill', `${colour(fill)} rg`);
+  function fillWith({ fill = BLACK, 'fill-opacity': share = '1' }: Attributes): void {
+    alphas.add(share);
+    use('fill-opacity', share, (value) => `/${alphaName(value)} gs`);
+    use('fill', fill, (value) => `${colour(value)} rg`);
   }
 
   function text({ text: written, attributes }: Element): void {
@@ -140,11 +143,10 @@ export function drawn(svg: string, sheet: Sheet, letters: Letters): Drawn {
     const [fills, strokes] = [fill !== 'none' && element.name !== 'line', stroke !== 'none'];
     if (fills) fillWith(element.attributes);
     if (strokes) {
-      const dash = (rest['stroke-dasharray'] ?? '').split(' ').filter((length) => length !== '');
-      use('stroke', `${colour(stroke)} RG`);
-      use('width', `${number(rest['stroke-width'] ?? '1')} w`);
-      use('join', rest['stroke-linejoin'] === 'round' ? '1 j' : '0 j');
-      use('dash', `[${dash.map(number).join(' ')}] 0 d`);
+      use('stroke', stroke, (value) => `${colour(value)} RG`);
+      use('width', rest['stroke-width'] ?? '1', (value) => `${number(value)} w`);
+      use('join', rest['stroke-linejoin'] ?? '', (value) => (value === 'round' ? '1 j' : '0 j'));
+      use('dash', rest['stroke-dasharray'] ?? '', (value) => `[${lengths(value).join(' ')}] 0 d`);
     }
     const way = outline(element);
     if (way !== '' && (fills || strokes)) out.push(way, fills && strokes ? 'B' : fills ? 'f' : 'S');
@@ -196,8 +198,10 @@ function finite(text = ''): number {
 
 const number = (text?: string): string => decimal(finite(text));
 
-/** Red, green and blue, each from 0 to 1. SVG draws in black where nothing is said. */
-function colour(hex = '#000000'): string {
+const lengths = (list: string): string[] => (list === '' ? [] : list.split(' ').map(number));
+
+/** Red, green and blue, each from 0 to 1. */
+function colour(hex: string): string {
   const long = hex.length === 4 ? hex.replace(/[^#]/g, '$&$&') : hex;
   const parts = /^#([\da-f]{2})([\da-f]{2})([\da-f]{2})$/i.exec(long)?.slice(1);
   if (parts === undefined) throw cannotDraw(`colour "${hex}"`);

@@ -19,7 +19,7 @@ export const array = (values: readonly Value[]): string => `[${values.join(' ')}
 /** A number as PDF writes it, without an exponent: a thousandth of a point is far below what any printer resolves. */
 export function decimal(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`a number in a PDF must be finite, got ${value}`);
-  return String(Number(value.toFixed(3)) + 0);
+  return String(Math.round(1000 * value) / 1000 + 0);
 }
 
 /** Numbers of two bytes, as a string of bytes. */
@@ -32,7 +32,8 @@ export const utf16 = (text: string): string =>
 
 /** Text that is read, not drawn, in any script. */
 export function textString(text: string): string {
-  if (/^[\x20-\x7e]*$/.test(text)) return `(${text.replace(/[\\()]/g, '\\$&')})`;
+  // Where PDF's own signs of one byte are those of Latin 1.
+  if (/^[\x20-\x7e\xa1-\xac\xae-\xff]*$/.test(text)) return `(${text.replace(/[\\()]/g, '\\$&')})`;
   return utf16(`\ufeff${text}`);
 }
 

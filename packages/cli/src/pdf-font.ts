@@ -35,8 +35,9 @@ export function fontOf(name: string, file: Buffer): Font {
     Buffer,
   ];
   const scaled = (units: number) => (1000 * units) / head.readUInt16BE(18);
-  const groups = groupsOf(table('cmap'), name);
+  const glyphBy = glyphsBy(table('cmap'), name);
   const glyphs = new Map<string, number>();
+  const widths = new Map<number, number>();
   const metrics = hhea.readUInt16BE(34);
   const startOf = (glyph: number) =>
     head.readInt16BE(50) === 1 ? loca.readUInt32BE(4 * glyph) : 2 * loca.readUInt16BE(2 * glyph);
@@ -53,34 +54,32 @@ export function fontOf(name: string, file: Buffer): Font {
     descent: scaled(hhea.readInt16BE(6)),
     box: [36, 38, 40, 42].map((at) => scaled(head.readInt16BE(at))),
     glyphOf(character) {
-      let glyph = glyphs.get(character);
-      if (glyph === undefined) {
-        const code = character.codePointAt(0)!;
-        const group = groups.find(({ last }) => code <= last);
-        glyph = group === undefined || code < group.first ? 0 : group.glyph + code - group.first;
-        glyphs.set(character, glyph);
-      }
+      const glyph = glyphs.get(character) ?? glyphBy(character.codePointAt(0)!);
+      glyphs.set(character, glyph);
       return glyph;
     },
-    widthOf: (glyph) => scaled(advanceOf(glyph)),
+    widthOf(glyph) {
+      const width = widths.get(glyph) ?? scaled(advanceOf(glyph));
+      widths.set(glyph, width);
+      return width;
+    },
     subset(asked) {
       const kept = new Set([0, ...asked]);
       // Parts join the set while it is walked, and are walked too.
       for (const glyph of kept) for (const part of partsOf(outlineOf(glyph))) kept.add(part);
       const count = Math.max(...kept) + 1;
-      const widths = Buffer.alloc(4 * count);
+      const metricsOfPart = Buffer.alloc(4 * count);
       const starts = Buffer.alloc(4 * (count + 1));
       const outlines: Buffer[] = [];
-      let end = 0;
-      for (let glyph = 0; glyph < count; glyph++) {
-        if (kept.has(glyph)) {
-          const outline = outlineOf(glyph);
-          outlines.push(outline);
-          end += outline.length;
-          widths.writeUInt16BE(advanceOf(glyph), 4 * glyph);
-          widths.writeInt16BE(bearingOf(glyph), 4 * glyph + 2);
-        }
-        starts.writeUInt32BE(end, 4 * (glyph + 1));
+      const end = Buffer.alloc(4);
+      for (const glyph of [...kept].sort((a, b) => a - b)) {
+        const outline = outlineOf(glyph);
+        outlines.push(outline);
+        metricsOfPart.writeUInt16BE(advanceOf(glyph), 4 * glyph);
+        metricsOfPart.writeInt16BE(bearingOf(glyph), 4 * glyph + 2);
+        // Whatever follows is empty until the next that is kept.
+        end.writeUInt32BE(end.readUInt32BE() + outline.length);
+        starts.fill(end, 4 * (glyph + 1));
       }
       return fontFile({
         'cvt ': table('cvt '),
@@ -88,7 +87,7 @@ export function fontOf(name: string, file: Buffer): Font {
         glyf: Buffer.concat(outlines),
         head: changed(head, 50, 1),
         hhea: changed(hhea, 34, count),
-        hmtx: widths,
+        hmtx: metricsOfPart,
         loca: starts,
         maxp: changed(table('maxp'), 4, count),
         prep: table('prep'),
@@ -97,23 +96,23 @@ export function fontOf(name: string, file: Buffer): Font {
   };
 }
 
-interface Group {
-  readonly first: number; // code points
-  readonly last: number;
-  readonly glyph: number; // of the first
-}
-
-/** Runs of characters whose glyphs follow each other, in order: subtable format 12. */
-function groupsOf(cmap: Buffer, name: string): Group[] {
-  for (let i = 0; i < cmap.readUInt16BE(2); i++) {
-    const at = cmap.readUInt32BE(8 + 8 * i);
-    if (cmap.readUInt16BE(at) !== 12) continue;
-    return Array.from({ length: cmap.readUInt32BE(at + 12) }, (_, k) => {
-      const [first, last, glyph] = [16, 20, 24].map((to) => cmap.readUInt32BE(at + to + 12 * k));
-      return { first: first!, last: last!, glyph: glyph! };
-    });
-  }
-  throw new Error(`font ${name} has no table of all its characters`);
+/** The glyph of a code point, or 0. Subtable format 12: runs of characters whose glyphs follow each other, in order. */
+function glyphsBy(cmap: Buffer, name: string): (code: number) => number {
+  const tables = Array.from({ length: cmap.readUInt16BE(2) }, (_, i) => cmap.readUInt32BE(8 + 8 * i));
+  const at = tables.find((start) => cmap.readUInt16BE(start) === 12);
+  if (at === undefined) throw new Error(`font ${name} has no table of all its characters`);
+  const count = cmap.readUInt32BE(at + 12);
+  const field = (run: number, offset: number) => cmap.readUInt32BE(at + 16 + 12 * run + offset);
+  return (code) => {
+    let [low, high] = [0, count];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (field(middle, 4) < code) low = middle + 1;
+      else high = middle;
+    }
+    if (low === count || code < field(low, 0)) return 0;
+    return field(low, 8) + code - field(low, 0);
+  };
 }
 
 /** Glyphs that a glyph is put together from, as "é" is. */

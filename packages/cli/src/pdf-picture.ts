@@ -69,11 +69,13 @@ function attributesOf(name: string, written: string): Element['attributes'] {
   const known = KNOWN[name];
   if (known === undefined) throw cannotDraw(`<${name}>`);
   const attributes: Record<string, string> = {};
-  for (const [, key, value] of written.matchAll(/ ([\w:-]+)="([^"]*)"/g)) {
-    if (!known.includes(key!) || VALUES[key!]?.includes(value!) === false) {
+  const pieces = written.split('"'); // ' x=', '5', ' y=', '6', ''
+  for (let i = 0; i + 1 < pieces.length; i += 2) {
+    const [key, value] = [pieces[i]!.slice(1, -1), pieces[i + 1]!];
+    if (!known.includes(key) || VALUES[key]?.includes(value) === false) {
       throw cannotDraw(`${key}="${value}" of <${name}>`);
     }
-    attributes[key!] = unescaped(value!);
+    attributes[key] = unescaped(value);
   }
   return attributes;
 }
@@ -88,5 +90,6 @@ const ENTITIES: Readonly<Record<string, string>> = {
 
 /** Text as it was before our own pictures made it safe. */
 function unescaped(text: string): string {
+  if (!text.includes('&')) return text;
   return text.replace(/&(?:lt|gt|quot|#39|amp);/g, (entity) => ENTITIES[entity]!);
 }

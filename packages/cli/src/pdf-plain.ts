@@ -21,8 +21,7 @@ export const isPlain = (text: string): boolean => PLAIN.test(text) && !/\p{Bidi_
  * and none melts into the next.
  */
 export function plainGlyphs(text: string, font: Font): Glyph[] {
-  const seen = [...text].filter((character) => !/\p{Default_Ignorable_Code_Point}/u.test(character));
-  return seen.map((character) => {
+  return [...text.replace(/\p{Default_Ignorable_Code_Point}/gu, '')].map((character) => {
     const id = font.glyphOf(character);
     return { id, text: character, advance: font.widthOf(id) };
   });

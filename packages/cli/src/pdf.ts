@@ -89,7 +89,9 @@ export async function pdfOf(
     dictionary({
       Font: dictionary(Object.fromEntries(faces.map((face) => [face.font.name, fontIn(objects, face)]))),
       ExtGState: dictionary(
-        Object.fromEntries([...alphas].map((share) => [alphaName(share), dictionary({ ca: share })])),
+        Object.fromEntries(
+          [...alphas].map((share) => [alphaName(share), dictionary({ ca: decimal(Number(share)) })]),
+        ),
       ),
     }),
   );
