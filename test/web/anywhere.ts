@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { planShoot } from '@evenfall/core';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import type { Page } from 'playwright-core';
+import type { Page, Request } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import {
   EVENING,
@@ -384,6 +384,53 @@ export function anywhere(site: () => Site): void {
   });
 
   describe('its size', () => {
+    it('has asked for at most 120 kB when the first plan is drawn', async () => {
+      const asked: Request[] = [];
+      const page = await site().open({
+        before: async (each) => {
+          each.on('request', (request) => asked.push(request));
+          await each.addInitScript(() => {
+            const seen = new MutationObserver(() => {
+              if (document.querySelector('.picture')?.getAttribute('aria-busy') !== 'false') return;
+              Object.assign(globalThis, { firstPlanAtMs: performance.timeOrigin + performance.now() });
+              seen.disconnect();
+            });
+            seen.observe(document, { subtree: true, childList: true, attributeFilter: ['aria-busy'] });
+          });
+        },
+      });
+      const atMs = await page.evaluate(
+        () => (globalThis as unknown as { firstPlanAtMs: number }).firstPlanAtMs,
+      );
+      const before = asked.filter((request) => request.timing().startTime < atMs);
+      const names = new Set(
+        before.map((request) => new URL(request.url()).pathname.slice(1) || 'index.html'),
+      );
+      expect([...names].filter((name) => name.includes('planner'))).toHaveLength(1);
+      const weight = (name: string) => gzipSync(readFileSync(join(site().folder, name)), { level: 9 }).length;
+      expect([...names].map(weight).reduce((a, b) => a + b, 0)).toBeLessThanOrEqual(120_000);
+      await page.context().close();
+    });
+
+    it('plans the evening it opens with once, whatever comes after it', async () => {
+      const page = await site().open({
+        before: (each) =>
+          each.addInitScript(() => {
+            const seen = globalThis as unknown as { asked: number };
+            seen.asked = 0;
+            const post = Worker.prototype.postMessage as (this: Worker, message: unknown) => void;
+            Worker.prototype.postMessage = function (message: unknown) {
+              seen.asked++;
+              post.call(this, message);
+            };
+          }),
+      });
+      // What is loaded in idle time comes in order, this last.
+      await page.evaluate(() => navigator.serviceWorker.ready);
+      expect(await page.evaluate(() => (globalThis as unknown as { asked: number }).asked)).toBe(1);
+      await page.context().close();
+    });
+
     it('asks for at most 120 kB before the first plan is drawn, without the zone table', () => {
       const { folder } = site();
       const weight = (name: string) => gzipSync(readFileSync(join(folder, name)), { level: 9 }).length;

@@ -2,6 +2,7 @@
 // a lens. Until then, and where it cannot be loaded, the page goes on without.
 
 import { effect, signal } from '@preact/signals-core';
+import { afterPaint } from '../parts/after-paint.js';
 import { advisor } from '../state/advice.js';
 import { part } from '../state/part.js';
 import { plan } from '../state/plan.js';
@@ -25,6 +26,7 @@ export function loadMoves(): void {
 
 effect(() => {
   const { moves, camera } = shoot.value;
+  if (moves.length > 0) loadMoves();
   // What it says of a lens can wait for the first plan, which does not.
-  if (moves.length > 0 || (camera.lens !== undefined && plan.value !== undefined)) loadMoves();
+  else if (camera.lens !== undefined && plan.value !== undefined) afterPaint(loadMoves);
 });

@@ -37,7 +37,9 @@ const keptId = kept('shootId');
  */
 export const work = signal(newWork(typeof keptId === 'string' ? keptId : undefined));
 
-export const reading = computed<ShootRead>(() => reader.value?.(draft.value) ?? { kind: 'ok', shoot: start });
+export const reading = computed<ShootRead>(() =>
+  isFirst.value || reader.value === undefined ? { kind: 'ok', shoot: start } : reader.value(draft.value),
+);
 
 if (!restored) {
   void loadReader().then(() => {
