@@ -33,3 +33,16 @@ const AS_GIVEN = ['meanLevel', 'shootOnDate'];
 test.each(['core', 'chart'] as const)('an answer of %s that may be one of several has a kind', (name) => {
   expect(answersWithoutKind(name).filter((each) => !AS_GIVEN.includes(each))).toEqual([]);
 });
+
+// Whoever has the package has no docs/: what a comment says must be in it. Sources are named in words, pages of ours not at all.
+test.each(['core', 'chart'])(
+  'no published type of %s sends its reader to a page that is not there',
+  (name) => {
+    const dist = fileURLToPath(new URL(`../../packages/${name}/dist/`, import.meta.url));
+    const types = readdirSync(dist, { recursive: true, encoding: 'utf8' }).filter(
+      (path) => path.endsWith('.d.ts') && !path.endsWith('-schema.d.ts'),
+    );
+    expect(types.length).toBeGreaterThan(20);
+    expect(types.filter((path) => /\bdocs\//.test(readFileSync(dist + path, 'utf8')))).toEqual([]);
+  },
+);

@@ -67,7 +67,7 @@ function factsOf(plan: PlanMade, rows: readonly PlanCue[], words: Words): CueFac
   });
 }
 
-/** Stops of APEX, in marks of the dial. Source: docs/sources.md#apex. */
+/** Stops of APEX, in marks of the dial. Source: ASA PH2.5-1960, the additive (APEX) system of photographic exposure. */
 function clicksOf(before: PlanFrame, after: PlanFrame, stepsPerStop: number): Record<Control, number> {
   const marks = (stops: number) => Math.round(Math.abs(stops) * stepsPerStop);
   return {

@@ -10,7 +10,7 @@ export interface EvTable {
   readonly filters: string; // what to add behind a filter; "" where the plan has none
 }
 
-/** Marks a stop apart, as every dial has them, with their exact times. Source: docs/sources.md#marked-series. */
+/** Marks a stop apart, as every dial has them, with their exact times. Source: APEX scale of ASA PH2.5-1960 and Exif, marks as libgphoto2 and exiftool list them. */
 const STOPS = '1/8000 1/4000 1/2000 1/1000 1/500 1/250 1/125 1/60 1/30 1/15 1/8 1/4 0.5 1 2 4 8 15 30'.split(
   ' ',
 );

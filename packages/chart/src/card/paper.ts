@@ -2,7 +2,7 @@
 
 const POINTS_PER_MM = 72 / 25.4;
 
-/** Sheets by their names in ISO 216 and ANSI/ASME Y14.1. Source: docs/sources.md#paper. */
+/** Sheets by their names in ISO 216 and ANSI/ASME Y14.1. Source: ISO 216 and ANSI/ASME Y14.1. */
 export type Paper = 'a6' | 'a5' | 'a4' | 'letter';
 
 /**
@@ -33,7 +33,7 @@ const FORMS: Readonly<Record<Paper, Form>> = {
 };
 
 /**
- * A sheet, upright. Source: docs/sources.md#paper.
+ * A sheet, upright. Source: ISO 216 and ANSI/ASME Y14.1.
  *
  * @param paper its name
  * @returns millimetres

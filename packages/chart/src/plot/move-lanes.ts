@@ -83,7 +83,7 @@ function positionLane(travel: Travel, frames: readonly PlanFrame[], words: Words
   ].join('');
 }
 
-/** Seconds of clip in which a picture's width should pass at the fastest: docs/moves.md. */
+/** Seconds of clip in which a picture's width should pass at the fastest. */
 const COMFORT_S = 7;
 
 // How fast the picture passes, frame by frame, below the dashed line that is the limit of comfort.

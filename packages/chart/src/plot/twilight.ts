@@ -4,7 +4,7 @@
 import { instantMs } from '../text/local-time.js';
 import type { Moment } from './time-axis.js';
 
-/** How dark it is, by the sun's altitude: docs/sources.md#sun-events. */
+/** How dark it is, by the sun's altitude: twilights at 6°, 12° and 18° below the horizon, sunrise and sunset at 50′ below, as almanacs have them. */
 export type TwilightName = 'day' | 'civil' | 'nautical' | 'astronomical' | 'night';
 
 const NAMES: readonly TwilightName[] = ['day', 'civil', 'nautical', 'astronomical', 'night'];

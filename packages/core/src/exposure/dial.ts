@@ -31,7 +31,7 @@ const EXACT = { shutter: timeOfStep, iso: isoOfStep, aperture: fNumberOfStep } a
 
 /**
  * Exact value of a dial step: the shutter's 2^(-step / stepsPerStop) s, the ISO's 100 · 2^(step / stepsPerStop), the
- * f-number 2^(step / (2 stepsPerStop)). Source: docs/sources.md#marked-series.
+ * f-number 2^(step / (2 stepsPerStop)). Source: APEX scale of ASA PH2.5-1960 and Exif, marks as libgphoto2 and exiftool list them.
  *
  * @param control whose dial
  * @param step any finite number, not whole between marks; 0 is 1 s, ISO 100, f/1; up is shorter, more sensitive, narrower
@@ -111,7 +111,7 @@ const LONGEST_TIME_STOPS = -14;
 
 /**
  * What the dial says at a step. Shutter labels go on above "60" by doubling, to 2^14 s. Source:
- * docs/sources.md#marked-series.
+ * APEX scale of ASA PH2.5-1960 and Exif, marks as libgphoto2 and exiftool list them.
  *
  * @param control whose dial
  * @param step whole, as {@link valueOfStep} counts it
@@ -141,7 +141,7 @@ export function dialLabel(control: DialControl, step: number, stepsPerStop: Step
 
 /**
  * Step of a label on this dial. "0.3" is step 5 in thirds (0.315 s) and step 3 in halves (0.354 s): the dial
- * in use decides, never the text. Source: docs/sources.md#marked-series.
+ * in use decides, never the text. Source: APEX scale of ASA PH2.5-1960 and Exif, marks as libgphoto2 and exiftool list them.
  *
  * @param control whose dial
  * @param label as marked; seconds without a unit, the f-number without "f/"
@@ -175,7 +175,7 @@ export function dialStep(
 
 /**
  * Every mark of a dial, in order of rising step; shutter times above "60" are not listed. Source:
- * docs/sources.md#marked-series.
+ * APEX scale of ASA PH2.5-1960 and Exif, marks as libgphoto2 and exiftool list them.
  *
  * @param control whose dial
  * @param stepsPerStop of the dial, 2 or 3

@@ -14,15 +14,15 @@ export interface Exposure {
   readonly iso: number;
 }
 
-/** Constant K of a meter for reflected light, cd·s/(m²·ISO). Source: docs/sources.md#meter. */
+/** Constant K of a meter for reflected light, cd·s/(m²·ISO). Source: ISO 2720:1974, meter constants K = 12.5 and C = 250. */
 export const REFLECTED_K = 12.5;
 
-/** Constant C of a meter for incident light with a flat receptor, lx·s/ISO. Source: docs/sources.md#meter. */
+/** Constant C of a meter for incident light with a flat receptor, lx·s/ISO. Source: ISO 2720:1974, meter constants K = 12.5 and C = 250. */
 export const INCIDENT_C = 250;
 
 /**
  * Aperture as APEX counts it, Av = 2 log2 N: f/1 is 0, each stop narrower one more. Source:
- * docs/sources.md#apex.
+ * ASA PH2.5-1960, the additive (APEX) system of photographic exposure.
  *
  * @param fNumber focal ratio, exact, > 0
  * @returns Av in stops
@@ -34,7 +34,7 @@ export function apertureAv(fNumber: number): number {
 
 /**
  * Shutter time as APEX counts it, Tv = -log2 t: 1 s is 0, each stop shorter one more. Source:
- * docs/sources.md#apex.
+ * ASA PH2.5-1960, the additive (APEX) system of photographic exposure.
  *
  * @param timeS seconds, exact, > 0
  * @returns Tv in stops
@@ -45,7 +45,7 @@ export function timeTv(timeS: number): number {
 }
 
 /**
- * Sensitivity as APEX counts it, Sv = log2(ISO / 3.125): ISO 100 is 5. Source: docs/sources.md#apex.
+ * Sensitivity as APEX counts it, Sv = log2(ISO / 3.125): ISO 100 is 5. Source: ASA PH2.5-1960, the additive (APEX) system of photographic exposure.
  *
  * @param iso arithmetic speed, exact, > 0
  * @returns Sv in stops
@@ -57,7 +57,7 @@ export function isoSv(iso: number): number {
 
 /**
  * Scene brightness, as EV at ISO 100, that an exposure renders at metered level. Source:
- * docs/sources.md#apex.
+ * ASA PH2.5-1960, the additive (APEX) system of photographic exposure.
  *
  * @param exposure exact values, each > 0; a filter on the lens is not in it: add its stops
  * @returns EV at ISO 100, log2(N² / t) - log2(ISO / 100)
@@ -78,7 +78,7 @@ export function ev100Of(exposure: Exposure): number {
 }
 
 /**
- * Luminance as EV at ISO 100: log2(L · 100 / K). Source: docs/sources.md#meter.
+ * Luminance as EV at ISO 100: log2(L · 100 / K). Source: ISO 2720:1974, meter constants K = 12.5 and C = 250.
  *
  * @param luminanceCdM2 cd/m², > 0
  * @returns EV at ISO 100
@@ -89,7 +89,7 @@ export function luminanceToEv100(luminanceCdM2: number): number {
 }
 
 /**
- * EV at ISO 100 as luminance; the inverse of {@link luminanceToEv100}. Source: docs/sources.md#meter.
+ * EV at ISO 100 as luminance; the inverse of {@link luminanceToEv100}. Source: ISO 2720:1974, meter constants K = 12.5 and C = 250.
  *
  * @param ev100 any finite number
  * @returns cd/m²
@@ -100,7 +100,7 @@ export function ev100ToLuminance(ev100: number): number {
 }
 
 /**
- * Illuminance on a flat receptor as EV at ISO 100: log2(E · 100 / C). Source: docs/sources.md#meter.
+ * Illuminance on a flat receptor as EV at ISO 100: log2(E · 100 / C). Source: ISO 2720:1974, meter constants K = 12.5 and C = 250.
  *
  * @param illuminanceLx lux, > 0
  * @returns EV at ISO 100

@@ -22,7 +22,7 @@ export interface FilterStack {
 }
 
 /**
- * Exact stops of a filter: density / log10 2, or log2 of the factor. Source: docs/sources.md#nd.
+ * Exact stops of a filter: density / log10 2, or log2 of the factor. Source: definition of optical density.
  *
  * @param spec a filter, by whichever number its rim states
  * @returns stops, >= 0

@@ -40,7 +40,7 @@ export interface CalendarOptions {
 /**
  * Calendar text: an event with an alarm for each cue, one for the time by which to be set up, which lasts until the
  * start, and one for the last frame. Alarms ring `aheadS` seconds before a cue, `travelS` before the time to be set up,
- * and at the last frame. Source: docs/sources.md#rfc5545.
+ * and at the last frame. Source: RFC 5545, iCalendar (2009).
  *
  * The same plan always gives the same text: events are stamped with the plan's start, not with the time of
  * writing. Cues are known by their order: of a plan made again for the same shoot a calendar replaces the
@@ -187,7 +187,7 @@ function utf8Octets(character: string): number {
   return code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
 }
 
-/** 32-bit FNV-1a over UTF-16 units, as hexadecimal: tells shoots apart, keeps no secret. Source: docs/sources.md#fnv. */
+/** 32-bit FNV-1a over UTF-16 units, as hexadecimal: tells shoots apart, keeps no secret. Source: FNV-1a, by Fowler, Noll and Vo. */
 function fnv1a(text: string): string {
   let hash = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);

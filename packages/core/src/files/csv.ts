@@ -9,7 +9,7 @@ const CONTROLS: readonly Control[] = ['shutter', 'iso', 'aperture', 'filter'];
 
 /**
  * Cues as a table, one a row, and where a rig times the shutter freely a row for every third of a stop that it moves: frame (from 0), time, sun altitude, each control's change from and to (empty
- * where it stays), and the whole setting after it. Source: docs/sources.md#rfc4180.
+ * where it stays), and the whole setting after it. Source: RFC 4180, Common Format and MIME Type for CSV Files (2005).
  *
  * @param plan from {@link planShoot} or {@link readPlan}
  * @returns comma-separated values with a header row; lines end in CRLF
@@ -92,7 +92,7 @@ const MORE_COLUMNS = [
 
 /**
  * Frames as a table, one a row, every key of the plan file a column; filters on the lens are joined by " + ".
- * Source: docs/sources.md#rfc4180.
+ * Source: RFC 4180, Common Format and MIME Type for CSV Files (2005).
  *
  * @param plan from {@link planShoot} or {@link readPlan}
  * @returns comma-separated values with a header row; lines end in CRLF
@@ -125,7 +125,7 @@ export function csv(rows: readonly (readonly Field[])[]): string {
 /**
  * A field, in quotes where a comma, a quote or a line break would end it early. Text that a spreadsheet would take for a
  * formula has an apostrophe before it: shoots travel by link, and a filter may have any name. Source:
- * docs/sources.md#csv-formulas.
+ * OWASP, CSV Injection.
  */
 function csvField(field: Field): string {
   const text = typeof field === 'string' && /^[=+\-@\t\r]/.test(field) ? `'${field}` : String(field);

@@ -8,8 +8,7 @@ import { eveningsSchema } from './evenings-schema.js';
 import { type Written, written } from './written.js';
 
 /**
- * Evenings as the text of a file: JSON, keys in the order of the format, an evening a line. Never throws. Format:
- * docs/formats.md.
+ * Evenings as the text of a file: JSON, keys in the order of the format, an evening a line. Never throws.
  *
  * @param evenings from {@link planEvenings}
  * @returns text that ends with a line break; the same for the same evenings
@@ -53,7 +52,7 @@ const COLUMNS = [
 ];
 
 /**
- * Evenings as a table, one a row; a field without a value is empty. Source: docs/sources.md#rfc4180.
+ * Evenings as a table, one a row; a field without a value is empty. Source: RFC 4180, Common Format and MIME Type for CSV Files (2005).
  *
  * @param evenings from {@link planEvenings}
  * @returns comma-separated values with a header row; lines end in CRLF

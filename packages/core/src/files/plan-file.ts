@@ -25,7 +25,7 @@ export type PlanRead =
 /**
  * Reads `evenfall-plan/1` from a parsed value. Checks that it is whole and that its shoot is sound; it does
  * not work the plan out again. Never throws for what a file can hold; a wrong file is a normal answer.
- * Format: docs/formats.md.
+ *
  *
  * @param value what a JSON parser gave
  * @param locate looks up the line of a path, for messages
@@ -113,7 +113,7 @@ function countFaults({ summary, frames, cues, shutterTimes = [] }: PlanMade): Fa
 
 /**
  * A plan as the text of a file: JSON, keys in the order of the format, a frame or a cue a line. Never throws.
- * Format: docs/formats.md.
+ *
  *
  * @param plan from {@link planShoot} or {@link readPlan}
  * @returns text that ends with a line break; the same for the same plan
@@ -134,7 +134,7 @@ export function writePlan(plan: Plan): string {
 
 /**
  * A light table as the text of a file: JSON, keys in the order of the format, a row a line. Never throws.
- * Format: docs/formats.md.
+ *
  *
  * @param table from {@link lightTable}
  * @returns text that ends with a line break; the same for the same table

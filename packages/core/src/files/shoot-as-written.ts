@@ -99,8 +99,8 @@ export type MoveFile =
     });
 
 /**
- * A shoot file, `evenfall-shoot/1`, as one writes it; {@link readShoot} checks it and fills in what is left out. Keys, ranges
- * and defaults: docs/formats.md.
+ * A shoot file, `evenfall-shoot/1`, as one writes it; {@link readShoot} checks it and fills in what is left out. Keys,
+ * ranges and defaults: `schema/evenfall-shoot-1.schema.json` in this package.
  */
 export interface ShootFile {
   readonly format: 'evenfall-shoot/1';
@@ -136,7 +136,7 @@ export interface ShootFile {
   readonly crew?: Crew | undefined;
   /** What the schedule may ask. */
   readonly limits?: AllOptional<Limits> | undefined;
-  /** Prices that differ from the defaults of docs/ramp.md. */
+  /** Prices of the ramp that differ from those of the crew, {@link rampWeights}. */
   readonly weights?: SomeWeights | undefined;
   /** At most one an axis. */
   readonly moves?: readonly MoveFile[] | undefined;

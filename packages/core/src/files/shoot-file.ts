@@ -19,7 +19,7 @@ export type ShootRead =
 
 /**
  * Reads `evenfall-shoot/1`: what a YAML or JSON parser gave, or a {@link ShootFile}, checked, with its defaults filled in; a key
- * that is undefined counts as left out. Never throws for what a file can hold; a wrong file is a normal answer. Format: docs/formats.md.
+ * that is undefined counts as left out. Never throws for what a file can hold; a wrong file is a normal answer.
  *
  * @param value what the parser gave, or a {@link ShootFile}
  * @param locate looks up the line of a path, for messages
@@ -63,7 +63,7 @@ export function readShoot(value: unknown, locate?: Locate, source?: string): Sho
 
 /**
  * A shoot as the text of a file: JSON, keys in the order of the format, a line break at the end. Never
- * throws. Format: docs/formats.md.
+ * throws.
  *
  * @param shoot from {@link readShoot}
  * @returns text that {@link readShoot} reads back to the same shoot

@@ -97,7 +97,7 @@ const INPUT = group(
  * the camera stands where the plan has it, the plan itself is the answer. A cue that is due is taken as done
  * unless it is reported missed. Frames that nobody asked for: a person is taken to have done the cues told
  * ahead, a rig not; where that were more than the next cue, the time must be borne out by the next input, or by `jump`.
- * What of the input cannot be used is told by a warning, never thrown. Source: docs/follow.md.
+ * What of the input cannot be used is told by a warning, never thrown.
  *
  * @param state from {@link startFollow}, or of the answer before; it is not changed
  * @param input the frame asked for, and what is known by then

@@ -95,7 +95,7 @@ function ofPixels({ srgbPixels, channels }: Extract<FrameLevel, { srgbPixels: un
   return { mean: sum / pixels, clippedShare: clipped / pixels };
 }
 
-/** Source: docs/sources.md#srgb. */
+/** Source: IEC 61966-2-1, sRGB. */
 function linearOfSrgb(value: number): number {
   return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
 }

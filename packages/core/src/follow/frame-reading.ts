@@ -26,7 +26,7 @@ export interface FrameCalibration {
   /**
    * Linear mean of a frame that is exposed as metered, above `blackLevel` and below 1; default 0.18, that of grey in sRGB
    * under ISO 12232 and ISO 2721. Raw values of a camera rated by saturation: 0.128. Better: measure your own. Source:
-   * docs/sources.md#frames.
+   * ISO 12232:2006, ratings of speed of cameras for still pictures.
    */
   readonly greyLevel?: number | undefined;
   /** Linear mean below which a frame is taken as black, above 0; default 0.001, three values of 255 in sRGB. */
@@ -53,7 +53,7 @@ const LEVEL = either((value) => {
 /**
  * What a frame says of the scene it shows: EV at ISO 100 = that of its setting + log2(its mean / grey). A clipped frame
  * gives a bound: its parts at white may be brighter than they show, so that the scene is that bright at least; in a
- * black frame it is that dark at most. Source: docs/sources.md#frames.
+ * black frame it is that dark at most. Source: ISO 12232:2006, ratings of speed of cameras for still pictures.
  *
  * @param level how bright the frame came out
  * @param taken when, and at what setting

@@ -39,7 +39,7 @@ export interface FollowLines {
 }
 
 /**
- * An evening followed as lines of text, one JSON object in, one out. Line and answer: docs/follow.md.
+ * An evening followed as lines of text, one JSON object in, one out. A line in has a key of {@link FollowInput} or `at`, RFC 3339; a line out is {@link FollowAnswer} in short, with its `kind`.
  *
  * @param plan from {@link planShoot} or {@link readPlan}
  * @param options how far ahead to plan, how steady the meter is

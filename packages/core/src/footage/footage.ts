@@ -16,7 +16,7 @@ export interface FrameRate {
 
 /**
  * Frame rates of film and video. "23.976", "29.97" and "59.94" are 24, 30 and 60 slowed by 1000/1001. Source:
- * docs/sources.md#frame-rates.
+ * NTSC rates, 1000/1001 of the round ones.
  */
 export const FRAME_RATES: readonly FrameRate[] = [
   { label: '23.976', fps: 24_000 / 1001 },
@@ -31,7 +31,7 @@ export const FRAME_RATES: readonly FrameRate[] = [
 
 /**
  * The rate that a number means: 23.976 and 23.98 are 24000/1001; a number that is near no named rate is
- * itself. Source: docs/sources.md#frame-rates.
+ * itself. Source: NTSC rates, 1000/1001 of the round ones.
  *
  * @param clipFps frames a second, > 0
  * @returns frames a second, exact
@@ -72,7 +72,7 @@ export interface Footage {
 
 /**
  * The third from any two. Frames are whole: a clip is never shorter than asked for, a recording never longer.
- * Source: docs/sources.md#interval.
+ * Source: arithmetic, both ends exposed.
  *
  * @param given two of recording time, interval and clip length, seconds, > 0
  * @param clipFps frames a second of the clip, > 0; 23.976 is taken as 24000/1001

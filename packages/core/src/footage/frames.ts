@@ -4,7 +4,7 @@ import { positive } from '../check.js';
 import { bracketSum, type Exposing, pausesS } from './bracket.js';
 
 /**
- * Frames an interval gives in a time, both ends exposed: floor(T / I) + 1. Source: docs/sources.md#interval.
+ * Frames an interval gives in a time, both ends exposed: floor(T / I) + 1. Source: arithmetic, both ends exposed.
  *
  * @param durationS from the first shutter to the last, seconds, >= 0
  * @param intervalS seconds, > 0

@@ -25,7 +25,7 @@ export interface IntervalAdvice {
   readonly minS: number;
   /** Longest, seconds; as `minS` where the source names one. */
   readonly maxS: number;
-  /** Named in docs/sources.md#intervals. */
+  /** Whose page it is, of three authors on time-lapse. */
   readonly source: 'skarbnik' | 'cogto' | 'aperture-authority';
 }
 
@@ -70,7 +70,7 @@ export interface SubjectInterval {
 
 /**
  * From the shortest to the longest interval that any source advises for a subject, and the rows that say so, as their
- * sources have them. Source: docs/sources.md#intervals.
+ * sources have them. Source: pages of three authors on time-lapse, from experience.
  *
  * @example
  * ```ts

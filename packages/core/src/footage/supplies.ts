@@ -7,7 +7,7 @@ import { type Bracket, suppliesByFrame } from './bracket.js';
 
 /**
  * Whole frames that fit a card; megabytes and gigabytes are decimal, as cards are sold. Source:
- * docs/sources.md#storage.
+ * IEC 80000-13, decimal megabytes and gigabytes.
  *
  * @param cardGB gigabytes of 10⁹ bytes, > 0
  * @param frameMB megabytes of 10⁶ bytes that one frame takes, > 0
@@ -20,7 +20,7 @@ export function framesOnCard(cardGB: number, frameMB: number): number {
 }
 
 /**
- * Whole frames one charge gives in the cold. Source: docs/sources.md#battery-cold.
+ * Whole frames one charge gives in the cold. Source: Battery University, BU-502.
  *
  * @param batteryFrames that one charge gives in the warm, > 0
  * @param coldFactor share of the charge that is left to use, 0 to 1; 1 in the warm
@@ -40,7 +40,7 @@ export interface FramesHeld {
 }
 
 /**
- * How many frames card and battery are good for. Sources: docs/sources.md#storage, docs/sources.md#battery-cold.
+ * How many frames card and battery are good for. Sources: IEC 80000-13, decimal megabytes and gigabytes, Battery University, BU-502.
  *
  * @param camera of a shoot: `cardGB` and `frameMB`, decimal, each > 0; `batteryFrames`, exposures a charge, > 0;
  *   `coldFactor`, the share of the charge that is left to use, 0 to 1; its `bracket`

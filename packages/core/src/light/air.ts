@@ -40,7 +40,7 @@ export function clearAir(altitudeDeg: number): ClearAir {
 const LEAST_REFRACTED_DEG = -1.9; // below it the formula ends, and no light comes straight
 
 /**
- * By how much the air lifts a body, degrees: 0.48 on the true horizon, 0.09 at 10°. Source: docs/sources.md#refraction.
+ * By how much the air lifts a body, degrees: 0.48 on the true horizon, 0.09 at 10°. Source: G. G. Bennett's formula in T. Saemundsson's form, Sky & Telescope 72 (1986) 70.
  */
 export function refractionDeg(trueAltitudeDeg: number): number {
   const h = Math.max(LEAST_REFRACTED_DEG, trueAltitudeDeg);

@@ -67,7 +67,7 @@ function statesOf({ cloud, base }: Known): SkyState[] {
  * The band around the forecast of a frame: the weather of level ground carried through what the lens sees. A loss on the
  * ground implies a state of the sky, so that a frame toward the glow, which loses the glow as well, may fall far more
  * and one at the zenith less. Nine minutes in ten lie in it; whole evenings are fewer. Measured with the sun above 1°
- * and carried on below, which is an extrapolation. Source: docs/sources.md#weather-spread.
+ * and carried on below, which is an extrapolation. Source: one-minute irradiance of the solar station of DTU, Lyngby, 2015 to 2017.
  *
  * @param known what the forecast is made for, and whether somebody looked
  * @returns a function of the {@link FrameParts} of a frame's light
@@ -107,7 +107,7 @@ const ANY_WEATHER = groundBand(NOTHING_KNOWN);
 /**
  * The band around a forecast that a reading has moved: the drift since the reading, but no wider than the
  * weather leaves room for, and never narrower than the meter. A frame that weather moves more than level ground drifts
- * by as much more. Never throws. Source: docs/sources.md#weather-spread.
+ * by as much more. Never throws. Source: one-minute irradiance of the solar station of DTU, Lyngby, 2015 to 2017.
  *
  * @param weather band around the forecast as it was
  * @param offsetEv what the readings moved the forecast by, stops

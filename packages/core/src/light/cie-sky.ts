@@ -31,7 +31,7 @@ const PARAMETERS = [
 const AT_RIGHT_ANGLE = PARAMETERS.map(([, , , d]) => Math.exp((d * Math.PI) / 2));
 
 /**
- * Gradation φ: how a CIE sky rises or falls from zenith to horizon. Source: docs/sources.md#cie-general-sky.
+ * Gradation φ: how a CIE sky rises or falls from zenith to horizon. Source: ISO 15469:2004 / CIE S 011, Spatial distribution of daylight.
  *
  * @param type of sky, 1 to 15
  * @param viewAltitudeDeg 0 to 90
@@ -47,7 +47,7 @@ function gradationAt(type: CieSkyType, sin: number): number {
 }
 
 /**
- * Indicatrix f: how a CIE sky brightens toward the sun. Source: docs/sources.md#cie-general-sky.
+ * Indicatrix f: how a CIE sky brightens toward the sun. Source: ISO 15469:2004 / CIE S 011, Spatial distribution of daylight.
  *
  * @param type of sky, 1 to 15
  * @param angleFromSunDeg 0 to 180
@@ -115,7 +115,7 @@ function domeIlluminance(type: CieSkyType, sunAltitudeDeg: number): number {
 
 /**
  * Luminance of a piece of a CIE sky for each lux the whole sky throws on level ground. Sets up once. Source:
- * docs/sources.md#cie-general-sky.
+ * ISO 15469:2004 / CIE S 011, Spatial distribution of daylight.
  *
  * @param type of sky, 1 to 15
  * @returns a function of the sun's altitude (0 to 90°), the view's altitude (0 to 90°) and the angle between

@@ -14,7 +14,7 @@ export interface Cloud {
 
 /**
  * Cloud by eighths of sky covered: 8 takes 2 stops, 4 a tenth. Fitted to the sun above 5°, carried on below.
- * Source: docs/sources.md#cloud.
+ * Source: F. Kasten and G. Czeplak, Solar Energy 24 (1980) 177, and USNO Circular 171 (1987).
  *
  * @param eighths 0 to 8, whole or not
  * @returns stops that cloud takes, and the share of the sky it covers
@@ -27,7 +27,7 @@ export function cloudOfEighths(eighths: number): Cloud {
 
 /**
  * Luminance of a piece of overcast sky for each lux it lays on level ground, in 1/sr: 0.41 at the zenith, a
- * third of that at the horizon, the same whichever way one looks. Source: docs/sources.md#cie-general-sky.
+ * third of that at the horizon, the same whichever way one looks. Source: ISO 15469:2004 / CIE S 011, Spatial distribution of daylight.
  *
  * @param viewAltitudeDeg 0 to 90
  * @returns 1/sr
@@ -45,7 +45,7 @@ const USUAL_GROUND = 0.18; // under which the words' stops were measured
 
 /**
  * By how much ground brighter than usual raises the light under a closed deck of cloud: 1 / (1 - r a), the sum of what
- * goes to and fro, against the usual ground's. Fresh snow nearly doubles it. Source: docs/sources.md#cloud.
+ * goes to and fro, against the usual ground's. Fresh snow nearly doubles it. Source: F. Kasten and G. Czeplak, Solar Energy 24 (1980) 177, and USNO Circular 171 (1987).
  *
  * @param reflectance of the ground, 0 to 1
  */

@@ -20,7 +20,7 @@ const DRIFT_99_EV = [
 /**
  * Stops by which the light has moved away from its forecast so many minutes after a reading, either way, in
  * 95 % (or 99 %) of cases and any weather. Beyond half an hour it is carried on with the root of time. Never
- * throws. Source: docs/sources.md#weather-spread.
+ * throws. Source: one-minute irradiance of the solar station of DTU, Lyngby, 2015 to 2017.
  *
  * @param minutes away from the reading, >= 0
  * @param sunAltitudeDeg true altitude; measured from 2° up, held below

@@ -23,7 +23,7 @@ const LOOK = either((value) =>
 /**
  * Offset from metered level at a sun altitude; negative is darker. `{ nightEv }`: 0 with the sun at the
  * horizon or above, `nightEv` at -12° and below, smoothstep between, so half of it at -6°. A table: linear
- * between its rows, level beyond its ends. Source: docs/sources.md#look.
+ * between its rows, level beyond its ends. Source: common practice, that a night should come out one to two stops below metered level; the curve is ours.
  *
  * @param look of a shoot
  * @param sunAltitudeDeg true altitude, finite

@@ -10,7 +10,7 @@ const EARTH_RADIUS_KM = 6378.14;
 const MEAN_PARALLAX_DEG = 0.951;
 
 /**
- * Distance at which the moon's light is counted as average, kilometres. Source: docs/sources.md#circular-171.
+ * Distance at which the moon's light is counted as average, kilometres. Source: P. M. Janiczek and J. A. DeYoung, Computer Programs for Sun and Moon Illuminance, USNO Circular 171 (1987).
  */
 export const MEAN_DISTANCE_KM = EARTH_RADIUS_KM / Math.sin(MEAN_PARALLAX_DEG * DEG);
 
@@ -36,7 +36,7 @@ export function moonPhaseLight(phaseAngleDeg: number): number {
 
 /**
  * Lux that the moon lays on level ground under a clear sky: about 0.4 at most. Falls away smoothly as the
- * moon sets. Clear-night measurements are met within 0.42 stop, most within 0.2. Source: docs/sources.md#circular-171.
+ * moon sets. Clear-night measurements are met within 0.42 stop, most within 0.2. Source: P. M. Janiczek and J. A. DeYoung, Computer Programs for Sun and Moon Illuminance, USNO Circular 171 (1987).
  *
  * @param moon as seen from the place
  * @returns lux, >= 0
@@ -125,7 +125,7 @@ export function moonlitSkyToward(
 /**
  * Luminance that the moon adds to a piece of clear sky. Authors' accuracy 8 to 23 %. The formula is for a
  * moon above the horizon at 10° or more from the view; nearer it is carried on without the disc, and below
- * 10° of altitude it dies away as clear air's scattered light does. Source: docs/sources.md#moonlit-sky.
+ * 10° of altitude it dies away as clear air's scattered light does. Source: K. Krisciunas and B. E. Schaefer, A model of the brightness of moonlight, PASP 103 (1991) 1033.
  *
  * @param moon as seen from the place
  * @param viewAltitudeDeg of the piece of sky, 0 to 90

@@ -16,7 +16,7 @@ export interface Night {
 
 /**
  * Luminance of a sky of so many magnitudes in a square arcsecond: 1.08e5 · 10^(-0.4 m). Source:
- * docs/sources.md#night-sky.
+ * L = 1.08e5 · 10^(−0.4 m) cd/m², the usual conversion of magnitudes.
  *
  * @param magArcsec2 magnitudes in a square arcsecond
  * @returns cd/m²
@@ -32,7 +32,7 @@ const NATURAL_LX = 0.0008;
 
 /**
  * A night by the brightness of its zenith: 22 where there are no towns, 18 in a bright suburb. Source:
- * docs/sources.md#night-sky.
+ * L = 1.08e5 · 10^(−0.4 m) cd/m², the usual conversion of magnitudes.
  *
  * @param zenithMagArcsec2 magnitudes in a square arcsecond, 14 to 23
  * @returns a night that stated cloud changes

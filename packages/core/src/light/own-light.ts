@@ -1,9 +1,9 @@
 // Light that the forecast does not know: lamps, a lit town. No weather brightens a scene by more than half a stop, so what
 // a reading has above that, and above what the sky had by day, is light of its own: it stays as the sky's comes and goes.
 
-/** The most that weather adds: 95 % of measured minutes (docs/sources.md#weather-spread). */
+/** The most that weather adds: 95 % of measured minutes (one-minute irradiance of the solar station of DTU, Lyngby, 2015 to 2017). */
 const WEATHER_BRIGHTENS_EV = 0.5;
-/** A street of lamps that fills the frame (docs/sources.md#scene-table). */
+/** A street of lamps that fills the frame (ANSI PH2.7-1973/1986, exposure guide). */
 export const BRIGHTEST_LAMPS_EV100 = 7;
 /** Above this, and two stops more, lamps are lost in the day. */
 const DAYLIGHT_EV100 = BRIGHTEST_LAMPS_EV100 + 2;

@@ -18,7 +18,7 @@ const SUN_DEG = [-18, -12, -8, -6, -4, -2, 0, 2, 5, 10, 20, 45, 90];
 const DARK_EV100 = [-17.5, -15.1, -10, -6.7, -3.6, -0.9, 1.1, 2.4, 3.7, 5, 6.3, 7.8, 8.5];
 const BRIGHT_EV100 = [9, 9, 9, 9, 10.8, 13.3, 15.1, 16.4, 17.7, 18.5, 18.8, 19.2, 19.5];
 
-/** Source: docs/light.md#in-a-photographers-words. */
+/** */
 export function possibleEv100(sunAltitudeDeg: number): PossibleEv {
   return {
     darkEv100: linearAt(SUN_DEG, DARK_EV100, sunAltitudeDeg),

@@ -72,8 +72,7 @@ export function startCorrection(forecast: Forecast): Correction {
 }
 
 /**
- * A forecast corrected by a list of readings, taken in order of time whatever order they come in. Source:
- * docs/light.md#how-sure-it-is.
+ * A forecast corrected by a list of readings, taken in order of time whatever order they come in.
  *
  * @param readings none or more, in any order
  * @param forecast EV and sun at any time
@@ -88,8 +87,7 @@ export function correctForecast(readings: readonly Reading[], forecast: Forecast
 /**
  * The correction with one more reading. Refused where no words for a scene give it with the sun where it is, or
  * where it has moved from the nearest used reading by more than skies and wrong words for the scene move it in that
- * time. A refused reading that the next one bears out within half an hour overrules what came before. Source:
- * docs/light.md#in-a-photographers-words.
+ * time. A refused reading that the next one bears out within half an hour overrules what came before.
  *
  * @param correction so far; it is not changed
  * @param reading time and EV, finite
@@ -136,7 +134,7 @@ export function correctedEv100At({ forecast, offsetEvAt }: Correction, atMs: num
 
 /**
  * The band around the corrected forecast: narrow at a reading, widening with the minutes, never past the
- * weather's. Source: docs/sources.md#weather-spread.
+ * weather's. Source: one-minute irradiance of the solar station of DTU, Lyngby, 2015 to 2017.
  *
  * @param correction forecast and readings
  * @param atMs UTC epoch milliseconds

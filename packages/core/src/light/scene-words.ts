@@ -7,13 +7,13 @@ import type { SkylinePoint } from './skyline.js';
  * clockwise from north.
  */
 export type Facing = 'toward-sun' | 'side' | 'away' | { readonly azimuthDeg: number };
-/** Cloud in a word; docs/light.md has the numbers. */
+/** Cloud in a word; {@link sceneOf} gives the numbers. */
 export type CloudWord = 'clear' | 'thin' | 'broken' | 'overcast' | 'heavy';
-/** The place after dark in a word; docs/light.md has the numbers. */
+/** The place after dark in a word; {@link sceneOf} gives the numbers. */
 export type NightWord = 'remote' | 'rural' | 'suburb' | 'town' | 'city';
-/** Lamps in the frame in a word; docs/light.md has the numbers. */
+/** Lamps in the frame in a word; {@link sceneOf} gives the numbers. */
 export type LampsWord = 'none' | 'street' | 'floodlit' | 'skyline';
-/** The ground in a word; docs/light.md has the numbers. */
+/** The ground in a word; {@link sceneOf} gives the numbers. */
 export type SurfaceWord = 'grass' | 'sand' | 'snow' | 'water' | 'rock' | 'city';
 
 /**

@@ -103,8 +103,7 @@ function levelTwilight(sunAltitudeDeg: number): number {
 /**
  * The light of a scene as a function of where sun and moon stand, and of where the lens points where it is
  * turned. Sets up once (a few ms), then about a microsecond a call, some more where the view's altitude has
- * changed; smooth in every number of the {@link Sky} and of the {@link View}. Light adds as luminance. Source:
- * docs/light.md.
+ * changed; smooth in every number of the {@link Sky} and of the {@link View}. Light adds as luminance.
  *
  * @param scene what the lens sees; {@link sceneOf} makes it from words
  * @returns the light of the scene, for any sky and view; without a view that of the scene itself

@@ -198,7 +198,7 @@ export function clearSkyToward(
 
 /**
  * Luminance of a piece of clear moonless sky: measured twilight up to the sun at 5°, the CIE clear sky from
- * 10°. Source: docs/sources.md#koomen, docs/sources.md#cie-general-sky.
+ * 10°. Source: M. J. Koomen and others, Measurements of the brightness of the twilight sky, J. Opt. Soc. Am. 42 (1952) 353, ISO 15469:2004 / CIE S 011, Spatial distribution of daylight.
  *
  * @param direction sunAltitudeDeg -90 to 90, viewAltitudeDeg 0 to 90, azimuthFromSunDeg 0 to 180
  * @returns cd/m²; below -15° of sun it dies away into the natural night

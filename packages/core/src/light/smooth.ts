@@ -35,7 +35,7 @@ export function parabolaSlopes(
 
 /**
  * Slopes of the natural cubic spline: of all curves through the knots the one that bends least, its second derivative
- * continuous. Linear in `ys` and `lastSlope`, as {@link parabolaSlopes}. Source: docs/sources.md#spline.
+ * continuous. Linear in `ys` and `lastSlope`, as {@link parabolaSlopes}. Source: natural cubic spline, Holladay (1957).
  *
  * @param lastSlope at the last knot; at the first the curve runs out straight
  */
@@ -68,7 +68,7 @@ export function splineSlopes(xs: readonly number[], ys: readonly number[], lastS
 
 /**
  * Slopes for a cubic that rises and falls only where the knots do, flat at both ends.
- * Source: docs/sources.md#monotone-cubic.
+ * Source: F. N. Fritsch and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300.
  */
 export function monotoneSlopes(xs: readonly number[], ys: readonly number[]): number[] {
   const last = xs.length - 1;

@@ -47,7 +47,7 @@ function piece(index: number, altitudeDeg: number): number {
 /**
  * Illuminance on level ground under a clear sky with the natural night sky in it, no moon, no town. Error
  * about 0.3 stop above -12°, 0.5 to -15°. Below -18° it stays at the value there, 0.00064 lx. Source:
- * docs/sources.md#supplement.
+ * P. K. Seidelmann (ed.), Explanatory Supplement to the Astronomical Almanac (1992), p. 491.
  *
  * @param sunAltitudeDeg true altitude of the sun's centre (no refraction), -90 to 90
  * @returns lux
@@ -67,8 +67,8 @@ export function clearIlluminanceLx(sunAltitudeDeg: number): number {
 
 /**
  * Illuminance that the sun alone adds on level ground under a clear sky: {@link clearIlluminanceLx} less the natural
- * night in it; below -15° it dies away. Add the night's own light to it. Source: docs/sources.md#supplement,
- * docs/sources.md#last-light.
+ * night in it; below -15° it dies away. Add the night's own light to it. Source: P. K. Seidelmann (ed.), Explanatory Supplement to the Astronomical Almanac (1992), p. 491,
+ * Yoachim and others, twilight sky brightness for a survey telescope (2016).
  *
  * @param sunAltitudeDeg true altitude of the sun's centre, -90 to 90
  * @returns lux, >= 0

@@ -15,7 +15,7 @@ import { smoothstep } from './smooth.js';
 /** Reflectance of a scene that nothing is said about: the grey card's. */
 export const GREY_REFLECTANCE = 0.18;
 
-/** Reflectance of grounds in visible light, 0 to 1. Source: docs/sources.md#surfaces. */
+/** Reflectance of grounds in visible light, 0 to 1. Source: round values of lighting handbooks. */
 export const SURFACES: Readonly<Record<SurfaceWord, number>> = {
   grass: 0.1,
   sand: 0.35,
@@ -25,7 +25,7 @@ export const SURFACES: Readonly<Record<SurfaceWord, number>> = {
   city: 0.15,
 };
 
-/** Night light of places, clear and moonless; stated cloud changes it. Source: docs/sources.md#night-sky. */
+/** Night light of places, clear and moonless; stated cloud changes it. Source: L = 1.08e5 · 10^(−0.4 m) cd/m², the usual conversion of magnitudes. */
 export const NIGHTS: Readonly<Record<NightWord, Night>> = {
   remote: nightOfZenith(22),
   rural: nightOfZenith(21.3),
@@ -37,7 +37,7 @@ export const NIGHTS: Readonly<Record<NightWord, Night>> = {
 };
 
 /**
- * What cloud takes, in stops, and the share of the sky it covers. Stops: docs/sources.md#cloud. How much of
+ * What cloud takes, in stops, and the share of the sky it covers. Stops: F. Kasten and G. Czeplak, Solar Energy 24 (1980) 177, and USNO Circular 171 (1987). How much of
  * the pattern around the sun it hides is our estimate: none has been measured for these words.
  */
 export const CLOUDS: Readonly<Record<CloudWord, Cloud>> = {
@@ -51,7 +51,7 @@ export const CLOUDS: Readonly<Record<CloudWord, Cloud>> = {
 /**
  * Lamps in the frame: `ev100` of the lit parts as a spot meter reads them, EV at ISO 100, and `share` of the frame, 0 to
  * 1. Both together give the frame what the scene table has: a night street with its windows EV 7, floodlit buildings 4,
- * lit buildings far off 2. Source: docs/sources.md#scene-table.
+ * lit buildings far off 2. Source: ANSI PH2.7-1973/1986, exposure guide.
  */
 export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonly share: number }>> = {
   none: { ev100: 0, share: 0 },
@@ -63,7 +63,7 @@ export const LAMPS: Readonly<Record<LampsWord, { readonly ev100: number; readonl
 /**
  * When public lighting comes on where nothing is said, by the sun's altitude: a clear sky gives level ground 79 lx at the
  * first, 16 at the second, around the 35 lx at which light sensors of street lamps are commonly set. Source:
- * docs/sources.md#public-lighting.
+ * common practice after BS 5489, switching at 35 lx.
  *
  * @example
  * ```ts

@@ -42,7 +42,7 @@ export type Way = 'shorter' | 'clockwise' | 'counterclockwise';
 const DEG = Math.PI / 180;
 
 /**
- * Angle a side of the sensor takes in: 2 atan(side / 2f). Source: docs/sources.md#field-of-view.
+ * Angle a side of the sensor takes in: 2 atan(side / 2f). Source: geometry of a rectilinear lens focused far away.
  *
  * @param sideMm millimetres, > 0
  * @param focalMm true focal length, millimetres, > 0
@@ -105,7 +105,7 @@ export function directionOfPoint(
 
 /**
  * The pan and tilt that bring the camera from one point of a picture to another. Source:
- * docs/sources.md#field-of-view.
+ * geometry of a rectilinear lens focused far away.
  *
  * @param from point that the middle of the frame starts on
  * @param to point that it ends on

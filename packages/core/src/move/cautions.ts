@@ -47,7 +47,7 @@ const ANY = (['pinch', 'drop', 'overhead', 'trip', 'wind', 'law'] as const).map(
 const ALONG = [caution('track-ends', 'pinch'), caution('rigging', 'overhead')];
 
 /**
- * Cautions for these moves. Source: docs/sources.md#move-cautions.
+ * Cautions for these moves. Source: common practice on sets and at night.
  *
  * @param moves of which the axes alone count
  * @returns none without moves, two more where something travels along a track

@@ -8,7 +8,7 @@ export type Ease = 'linear' | 'smoothstep' | 'quintic' | { readonly trapezoid: n
 
 /**
  * Share of the way covered at a share of the time. Never falls as time goes on, to the last bit, and is exact
- * at both ends. Source: docs/sources.md#ease.
+ * at both ends. Source: polynomials by their definition.
  *
  * @param ease the curve
  * @param time share of the time; outside 0 to 1 it is taken as the nearer end

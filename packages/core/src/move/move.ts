@@ -106,7 +106,7 @@ export interface MovePlan {
 
 /**
  * Plans moves over frames that are already exposed: nothing here changes a shutter. A move that has no time,
- * or is hard to watch, is answered with findings and their remedies. Source: docs/moves.md.
+ * or is hard to watch, is answered with findings and their remedies.
  *
  * @param request moves, frames and how they become a clip
  * @returns positions, the time of every interval, speed on screen, and what to change

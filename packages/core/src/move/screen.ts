@@ -7,7 +7,7 @@ import { positionAt, stepAfter } from './steps.js';
 
 /**
  * Seconds of clip in which a picture's width should pass at the fastest: published panning guidance.
- * Source: docs/sources.md#pan-speed.
+ * Source: practice of film cameras, one image width in no less than 7 s.
  *
  * @example
  * ```ts
@@ -21,7 +21,7 @@ export const COMFORT_CROSSING_S = 7;
 /** Seconds for a width at which a move is hardly seen: a tenth of the comfortable speed. Our own choice. */
 export const UNSEEN_CROSSING_S = 70;
 
-/** More frames than a plan holds (docs/formats.md) are no advice. */
+/** More frames than a plan holds are no advice. */
 const MOST_FRAMES_ADVISED = 100_000;
 
 const DEG = Math.PI / 180;

@@ -69,7 +69,7 @@ export interface StarAdvice {
 }
 
 /**
- * Longest shutters for the stars in a frame, or in all frames of a pan. Source: docs/sources.md#star-rules.
+ * Longest shutters for the stars in a frame, or in all frames of a pan. Source: rule of 500, and the NPF rule of F. Michaud (2016).
  *
  * @param optics lens and sensor; without `widthPx` only the 500 rule is given
  * @param fNumber focal ratio, > 0

@@ -37,7 +37,7 @@ export interface Forecast {
 }
 
 /**
- * The light at given times under a shoot's scene and readings. Source: docs/light.md.
+ * The light at given times under a shoot's scene and readings.
  *
  * @param shoot its place, date, direction, scene and readings
  * @param times UTC epoch milliseconds, rising, one or more: from {@link shootSpan}, or any others

@@ -25,7 +25,7 @@ const OPTIONS = onlyKeys('remedies', 'signal');
 /**
  * The plan of a shoot: light, targets, the cheapest ramp that follows them, and its cues. A shoot that no
  * ramp can do is answered with the reason and the remedies. The same shoot always gives the same plan.
- * Source: docs/ramp.md for the schedule, docs/light.md for the light.
+ *
  *
  * @param shoot from {@link readShoot}
  * @param options whether to seek remedies where there is no plan, which takes longer than planning; what says when to stop
@@ -100,7 +100,7 @@ export function planRemedies(shoot: Shoot, options: Pick<PlanOptions, 'signal'> 
 }
 
 /**
- * The light of a shoot's span, one row every interval, without a camera. Source: docs/light.md.
+ * The light of a shoot's span, one row every interval, without a camera.
  *
  * @param shoot from {@link readShoot}; camera, filters, look and limits do not matter
  * @returns the table, or why the sun never passes through the span

@@ -124,7 +124,7 @@ export interface PlanSummary {
   readonly rmsErrorEv: number;
   /** Whole, 0 or more. */
   readonly cueCount: number;
-  /** What the ramp costs by the prices of docs/ramp.md, >= 0. */
+  /** What the ramp costs by the shoot's prices, `weights`, >= 0. */
   readonly objective: number;
 }
 

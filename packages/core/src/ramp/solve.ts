@@ -13,8 +13,7 @@ import { checkProblem } from './problem-check.js';
 
 /**
  * The cheapest ramp under every hard constraint: one setting a frame, exact. The same problem always gives
- * the same ramp. Impossible problems are answers, with the first frame that cannot be met. Source:
- * docs/ramp.md.
+ * the same ramp. Impossible problems are answers, with the first frame that cannot be met.
  *
  * @param problem targets, kit, limits and prices
  * @returns the optimum and its cost, or why there is none

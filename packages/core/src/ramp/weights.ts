@@ -1,6 +1,6 @@
 // What each thing a ramp does is priced at.
 
-/** Prices of the cost; see docs/ramp.md. Defaults: {@link rampWeights}. */
+/** Prices of the cost. Defaults: {@link rampWeights}. */
 export interface RampWeights {
   /** Per frame and squared stop. */
   readonly error: number;
@@ -30,7 +30,7 @@ export interface RampWeights {
 export type SomeWeights = { readonly [Key in keyof RampWeights]?: number | undefined };
 
 /**
- * The contract's prices for a crew. Source: docs/ramp.md.
+ * The contract's prices for a crew.
  *
  * @param crew who turns the dials
  * @returns every price

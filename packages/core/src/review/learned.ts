@@ -13,7 +13,7 @@ import type { Review } from './types.js';
 /**
  * Readings for another shoot at the same place, on that evening or a later one: where its sun is as high, the light is put as far
  * off the forecast as it was. What the forecast has wrong about the scene carries over; the weather of that evening carries over
- * too, so give them to an evening of a like sky. Source: docs/review.md.
+ * too, so give them to an evening of a like sky.
  *
  * @param plan that was shot
  * @param review of it, made with levels or readings

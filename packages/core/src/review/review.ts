@@ -21,14 +21,14 @@ import type { ForecastCheck, LightRead, Review, ReviewFrame, ReviewOptions, Take
 
 /** Our choice: what the sliders of most raw developers reach, less some. */
 const MOST_EV = 3;
-/** One just-noticeable difference in stops, and the white for which it holds. Source: docs/sources.md#jnd. */
+/** One just-noticeable difference in stops, and the white for which it holds. Source: DICOM PS3.14, grayscale standard display function. */
 const JUST_NOTICEABLE = { justNoticeableEv: 0.01015, whiteCdM2: 200 };
 const LIGHT_EVERY_S = 300;
 
 /**
  * Holds frames that were taken against the plan: which frame each is, when every cue was done, what went wrong, what the light
  * did, and by how many stops each frame is to be brightened so that the clip follows the plan's look. The order of the frames
- * does not matter. Source: docs/sources.md#loess.
+ * does not matter. Source: W. S. Cleveland, Robust locally weighted regression and smoothing scatterplots, JASA 74 (1979).
  *
  * @param plan that was shot
  * @param frames as their files have them, one or more

@@ -26,7 +26,7 @@ const MOST_CAMERA = 200;
 /**
  * A frame from the tags of its file: Exif by its names, numbers as numbers and dates as they are written, for a date that a
  * reader has turned into an instant is in the zone of the machine. Unknown tags and values that make no sense are passed
- * over; never throws. Source: docs/sources.md#exif.
+ * over; never throws. Source: Exif 2.32, CIPA DC-008.
  *
  * @param file its name
  * @param tags by name; `ExposureTime` in seconds, `ShutterSpeedValue` and `ApertureValue` in stops

@@ -8,8 +8,7 @@ import { aGroup, groupWith, hold, listOf } from '../hold.js';
 import type { Review, ReviewFrame } from './types.js';
 
 /**
- * A review as the text of a file: JSON, keys in the order of the format, a frame or a cue a line. Never throws. Format:
- * docs/formats.md.
+ * A review as the text of a file: JSON, keys in the order of the format, a frame or a cue a line. Never throws.
  *
  * @param review from {@link reviewFrames}
  * @returns text that ends with a line break; the same for the same review
@@ -58,7 +57,7 @@ const STOP_DIGITS = 3;
 
 /**
  * The frames of a review as a table, a file a row: its offset in stops, what it was taken with and what was wrong. Stops have
- * three digits; a field without a value is empty. Source: docs/sources.md#rfc4180.
+ * three digits; a field without a value is empty. Source: RFC 4180, Common Format and MIME Type for CSV Files (2005).
  *
  * @param review from {@link reviewFrames}
  * @returns comma-separated values with a header row; lines end in CRLF

@@ -95,7 +95,7 @@ export interface Shoot {
   readonly crew: Crew;
   /** What the schedule may ask. */
   readonly limits: Limits;
-  /** Prices that differ from the defaults of docs/ramp.md. */
+  /** Prices of the ramp that differ from those of the crew, {@link rampWeights}. */
   readonly weights?: SomeWeights | undefined;
   /** At most one an axis. */
   readonly moves: readonly Move[];

@@ -259,7 +259,7 @@ const LATEST_MS = Date.parse('9999-12-31T00:00:00Z');
 
 /**
  * An instant in RFC 3339 with the zone's offset, to the millisecond, the fraction only where there is one.
- * Source: docs/sources.md#rfc3339.
+ * Source: RFC 3339, Date and Time on the Internet: Timestamps (2002).
  *
  * @param atMs UTC epoch milliseconds, years 0000 to 9999; rounded to whole ones
  * @param zone the clock, from {@link zoneOf}
@@ -287,7 +287,7 @@ const RFC3339 =
 /**
  * The instant an RFC 3339 text names: date, time to the second and offset (or Z) must all be there and exist.
  * A leap second (":60") is refused, since epoch milliseconds cannot name it. Never throws. Source:
- * docs/sources.md#rfc3339.
+ * RFC 3339, Date and Time on the Internet: Timestamps (2002).
  *
  * @param text any text
  * @returns UTC epoch milliseconds, fractions rounded to the millisecond; undefined where the text is no such

@@ -16,7 +16,7 @@ export interface Eclipse {
   readonly magnitude: number;
 }
 
-/** The eclipse at one moment, of what stands above the horizon. Source: docs/sources.md#eclipses. */
+/** The eclipse at one moment, of what stands above the horizon. Source: J. Meeus, Astronomical Algorithms. */
 export function eclipseAt(sky: SkyPosition, atMs: number): Eclipse | undefined {
   const { sunAltitudeDeg, moonAltitudeDeg, moonDistanceKm } = sky;
   const parallaxDeg = Math.asin(EARTH_RADIUS_KM / moonDistanceKm) / DEG;

@@ -55,7 +55,7 @@ const RISE_ALTITUDE_DEG = -50 / 60;
 
 /**
  * Shift of sunrise and sunset for an eye above a level horizon, degrees per root metre: the angle to the horizon
- * seen from the Earth's centre, because altitudes here are true. Source: docs/sources.md#horizon-dip.
+ * seen from the Earth's centre, because altitudes here are true. Source: dip of the horizon, J. Meeus, Astronomical Algorithms.
  */
 const DIP_DEG_PER_ROOT_M = 0.0347;
 

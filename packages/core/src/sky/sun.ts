@@ -71,7 +71,7 @@ function trueAltitude(apparentDeg: number): number {
 
 /**
  * Degrees that suncalc's mean sidereal time lacks to the apparent one; added to the longitude, it turns the sky
- * as far. Main term of the nutation; up to 0.0044. Source: docs/sources.md#sun-accuracy.
+ * as far. Main term of the nutation; up to 0.0044. Source: J. Meeus, Astronomical Algorithms, by way of suncalc.
  */
 function siderealShift(atMs: number): number {
   const centuries = (atMs - J2000_MS) / 3_155_760_000_000;
@@ -103,7 +103,7 @@ function sunAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number) {
 
 /**
  * The sun's true altitude and azimuth, seen from the surface: within 0.01 degree, 1950 to 2050. Source:
- * docs/sources.md#sun-accuracy.
+ * J. Meeus, Astronomical Algorithms, by way of suncalc.
  *
  * @param atMs UTC epoch milliseconds, any finite number
  * @param place latitude -90 to 90, north positive; longitude -180 to 180, east positive
@@ -159,7 +159,7 @@ function moonAt(date: Date, latitudeDeg: number, turnedLongitudeDeg: number): Mo
 
 /**
  * Where sun and moon stand, and how much of the moon is lit, as the eye at that place sees it. Source:
- * docs/sources.md#sun-accuracy.
+ * J. Meeus, Astronomical Algorithms, by way of suncalc.
  *
  * @param atMs UTC epoch milliseconds, any finite number
  * @param place latitude -90 to 90, north positive; longitude -180 to 180, east positive
@@ -213,7 +213,7 @@ const MOST_EVENTS_MS = 400 * 86_400_000;
 /**
  * Every event of sun and moon in [fromMs, toMs), in order of time, and those that do not happen in it at all.
  * Sunrise and sunset: upper limb on the horizon, 34' of refraction and the dip of `aboveHorizonM` above a level
- * horizon; `elevationM`, above the sea, does not count. Twilights: centre at -6°, -12°, -18°. The moon: upper limb. Source: docs/sources.md#sun-events.
+ * horizon; `elevationM`, above the sea, does not count. Twilights: centre at -6°, -12°, -18°. The moon: upper limb. Source: twilights at 6°, 12° and 18° below the horizon, sunrise and sunset at 50′ below, as almanacs have them.
  *
  * @param fromMs first instant that counts, UTC epoch milliseconds
  * @param toMs first instant that no longer counts; a civil day is given by {@link civilDay}

@@ -10,7 +10,7 @@ import type { Forecast } from '../forecast.js';
 import type { ShootChange } from '../types.js';
 import type { RemedyChange } from './change.js';
 
-/** Longest ways that a shoot file may hold: docs/formats.md. */
+/** Longest ways that a shoot file may hold. */
 const FARTHEST = { deg: 3600, m: 10_000 };
 
 /**
