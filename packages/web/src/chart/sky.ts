@@ -96,7 +96,7 @@ const VIEWS_DEG = [0.7, 2, 4, 7, 11, 16, 23, 32, 44, 60];
 const STEP_DEG = 2;
 const columns = new Map<number, readonly Rgb[]>();
 
-/** From the horizon up, night counted, at a whole number of steps of the sun. */
+/** Logarithms from the horizon up, night counted, at a whole number of steps of the sun. */
 function columnAt(step: number): readonly Rgb[] {
   const known = columns.get(step);
   if (known !== undefined) return known;
@@ -104,15 +104,15 @@ function columnAt(step: number): readonly Rgb[] {
   const sunDeg = Math.max(-19.5, Math.min(step * STEP_DEG, 45));
   const column = VIEWS_DEG.map((viewDeg): Rgb => {
     const [r, g, b] = skyRadiance(sunDeg, viewDeg);
-    return [r + NIGHT[0], g + NIGHT[1], b + NIGHT[2]];
+    return [Math.log(r + NIGHT[0]), Math.log(g + NIGHT[1]), Math.log(b + NIGHT[2])];
   });
   columns.set(step, column);
   return column;
 }
 
+// Between brightnesses of many powers of ten the middle is that of their logarithms.
 const mixed = (a: Rgb, b: Rgb, share: number): Rgb => {
-  // Between brightnesses of many powers of ten the middle is the geometric one.
-  const one = (i: 0 | 1 | 2) => a[i] ** (1 - share) * b[i] ** share;
+  const one = (i: 0 | 1 | 2) => a[i] + (b[i] - a[i]) * share;
   return [one(0), one(1), one(2)];
 };
 
@@ -124,18 +124,18 @@ export function skyColumn(sunAltitudeDeg: number, rows: number): Rgb[] {
     const view = (i / Math.max(1, rows - 1)) * (VIEWS_DEG.length - 1);
     const j = Math.min(Math.floor(view), VIEWS_DEG.length - 2);
     const along = (column: readonly Rgb[]) => mixed(column[j] as Rgb, column[j + 1] as Rgb, view - j);
-    return mixed(along(low), along(high), at - Math.floor(at));
+    const [r, g, b] = mixed(along(low), along(high), at - Math.floor(at));
+    return [Math.exp(r), Math.exp(g), Math.exp(b)];
   });
 }
 
 /** A colour at a brightness of the screen, 0 to 1, linear; what the screen cannot show turns paler. */
 export function atBrightness(colour: Rgb, wanted: number): Rgb {
   const scale = wanted / brightness(colour);
-  const scaled = colour.map((c) => c * scale);
-  const most = Math.max(...scaled);
+  const most = Math.max(colour[0], colour[1], colour[2]) * scale;
   const share = most <= 1 ? 0 : (most - 1) / (most - wanted);
-  const [r = 0, g = 0, b = 0] = scaled.map((c) => Math.min(1, c + (wanted - c) * share));
-  return [r, g, b];
+  const one = (i: 0 | 1 | 2) => Math.min(1, colour[i] * scale + (wanted - colour[i] * scale) * share);
+  return [one(0), one(1), one(2)];
 }
 
 /** Towards night the eye takes colours for a dim blue (mesopic vision; the range is our choice, by eye). */
