@@ -8,7 +8,7 @@ import type { PlanFrame, PlanMade } from '../plan/types.js';
 import { weightsOf } from '../ramp/lattice.js';
 import { type LiveKit, liveKit } from '../ramp/live/live.js';
 import type { State } from '../ramp/moves.js';
-import { type Kit, kitOf } from '../shoot/kit.js';
+import { kitOf, type NamedKit } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { digestOf } from './digest.js';
@@ -30,7 +30,7 @@ export interface Evening {
   readonly shoot: Shoot;
   /** Where it is not the plan's any more. */
   readonly kitNow: KitNow | undefined;
-  readonly kit: Kit;
+  readonly kit: NamedKit;
   readonly live: LiveKit;
   readonly zone: Zone;
   readonly startMs: number;
@@ -139,7 +139,7 @@ function reachOf({ lattice, bulb }: LiveKit): Evening['reach'] {
 }
 
 /** The plan's setting of a frame, or the nearest to it where the kit is another now. */
-function plannedState(frame: PlanFrame, kit: Kit, live: LiveKit, isOther: boolean): State {
+function plannedState(frame: PlanFrame, kit: NamedKit, live: LiveKit, isOther: boolean): State {
   const { stepsPerStop, bulb } = kit.ramp;
   const iso = dialStep('iso', String(frame.iso), stepsPerStop);
   const aperture = dialStep('aperture', frame.aperture, stepsPerStop);

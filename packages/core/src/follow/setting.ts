@@ -6,13 +6,13 @@ import { givenOf } from '../files/fault.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
 import type { LiveKit } from '../ramp/live/live.js';
 import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
-import { type Kit, settingOf, stackOfNames } from '../shoot/kit.js';
+import { type NamedKit, settingOf, stackOfNames } from '../shoot/kit.js';
 import type { FollowSetting, ReportedSetting } from './types.js';
 import type { ReportedMark, UnknownMark } from './warning.js';
 
 /** The camera's dials and filters, and the ramp's count of them. */
 interface Dials {
-  readonly kit: Kit;
+  readonly kit: NamedKit;
   readonly live: LiveKit;
 }
 

@@ -5,7 +5,7 @@ import { exactFps } from '../footage/footage.js';
 import { clipLengthS } from '../footage/frames.js';
 import { framesHeld, suppliesFor } from '../footage/supplies.js';
 import type { RampResult } from '../ramp/problem.js';
-import { type Kit, settingOf } from '../shoot/kit.js';
+import { type NamedKit, settingOf } from '../shoot/kit.js';
 import type { Camera, Shoot } from '../shoot/shoot.js';
 import { civilDay, clocksBack, rfc3339, type Zone } from '../sky/clock.js';
 import { keepLast } from '../sky/keep-last.js';
@@ -86,7 +86,7 @@ const eventsAt = keepLast(
 function framesOf(
   { times, sky, zone, sceneEv100, lowEv100, highEv100 }: Forecast,
   targetEv100: ArrayLike<number>,
-  kit: Kit,
+  kit: NamedKit,
   ramp: Extract<RampResult, { kind: 'ok' }>,
 ): PlanFrame[] {
   const { bracket } = kit;

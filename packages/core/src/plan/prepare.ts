@@ -1,7 +1,7 @@
 // What plan, light table and choices begin with: a shoot's span, its light, and the problem that its ramp must solve.
 
 import type { RampProblem } from '../ramp/problem.js';
-import type { Kit } from '../shoot/kit.js';
+import type { NamedKit } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { type ShootSpan, spanOf } from '../shoot/span.js';
 import { checkWork } from '../shoot/work.js';
@@ -13,7 +13,7 @@ export interface Prepared {
   readonly kind: 'ready';
   readonly forecast: Forecast;
   readonly problem: RampProblem;
-  readonly kit: Kit;
+  readonly kit: NamedKit;
 }
 
 /** Span, light and problem; or why the sun does not pass through the span. */

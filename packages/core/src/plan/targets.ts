@@ -3,7 +3,7 @@
 import { aNumber, groupWith, hold, listOf } from '../hold.js';
 import { lookOffsetEv } from '../light/look.js';
 import type { RampProblem } from '../ramp/problem.js';
-import { type Kit, kitOf } from '../shoot/kit.js';
+import { kitOf, type NamedKit } from '../shoot/kit.js';
 import type { Shoot } from '../shoot/shoot.js';
 import { checkShoot, lookCheck } from '../shoot/shoot-check.js';
 import { shootGap } from '../shoot/time-left.js';
@@ -64,20 +64,20 @@ function targetsUnder({ look }: Pick<Shoot, 'look'>, { sceneEv100, sky }: Foreca
  * ramp.kind === 'ok' && ramp.objective === plan.summary.objective; // → true
  * ```
  */
-export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: Kit } {
+export function rampProblemOf(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: NamedKit } {
   checkShoot(shoot);
   hold('forecast', forecast, FORECAST);
   return problemOver(shoot, forecast);
 }
 
 /** The same of a shoot that is right. */
-export function problemOver(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: Kit } {
+export function problemOver(shoot: Shoot, forecast: Forecast): { problem: RampProblem; kit: NamedKit } {
   const kit = kitOf(shoot);
   return { kit, problem: problemFrom(shoot, kit, targetsUnder(shoot, forecast)) };
 }
 
 /** A shoot with targets known, one a frame, as the ramp problem. */
-export function problemFrom(shoot: Shoot, kit: Kit, targetEv100: ArrayLike<number>): RampProblem {
+export function problemFrom(shoot: Shoot, kit: NamedKit, targetEv100: ArrayLike<number>): RampProblem {
   const { camera, direction, intervalS, crew, limits, weights } = shoot;
   return {
     targetEv100,

@@ -5,7 +5,7 @@
  */
 
 export { framesLostByDefault } from './frames-lost.js';
-export { type Kit, type Setting, settingOf } from './kit.js';
+export { type NamedKit, type Setting, settingOf } from './kit.js';
 export { shootOnDate } from './on-date.js';
 export type { Camera, ReadingEntry, Shoot, Span } from './shoot.js';
 export { type ShootSpan, shootSpan } from './span.js';

@@ -14,8 +14,8 @@ import { aGroup, aList, groupWith, hold } from '../hold.js';
 import type { RampFrame, RampKit } from '../ramp/problem.js';
 import type { Camera, Shoot } from './shoot.js';
 
-/** A ramp's kit, and the filter stacks its indices stand for. */
-export interface Kit {
+/** A ramp's kit with the names of the filter stacks that its places stand for: what {@link settingOf} reads a frame with. */
+export interface NamedKit {
   /** In dial steps. */
   readonly ramp: RampKit;
   /** What may be on the lens, weakest first, none as strong as another; entry i is the ramp's stack i. */
@@ -60,7 +60,7 @@ export interface Setting {
  *
  * @throws RangeError on a label that is not on the dial, or a start filter that is not owned
  */
-export function kitOf({ camera, filters, stackFilters, startFilter }: Shoot): Kit {
+export function kitOf({ camera, filters, stackFilters, startFilter }: Shoot): NamedKit {
   const all = filterStacks(filters, stackFilters);
   const stacks = distinctStacks(all, startFilter);
   const startStack = stacks.findIndex(({ names }) => (names.join(' + ') || 'none') === startFilter);
@@ -117,7 +117,7 @@ function distinctStacks(all: readonly FilterStack[], startFilter: string | undef
 }
 
 /** The kit's stack of these names in any order, or the one that is as strong; undefined where there is none. */
-export function stackOfNames({ stacks, equals }: Kit, names: readonly string[]): number | undefined {
+export function stackOfNames({ stacks, equals }: NamedKit, names: readonly string[]): number | undefined {
   const wanted = [...names].sort().join('\n');
   const isWanted = (each: { readonly names: readonly string[] }) =>
     [...each.names].sort().join('\n') === wanted;
@@ -163,7 +163,7 @@ const KIT = groupWith({ ramp: aGroup, stacks: aList });
  * ```
  */
 export function settingOf(
-  kit: Pick<Kit, 'stacks' | 'bracket'> & { readonly ramp: Pick<RampKit, 'stepsPerStop' | 'bulb'> },
+  kit: Pick<NamedKit, 'stacks' | 'bracket'> & { readonly ramp: Pick<RampKit, 'stepsPerStop' | 'bulb'> },
   frame: RampFrame,
 ): Setting {
   hold('kit', kit, KIT);
