@@ -16,17 +16,17 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 110.5 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 110.7 },
   { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 57.2 },
   { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 23 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 12.8 },
   ...[
     { room: 'plan', kB: 59.5 },
     { room: 'follow', kB: 53.3 },
-    { room: 'review', kB: 38.8 },
+    { room: 'review', kB: 39 },
     { room: 'files', kB: 30 },
     { room: 'ramp', kB: 13 },
-    { room: 'light', kB: 9.5 },
+    { room: 'light', kB: 9.7 },
     { room: 'move', kB: 8.9 },
     { room: 'sky', kB: 7.5 },
     { room: 'footage', kB: 3.4 },
