@@ -158,11 +158,11 @@ test('every way in answers in Node, and is part of the whole', () => {
       }
     }
     await import('@evenfall/chart');
-    // The sentences of all rooms are joined in the whole alone.
+    // The sentences and values of all rooms are joined in the whole alone.
     const others = Object.keys(whole).filter((name) => !names.has(name));
     console.log(others.join());
   `;
-  expect(project.run('node', ['--input-type=module', '-e', script])).toBe('englishSentences\n');
+  expect(project.run('node', ['--input-type=module', '-e', script])).toBe('englishSentences,englishValues\n');
 });
 
 test('core alone is three packages', () => {
