@@ -234,18 +234,6 @@ test('the same picture gives the same bytes; another another', async () => {
   expect(await made(page('Quay'))).not.toEqual(await made(page('Quai')));
 });
 
-test('every object stands where the table of the file says', async () => {
-  const text = Buffer.from(await made(svg(HALF))).toString('latin1');
-  const table = Number(/startxref\n(\d+)\n%%EOF\n$/.exec(text)![1]);
-  const rows = text.slice(table).match(/^\d{10} \d{5} [nf] $/gm)!;
-  expect(text.slice(table, table + 5)).toBe('xref\n');
-  expect(text).toContain(`/Size ${rows.length}\n`);
-  for (const [i, row] of rows.slice(1).entries()) {
-    expect(text.slice(Number(row.slice(0, 10)))).toMatch(new RegExp(`^${i + 1} 0 obj\n`));
-  }
-  expect(rows[0]).toBe('0000000000 65535 f ');
-});
-
 describe.each(PDF_READERS)('opened by $name', ({ open }) => {
   test.each(['(a) b\\', ') (', 'Größe', '港 🌅'])('a title is what it was: %s', async (title) => {
     expect((await open(await made(svg(HALF), { title }))).title).toBe(title);

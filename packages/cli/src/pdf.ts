@@ -1,19 +1,9 @@
 // SVG pages, as card and chart draw them, to one PDF: vector, with the letters it needs embedded, and tagged, so that it is
-// read aloud in its order. Source: docs/sources.md#pdf.
+// read aloud in its order.
 
-import { alphaName, drawn, type Part } from './pdf-draw.js';
-import {
-  array,
-  bytePairs,
-  decimal,
-  dictionary,
-  type PdfObjects,
-  pdfObjects,
-  type Ref,
-  textString,
-  utf16,
-} from './pdf-file.js';
-import { type Face, lettersFor } from './pdf-letters.js';
+import PDFDocument from 'pdfkit';
+import { drawPicture } from './pdf-draw.js';
+import { lettersFor } from './pdf-letters.js';
 
 const POINTS_PER_MM = 72 / 25.4;
 
@@ -35,152 +25,32 @@ export interface PdfForm {
  */
 export async function pdfOf(
   pages: readonly string[],
-  form: PdfForm,
+  { widthMm, heightMm, marginMm = 0, background, title, language, madeAt }: PdfForm,
 ): Promise<{ readonly content: Uint8Array; readonly unshown: readonly string[] }> {
-  const sheet = {
-    width: form.widthMm * POINTS_PER_MM,
-    height: form.heightMm * POINTS_PER_MM,
-    margin: (form.marginMm ?? 0) * POINTS_PER_MM,
-    background: form.background,
-  };
-  const letters = await lettersFor(pages);
-  const objects = pdfObjects();
-  const [tree, whole, structure, resources] = [1, 2, 3, 4].map(objects.later) as [Ref, Ref, Ref, Ref];
-  const alphas = new Set<string>();
-  const sections: Ref[] = [];
-  const partsOfPages: string[] = [];
-  const leaves = pages.map((svg, number) => {
-    const leaf = objects.later();
-    const { content, cards, alphas: shares } = drawn(svg, sheet, letters);
-    for (const share of shares) alphas.add(share);
-    const parts: Ref[] = [];
-    for (const card of cards) {
-      const section = objects.later();
-      const inside = card.map((part) => objects.add(partOf(part, section, leaf)));
-      parts.push(...inside);
-      sections.push(objects.fill(section, element('Sect', whole, { K: array(inside) })));
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    size: [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM],
+    margin: 0,
+    lang: language,
+    tagged: true,
+    pdfVersion: '1.4', // the first in which a part has a text of its own to be read
+    displayTitle: true,
+    font: '', // none but ours: the standard ones would be read from disk
+    info: { Title: title, Creator: 'Evenfall', CreationDate: madeAt },
+  });
+  const chunks: Uint8Array[] = [];
+  doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+  const ended = new Promise((resolve, reject) => doc.on('end', resolve).on('error', reject));
+  const letters = lettersFor(doc, pages);
+  const whole = doc.struct('Document');
+  doc.addStructure(whole);
+  for (const page of pages) {
+    doc.addPage();
+    for (const parts of drawPicture(page, doc, letters, { marginPt: marginMm * POINTS_PER_MM, background })) {
+      whole.add(doc.struct('Sect', {}, parts));
     }
-    partsOfPages.push(`${number} ${array(parts)}`);
-    const page = {
-      Type: '/Page',
-      Parent: tree,
-      MediaBox: array([0, 0, decimal(sheet.width), decimal(sheet.height)]),
-      Resources: resources,
-      Contents: objects.stream(content),
-      StructParents: number,
-      Tabs: '/S',
-    };
-    return objects.fill(leaf, dictionary(page));
-  });
-  objects.fill(tree, dictionary({ Type: '/Pages', Count: leaves.length, Kids: array(leaves) }));
-  objects.fill(whole, element('Document', structure, { K: array(sections) }));
-  objects.fill(
-    structure,
-    dictionary({
-      Type: '/StructTreeRoot',
-      K: array([whole]),
-      ParentTree: dictionary({ Nums: array(partsOfPages) }),
-      ParentTreeNextKey: pages.length,
-    }),
-  );
-  const faces = [letters.regular, letters.bold].filter(({ used }) => used.size > 0);
-  objects.fill(
-    resources,
-    dictionary({
-      Font: dictionary(Object.fromEntries(faces.map((face) => [face.font.name, fontIn(objects, face)]))),
-      ExtGState: dictionary(
-        Object.fromEntries(
-          [...alphas].map((share) => [alphaName(share), dictionary({ ca: decimal(Number(share)) })]),
-        ),
-      ),
-    }),
-  );
-  const root = objects.add(
-    dictionary({
-      Type: '/Catalog',
-      Pages: tree,
-      Lang: textString(form.language),
-      MarkInfo: dictionary({ Marked: 'true' }),
-      StructTreeRoot: structure,
-      ViewerPreferences: dictionary({ DisplayDocTitle: 'true' }),
-    }),
-  );
-  const info = objects.add(
-    dictionary({
-      Title: textString(form.title),
-      Creator: textString('Evenfall'),
-      CreationDate: textString(`D:${form.madeAt.toISOString().replace(/[-:T]|\..*/g, '')}Z`),
-    }),
-  );
-  return { content: objects.file(root, info), unshown: [...letters.unshown] };
-}
-
-/** A node of the tree that a screen reader follows. */
-function element(type: string, parent: Ref, entries: Readonly<Record<string, string | number>>): string {
-  return dictionary({ Type: '/StructElem', S: `/${type}`, P: parent, ...entries });
-}
-
-function partOf({ tag, text, id }: Part, section: Ref, page: Ref): string {
-  return element(tag, section, {
-    Pg: page,
-    K: id,
-    [tag === 'Figure' ? 'Alt' : 'ActualText']: textString(text),
-  });
-}
-
-/** Those glyphs of a face that were set, by their numbers in it. */
-function fontIn(objects: PdfObjects, { font, used }: Face): Ref {
-  const glyphs = [...used].sort(([a], [b]) => a - b);
-  const name = `/EVENFL+${font.name}`; // six letters before it say that it is a part of the font
-  const descriptor = objects.add(
-    dictionary({
-      Type: '/FontDescriptor',
-      FontName: name,
-      Flags: 4, // that it holds signs beyond those of a standard set
-      FontBBox: array(font.box.map(decimal)),
-      ItalicAngle: 0,
-      Ascent: decimal(font.ascent),
-      Descent: decimal(font.descent),
-      CapHeight: decimal(font.ascent), // the font tells none of its own
-      StemV: 0,
-      FontFile2: objects.stream(font.subset(used.keys())),
-    }),
-  );
-  const descendant = objects.add(
-    dictionary({
-      Type: '/Font',
-      Subtype: '/CIDFontType2',
-      BaseFont: name,
-      CIDSystemInfo: '<</Registry (Adobe) /Ordering (Identity) /Supplement 0>>',
-      FontDescriptor: descriptor,
-      W: array(glyphs.map(([id]) => `${id} ${array([decimal(font.widthOf(id))])}`)),
-      CIDToGIDMap: '/Identity',
-    }),
-  );
-  return objects.add(
-    dictionary({
-      Type: '/Font',
-      Subtype: '/Type0',
-      BaseFont: name,
-      Encoding: '/Identity-H',
-      DescendantFonts: array([descendant]),
-      ToUnicode: objects.stream(textOfGlyphs(glyphs)),
-    }),
-  );
-}
-
-/** What the glyphs stand for, for those who copy and search; a table of PDF names at most a hundred at once. */
-function textOfGlyphs(glyphs: readonly (readonly [number, string])[]): string {
-  const rows = glyphs.map(([id, text]) => `${bytePairs([id])} ${utf16(text)}`);
-  const tables = Array.from({ length: Math.ceil(rows.length / 100) }, (_, i) =>
-    rows.slice(100 * i, 100 * (i + 1)),
-  );
-  return [
-    '/CIDInit /ProcSet findresource begin 12 dict begin begincmap',
-    '/CIDSystemInfo <</Registry (Adobe) /Ordering (UCS) /Supplement 0>> def',
-    '/CMapName /Adobe-Identity-UCS def /CMapType 2 def',
-    '1 begincodespacerange <0000> <ffff> endcodespacerange',
-    ...tables.flatMap((table) => [`${table.length} beginbfchar`, ...table, 'endbfchar']),
-    'endcmap CMapName currentdict /CMap defineresource pop end end',
-  ].join('\n');
+  }
+  doc.end();
+  await ended;
+  return { content: Buffer.concat(chunks), unshown: [...letters.unshown] };
 }
