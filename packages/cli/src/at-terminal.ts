@@ -9,7 +9,7 @@ import {
   type Zone,
   zoneOf,
 } from '@evenfall/core';
-import pc from 'picocolors';
+import { colorsOf } from './colors.js';
 import { type Course, further, lastReport, takenBack, UNDO } from './course.js';
 import type { FollowFlags } from './follow-flags.js';
 import type { Io } from './io.js';
@@ -51,7 +51,7 @@ export async function atTerminal({
   const said = speech(flags.language);
   const words = wordsOver(plan.kind === 'infeasible' ? {} : plan, { ...said, card: wordsOf(flags) });
   const { follow: w } = words;
-  const painted = pc.createColors(io.color);
+  const painted = await colorsOf(io.color);
   const colors = flags.dark ? { ...painted, yellow: String } : painted;
   const manner = (): Manner => ({
     words,

@@ -32,7 +32,11 @@ export async function evenings(
   checkDate(shoot, fromDate);
   const found = planEvenings(shoot, { fromDate, days });
   io.out(
-    json ? writeEvenings(found) : csv ? writeEveningsCsv(found) : eveningsText(found, words, screenOf(io)),
+    json
+      ? writeEvenings(found)
+      : csv
+        ? writeEveningsCsv(found)
+        : eveningsText(found, words, await screenOf(io)),
   );
   return found.evenings.some(({ kind }) => kind === 'ok') ? 0 : 2;
 }

@@ -1,9 +1,8 @@
 // A plan file on disk to a checked plan that can be followed, if need be as close as the kit can.
 
-import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
 import { type Plan, readPlan } from '@evenfall/core';
-import { readBytes } from './read-bytes.js';
+import { chunksOf, readBytes } from './read-bytes.js';
 import { Refusal, refusalOf } from './refusal.js';
 import { systemFault } from './system-error.js';
 
@@ -15,7 +14,7 @@ export async function loadPlan(path: string): Promise<Plan> {
   const source = basename(path);
   let bytes: Uint8Array | undefined;
   try {
-    bytes = await readBytes(createReadStream(path), LARGEST_BYTES);
+    bytes = await readBytes(chunksOf(path), LARGEST_BYTES);
   } catch (error) {
     throw new Refusal([{ kind: 'cannot-read', path, because: systemFault(error) }]);
   }

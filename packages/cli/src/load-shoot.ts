@@ -1,13 +1,12 @@
 // A shoot file on disk, or on standard input, to a checked shoot with its time zone.
 
-import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
 import { clocksNear, readShoot, type Shoot } from '@evenfall/core';
 import lookUpZone from '@photostructure/tz-lookup';
 import { asMeant } from './as-meant.js';
 import type { Io } from './io.js';
 import { parseText } from './parse-text.js';
-import { readBytes } from './read-bytes.js';
+import { chunksOf, readBytes } from './read-bytes.js';
 import { Refusal, refusalOf } from './refusal.js';
 import { systemFault } from './system-error.js';
 import type { CommandWords } from './words/words.js';
@@ -39,7 +38,7 @@ export function doubtZone({ place, date }: Shoot, source: string, words: Command
 async function readText(path: string, source: string, io: Io): Promise<string> {
   let bytes: Uint8Array | undefined;
   try {
-    bytes = await readBytes(path === '-' ? io.stdinBytes() : createReadStream(path), LARGEST_BYTES);
+    bytes = await readBytes(path === '-' ? io.stdinBytes() : chunksOf(path), LARGEST_BYTES);
   } catch (error) {
     throw new Refusal([{ kind: 'cannot-read', path, because: systemFault(error) }]);
   }

@@ -1,11 +1,10 @@
 // Frames out of a table: comma-separated values with a header row, as another program may write them.
 
-import { createReadStream } from 'node:fs';
 import { basename } from 'node:path';
 import type { Shoot, TakenFrame } from '@evenfall/core';
 import Papa from 'papaparse';
 import { FRAME_COLUMNS, type FrameColumn } from './photo-columns.js';
-import { readBytes } from './read-bytes.js';
+import { chunksOf, readBytes } from './read-bytes.js';
 import { Refusal } from './refusal.js';
 import { systemFault } from './system-error.js';
 
@@ -19,7 +18,7 @@ export async function framesOfTable(path: string, { filters }: Shoot): Promise<T
   const source = basename(path);
   let bytes: Uint8Array | undefined;
   try {
-    bytes = await readBytes(createReadStream(path), LARGEST_BYTES);
+    bytes = await readBytes(chunksOf(path), LARGEST_BYTES);
   } catch (error) {
     throw new Refusal([{ kind: 'cannot-read', path, because: systemFault(error) }]);
   }

@@ -74,7 +74,7 @@ export async function review(
   if (make !== undefined && output !== undefined) {
     write(await make(reviewed, output), { output }, planPath, words, io);
   } else if (json) io.out(writeReview(reviewed.review));
-  else io.out(reviewText(reviewed.review, plan, words, screenOf(io)));
+  else io.out(reviewText(reviewed.review, plan, words, await screenOf(io)));
   return 0;
 }
 

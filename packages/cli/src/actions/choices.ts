@@ -20,7 +20,7 @@ export async function printChoices(
   const words = speech(language);
   const answer = planChoices(await shootFrom(source, words, io));
   if (answer.kind === 'infeasible') {
-    io.out(json ? writePlan(answer) : infeasibleText(answer, words, screenOf(io)));
+    io.out(json ? writePlan(answer) : infeasibleText(answer, words, await screenOf(io)));
     return 2;
   }
   const { choices } = answer;

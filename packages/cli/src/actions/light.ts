@@ -24,7 +24,7 @@ export async function light(
     return writeFrom(shootPath, output, words, io, shootLight, lightChartMakers(look), json);
   refuse(look, ['paper', 'dark', 'clock'], undefined);
   refuseLanguage(look.language, json ? '--json' : undefined);
-  const screen = screenOf(io);
+  const screen = await screenOf(io);
   const shoot = await loadShoot(shootPath, words, io);
   const answer = lightTable(shoot);
   if (answer.kind === 'infeasible') {

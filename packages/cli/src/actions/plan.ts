@@ -32,7 +32,7 @@ export async function plan(
     return writePlanFile(source, { ...options, output }, io);
   }
   const words = speech(language);
-  const screen = screenOf(io);
+  const screen = await screenOf(io);
   const answer = planShoot(await shootFrom(source, words, io));
   const infeasible = answer.kind === 'infeasible';
   const printed = json
