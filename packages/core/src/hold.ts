@@ -130,9 +130,10 @@ export function group(required: Checks, optional: Checks = {}): Check {
 
 /** A group with these keys, whatever else is in it. */
 export function groupWith(required: Checks): Check {
+  const entries = Object.entries(required);
   return (value) => {
     if (!isGroup(value)) return noGroup(required, value);
-    for (const [key, check] of Object.entries(required)) {
+    for (const [key, check] of entries) {
       const wrong = check(value[key]);
       if (wrong !== undefined) return { ...wrong, at: `.${key}${wrong.at}` };
     }
