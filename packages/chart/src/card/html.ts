@@ -28,9 +28,9 @@ import { sheetMm } from './paper.js';
  * ```
  */
 export function cardHtml(plan: PlanMade, options: CardOptions = {}): string {
+  const sheets = cardPages(plan, options);
   const { words = english } = options;
   const title = plan.shoot.title === '' ? words.untitled : plan.shoot.title;
-  const sheets = cardPages(plan, options);
   const sections = sheets.map(
     (svg, i) => `<section aria-label="${escapeXml(words.card.page(i + 1, sheets.length))}">${svg}</section>`,
   );

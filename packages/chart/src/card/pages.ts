@@ -4,6 +4,7 @@ import type { PlanMade } from '@evenfall/core';
 import { INKS } from '../svg/ink.js';
 import { penOf } from '../svg/pen.js';
 import { wrapText } from '../svg/text-width.js';
+import { checkPlan, givenWords } from '../text/given.js';
 import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
 import { backBlocks } from './back.js';
@@ -56,8 +57,9 @@ export interface CardOptions {
  * ```
  */
 export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
+  checkPlan(plan);
   const { paper = 'a6', dark = false } = options;
-  const words = wordsOver(plan, options.words ?? english);
+  const words = wordsOver(plan, givenWords(options.words ?? english));
   const form = pageForm(paper);
   const layout: Layout = { form, words, big: bigOf(form) };
   const pen = penOf(INKS[dark ? 'dark' : 'print']);

@@ -47,8 +47,13 @@ const FORMS: Readonly<Record<Paper, Form>> = {
  * ```
  */
 export function sheetMm(paper: Paper): { readonly widthMm: number; readonly heightMm: number } {
-  const { widthMm, heightMm } = FORMS[paper];
+  const { widthMm, heightMm } = formOf(paper);
   return { widthMm, heightMm };
+}
+
+function formOf(paper: Paper): Form {
+  if (Object.hasOwn(FORMS, paper)) return FORMS[paper];
+  throw new RangeError(`paper must be one of ${PAPERS.join(', ')}, got ${paper}`);
 }
 
 /** Length of millimetres in points of 1/72 inch. */
@@ -72,7 +77,7 @@ export interface PageForm {
 export const EDGE = 14.5;
 
 export function pageForm(paper: Paper): PageForm {
-  const { widthMm, heightMm, across, scale } = FORMS[paper];
+  const { widthMm, heightMm, across, scale } = formOf(paper);
   const width = points(widthMm) / across / scale;
   const height = points(heightMm) / across / scale;
   return {

@@ -2,6 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { bracketEnds } from '../text/bracket.js';
+import { checkPlan, givenWords } from '../text/given.js';
 import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { moveEnds, moveStarts } from '../text/move.js';
 import { noteText } from '../text/sentences.js';
@@ -30,7 +31,8 @@ const COLUMNS = 80;
  * ```
  */
 export function cardText(plan: PlanMade, options: { readonly words?: Words | undefined } = {}): string {
-  const words = wordsOver(plan, options.words ?? english);
+  checkPlan(plan);
+  const words = wordsOver(plan, givenWords(options.words ?? english));
   const facts = cardFacts(plan, words);
   const { card } = words;
   const rows = [...rowFacts(plan, words), ...facts.marks].sort(

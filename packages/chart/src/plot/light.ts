@@ -7,6 +7,7 @@ import { LINE, lookFor, TYPE } from '../svg/ink.js';
 import { coordinate, element, escapeXml, rectOf, svgRoot, textAt } from '../svg/svg.js';
 import { chartEvents } from '../text/chart-events.js';
 import { describeLight, steepestRow } from '../text/describe.js';
+import { checkGiven, givenWords } from '../text/given.js';
 import { clockText, dateText, instantMs, wordsOver } from '../text/local-time.js';
 import { placeTexts } from '../text/place.js';
 import { english } from '../text/words.js';
@@ -43,8 +44,9 @@ export function lightChart(
     readonly place?: Shoot['place'] | undefined;
   } = {},
 ): string {
+  checkGiven('table', table, 'rows', 'what lightTable gives');
   const { variant = 'print' } = options;
-  const words = wordsOver(table, options.words ?? english);
+  const words = wordsOver(table, givenWords(options.words ?? english));
   const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
   const { unit: u, ink } = look;

@@ -5,6 +5,7 @@ import { LINE, type Look, lookFor, TYPE, type Variant } from '../svg/ink.js';
 import { coordinate, element, escapeXml, svgRoot } from '../svg/svg.js';
 import { chartEvents } from '../text/chart-events.js';
 import { describePlan } from '../text/describe.js';
+import { checkPlan, givenWords } from '../text/given.js';
 import { instantMs, wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
 import { bracketLanes } from './bracket-lane.js';
@@ -65,8 +66,9 @@ export function outerSize(variant: Variant, width: number, height: number) {
  * ```
  */
 export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
+  checkPlan(plan);
   const { variant = 'print' } = options;
-  const words = wordsOver(plan, options.words ?? english);
+  const words = wordsOver(plan, givenWords(options.words ?? english));
   const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
   const u = look.unit;

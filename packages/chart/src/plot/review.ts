@@ -7,6 +7,7 @@ import { stepCorners } from '../svg/label-room.js';
 import { polyline } from '../svg/polyline.js';
 import { coordinate, element, escapeXml, rectOf, svgRoot, textAt } from '../svg/svg.js';
 import { chartEvents } from '../text/chart-events.js';
+import { checkGiven, checkPlan, givenWords } from '../text/given.js';
 import { instantMs, wordsOver } from '../text/local-time.js';
 import { reviewChartWords } from '../text/review.js';
 import { english } from '../text/words.js';
@@ -42,8 +43,10 @@ const OFF_SHARE = 0.3;
  * ```
  */
 export function reviewChart(plan: PlanMade, review: Review, options: ChartOptions = {}): string {
+  checkPlan(plan);
+  checkGiven('review', review, 'summary', 'what reviewFrames gives');
   const { variant = 'print' } = options;
-  const words = wordsOver(plan, options.words ?? english);
+  const words = wordsOver(plan, givenWords(options.words ?? english));
   const own = reviewChartWords(words);
   const { width, height } = chartSize(options);
   const look = lookFor(variant, width);

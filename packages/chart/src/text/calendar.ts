@@ -2,6 +2,7 @@
 
 import type { CalendarTexts, PlanMade } from '@evenfall/core';
 import { type CueFacts, cueFacts, stepText } from '../card/cue-facts.js';
+import { checkPlan, givenWords } from './given.js';
 import { clockText, wordsOver } from './local-time.js';
 import { settingText } from './setting.js';
 import type { Words } from './words.js';
@@ -24,7 +25,8 @@ import type { Words } from './words.js';
  * ```
  */
 export function calendarTexts(plan: PlanMade, inWords: Words): CalendarTexts {
-  const words = wordsOver(plan, inWords);
+  checkPlan(plan);
+  const words = wordsOver(plan, givenWords(inWords));
   const { calendar, card } = words;
   const { shoot, summary, frames } = plan;
   const lead = shoot.title === '' ? [] : [shoot.title];

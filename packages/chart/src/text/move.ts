@@ -1,6 +1,7 @@
 // Where moves start and end, in words: on the card and in the chart's lanes.
 
 import type { PlanFrame, PlanMade, Travel } from '@evenfall/core';
+import { checkGiven, givenWords } from './given.js';
 import type { Words } from './words.js';
 
 /** Position of an axis at a frame, from the start, in degrees or metres. */
@@ -44,7 +45,8 @@ export function goneText(travel: Travel, words: Words): string {
  * ```
  */
 export function travelText(travel: Travel, words: Words): string {
-  return `${words.move.axes[travel.axis]} ${goneText(travel, words)}`;
+  checkGiven('travel', travel, 'axis', 'one of the travels of a plan');
+  return `${givenWords(words).move.axes[travel.axis]} ${goneText(travel, words)}`;
 }
 
 /** What each move does at the start, a text each; none without moves. */

@@ -1,4 +1,5 @@
 import type { Shoot } from '@evenfall/core';
+import { checkGiven, givenWords } from './given.js';
 import type { Words } from './words.js';
 
 /**
@@ -15,8 +16,10 @@ import type { Words } from './words.js';
  * // → ['41.2900° S', '174.7800° E', 'mean solar time']
  * ```
  */
-export function placeTexts({ latitudeDeg, longitudeDeg, timeZone }: Shoot['place'], words: Words) {
-  const { north, south, east, west } = words.compass;
+export function placeTexts(place: Shoot['place'], words: Words) {
+  checkGiven('place', place, 'latitudeDeg', 'the place of a shoot');
+  const { latitudeDeg, longitudeDeg, timeZone } = place;
+  const { north, south, east, west } = givenWords(words).compass;
   const side = (deg: number, positive: string, negative: string) =>
     `${words.number(Math.abs(deg), 4)}° ${deg < 0 ? negative : positive}`;
   return [

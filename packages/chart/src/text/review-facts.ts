@@ -1,6 +1,7 @@
 // A review in a few lines: what was taken, what was on time, what it was off, what is left after the correction.
 
 import type { Review } from '@evenfall/core';
+import { checkGiven, givenWords } from './given.js';
 import type { Language } from './languages.js';
 import type { Words } from './words.js';
 
@@ -128,8 +129,9 @@ const wordsIn = ({ language }: Words) => WORDS[language as Language];
  * ```
  */
 export function reviewFacts(review: Review, words: Words): ReviewFact[] {
+  checkGiven('review', review, 'summary', 'what reviewFrames gives');
   const { summary, frames, cues, missingFrames, forecast } = review;
-  const own = wordsIn(words);
+  const own = wordsIn(givenWords(words));
   const { names } = own;
   const onTime = cues.filter(({ lateS }) => lateS === 0).length;
   const missed = cues.filter(({ lateS, seen }) => lateS === null && seen).length;
@@ -195,6 +197,6 @@ function bracketFacts(frames: Review['frames'], { names, brackets: told }: FactW
  * ```
  */
 export function cueDoneText(lateS: number | null, words: Words): string {
-  const own = wordsIn(words);
+  const own = wordsIn(givenWords(words));
   return lateS === null ? own.never : own.late(words.seconds(Math.abs(lateS)), lateS > 0);
 }

@@ -2,6 +2,7 @@
 // need not load them.
 
 import { englishSentences, type ReviewNoteFacts, type Sentences, sentenceOf } from '@evenfall/core';
+import { givenWords } from './given.js';
 import type { Language } from './languages.js';
 import { germanReviewNotes } from './review-de.js';
 import type { Words } from './words.js';
@@ -66,6 +67,7 @@ export function reviewChartWords({ language }: Words): ReviewChartWords {
  * reviewNoteText(note, wordsFor({ language: 'de' })); // → 'Einsatz 4 wurde nie ausgeführt.'
  * ```
  */
-export function reviewNoteText(note: ReviewNoteFacts, { language, clock }: Words): string {
+export function reviewNoteText(note: ReviewNoteFacts, words: Words): string {
+  const { language, clock } = givenWords(words);
   return sentenceOf(NOTES[language as Language], 'kind', note, clock);
 }

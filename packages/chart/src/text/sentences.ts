@@ -14,6 +14,7 @@ import {
   type WhyInfeasible,
   type WhyMissing,
 } from '@evenfall/core';
+import { checkGiven, givenWords } from './given.js';
 import type { Words } from './words-en.js';
 
 /**
@@ -32,7 +33,8 @@ import type { Words } from './words-en.js';
  * noteText(note, wordsFor({ language: 'de' })); // → 'Der Mond geht um 19:44 unter, während der Aufnahme.'
  * ```
  */
-export function noteText(note: NoteFacts, { library, clock }: Words): string {
+export function noteText(note: NoteFacts, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.notes, 'kind', note, clock);
 }
 
@@ -51,7 +53,8 @@ export function noteText(note: NoteFacts, { library, clock }: Words): string {
  * cueNoteText(note, wordsFor()); // → 'From here on motion blurs 4.9 stops less.'
  * ```
  */
-export function cueNoteText(note: CueNoteFacts, { library, clock }: Words): string {
+export function cueNoteText(note: CueNoteFacts, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.cueNotes, 'kind', note, clock);
 }
 
@@ -71,7 +74,8 @@ export function cueNoteText(note: CueNoteFacts, { library, clock }: Words): stri
  * reasonText(why, wordsFor({ language: 'de' })).slice(-31); // → 'keine Zeit für eine Belichtung.'
  * ```
  */
-export function reasonText(why: WhyInfeasible, { library, clock }: Words): string {
+export function reasonText(why: WhyInfeasible, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.reasons, 'reason', why, clock);
 }
 
@@ -90,7 +94,8 @@ export function reasonText(why: WhyInfeasible, { library, clock }: Words): strin
  * remedyText(change, wordsFor({ language: 'de' })); // → 'Die höchste ISO von 3200 auf 6400 heben.'
  * ```
  */
-export function remedyText(change: RemedyChange, { library, clock }: Words): string {
+export function remedyText(change: RemedyChange, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.remedies, 'change', change, clock);
 }
 
@@ -108,10 +113,10 @@ export function remedyText(change: RemedyChange, { library, clock }: Words): str
  * reserveText({ reserveEv: 1.24 }, wordsFor({ language: 'de' })); // → 'Das lässt 1,2 Blenden Reserve.'
  * ```
  */
-export function reserveText(
-  { reserveEv, spareS, clip }: Pick<Remedy, 'reserveEv' | 'spareS' | 'clip'>,
-  { library }: Words,
-): string {
+export function reserveText(remedy: Pick<Remedy, 'reserveEv' | 'spareS' | 'clip'>, words: Words): string {
+  checkGiven('remedy', remedy, 'change', 'one of the remedies of a plan');
+  const { reserveEv, spareS, clip } = remedy;
+  const { library } = givenWords(words);
   if (reserveEv === undefined) return '';
   return library.reserve({ reserveEv, ...(spareS === undefined ? {} : { spareS }), ...(clip && { clip }) });
 }
@@ -131,7 +136,8 @@ export function reserveText(
  * findingText(found, wordsFor()).slice(0, 47); // → 'The move goes on while the shutter is open: at '
  * ```
  */
-export function findingText(found: MoveFound, { library, clock }: Words): string {
+export function findingText(found: MoveFound, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.findings, 'kind', found, clock);
 }
 
@@ -149,7 +155,8 @@ export function findingText(found: MoveFound, { library, clock }: Words): string
  * missingText({ kind: 'moon-stays-up' }, wordsFor({ language: 'de' })); // → 'der Mond geht nicht unter'
  * ```
  */
-export function missingText(why: WhyMissing, { library, clock }: Words): string {
+export function missingText(why: WhyMissing, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.missing, 'kind', why, clock);
 }
 
@@ -168,7 +175,8 @@ export function missingText(why: WhyMissing, { library, clock }: Words): string 
  * refusalText(why, wordsFor({ language: 'de' })).slice(-28); // → 'Das Licht hat sich geändert.'
  * ```
  */
-export function refusalText(why: RefusalReason, { library, clock }: Words): string {
+export function refusalText(why: RefusalReason, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.refusals, 'reason', why, clock);
 }
 
@@ -187,7 +195,8 @@ export function refusalText(why: RefusalReason, { library, clock }: Words): stri
  * warningText(over, wordsFor({ language: 'de' })); // → 'Das letzte Bild, 900, ist gemacht.'
  * ```
  */
-export function warningText(warning: FollowWarningFacts, { library, clock }: Words): string {
+export function warningText(warning: FollowWarningFacts, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.warnings, 'kind', warning, clock);
 }
 
@@ -208,6 +217,7 @@ export function warningText(warning: FollowWarningFacts, { library, clock }: Wor
  * faultText(fault, wordsFor({ language: 'de' })); // → '95 geht hier nicht; richtig: Grad von −90 bis 90'
  * ```
  */
-export function faultText(fault: FaultFacts | SavedFaultFacts, { library, clock }: Words): string {
+export function faultText(fault: FaultFacts | SavedFaultFacts, words: Words): string {
+  const { library, clock } = givenWords(words);
   return sentenceOf(library.faults, 'kind', fault, clock);
 }

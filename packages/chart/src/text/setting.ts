@@ -1,6 +1,7 @@
 // Settings as a photographer writes them: "1/60 · ISO 400 · f/8 · ND 3".
 
 import type { Control, PlanFrame } from '@evenfall/core';
+import { checkGiven, givenWords } from './given.js';
 import type { Words } from './words.js';
 
 /** What a camera shows of a setting. */
@@ -27,6 +28,7 @@ export function shutterText(label: string): string {
 export function shutterEnds(
   frames: readonly Pick<PlanFrame, 'shutter' | 'shutterS'>[],
 ): readonly [shortest: string, longest: string] {
+  checkGiven('frames', frames, '0', 'one frame of a plan or more');
   const first = frames[0]!;
   const shortest = frames.reduce((least, frame) => (frame.shutterS < least.shutterS ? frame : least), first);
   const longest = frames.reduce((most, frame) => (frame.shutterS > most.shutterS ? frame : most), first);
@@ -53,6 +55,7 @@ export function filterText(names: readonly string[], words: Words): string {
  * ```
  */
 export function exposureText(frame: Exposed, between = ' · '): string {
+  checkGiven('frame', frame, 'shutter', 'a frame of a plan');
   return [shutterText(frame.shutter), `ISO ${frame.iso}`, `f/${frame.aperture}`].join(between);
 }
 
@@ -77,7 +80,7 @@ export function settingText(
   words: Words,
   between = ' · ',
 ): string {
-  return `${exposureText(frame, between)}${between}${filterText(frame.filters, words)}`;
+  return `${exposureText(frame, between)}${between}${filterText(frame.filters, givenWords(words))}`;
 }
 
 /**

@@ -14,6 +14,7 @@ const LANGUAGES: Readonly<Record<Language, Words>> = { en: english, de: german }
  *
  * @param options `language`, English where none is given; `clock`, 24 where none is given
  * @returns for {@link planChart}, {@link cardPages} and the rest
+ * @throws RangeError on another language or clock
  * @example
  * ```ts
  * import { wordsFor } from '@evenfall/chart';
@@ -22,13 +23,14 @@ const LANGUAGES: Readonly<Record<Language, Words>> = { en: english, de: german }
  * wordsFor({ language: 'de' }).noFilter; // → 'ohne Filter'
  * ```
  */
-export function wordsFor({
-  language = 'en',
-  clock = 24,
-}: {
-  readonly language?: Language | undefined;
-  readonly clock?: 12 | 24 | undefined;
-} = {}): Words {
+export function wordsFor(
+  options: { readonly language?: Language | undefined; readonly clock?: 12 | 24 | undefined } = {},
+): Words {
+  const { language = 'en', clock = 24 } = options ?? {};
+  if (!Object.hasOwn(LANGUAGES, language)) {
+    throw new RangeError(`language must be one of ${Object.keys(LANGUAGES).join(', ')}, got ${language}`);
+  }
+  if (clock !== 12 && clock !== 24) throw new RangeError(`clock must be 12 or 24, got ${clock}`);
   const words = LANGUAGES[language];
   if (clock === 24) return words;
   return { ...words, clock: (at, withSeconds) => twelveHours(words.clock(at, withSeconds), words.halves) };

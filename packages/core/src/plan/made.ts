@@ -68,7 +68,8 @@ export function eventsOf(shoot: Shoot, zone: Zone, startMs: number) {
     events: all.map(({ name, atMs, sunAltitudeDeg }): PlanEvent => {
       return { name, at: rfc3339(Math.round(atMs / 1000) * 1000, zone), sunAltitudeDeg };
     }),
-    missing,
+    // The plan's own: what is kept must not change with it.
+    missing: missing.map((one) => ({ ...one })),
     clocksBack: clocksBack(fromMs, toMs, zone),
   };
 }
