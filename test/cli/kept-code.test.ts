@@ -95,6 +95,9 @@ describe.skipIf(keepsItself)('kept code', () => {
     const { at } = folder({ kept: 'a file' });
     expect(await plan({ NODE_COMPILE_CACHE: at('kept') })).toEqual(await without());
     expect(readFileSync(at('kept'), 'utf8')).toBe('a file');
+    // A folder in which the system makes none, and says that something lacks.
+    const home = existsSync('/proc') ? '/proc' : '/';
+    expect(await plan({ NODE_COMPILE_CACHE: `${home}/.cache/evenfall` })).toEqual(await without());
   });
 
   test('of builds that nobody has run for a month it is thrown away', async () => {

@@ -4,7 +4,16 @@
 // are, and where it cannot be written nothing is said. The engine itself does not look whether the code is whole.
 
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { cachedDataVersionTag, deserialize, serialize } from 'node:v8';
@@ -75,8 +84,10 @@ export class KeptCode {
     try {
       for (const [name, script] of this.fresh) this.code.set(name, script.createCachedData());
       const place = dirname(this.path);
-      mkdirSync(place, { recursive: true, mode: 0o700 });
-      throwAwayUnused(dirname(place));
+      const keptIn = dirname(place);
+      // Node's own way to make all of them never ends where the system, as in /proc, refuses one as if another lacked.
+      for (const folder of [dirname(keptIn), keptIn, place]) makeFolder(folder);
+      throwAwayUnused(keptIn);
       const content = serialize(this.code);
       // Another run that reads meanwhile finds the old or the new, whole.
       const unfinished = `${this.path}.${process.pid}`;
@@ -97,6 +108,10 @@ function readCode(path: string): Map<string, Uint8Array> {
     // None yet.
   }
   return new Map();
+}
+
+function makeFolder(path: string): void {
+  if (!existsSync(path)) mkdirSync(path, { mode: 0o700 });
 }
 
 function throwAwayUnused(keptIn: string): void {
