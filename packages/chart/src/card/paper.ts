@@ -37,6 +37,7 @@ const FORMS: Readonly<Record<Paper, Form>> = {
  *
  * @param paper its name
  * @returns millimetres
+ * @throws RangeError on paper that is none
  * @example
  * ```ts
  * import { sheetMm } from '@evenfall/chart';

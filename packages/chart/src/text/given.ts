@@ -2,9 +2,9 @@
 
 import type { Words } from './words-en.js';
 
-/** @throws RangeError unless the value has that key */
-export function checkGiven(name: string, value: unknown, key: string, what: string): void {
-  if (typeof value === 'object' && value !== null && key in value) return;
+/** @throws RangeError unless the value has that key, or is a group at all where none is named */
+export function checkGiven(name: string, value: unknown, key: string | undefined, what: string): void {
+  if (typeof value === 'object' && value !== null && (key === undefined || key in value)) return;
   throw new RangeError(`${name} must be ${what}`);
 }
 

@@ -36,6 +36,7 @@ export function goneText(travel: Travel, words: Words): string {
  * @param travel one of a plan's `move.travels`
  * @param words language, from {@link wordsFor}
  * @returns "Pan 60° right"
+ * @throws RangeError on what is no travel or no words
  * @example
  * ```ts
  * // With the plan of planShoot's example.

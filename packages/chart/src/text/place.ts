@@ -8,6 +8,7 @@ import type { Words } from './words.js';
  * @param place of a shoot
  * @param words language, from {@link wordsFor}
  * @returns three texts; without a zone the last says mean solar time
+ * @throws RangeError on what is no place or no words
  * @example
  * ```ts
  * import { english, placeTexts } from '@evenfall/chart';

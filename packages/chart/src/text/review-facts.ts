@@ -116,6 +116,7 @@ const wordsIn = ({ language }: Words) => WORDS[language as Language];
  * @param review from `reviewFrames`
  * @param words language and clock, from {@link wordsFor}
  * @returns five lines or more, each with its name: taken, frames, cues, what the frames are off, the correction, and the light
+ * @throws RangeError on what is no review or no words
  * @example
  * ```ts
  * // With the plan of planShoot's example.
@@ -188,6 +189,7 @@ function bracketFacts(frames: Review['frames'], { names, brackets: told }: FactW
  * @param lateS seconds, early where negative; null where it was never done
  * @param words language, from {@link wordsFor}
  * @returns a few words
+ * @throws RangeError on what is no words
  * @example
  * ```ts
  * import { cueDoneText, wordsFor } from '@evenfall/chart';

@@ -105,6 +105,7 @@ export function remedyText(change: RemedyChange, words: Words): string {
  * @param remedy one of the `remedies` of a plan
  * @param words language, from {@link wordsFor}
  * @returns one sentence; nothing where it is not known
+ * @throws RangeError on what is no remedy or no words
  * @example
  * ```ts
  * import { reserveText, wordsFor } from '@evenfall/chart';
@@ -114,7 +115,7 @@ export function remedyText(change: RemedyChange, words: Words): string {
  * ```
  */
 export function reserveText(remedy: Pick<Remedy, 'reserveEv' | 'spareS' | 'clip'>, words: Words): string {
-  checkGiven('remedy', remedy, 'change', 'one of the remedies of a plan');
+  checkGiven('remedy', remedy, undefined, 'one of the remedies of a plan');
   const { reserveEv, spareS, clip } = remedy;
   const { library } = givenWords(words);
   if (reserveEv === undefined) return '';

@@ -17,6 +17,7 @@ export function shutterText(label: string): string {
  *
  * @param frames of a plan, one or more
  * @returns "1/338" and "3.8 s"
+ * @throws RangeError where there is no frame
  * @example
  * ```ts
  * import { shutterEnds } from '@evenfall/chart';
@@ -46,6 +47,7 @@ export function filterText(names: readonly string[], words: Words): string {
  * @param frame of a plan
  * @param between what parts them
  * @returns "1/60 · ISO 400 · f/8"
+ * @throws RangeError on what is no frame
  * @example
  * ```ts
  * import { exposureText } from '@evenfall/chart';
@@ -66,6 +68,7 @@ export function exposureText(frame: Exposed, between = ' · '): string {
  * @param words language, from {@link wordsFor}
  * @param between what parts them
  * @returns "1/60 · ISO 400 · f/8 · ND 8"
+ * @throws RangeError on what is no frame or no words
  * @example
  * ```ts
  * import { english, settingText } from '@evenfall/chart';
