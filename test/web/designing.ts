@@ -259,6 +259,23 @@ export function designing(site: () => Site): void {
       await page.context().close();
     });
 
+    it('takes a date that is typed digit by digit, and says nothing of it meanwhile', async () => {
+      const page = await site().open();
+      const field = page.getByLabel('Date', { exact: true });
+      // At its first part, as a press on the field leaves it. Chromium here writes dates month first.
+      await field.click({ position: { x: 12, y: 20 } });
+      for (const digit of '03142027') {
+        await page.keyboard.press(digit);
+        await page.waitForTimeout(120);
+        expect(await page.locator('.fault').count()).toBe(0);
+      }
+      expect(await field.inputValue()).toBe('2027-03-14');
+      await field.blur();
+      await planned(page);
+      expect((await planOn(page)).shoot.date).toBe('2027-03-14');
+      await page.context().close();
+    });
+
     it('takes the place of the device when asked, and only then', async () => {
       const page = await site().open({
         geolocation: { latitude: 64.13548, longitude: -21.89541 },

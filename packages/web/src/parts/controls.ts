@@ -1,6 +1,7 @@
 // Labelled controls bound to a path of the shoot, each with what is wrong with it and what would cure it.
 
 import type { Remedy } from '@evenfall/core';
+import { batch } from '@preact/signals-core';
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { type Advice, advisor } from '../state/advice.js';
@@ -112,10 +113,12 @@ export function numberControl(spec: NumberControl): TemplateResult {
         aria-describedby=${described(path, help)}
         ${typed(value, numberOr)}
         @input=${(event: Event) => {
-          // Read before anything is told: telling draws the page anew, with what stood there.
+          // Told at once: the page drawn between the two would have what stood there before.
           const typedNow = numberOr((event.target as HTMLInputElement).value);
-          typingAt(path);
-          choose(store(typedNow));
+          batch(() => {
+            typingAt(path);
+            choose(store(typedNow));
+          });
         }}
         @keydown=${(event: KeyboardEvent) => {
           const steps = STEPS[event.key];
@@ -145,6 +148,9 @@ interface TextControl extends Common {
   readonly list?: string; // the id of a datalist
 }
 
+/** Not of a date: that is changed at every digit of its year. */
+const leaves = (type: 'text' | 'date') => (type === 'date' ? nothing : leftField);
+
 export function textControl(spec: TextControl): TemplateResult {
   const { path, type = 'text', placeholder = '', list = '', choose = (text) => put(path, text) } = spec;
   return labelled(
@@ -159,10 +165,13 @@ export function textControl(spec: TextControl): TemplateResult {
       .value=${live(String(shown(path) ?? ''))}
       @input=${(event: Event) => {
         const typedNow = (event.target as HTMLInputElement).value;
-        typingAt(path);
-        choose(typedNow);
+        // At once: drawn between the two, the field would get what stood there before, and a date in it begin anew.
+        batch(() => {
+          typingAt(path);
+          choose(typedNow);
+        });
       }}
-      @change=${leftField}
+      @change=${leaves(type)}
       @blur=${leftField}
       list=${list || nothing}
     />`,
