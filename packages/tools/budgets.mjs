@@ -16,15 +16,15 @@ export const CLOSE = '<!-- end of budgets -->';
 
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
-  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 110.7 },
+  { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 111 },
   { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 57.2 },
-  { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 23 },
+  { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 23.3 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 12.8 },
   ...[
-    { room: 'plan', kB: 59.5 },
-    { room: 'follow', kB: 53.3 },
-    { room: 'review', kB: 39 },
-    { room: 'files', kB: 30 },
+    { room: 'plan', kB: 59.8 },
+    { room: 'follow', kB: 53.5 },
+    { room: 'review', kB: 39.2 },
+    { room: 'files', kB: 30.3 },
     { room: 'ramp', kB: 13 },
     { room: 'light', kB: 9.7 },
     { room: 'move', kB: 8.9 },
@@ -32,13 +32,13 @@ export const BUDGETS = [
     { room: 'footage', kB: 3.4 },
     { room: 'exposure', kB: 1.7 },
     { room: 'words', kB: 0.3 },
-    { room: 'shoot', kB: 10.5 },
+    { room: 'shoot', kB: 10.7 },
   ].map(({ room, kB }) => ({
     what: `\`@evenfall/core/${room}\``,
     code: `export * from '@evenfall/core/${room}'`,
     kB,
   })),
-  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 69 },
+  { what: '`@evenfall/chart`', code: "export * from '@evenfall/chart'", kB: 69.3 },
 ];
 
 /** Every budget with `sizeKB`, what its bundle has. */

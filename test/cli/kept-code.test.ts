@@ -100,19 +100,18 @@ describe.skipIf(keepsItself)('kept code', () => {
     expect(await plan({ NODE_COMPILE_CACHE: `${home}/.cache/evenfall` })).toEqual(await without());
   });
 
-  test('of builds that nobody has run for a month it is thrown away', async () => {
+  test('is kept of the last four builds', async () => {
     const { at } = folder();
-    for (const [build, days] of [
-      ['old', 31],
-      ['recent', 29],
-    ] as const) {
-      mkdirSync(join(at('kept'), build), { recursive: true });
-      writeFileSync(join(at('kept'), build, 'plan.code'), '');
-      utimesSync(join(at('kept'), build), new Date(), new Date(Date.now() - days * 86_400_000));
+    for (const days of [1, 2, 3, 4]) {
+      const place = join(at('kept'), `${days} days old`);
+      mkdirSync(place, { recursive: true });
+      writeFileSync(join(place, 'plan.code'), '');
+      utimesSync(place, new Date(), new Date(Date.now() - days * 86_400_000));
     }
     await plan({ NODE_COMPILE_CACHE: at('kept') });
-    expect(existsSync(join(at('kept'), 'old'))).toBe(false);
-    expect(existsSync(join(at('kept'), 'recent/plan.code'))).toBe(true);
+    const builds = readdirSync(at('kept')).filter((name) => name.endsWith('old'));
+    expect(builds.sort()).toEqual(['1 days old', '2 days old', '3 days old']);
+    expect(filesIn(at('kept'))).toHaveLength(4);
   });
 });
 
@@ -123,7 +122,13 @@ test('lies where the system keeps what can be made again', () => {
     process.env.LOCALAPPDATA = '/elsewhere';
     if (process.platform !== 'darwin') expect(keptFolder()).toBe(join('/elsewhere', 'evenfall'));
     delete process.env.XDG_CACHE_HOME;
-    if (process.platform === 'linux') expect(keptFolder()).toMatch(/\/\.cache\/evenfall$/);
+    if (process.platform === 'linux') {
+      expect(keptFolder()).toMatch(/\/\.cache\/evenfall$/);
+      process.env.HOME = '';
+      expect(keptFolder()).toBeUndefined();
+      process.env.XDG_CACHE_HOME = 'beside';
+      expect(keptFolder()).toBeUndefined();
+    }
   } finally {
     process.env = before;
   }

@@ -94,7 +94,7 @@ describe('new', () => {
     const { status, err } = await evenfall(['new', at('a.yaml'), ...DUBLIN, '--yes']);
     expect(status).toBe(1);
     expect(err).toBe(
-      `evenfall: ${at('a.yaml')}: cannot be written: something is in the way; give another name\n`,
+      `evenfall: ${at('a.yaml')}: cannot be written: there is one already; give another name\n`,
     );
     expect(readFileSync(at('a.yaml'), 'utf8')).toBe('mine');
   });

@@ -48,6 +48,11 @@ const taken = plan.frames.map(({ at, shutterS, iso, fNumber }, i) => ({
   fNumber,
 }));
 
+const withCamera = (camera: Partial<core.Shoot['camera']>): core.Shoot => ({
+  ...shoot,
+  camera: { ...shoot.camera, ...camera },
+});
+
 type Calls = readonly (readonly [(...given: never[]) => unknown, readonly unknown[]])[];
 const CALLS: Calls = [
   [core.readShoot, [FILE]],
@@ -237,6 +242,38 @@ test.each<readonly [string, () => unknown, string]>([
     'kit.stacks',
   ],
   [
+    'a shutter whose ends are swapped',
+    () => core.planShoot(withCamera({ shutter: { shortest: '8', longest: '1/4000' } })),
+    'camera.shutter must run from its longest to its shortest, got 1/4000 to 8',
+  ],
+  [
+    'ISO whose ends are',
+    () => core.lightTable(withCamera({ iso: { lowest: 6400, highest: 100 } })),
+    'camera.iso must run from its lowest to its highest, got 6400 to 100',
+  ],
+  [
+    'an aperture whose ends are',
+    () => core.planShoot(withCamera({ aperture: { widest: '4', narrowest: '2.8' } })),
+    'camera.aperture must run from its widest to its narrowest, got 4 to 2.8',
+  ],
+  ['no setting', () => core.followFrame(state, { frame: 0, setting: null as never }), 'input.setting'],
+  ['no kit', () => core.followFrame(state, { frame: 0, kit: null as never }), 'input.kit'],
+  [
+    'a plan that cannot be shot, reviewed',
+    () =>
+      core.reviewFrames(
+        { ...plan, kind: 'infeasible', infeasible: { reason: 'x', text: '' } } as never,
+        taken,
+      ),
+    'plan must be one that can be shot',
+  ],
+  ['a shoot written as a plan', () => core.writePlan(shoot as never), 'plan.format'],
+  ['an answer written as a shoot', () => core.writeShoot(read as never), 'give its "shoot"'],
+  ['a plan written as a review', () => core.writeReview(plan as never), 'review.format'],
+  ['a plan written as a table of a review', () => core.writeReviewCsv(plan as never), 'review.format'],
+  ['a plan written as light', () => core.writeLight(plan as never), 'table.format'],
+  ['a plan written as evenings', () => core.writeEvenings(plan as never), 'evenings.format'],
+  [
     'an evening without a plan',
     () => core.frameAt({ infeasible: {} } as never, 0),
     'plan.frames must be a list',
@@ -244,4 +281,12 @@ test.each<readonly [string, () => unknown, string]>([
 ])('%s is told by name', (_, call, said) => {
   expect(call).toThrow(RangeError);
   expect(call).toThrow(said);
+});
+
+test('an answer gives back its own setting, and a plan its frame', () => {
+  const first = core.followFrame(state, { frame: 0 });
+  for (const setting of [first.setting, plan.frames[0]]) {
+    const { warnings } = core.followFrame(first.state, { frame: 1, setting });
+    expect(warnings).toEqual(core.followFrame(first.state, { frame: 1 }).warnings);
+  }
 });

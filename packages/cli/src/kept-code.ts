@@ -15,12 +15,12 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { cachedDataVersionTag, deserialize, serialize } from 'node:v8';
 import { Script } from 'node:vm';
 
 /** Where a user's programs keep what can be made again. Sources: XDG Base Directory 0.8; common practice elsewhere. */
-export function keptFolder(): string {
+export function keptFolder(): string | undefined {
   const { LOCALAPPDATA, XDG_CACHE_HOME } = process.env;
   const own =
     process.platform === 'win32'
@@ -28,14 +28,17 @@ export function keptFolder(): string {
       : process.platform === 'darwin'
         ? join(homedir(), 'Library/Caches')
         : XDG_CACHE_HOME;
-  return join(own || join(homedir(), '.cache'), 'evenfall');
+  const inHome = join(homedir(), '.cache');
+  // A path that is not from the root counts as none, as XDG has it, and of no home there is no cache.
+  const folder = own !== undefined && isAbsolute(own) ? own : inHome;
+  return isAbsolute(folder) ? join(folder, 'evenfall') : undefined;
 }
 
 const DIGEST_BYTES = 32;
 const digest = (content: Uint8Array) => createHash('sha256').update(content).digest();
 
-/** Code of builds that nobody has run for so long is thrown away. */
-const UNUSED_DAYS = 30;
+/** Code of so many builds is kept, the latest. Our choice. */
+const MOST_BUILDS = 4;
 
 /** The modules of one bundle, CommonJS, with what other runs compiled of them. */
 export class KeptCode {
@@ -87,12 +90,12 @@ export class KeptCode {
       const keptIn = dirname(place);
       // Node's own way to make all of them never ends where the system, as in /proc, refuses one as if another lacked.
       for (const folder of [dirname(keptIn), keptIn, place]) makeFolder(folder);
-      throwAwayUnused(keptIn);
       const content = serialize(this.code);
       // Another run that reads meanwhile finds the old or the new, whole.
       const unfinished = `${this.path}.${process.pid}`;
       writeFileSync(unfinished, Buffer.concat([digest(content), content]), { mode: 0o600 });
       renameSync(unfinished, this.path);
+      throwAwayOld(keptIn);
     } catch {
       // A run without it is as right, and a little later.
     }
@@ -114,10 +117,10 @@ function makeFolder(path: string): void {
   if (!existsSync(path)) mkdirSync(path, { mode: 0o700 });
 }
 
-function throwAwayUnused(keptIn: string): void {
-  for (const build of readdirSync(keptIn)) {
-    const place = join(keptIn, build);
-    const days = (Date.now() - statSync(place).mtimeMs) / 86_400_000;
-    if (days > UNUSED_DAYS) rmSync(place, { recursive: true });
-  }
+function throwAwayOld(keptIn: string): void {
+  const builds = readdirSync(keptIn)
+    .map((build) => join(keptIn, build))
+    .map((place) => ({ place, atMs: statSync(place).mtimeMs }))
+    .sort((a, b) => b.atMs - a.atMs);
+  for (const { place } of builds.slice(MOST_BUILDS)) rmSync(place, { recursive: true });
 }

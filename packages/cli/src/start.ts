@@ -17,8 +17,8 @@ export function runOf(folder: string, command: string): Run {
   const require = createRequire(`${folder}/`);
   const main = `${folder}/main.cjs`;
   const { NODE_COMPILE_CACHE, NODE_DISABLE_COMPILE_CACHE } = process.env;
-  if (NODE_DISABLE_COMPILE_CACHE !== undefined) return require(main).runHere;
   const kept = NODE_COMPILE_CACHE ?? keptFolder();
+  if (NODE_DISABLE_COMPILE_CACHE !== undefined || kept === undefined) return require(main).runHere;
   const { enableCompileCache } = require('node:module') as Compiling;
   if (enableCompileCache !== undefined) {
     enableCompileCache(kept);

@@ -48,6 +48,6 @@ export function terminalOf(): Terminal {
     },
     close: () => reader.close(),
     nowMs: Date.now,
-    columns: () => screen.columns ?? 80,
+    columns: () => screen.columns || 80, // a terminal that does not say its width says 0
   };
 }

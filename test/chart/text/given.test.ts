@@ -60,6 +60,34 @@ describe('a slip that types would catch', () => {
       [plan, plan.summary],
       /^review must be what reviewFrames gives$/,
     ],
+    [
+      'cardPages',
+      'a plan without a frame',
+      [{ ...plan, frames: [] }],
+      /^plan must be what planShoot or readPlan gives$/,
+    ],
+    ['cardHtml', 'a plan without its cues', [{ ...plan, cues: undefined }], /^plan must be what planShoot/],
+    [
+      'cardPages',
+      'paper in place of options',
+      [plan, 'a5'],
+      /^options must be a group with words, paper, dark$/,
+    ],
+    [
+      'cardText',
+      'a misspelt option',
+      [plan, { wordz: 1 }],
+      /^options must have no key "wordz"; there are words$/,
+    ],
+    [
+      'planChart',
+      'a variant that is none',
+      [plan, { variant: 'light' }],
+      /^variant must be one of print, .*, got light$/,
+    ],
+    ['planChart', 'a misspelt option', [plan, { variants: 'dark' }], /^options must have no key "variants"/],
+    ['planChart', 'a width as text', [plan, { width: '800' }], /^width must be 300 to 10000, got "800"$/],
+    ['wordsFor', 'a language alone', ['de'], /^options must be a group with language, clock$/],
     ['shutterEnds', 'no frame', [[]], /^frames must be one frame of a plan or more$/],
   ])('%s: %s', (name, _, args, said) => {
     const call = (chart as unknown as Readonly<Record<string, Call>>)[name]!;

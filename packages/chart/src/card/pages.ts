@@ -4,7 +4,7 @@ import type { PlanMade } from '@evenfall/core';
 import { INKS } from '../svg/ink.js';
 import { penOf } from '../svg/pen.js';
 import { wrapText } from '../svg/text-width.js';
-import { checkPlan, givenWords } from '../text/given.js';
+import { checkOptions, checkPlan, givenWords } from '../text/given.js';
 import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
 import { backBlocks } from './back.js';
@@ -58,6 +58,7 @@ export interface CardOptions {
  */
 export function cardPages(plan: PlanMade, options: CardOptions = {}): string[] {
   checkPlan(plan);
+  checkOptions(options, ['words', 'paper', 'dark']);
   const { paper = 'a6', dark = false } = options;
   const words = wordsOver(plan, givenWords(options.words ?? english));
   const form = pageForm(paper);

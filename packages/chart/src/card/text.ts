@@ -2,7 +2,7 @@
 
 import type { PlanMade } from '@evenfall/core';
 import { bracketEnds } from '../text/bracket.js';
-import { checkPlan, givenWords } from '../text/given.js';
+import { checkOptions, checkPlan, givenWords } from '../text/given.js';
 import { clockText, instantMs, wordsOver } from '../text/local-time.js';
 import { moveEnds, moveStarts } from '../text/move.js';
 import { noteText } from '../text/sentences.js';
@@ -32,6 +32,7 @@ const COLUMNS = 80;
  */
 export function cardText(plan: PlanMade, options: { readonly words?: Words | undefined } = {}): string {
   checkPlan(plan);
+  checkOptions(options, ['words']);
   const words = wordsOver(plan, givenWords(options.words ?? english));
   const facts = cardFacts(plan, words);
   const { card } = words;

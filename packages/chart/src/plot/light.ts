@@ -45,9 +45,9 @@ export function lightChart(
   } = {},
 ): string {
   checkGiven('table', table, 'rows', 'what lightTable gives');
+  const { width, height } = chartSize(options);
   const { variant = 'print' } = options;
   const words = wordsOver(table, givenWords(options.words ?? english));
-  const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
   const { unit: u, ink } = look;
   if (table.rows.length === 0) throw new RangeError('a light table needs at least one row, got none');

@@ -5,7 +5,7 @@ import { LINE, type Look, lookFor, TYPE, type Variant } from '../svg/ink.js';
 import { coordinate, element, escapeXml, svgRoot } from '../svg/svg.js';
 import { chartEvents } from '../text/chart-events.js';
 import { describePlan } from '../text/describe.js';
-import { checkPlan, givenWords } from '../text/given.js';
+import { checkOptions, checkPlan, givenWords } from '../text/given.js';
 import { instantMs, wordsOver } from '../text/local-time.js';
 import { english, type Words } from '../text/words.js';
 import { bracketLanes } from './bracket-lane.js';
@@ -30,12 +30,23 @@ export interface ChartOptions {
   readonly words?: Words | undefined;
 }
 
+/** Of every chart; a title and a place are those of a light chart. */
+const CHART_KEYS = ['variant', 'width', 'height', 'words', 'title', 'place'];
+
 /** A chart's outer size; throws RangeError where there is no room for a chart. */
-export function chartSize({ width = 720, height = width * 0.72 }: ChartOptions) {
-  if (!(width >= 300 && width <= 10_000)) throw new RangeError(`width must be 300 to 10000, got ${width}`);
-  if (!(height >= 200 && height <= 10_000))
-    throw new RangeError(`height must be 200 to 10000, got ${height}`);
+export function chartSize(options: ChartOptions) {
+  checkOptions(options, CHART_KEYS);
+  const { width = 720, height = width * 0.72 } = options;
+  inside('width', width, 300);
+  inside('height', height, 200);
   return { width, height };
+}
+
+function inside(name: string, value: number, least: number): void {
+  if (Number.isFinite(value) && value >= least && value <= 10_000) return;
+  throw new RangeError(
+    `${name} must be ${least} to 10000, got ${typeof value === 'string' ? JSON.stringify(value) : value}`,
+  );
 }
 
 /** Paper counts in points, screens in pixels. */
@@ -67,9 +78,9 @@ export function outerSize(variant: Variant, width: number, height: number) {
  */
 export function planChart(plan: PlanMade, options: ChartOptions = {}): string {
   checkPlan(plan);
+  const { width, height } = chartSize(options);
   const { variant = 'print' } = options;
   const words = wordsOver(plan, givenWords(options.words ?? english));
-  const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
   const u = look.unit;
   const { frames } = plan;

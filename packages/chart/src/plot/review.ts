@@ -45,10 +45,10 @@ const OFF_SHARE = 0.3;
 export function reviewChart(plan: PlanMade, review: Review, options: ChartOptions = {}): string {
   checkPlan(plan);
   checkGiven('review', review, 'summary', 'what reviewFrames gives');
+  const { width, height } = chartSize(options);
   const { variant = 'print' } = options;
   const words = wordsOver(plan, givenWords(options.words ?? english));
   const own = reviewChartWords(words);
-  const { width, height } = chartSize(options);
   const look = lookFor(variant, width);
   const { unit: u, ink } = look;
   const { frames } = plan;

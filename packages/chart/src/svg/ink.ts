@@ -100,6 +100,9 @@ export interface Look {
 
 /** Look of a picture so many points wide; below 432 pt the type shrinks no further. */
 export function lookFor(variant: Variant, width: number): Look {
+  if (!Object.hasOwn(INKS, variant)) {
+    throw new RangeError(`variant must be one of ${Object.keys(INKS).join(', ')}, got ${variant}`);
+  }
   return { ink: INKS[variant], unit: Math.min(1, Math.max(0.6, width / 720)) };
 }
 

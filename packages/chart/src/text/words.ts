@@ -1,5 +1,6 @@
 // The words that chart, card and calendar print: a language and a clock.
 
+import { checkGiven } from './given.js';
 import type { Language } from './languages.js';
 import { german } from './words-de.js';
 import { english, type Words } from './words-en.js';
@@ -26,7 +27,8 @@ const LANGUAGES: Readonly<Record<Language, Words>> = { en: english, de: german }
 export function wordsFor(
   options: { readonly language?: Language | undefined; readonly clock?: 12 | 24 | undefined } = {},
 ): Words {
-  const { language = 'en', clock = 24 } = options ?? {};
+  checkGiven('options', options, undefined, 'a group with language, clock');
+  const { language = 'en', clock = 24 } = options;
   if (!Object.hasOwn(LANGUAGES, language)) {
     throw new RangeError(`language must be one of ${Object.keys(LANGUAGES).join(', ')}, got ${language}`);
   }

@@ -42,7 +42,7 @@ const system: CommandSentences['system'] = {
   EISDIR: 'that is a folder; give a file',
   ENOTFILE: 'that is a device or a pipe; give a file',
   ELOOP: 'its links lead in a circle; give another path',
-  EEXIST: 'something is in the way; give another name',
+  EEXIST: 'there is one already; give another name',
   ENOTEMPTY: 'that is a folder; give a file',
   EACCES: 'permission is missing; give a path of your own',
   EPERM: 'permission is missing; give a path of your own',

@@ -1,11 +1,13 @@
 // Evenings to choose from, as a file and as a table.
 
 import type * as v from 'valibot';
-import { aGroup, groupWith, hold, listOf } from '../hold.js';
+import { aGroup, groupWith, hold, listOf, oneOf } from '../hold.js';
 import type { EveningInfeasible, EveningLight, Evenings } from '../plan/evenings.js';
 import { csv } from './csv.js';
 import { eveningsSchema } from './evenings-schema.js';
 import { type Written, written } from './written.js';
+
+const EVENINGS = groupWith({ format: oneOf(['evenfall-evenings/1']), evenings: listOf(aGroup) });
 
 /**
  * Evenings as the text of a file: JSON, keys in the order of the format, an evening a line. Never throws.
@@ -22,6 +24,7 @@ import { type Written, written } from './written.js';
  * ```
  */
 export function writeEvenings(evenings: Evenings): string {
+  hold('evenings', evenings, EVENINGS);
   // The assignment has the compiler hold the schema against Evenings.
   const file: Written<v.InferOutput<typeof eveningsSchema>> = evenings;
   return written(eveningsSchema, file);
@@ -68,7 +71,7 @@ const COLUMNS = [
  * ```
  */
 export function writeEveningsCsv(evenings: Evenings): string {
-  hold('evenings', evenings, groupWith({ evenings: listOf(aGroup) }));
+  hold('evenings', evenings, EVENINGS);
   const rows = evenings.evenings.map((evening) => {
     const { date, horizonAt, light } = evening;
     const { at: steepestAt, evPerMin: steepestEvPerMin } = light?.steepest ?? {};

@@ -1,8 +1,9 @@
 // Reading and writing plan files and light tables.
 
 import * as v from 'valibot';
-import { aFunction, hold } from '../hold.js';
+import { aFunction, aGroup, groupWith, hold, listOf, oneOf } from '../hold.js';
 import { shutterTimesOf } from '../plan/cues.js';
+import { checkPlan } from '../plan/plan-check.js';
 import type { LightTable, Plan, PlanMade } from '../plan/types.js';
 import { parseRfc3339 } from '../sky/clock.js';
 import { inEnglish } from './english-faults.js';
@@ -127,6 +128,7 @@ function countFaults({ summary, frames, cues, shutterTimes = [] }: PlanMade): Fa
  * ```
  */
 export function writePlan(plan: Plan): string {
+  checkPlan(plan);
   // The assignment has the compiler hold the schema against Plan.
   const file: Written<v.InferOutput<typeof planSchema>> = plan;
   return written(planSchema, file);
@@ -149,6 +151,7 @@ export function writePlan(plan: Plan): string {
  * ```
  */
 export function writeLight(table: LightTable): string {
+  hold('table', table, groupWith({ format: oneOf(['evenfall-light/1']), rows: listOf(aGroup) }));
   // The assignment has the compiler hold the schema against LightTable.
   const file: Written<v.InferOutput<typeof lightSchema>> = table;
   return written(lightSchema, file);

@@ -3,6 +3,7 @@
 import * as v from 'valibot';
 import { aFunction, hold } from '../hold.js';
 import type { Shoot } from '../shoot/shoot.js';
+import { checkShoot } from '../shoot/shoot-check.js';
 import { inEnglish } from './english-faults.js';
 import type { FileError, Locate } from './file-error.js';
 import { shootFaults } from './shoot-rules.js';
@@ -77,6 +78,7 @@ export function readShoot(value: unknown, locate?: Locate, source?: string): Sho
  * ```
  */
 export function writeShoot(shoot: Shoot): string {
+  checkShoot(shoot);
   // The assignment has the compiler hold the schema against Shoot.
   const file: Written<CheckedFile> = shoot;
   return `${JSON.stringify(inOrder(shootFileSchema, file), null, 2)}\n`;

@@ -18,7 +18,7 @@ import { type Moment, momentOf } from './moment.js';
 import { LEAST_BEYOND_EV, reachAhead } from './reach.js';
 import { cameraRecast } from './recast.js';
 import { applyReports } from './reports.js';
-import { settingAt } from './setting.js';
+import { OF_A_FRAME, settingAt } from './setting.js';
 import { checkState, type FollowState } from './state.js';
 import { startTrust, type Trust, takeReading } from './trust.js';
 import type { FollowAnswer, FollowInput, FollowOptions, FollowSetting } from './types.js';
@@ -78,16 +78,15 @@ const INPUT = group(
   {
     ...anything('frame', 'atMs', 'jump', 'lost', 'done', 'missed'),
     reading: ifGroup(onlyKeys('atMs', 'ev100', 'sure', 'bound')),
-    setting: ifGroup(onlyKeys('shutter', 'iso', 'aperture', 'filters')),
-    kit: ifGroup(
-      group(
-        {},
-        {
-          ...anything('filters', 'maxFilterChanges'),
-          shutter: ifGroup(onlyKeys('shortest', 'longest')),
-          iso: ifGroup(onlyKeys('lowest', 'highest')),
-        },
-      ),
+    // An answer's own setting, or a frame of the plan, may be given back as it is.
+    setting: onlyKeys('shutter', 'iso', 'aperture', 'filters', ...OF_A_FRAME),
+    kit: group(
+      {},
+      {
+        ...anything('filters', 'maxFilterChanges'),
+        shutter: onlyKeys('shortest', 'longest'),
+        iso: onlyKeys('lowest', 'highest'),
+      },
     ),
   },
 );

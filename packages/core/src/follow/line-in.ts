@@ -2,6 +2,7 @@
 
 import { nearestWord } from '../check.js';
 import { parseRfc3339 } from '../sky/clock.js';
+import { OF_A_FRAME } from './setting.js';
 import type { FollowInput, KitReport, ReportedSetting } from './types.js';
 
 export type LineRead =
@@ -104,7 +105,7 @@ function inputOf(line: Group, startOfFrameMs: (frame: number) => number): Follow
 }
 
 function settingOf(value: unknown): ReportedSetting {
-  const { shutter, iso, aperture, filters } = group(value, '"setting"', SETTING_KEYS);
+  const { shutter, iso, aperture, filters } = group(value, '"setting"', [...SETTING_KEYS, ...OF_A_FRAME]);
   return {
     ...(shutter === undefined ? {} : { shutter: label('shutter', shutter) }),
     ...(iso === undefined ? {} : { iso: number('iso', iso) }),

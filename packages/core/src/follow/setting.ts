@@ -3,6 +3,7 @@
 import { type DialControl, dialStep } from '../exposure/dial.js';
 import { englishGiven } from '../files/english-given.js';
 import { givenOf } from '../files/fault.js';
+import type { PlanFrame } from '../plan/types.js';
 import { bulbEv, bulbStep } from '../ramp/bulb/model.js';
 import type { LiveKit } from '../ramp/live/live.js';
 import { exposureEv, type State, shutterOf } from '../ramp/moves.js';
@@ -33,6 +34,27 @@ export function settingAt({ kit, live }: Dials, state: State, targetEv100: numbe
     settingEv100,
   };
 }
+
+/** What a frame of a plan and a setting say beside the marks: an answer's own setting may be given back as it is. */
+export const OF_A_FRAME = [
+  'frame',
+  'at',
+  'sunAltitudeDeg',
+  'sceneEv100',
+  'lowEv100',
+  'highEv100',
+  'targetEv100',
+  'shutterS',
+  'bracketS',
+  'bracketShortest',
+  'bracketLongest',
+  'isoExact',
+  'fNumber',
+  'filterStops',
+  'settingEv100',
+  'errorEv',
+  'affected',
+] as const satisfies readonly (keyof PlanFrame)[];
 
 /** Whether two states are the same setting. */
 export function sameState(a: State, b: State): boolean {

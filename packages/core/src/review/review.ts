@@ -3,7 +3,7 @@
 import { within } from '../check.js';
 import { exposingS } from '../footage/bracket.js';
 import { groupWith, hold, listOf, text } from '../hold.js';
-import { checkPlan } from '../plan/plan-check.js';
+import { checkMade } from '../plan/plan-check.js';
 import type { PlanMade } from '../plan/types.js';
 import { parseRfc3339, rfc3339, type Zone, zoneOf } from '../sky/clock.js';
 import { framesOfShots } from './brackets.js';
@@ -56,7 +56,7 @@ export function reviewFrames(
   frames: readonly TakenFrame[],
   options: ReviewOptions = {},
 ): Review {
-  checkPlan(plan);
+  checkMade(plan);
   hold('frames', frames, listOf(groupWith({ file: text })));
   hold('options', options, groupWith({}));
   const mostEv = within('mostEv', options.mostEv ?? MOST_EV, 0.01, 10);

@@ -4,8 +4,10 @@ import type * as v from 'valibot';
 import { csv } from '../files/csv.js';
 import { reviewSchema } from '../files/review-schema.js';
 import { type Written, written } from '../files/written.js';
-import { aGroup, groupWith, hold, listOf } from '../hold.js';
+import { aGroup, groupWith, hold, listOf, oneOf } from '../hold.js';
 import type { Review, ReviewFrame } from './types.js';
+
+const REVIEW = groupWith({ format: oneOf(['evenfall-review/1']), frames: listOf(aGroup) });
 
 /**
  * A review as the text of a file: JSON, keys in the order of the format, a frame or a cue a line. Never throws.
@@ -23,6 +25,7 @@ import type { Review, ReviewFrame } from './types.js';
  * ```
  */
 export function writeReview(review: Review): string {
+  hold('review', review, REVIEW);
   // The assignment has the compiler hold the schema against Review.
   const file: Written<v.InferOutput<typeof reviewSchema>> = review;
   return written(reviewSchema, file);
@@ -73,7 +76,7 @@ const STOP_DIGITS = 3;
  * ```
  */
 export function writeReviewCsv(review: Review): string {
-  hold('review', review, groupWith({ frames: listOf(aGroup) }));
+  hold('review', review, REVIEW);
   const { frames } = review;
   if (frames.every(({ exposures }) => exposures === undefined)) {
     const rows = frames.map((frame) => COLUMNS.map((column) => cell(column, frame)));

@@ -1,6 +1,7 @@
 // What a shoot must be, at the door of what plans it: what readShoot has read is that; what a program has put together, or
 // changed by hand, may be nearly that, and is told by name.
 
+import { dialStep } from '../exposure/dial.js';
 import {
   aboveZero,
   aGroup,
@@ -111,4 +112,26 @@ export function checkShoot(shoot: Shoot, name = ''): void {
     );
   }
   hold(name, shoot, shootCheck);
+  checkEnds(shoot.camera, name === '' ? '' : `${name}.`);
+}
+
+/** Ranges of the dials, each from the end with the lower step. */
+const ENDS = [
+  ['shutter', 'longest', 'shortest'],
+  ['iso', 'lowest', 'highest'],
+  ['aperture', 'widest', 'narrowest'],
+] as const;
+
+/** Labels that are on no dial are told where the dials are read. */
+function checkEnds(camera: Shoot['camera'], before: string): void {
+  for (const [control, low, high] of ENDS) {
+    const range = camera[control];
+    if (typeof range === 'string') continue;
+    const ends = range as Readonly<Record<string, string | number>>;
+    const [from, to] = [low, high].map((end) => dialStep(control, String(ends[end]), camera.stepsPerStop));
+    if (from === undefined || to === undefined || from <= to) continue;
+    throw new RangeError(
+      `${before}camera.${control} must run from its ${low} to its ${high}, got ${ends[low]} to ${ends[high]}`,
+    );
+  }
 }
