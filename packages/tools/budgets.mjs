@@ -17,7 +17,7 @@ export const CLOSE = '<!-- end of budgets -->';
 /** kB of 1000 bytes that each may have. Lower one when its bundle has shrunk; raise one with a reason in the commit. */
 export const BUDGETS = [
   { what: '`@evenfall/core`, everything', code: "export * from '@evenfall/core'", kB: 111 },
-  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 57.2 },
+  { what: '`planShoot` alone', code: "export { planShoot } from '@evenfall/core'", kB: 57.4 },
   { what: '`readShoot` alone', code: "export { readShoot } from '@evenfall/core'", kB: 23.3 },
   { what: '`solveRamp` alone', code: "export { solveRamp } from '@evenfall/core'", kB: 12.8 },
   ...[
